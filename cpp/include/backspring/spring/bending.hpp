@@ -1,0 +1,83 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "backspring/spring/spring.hpp"
+
+namespace backspring {
+
+/// A force of the tang on the spring.
+struct Load {
+    double x_mm = 0.0;     ///< station [mm], ahead of the middle pin
+    double force_n = 0.0;  ///< outward [N]
+};
+
+/// Largest bending stress and where it is.
+struct PeakStress {
+    double stress_mpa = 0.0;  ///< magnitude in the outer fibre [MPa]
+    double station_mm = 0.0;  ///< [mm]
+};
+
+/// Bending moment at a station.
+///
+/// M = sum P_k max(x_k - x, 0) ahead of the middle pin; behind it M falls in a straight line to
+/// nothing at the rear pin, or is inside the hold (0) when there is no rear pin.
+///
+/// @returns  [N mm], + bends the pad outward
+/// @source statics
+[[nodiscard]] double bending_moment_nmm(const Spring& spring,
+                                        std::span<const Load> loads,
+                                        double x_mm);
+
+/// Forces of the pins on the spring.
+struct PinForces {
+    double middle_n = 0.0;  ///< inward, towards the pivot [N]
+    double rear_n = 0.0;    ///< outward [N]
+};
+
+/// Pin forces that hold the spring, with two pins.
+///
+/// rear = M(0) / L_r; middle = sum P + rear.
+///
+/// @source statics
+[[nodiscard]] PinForces pin_forces(const Spring& spring, std::span<const Load> loads);
+
+/// Outer-fibre stress at one station, tension positive.
+struct FibreStress {
+    double back_mpa = 0.0;   ///< on the back [MPa]
+    double belly_mpa = 0.0;  ///< on the belly [MPa]
+};
+
+/// Nominal bending stress on back and belly at a station, net section.
+///
+/// @returns  [MPa], tension positive
+/// @note     no notch factor: see the limits in README
+[[nodiscard]] FibreStress fibre_stress(const Spring& spring,
+                                       std::span<const Load> loads,
+                                       double x_mm);
+
+/// Where peak stress can lie, found once for a spring.
+struct StressProbe {
+    struct Place {
+        double x_mm;
+        double stress_per_moment;
+    };
+    std::vector<Place> ahead;    ///< ends of stretches and places across holes, from the middle pin
+    std::vector<Station> taper;  ///< whole stretches in pairs: start and end
+    Place behind{0.0, 0.0};      ///< worst place of the rear span, stress per root moment
+    double width_mm = 0.0;
+};
+
+/// Finds the places once, so that the worst stress at every blade angle is cheap.
+[[nodiscard]] StressProbe make_stress_probe(const Spring& spring);
+
+/// Largest nominal bending stress along the whole spring, both sides.
+///
+/// On a straight taper the worst place has twice the thickness that the taper would have where the
+/// moment vanishes; across holes it is taken from close stations (within 0.02 % of the stress).
+///
+/// @param loads  at most two, ahead of the middle pin
+[[nodiscard]] PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads);
+
+}  // namespace backspring

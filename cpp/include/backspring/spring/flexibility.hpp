@@ -1,0 +1,91 @@
+#pragma once
+
+#include <vector>
+
+#include "backspring/spring/spring.hpp"
+
+namespace backspring {
+
+/// Integrals from the middle pin to a station, the whole memory of the shape that bending needs.
+struct BendingIntegrals {
+    double a0 = 0.0;     ///< int ds/(E I) [1/(N mm)]
+    double a1 = 0.0;     ///< int s ds/(E I) [1/N]
+    double a2 = 0.0;     ///< int s^2 ds/(E I) [mm/N]
+    double shear = 0.0;  ///< int ds/(kappa G A) [mm/N]
+};
+
+/// A stretch of the spring with straight faces, whole or pierced by one hole.
+struct Stretch {
+    double start_mm;
+    double end_mm;
+    double thickness_mm;    ///< at the start
+    double taper;           ///< thickness gained per mm
+    Hole hole;              ///< diameter 0 where whole
+    BendingIntegrals upto;  ///< integrals from the middle pin to the start
+};
+
+/// The spring's deflection per force, reduced so that every question costs the same few operations.
+struct Flexibility {
+    std::vector<Stretch> stretches;          ///< ahead of the middle pin, rising
+    double bending_factor = 0.0;             ///< 12 / (E b)
+    double shear_factor = 0.0;               ///< 1 / (kappa G b)
+    double root_rotation_rad_per_nmm = 0.0;  ///< R, rotation at the middle pin per moment
+};
+
+/// Reduces a spring to its flexibility.
+///
+/// Straight stretches are integrated in closed form, pierced ones by quadrature to rounding error.
+/// Root: R = (1/L_r^2) [int (s + L_r)^2/(E I) ds + int ds/(kappa G A)] over the rear span for two
+/// pins, 0 clamped, 1/k for a root stiffness k.
+///
+/// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
+[[nodiscard]] Flexibility make_flexibility(const Spring& spring);
+
+/// A rigid spring that turns freely on the middle pin, as with the rear pin out.
+[[nodiscard]] Flexibility free_rotation();
+
+/// Integrals from the middle pin to a station; beyond the end the end's thickness goes on.
+///
+/// @param x_mm  station [mm], >= 0
+/// @throws OutOfRange  behind the middle pin
+[[nodiscard]] BendingIntegrals bending_integrals(const Flexibility& flexibility, double x_mm);
+
+/// What a unit force does at a place.
+struct Compliance {
+    double mm_per_n;   ///< deflection [mm/N]
+    double rad_per_n;  ///< slope of the deflected face [rad/N]
+};
+
+/// Deflection and slope at x for a unit force at xi, with one look at the integrals.
+///
+/// @param x_mm   where it moves [mm], >= 0
+/// @param xi_mm  where the force acts [mm], >= 0
+/// @throws OutOfRange  behind the middle pin
+/// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
+[[nodiscard]] Compliance compliance(const Flexibility& flexibility, double x_mm, double xi_mm);
+
+/// Deflection at x for a unit force at xi, both ahead of the middle pin.
+///
+/// C = x xi A0 - (x + xi) A1 + A2 + S + x xi R, integrals taken to min(x, xi).
+///
+/// @param x_mm   where it moves [mm], >= 0
+/// @param xi_mm  where the force acts [mm], >= 0
+/// @returns      [mm/N]
+/// @throws OutOfRange  behind the middle pin
+/// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
+[[nodiscard]] double deflection_per_force(const Flexibility& flexibility,
+                                          double x_mm,
+                                          double xi_mm);
+
+/// Slope of the deflected face at x for a unit force at xi.
+///
+/// Shear makes the slope jump under the force; there it is the mean of both sides.
+///
+/// @param x_mm   where the slope is taken [mm], >= 0
+/// @param xi_mm  where the force acts [mm], >= 0
+/// @returns      [rad/N]
+/// @throws OutOfRange  behind the middle pin
+/// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
+[[nodiscard]] double slope_per_force(const Flexibility& flexibility, double x_mm, double xi_mm);
+
+}  // namespace backspring

@@ -1,0 +1,32 @@
+#pragma once
+
+#include <vector>
+
+#include "backspring/spring/hole.hpp"
+#include "backspring/spring/profile.hpp"
+#include "backspring/spring/section.hpp"
+#include "backspring/spring/support.hpp"
+#include "backspring/steel/elastic.hpp"
+
+namespace backspring {
+
+/// The face of the spring that can touch the tang.
+struct Pad {
+    double start_mm = 0.0;  ///< rear edge [mm]
+    double end_mm = 0.0;    ///< front edge, the spring's end [mm]
+};
+
+/// The spring as a beam: shape, hold and stiffness of its steel.
+struct Spring {
+    Profile thickness;        ///< thickness by station
+    double width_mm = 0.0;    ///< across the liners, constant [mm]
+    Support support;          ///< how it is held
+    std::vector<Hole> holes;  ///< pin holes
+    Pad pad;                  ///< face that can touch the tang
+    Elastic elastic;          ///< Young's modulus and Poisson's ratio
+};
+
+/// Net section at a station.
+[[nodiscard]] Section section_at(const Spring& spring, double x_mm);
+
+}  // namespace backspring

@@ -1,0 +1,31 @@
+#pragma once
+
+#include <boost/math/tools/minima.hpp>
+#include <boost/math/tools/toms748_solve.hpp>
+#include <cstdint>
+
+namespace backspring {
+
+/// Root of f between a and b, where its values fa and fb have opposite signs.
+///
+/// A jump through zero counts as a root: the bracket closes on it.
+template <class F>
+double find_root(F f, double a, double b, double fa, double fb) {
+    if (fa == 0.0) return a;
+    if (fb == 0.0) return b;
+    std::uintmax_t rounds = 100;
+    const auto close_enough = boost::math::tools::eps_tolerance<double>(50);
+    const auto [low, high] =
+        boost::math::tools::toms748_solve(f, a, b, fa, fb, close_enough, rounds);
+    return 0.5 * (low + high);
+}
+
+/// Place of the greatest value of f between a and b, to about 1e-5 of their size.
+template <class F>
+double find_maximum(F f, double a, double b) {
+    std::uintmax_t rounds = 60;
+    const auto negated = [&f](double x) { return -f(x); };
+    return boost::math::tools::brent_find_minima(negated, a, b, 18, rounds).first;
+}
+
+}  // namespace backspring

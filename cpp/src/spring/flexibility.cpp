@@ -1,0 +1,131 @@
+#include "backspring/spring/flexibility.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "backspring/core/error.hpp"
+#include "backspring/core/require.hpp"
+#include "stretch_integrals.hpp"
+#include "stretches.hpp"
+
+namespace backspring {
+namespace {
+
+// Moves the origin of a stretch's integrals to the middle pin and brings in the steel and width.
+BendingIntegrals from_middle_pin(const BendingIntegrals& shape,
+                                 double start_mm,
+                                 double bending_factor,
+                                 double shear_factor) {
+    const double f = bending_factor / 12.0;
+    return {.a0 = f * shape.a0,
+            .a1 = f * (shape.a1 + start_mm * shape.a0),
+            .a2 = f * (shape.a2 + start_mm * (2.0 * shape.a1 + start_mm * shape.a0)),
+            .shear = shear_factor * shape.shear};
+}
+
+BendingIntegrals operator+(const BendingIntegrals& a, const BendingIntegrals& b) {
+    return {a.a0 + b.a0, a.a1 + b.a1, a.a2 + b.a2, a.shear + b.shear};
+}
+
+double root_rotation(const Spring& spring, double bending_factor, double shear_factor) {
+    switch (spring.support.kind) {
+        case SupportKind::clamped:
+            return 0.0;
+        case SupportKind::root_stiffness:
+            return 1.0 / spring.support.root_stiffness_nmm_per_rad;
+        case SupportKind::two_pins:
+            break;
+    }
+    const double span = spring.support.rear_pin_mm;
+    BendingIntegrals rear;
+    for (const Stretch& stretch : cut_into_stretches(spring, -span, 0.0)) {
+        rear = rear + from_middle_pin(shape_integrals(stretch, stretch.end_mm),
+                                      stretch.start_mm + span, bending_factor, shear_factor);
+    }
+    return (rear.a2 + rear.shear) / (span * span);
+}
+
+const Stretch& stretch_at(const Flexibility& flexibility, double x_mm) {
+    // The pad is at the end, so the search starts there.
+    std::size_t i = flexibility.stretches.size() - 1;
+    while (i > 0 && x_mm < flexibility.stretches[i].start_mm) --i;
+    return flexibility.stretches[i];
+}
+
+BendingIntegrals upto(const Flexibility& flexibility, const Stretch& stretch, double x_mm) {
+    return stretch.upto + from_middle_pin(shape_integrals(stretch, x_mm), stretch.start_mm,
+                                          flexibility.bending_factor, flexibility.shear_factor);
+}
+
+void require_overhang(double x_mm) {
+    if (!(x_mm >= 0.0)) {
+        throw OutOfRange("station: must be at least 0 mm (ahead of the middle pin), got " +
+                         with_unit(x_mm, "mm"));
+    }
+}
+
+}  // namespace
+
+Flexibility make_flexibility(const Spring& spring) {
+    Flexibility result;
+    const double kappa_g = kShearFactor * shear_modulus_mpa(spring.elastic);
+    result.bending_factor = 12.0 / (spring.elastic.youngs_modulus_mpa * spring.width_mm);
+    result.shear_factor = 1.0 / (kappa_g * spring.width_mm);
+    result.root_rotation_rad_per_nmm =
+        root_rotation(spring, result.bending_factor, result.shear_factor);
+    const double end_mm = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
+    result.stretches = cut_into_stretches(spring, 0.0, end_mm);
+    BendingIntegrals upto;
+    for (Stretch& stretch : result.stretches) {
+        stretch.upto = upto;
+        upto = upto + from_middle_pin(shape_integrals(stretch, stretch.end_mm), stretch.start_mm,
+                                      result.bending_factor, result.shear_factor);
+    }
+    // Contact search may look just past the spring's end: go on with the end's thickness.
+    result.stretches.push_back({.start_mm = end_mm,
+                                .end_mm = std::numeric_limits<double>::infinity(),
+                                .thickness_mm = thickness_mm(spring.thickness, end_mm),
+                                .taper = 0.0,
+                                .hole = {},
+                                .upto = upto});
+    return result;
+}
+
+Flexibility free_rotation() {
+    Flexibility result;
+    result.stretches.push_back({.start_mm = 0.0,
+                                .end_mm = std::numeric_limits<double>::infinity(),
+                                .thickness_mm = 1.0,
+                                .taper = 0.0,
+                                .hole = {},
+                                .upto = {}});
+    result.root_rotation_rad_per_nmm = 1.0;
+    return result;
+}
+
+BendingIntegrals bending_integrals(const Flexibility& flexibility, double x_mm) {
+    require_overhang(x_mm);
+    return upto(flexibility, stretch_at(flexibility, x_mm), x_mm);
+}
+
+Compliance compliance(const Flexibility& flexibility, double x_mm, double xi_mm) {
+    const double m = std::min(x_mm, xi_mm);
+    require_overhang(m);
+    const Stretch& stretch = stretch_at(flexibility, m);
+    const BendingIntegrals i = upto(flexibility, stretch, m);
+    const double turn = i.a0 + flexibility.root_rotation_rad_per_nmm;
+    const double shear_share = x_mm > xi_mm ? 0.0 : x_mm < xi_mm ? 1.0 : 0.5;
+    const double depth = thickness_mm(stretch, m) - chord_mm(stretch.hole, m);
+    return {.mm_per_n = x_mm * xi_mm * turn - (x_mm + xi_mm) * i.a1 + i.a2 + i.shear,
+            .rad_per_n = xi_mm * turn - i.a1 + shear_share * flexibility.shear_factor / depth};
+}
+
+double deflection_per_force(const Flexibility& flexibility, double x_mm, double xi_mm) {
+    return compliance(flexibility, x_mm, xi_mm).mm_per_n;
+}
+
+double slope_per_force(const Flexibility& flexibility, double x_mm, double xi_mm) {
+    return compliance(flexibility, x_mm, xi_mm).rad_per_n;
+}
+
+}  // namespace backspring

@@ -1,0 +1,102 @@
+#include "stretch_integrals.hpp"
+
+#include <algorithm>
+#include <array>
+#include <boost/math/quadrature/gauss.hpp>
+#include <cmath>
+
+#include "stretches.hpp"
+
+namespace backspring {
+namespace {
+
+// Below this relative taper the closed form loses digits to cancellation; the series does not.
+constexpr double kSmallTaper = 0.1;
+constexpr int kTerms = 18;
+
+// Coefficients of int_0^1 u^2 / (1 + z u)^3 du = sum (-z)^j (j + 1)(j + 2) / (2 (j + 3)).
+constexpr std::array<double, kTerms> kSeries = [] {
+    std::array<double, kTerms> c{};
+    for (int j = 0; j < kTerms; ++j) {
+        c[static_cast<std::size_t>(j)] = (j + 1.0) * (j + 2.0) / (2.0 * (j + 3.0));
+    }
+    return c;
+}();
+
+double series(double z) {
+    // Even and odd powers apart: two short chains instead of a long one.
+    const double square = z * z;
+    double even = 0.0, odd = 0.0;
+    for (std::size_t j = kTerms; j > 0; j -= 2) {
+        even = even * square + kSeries[j - 2];
+        odd = odd * square + kSeries[j - 1];
+    }
+    return even - z * odd;
+}
+
+/// int_0^1 u^2 / (1 + z u)^3 du and ln(1 + z) / z, each from the other where that is exact.
+struct TaperFunctions {
+    double second_moment;
+    double log_ratio;
+};
+
+TaperFunctions taper_functions(double z) {
+    const double end = 1.0 + z;
+    const double rest = (2.0 + 3.0 * z) / (2.0 * end * end);
+    if (std::abs(z) < kSmallTaper) {
+        const double second = series(z);
+        return {second, z * z * second + rest};
+    }
+    const double log_ratio = std::log1p(z) / z;
+    return {(log_ratio - rest) / (z * z), log_ratio};
+}
+
+BendingIntegrals whole(const Stretch& stretch, double h) {
+    const double t0 = stretch.thickness_mm;
+    const double per_t0 = 1.0 / t0;
+    const double per_t1 = 1.0 / (t0 + stretch.taper * h);
+    const auto [second, log_ratio] = taper_functions(stretch.taper * h * per_t0);
+    const double u = h * per_t0;
+    return {.a0 = 6.0 * u * per_t1 * (per_t0 + per_t1),
+            .a1 = 6.0 * u * h * per_t1 * per_t1,
+            .a2 = 12.0 * u * u * u * second,
+            .shear = u * log_ratio};
+}
+
+BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
+    using Rule = boost::math::quadrature::gauss<double, 30>;
+    const double radius = 0.5 * stretch.hole.diameter_mm;
+    const auto angle = [&](double x) {
+        return std::asin(std::clamp((x - stretch.hole.center_mm) / radius, -1.0, 1.0));
+    };
+    const double from = angle(stretch.start_mm), to = angle(x_mm);
+    const double middle = 0.5 * (from + to), half = 0.5 * (to - from);
+    BendingIntegrals sum;
+    const auto add = [&](double phi, double weight) {
+        const double x = stretch.hole.center_mm + radius * std::sin(phi);
+        const double chord = 2.0 * radius * std::cos(phi);
+        const Section net =
+            make_section(1.0, thickness_mm(stretch, x), chord, stretch.hole.offset_mm);
+        const double ds = weight * half * radius * std::cos(phi);
+        const double s = x - stretch.start_mm;
+        const double bending = ds / net.inertia_mm4;
+        sum.a0 += bending;
+        sum.a1 += s * bending;
+        sum.a2 += s * s * bending;
+        sum.shear += ds / net.area_mm2;
+    };
+    for (std::size_t i = 0; i < Rule::abscissa().size(); ++i) {
+        add(middle + half * Rule::abscissa()[i], Rule::weights()[i]);
+        add(middle - half * Rule::abscissa()[i], Rule::weights()[i]);
+    }
+    return sum;
+}
+
+}  // namespace
+
+BendingIntegrals shape_integrals(const Stretch& stretch, double x_mm) {
+    return stretch.hole.diameter_mm > 0.0 ? pierced(stretch, x_mm)
+                                          : whole(stretch, x_mm - stretch.start_mm);
+}
+
+}  // namespace backspring
