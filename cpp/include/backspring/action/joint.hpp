@@ -1,0 +1,37 @@
+#pragma once
+
+#include "backspring/action/fit.hpp"
+#include "backspring/spring/flexibility.hpp"
+#include "backspring/tang/outline.hpp"
+
+namespace backspring {
+
+/// Spring and tang put together: all that contact needs.
+struct Joint {
+    Flexibility flexibility;  ///< deflection per force
+    Outline outline;          ///< the tang
+    Pad pad;                  ///< the face that can touch
+    double pivot_mm;          ///< middle pin to pivot [mm]
+    double dial_mm;           ///< station of the indicator [mm]
+    double face_mm;           ///< free working face above the pivot's height at the middle pin [mm]
+    double face_slope;        ///< its slope, y_f = face + slope x
+};
+
+/// The joint with its pins in: the free face leans in by the preload.
+///
+/// y_f(x) = d_o - delta x / a_p.
+[[nodiscard]] Joint make_joint(const Spring& spring, const Tang& tang, const Fit& fit);
+
+/// The joint with the rear pin out: the spring lies on the tang under a vanishing force.
+///
+/// A rigid spring that turns on the middle pin; its rotation from the open fit is what the forces
+/// of this joint stand for, so only deflections and signs of torque mean anything.
+[[nodiscard]] Joint make_unloaded_joint(const Spring& spring, const Tang& tang, const Fit& fit);
+
+/// Joint of a rigid tang on a given flexibility, for studies of their own.
+[[nodiscard]] Joint make_joint(Flexibility flexibility,
+                               const Pad& pad,
+                               const Tang& tang,
+                               const Fit& fit);
+
+}  // namespace backspring

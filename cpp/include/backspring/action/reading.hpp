@@ -1,0 +1,20 @@
+#pragma once
+
+#include <optional>
+
+#include "backspring/action/rest.hpp"
+
+namespace backspring {
+
+/// What the dial indicator shows on the back relative to open, proud positive.
+struct Readings {
+    std::optional<double> closed_mm;     ///< [mm]
+    std::optional<double> half_stop_mm;  ///< [mm]
+};
+
+/// Readings at the dial's station from the positions of one joint.
+///
+/// @param joint  with its pins in for loaded readings, rear pin out for unloaded ones
+[[nodiscard]] Readings readings(const Joint& joint, const Rests& rests);
+
+}  // namespace backspring

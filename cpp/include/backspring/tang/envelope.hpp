@@ -1,0 +1,57 @@
+#pragma once
+
+#include <optional>
+#include <span>
+
+#include "backspring/tang/outline.hpp"
+
+namespace backspring {
+
+/// A place on the tang as it stands at a blade angle, from the pivot.
+struct SurfacePoint {
+    double x_mm;   ///< along the spring, + ahead [mm]
+    double y_mm;   ///< outward [mm]
+    double slope;  ///< dy/dx of the outline
+};
+
+/// The upper side of a convex outline turned to a blade angle.
+///
+/// The slope rises from front to rear: each slope belongs to one arc, or to the flat between two.
+/// Faces steeper than kSteep are left out: nothing can bear on them.
+class TurnedOutline {
+  public:
+    static constexpr double kSteep = 1000.0;
+
+    /// @param arcs      in the order of their normals, see Outline
+    /// @param turn_rad  blade angle less 180 degrees [rad]
+    TurnedOutline(std::span<const Arc> arcs, double turn_rad);
+
+    [[nodiscard]] int count() const { return static_cast<int>(arcs_.size()); }
+    [[nodiscard]] double radius_mm(int arc) const { return at(arc).radius_mm; }
+
+    /// Slope at an arc's front end, -kSteep where it begins below the upper side.
+    [[nodiscard]] double lowest_slope(int arc) const { return slope_at(at(arc).from_rad); }
+
+    /// Slope at an arc's rear end, kSteep where it ends below the upper side.
+    [[nodiscard]] double highest_slope(int arc) const { return slope_at(at(arc).to_rad); }
+
+    /// The arc on top, where the outline is level, or the one behind the flat that is.
+    [[nodiscard]] int level_arc() const;
+
+    /// The place of an arc, or of the circle it is part of, that has a slope.
+    [[nodiscard]] SurfacePoint at_slope(int arc, double slope) const;
+
+    /// Top of the outline above a station; nothing where the outline does not reach it.
+    [[nodiscard]] std::optional<SurfacePoint> top_at(double x_mm) const;
+
+  private:
+    [[nodiscard]] const Arc& at(int arc) const { return arcs_[static_cast<std::size_t>(arc)]; }
+    [[nodiscard]] double slope_at(double normal_rad) const;
+
+    std::span<const Arc> arcs_;
+    double turn_rad_;
+    double cos_;
+    double sin_;
+};
+
+}  // namespace backspring

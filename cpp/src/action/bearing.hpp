@@ -1,0 +1,135 @@
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+#include "../core/root.hpp"
+#include "backspring/action/contact.hpp"
+#include "backspring/tang/envelope.hpp"
+
+namespace backspring {
+
+/// How the spring answers one force at a station, all other forces in place.
+struct Answer {
+    double face_mm;    ///< face without this force, above the pivot
+    double slope;      ///< its slope
+    double mm_per_n;   ///< movement of the station itself
+    double rad_per_n;  ///< half of that movement's rate along the spring: the mean slope
+};
+
+/// Stations a bearing may look at.
+struct Range {
+    double start_mm;
+    double end_mm;
+};
+
+/// Finds where a convex outline bears on the spring: the place that makes p^2/C stationary.
+///
+/// The outline's slope rises from front to rear. A place is right when the loaded face would have
+/// the outline's own slope there; the difference of the two changes sign only once.
+template <class Spring>
+class BearingSearch {
+  public:
+    BearingSearch(const TurnedOutline& outline, double pivot_mm, Range range, const Spring& spring)
+        : outline_(outline), pivot_mm_(pivot_mm), range_(range), spring_(spring) {}
+
+    /// The bearing on the pad; its force is 0 where the outline does not reach the face.
+    [[nodiscard]] std::optional<Touch> on(const Pad& pad) const {
+        const Touch free = search().touch;
+        const double x = std::clamp(free.x_mm, pad.start_mm, pad.end_mm);
+        if (x == free.x_mm) return free;
+        const auto top = outline_.top_at(x - pivot_mm_);
+        if (!top) return std::nullopt;
+        return bear(*top).touch;
+    }
+
+  private:
+    static constexpr double kSettled = 1e-14;
+
+    /// A place tried: the touch it would make and the slope of the face so loaded.
+    struct Trial {
+        Touch touch;
+        double face_slope;
+
+        [[nodiscard]] double miss() const { return face_slope - touch.slope; }
+    };
+
+    [[nodiscard]] Trial bear(const SurfacePoint& point) const {
+        const double x = pivot_mm_ + point.x_mm;
+        Trial trial{{.x_mm = x, .height_mm = point.y_mm, .slope = point.slope, .force_n = 0.0},
+                    0.0};
+        // A place out of range is sent back: the face there is as steep as can be.
+        if (x < range_.start_mm || x > range_.end_mm) {
+            constexpr double back = 2.0 * TurnedOutline::kSteep;
+            trial.face_slope = x < range_.start_mm ? -back : back;
+            return trial;
+        }
+        const Answer answer = spring_(x);
+        const double overlap = point.y_mm - answer.face_mm;
+        if (overlap > 0.0 && answer.mm_per_n > 0.0) trial.touch.force_n = overlap / answer.mm_per_n;
+        trial.face_slope = answer.slope + trial.touch.force_n * answer.rad_per_n;
+        return trial;
+    }
+
+    [[nodiscard]] Trial bear(int arc, double slope) const {
+        return bear(outline_.at_slope(arc, slope));
+    }
+
+    [[nodiscard]] Trial search() const {
+        int arc = outline_.level_arc();
+        const double low = outline_.lowest_slope(arc), high = outline_.highest_slope(arc);
+        Trial trial = on_arc(arc, low, high, bear(arc, std::clamp(0.0, low, high)));
+        while (trial.miss() > kSettled && arc + 1 < outline_.count()) {  // towards the rear
+            const Trial behind = bear(arc + 1, trial.touch.slope);
+            if (behind.miss() <= 0.0) return on_flat(trial, behind);
+            ++arc;
+            trial = on_arc(arc, trial.touch.slope, outline_.highest_slope(arc), behind);
+        }
+        while (trial.miss() < -kSettled && arc > 0) {  // towards the front
+            const Trial ahead = bear(arc - 1, trial.touch.slope);
+            if (ahead.miss() >= 0.0) return on_flat(ahead, trial);
+            --arc;
+            trial = on_arc(arc, outline_.lowest_slope(arc), trial.touch.slope, ahead);
+        }
+        return trial;
+    }
+
+    /// The right place on an arc, or the end of the arc beyond which it lies: secant steps, kept
+    /// inside a bracket that shrinks.
+    [[nodiscard]] Trial on_arc(int arc, double low, double high, Trial trial) const {
+        bool low_tried = false, high_tried = false;
+        double rate = -1.0;
+        for (int round = 0; round < 200 && std::abs(trial.miss()) > kSettled; ++round) {
+            const double slope = trial.touch.slope, miss = trial.miss();
+            if (miss > 0.0 ? slope >= high : slope <= low) break;
+            (miss > 0.0 ? low : high) = slope;
+            (miss > 0.0 ? low_tried : high_tried) = true;
+            double next = slope - miss / rate;
+            if (!(next > low)) next = low_tried ? 0.5 * (low + high) : low;
+            if (!(next < high)) next = high_tried ? 0.5 * (low + high) : high;
+            if (next == slope) break;
+            trial = bear(arc, next);
+            rate = (trial.miss() - miss) / (next - slope);
+        }
+        return trial;
+    }
+
+    /// The place on the flat between two trials where the loaded face runs along the flat.
+    [[nodiscard]] Trial on_flat(const Trial& ahead, const Trial& behind) const {
+        const double slope = ahead.touch.slope;
+        const auto at = [&](double x) {
+            const double y = ahead.touch.height_mm + slope * (x - ahead.touch.x_mm);
+            return bear(SurfacePoint{x - pivot_mm_, y, slope});
+        };
+        return at(find_root([&](double x) { return at(x).miss(); }, behind.touch.x_mm,
+                            ahead.touch.x_mm, behind.miss(), ahead.miss()));
+    }
+
+    const TurnedOutline& outline_;
+    double pivot_mm_;
+    Range range_;
+    const Spring& spring_;
+};
+
+}  // namespace backspring

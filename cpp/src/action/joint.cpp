@@ -1,0 +1,37 @@
+#include "backspring/action/joint.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace backspring {
+namespace {
+
+// The closed face goes on ahead until no turn of the blade brings its end under the pad.
+double closed_face_reach(const Pad& pad, const Tang& tang) {
+    const double past_pad = 1.25 * (tang.pivot_mm - pad.start_mm) + 1.0;
+    return tang.kick ? std::max(past_pad, tang.kick->distance_mm + tang.kick->radius_mm) : past_pad;
+}
+
+}  // namespace
+
+Joint make_joint(Flexibility flexibility, const Pad& pad, const Tang& tang, const Fit& fit) {
+    return {.flexibility = std::move(flexibility),
+            .outline = make_outline(tang, closed_face_reach(pad, tang)),
+            .pad = pad,
+            .pivot_mm = tang.pivot_mm,
+            .dial_mm = fit.dial_mm,
+            .face_mm = tang.open_mm,
+            .face_slope = -fit.preload_mm / tang.pivot_mm};
+}
+
+Joint make_joint(const Spring& spring, const Tang& tang, const Fit& fit) {
+    return make_joint(make_flexibility(spring), spring.pad, tang, fit);
+}
+
+Joint make_unloaded_joint(const Spring& spring, const Tang& tang, const Fit& fit) {
+    // Any lean does: it only keeps the seating force positive. One radian is the simplest.
+    const Fit seated{.preload_mm = tang.pivot_mm, .dial_mm = fit.dial_mm};
+    return make_joint(free_rotation(), spring.pad, tang, seated);
+}
+
+}  // namespace backspring

@@ -1,0 +1,47 @@
+#include "backspring/action/rest.hpp"
+
+#include "../core/root.hpp"
+
+namespace backspring {
+namespace {
+
+constexpr double kClosedReachDeg = 30.0;
+constexpr double kHalfStopReachDeg = 40.0;
+
+/// First place, going from a bearing contact to one that has let go, where nothing bears.
+Contact letting_go(const Joint& joint, double bearing_deg, double free_deg) {
+    for (int round = 0; round < 60; ++round) {
+        const double middle = 0.5 * (bearing_deg + free_deg);
+        (contact_at(joint, middle).count == 0 ? free_deg : bearing_deg) = middle;
+    }
+    return contact_at(joint, free_deg);
+}
+
+}  // namespace
+
+std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {
+    Contact last = contact_at(joint, nominal_deg);
+    if (last.count == 0 || last.torque_nmm == 0.0) return last;
+    const double downhill = last.torque_nmm > 0.0 ? -1.0 : 1.0;
+    for (double away = 1.0; away <= reach_deg; away += 1.0) {
+        const Contact next = contact_at(joint, nominal_deg + downhill * away);
+        if (next.count == 0) return letting_go(joint, last.blade_angle_deg, next.blade_angle_deg);
+        if (next.torque_nmm * downhill >= 0.0) {
+            const auto torque = [&](double angle) { return contact_at(joint, angle).torque_nmm; };
+            return contact_at(joint, find_root(torque, last.blade_angle_deg, next.blade_angle_deg,
+                                               last.torque_nmm, next.torque_nmm));
+        }
+        last = next;
+    }
+    return std::nullopt;
+}
+
+Rests find_rests(const Joint& joint, bool with_half_stop) {
+    Rests rests;
+    rests.closed = rest_near(joint, 0.0, kClosedReachDeg);
+    if (with_half_stop) rests.half_stop = rest_near(joint, 90.0, kHalfStopReachDeg);
+    rests.open = contact_at(joint, 180.0);
+    return rests;
+}
+
+}  // namespace backspring

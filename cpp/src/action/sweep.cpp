@@ -1,0 +1,64 @@
+#include "backspring/action/sweep.hpp"
+
+#include <cmath>
+
+#include "backspring/core/error.hpp"
+#include "backspring/core/require.hpp"
+
+namespace backspring {
+
+Turn turn_at(const Action& action, double blade_angle_deg) {
+    Turn turn;
+    turn.contact = contact_at(action.joint, blade_angle_deg);
+    turn.friction_nmm = friction_torque_nmm(turn.contact, action.friction, action.joint.pivot_mm);
+    return turn;
+}
+
+PeakStress peak_stress(const Action& action, const Contact& contact) {
+    const auto forces = loads(contact);
+    return peak_stress(action.probe, {forces.data(), static_cast<std::size_t>(contact.count)});
+}
+
+std::vector<Step> sweep(const Action& action, double from_deg, double to_deg, double step_deg) {
+    constexpr double most_steps = 1e6;
+    Requirements rules;
+    const bool positive = rules.positive("step_deg", step_deg, 360.0, "deg");
+    rules.require(to_deg >= from_deg, "to_deg", [&] {
+        return "must be at least from_deg, " + with_unit(from_deg, "deg") + ", got " +
+               with_unit(to_deg, "deg");
+    });
+    const double count = std::floor((to_deg - from_deg) / step_deg + 1e-9);
+    rules.require(!positive || count <= most_steps, "step_deg", [&] {
+        return "must give at most 1000000 steps, got " + with_unit(step_deg, "deg");
+    });
+    rules.throw_if_any();
+    std::vector<Step> steps;
+    const int whole = static_cast<int>(count);
+    steps.reserve(static_cast<std::size_t>(whole) + 2);
+    const auto add = [&](double angle) {
+        const Turn turn = turn_at(action, angle);
+        steps.push_back({turn, peak_stress(action, turn.contact)});
+    };
+    for (int i = 0; i <= whole; ++i) add(from_deg + i * step_deg);
+    if (to_deg - steps.back().turn.contact.blade_angle_deg > 1e-9) add(to_deg);
+    return steps;
+}
+
+Sweep columns(const std::vector<Step>& steps) {
+    const auto column = [&](auto value) {
+        Eigen::ArrayXd values(static_cast<Eigen::Index>(steps.size()));
+        for (std::size_t i = 0; i < steps.size(); ++i) {
+            values[static_cast<Eigen::Index>(i)] = value(steps[i]);
+        }
+        return values;
+    };
+    return {.blade_angle_deg = column([](const Step& s) { return s.turn.contact.blade_angle_deg; }),
+            .force_n = column([](const Step& s) { return s.turn.contact.force_n; }),
+            .opening_torque_nmm = column([](const Step& s) { return s.turn.opening_nmm(); }),
+            .closing_torque_nmm = column([](const Step& s) { return s.turn.closing_nmm(); }),
+            .energy_mj = column([](const Step& s) { return s.turn.contact.energy_nmm; }),
+            .peak_stress_mpa = column([](const Step& s) { return s.peak.stress_mpa; }),
+            .peak_stress_station_mm = column([](const Step& s) { return s.peak.station_mm; })};
+}
+
+}  // namespace backspring

@@ -1,0 +1,81 @@
+#include "notices.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "backspring/core/require.hpp"
+
+namespace backspring {
+namespace {
+
+constexpr double kSmallSlope = 0.1;  // the beam's slopes are taken as small; error grows as slope^2
+
+class Notices {
+  public:
+    void add_if(bool holds, const char* code, std::string message) {
+        if (holds) list_.push_back({code, std::move(message)});
+    }
+    [[nodiscard]] std::vector<Notice> list() && { return std::move(list_); }
+
+  private:
+    std::vector<Notice> list_;
+};
+
+void position_notices(Notices& notices, const Design& design, const Check& check) {
+    const Position* open = check.position("open");
+    notices.add_if(open->force_n > 0.0 && open->torque_nmm > 0.0, "not-held-open",
+                   "open: the spring bears ahead of the pivot and would close the blade; move the "
+                   "rear corner back or lengthen the open face to the rear");
+    notices.add_if(!check.position("closed"), "not-held-closed",
+                   "closed: the blade finds no rest near 0 deg; the spring would throw it open");
+    notices.add_if(design.tang.half_stop_mm && !check.position("half_stop"), "no-half-stop-rest",
+                   "half-stop: the blade finds no rest near 90 deg; its face does not hold it");
+    for (const Position& position : check.positions) {
+        notices.add_if(position.force_n == 0.0, "lifted-off",
+                       position.name + ": the tang does not touch the spring; the blade is loose");
+    }
+}
+
+void kick_notice(Notices& notices, const Design& design) {
+    if (!design.tang.kick) return;
+    const double nose = design.tang.pivot_mm - design.tang.kick->distance_mm;
+    const Pad& pad = design.spring.pad;
+    notices.add_if(nose < pad.start_mm || nose > pad.end_mm, "kick-off-pad",
+                   "kick: its nose stands at station " + with_unit(nose, "mm") +
+                       ", off the pad, and does not meet the spring");
+}
+
+void travel_notices(Notices& notices, const Check& check) {
+    const Travel& travel = check.travel;
+    if (!travel.yield_margin) return;
+    notices.add_if(*travel.yield_margin < 1.0, "yields",
+                   "the outer fibre yields on the way: expect the spring to take a set");
+    notices.add_if(*travel.yield_margin >= 1.0 && *travel.yield_margin_low < 1.0, "may-yield",
+                   "at the low end of what this steel may carry the outer fibre yields");
+}
+
+void slope_notice(Notices& notices, const Joint& joint, const Check& check) {
+    double steepest = std::abs(joint.face_slope);
+    for (const Position& position : check.positions) {
+        const Contact contact = contact_at(joint, position.blade_angle_deg);
+        for (const Touch& touch : contact.all()) {
+            steepest = std::max(steepest, std::abs(touch.slope));
+        }
+    }
+    notices.add_if(steepest > kSmallSlope, "steep",
+                   "the spring or the tang's face slopes more than 0.1 where they meet: the "
+                   "small-slope model loses accuracy (error of order slope squared)");
+}
+
+}  // namespace
+
+std::vector<Notice> find_notices(const Design& design, const Joint& joint, const Check& check) {
+    Notices notices;
+    position_notices(notices, design, check);
+    kick_notice(notices, design);
+    travel_notices(notices, check);
+    slope_notice(notices, joint, check);
+    return std::move(notices).list();
+}
+
+}  // namespace backspring

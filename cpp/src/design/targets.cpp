@@ -1,0 +1,55 @@
+#include <algorithm>
+#include <cmath>
+
+#include "notices.hpp"
+
+namespace backspring {
+namespace {
+
+TargetResult result(const std::string& name,
+                    double value,
+                    std::optional<double> low,
+                    std::optional<double> high) {
+    return {.name = name,
+            .value = value,
+            .low = low,
+            .high = high,
+            .met = (!low || value >= *low) && (!high || value <= *high)};
+}
+
+std::optional<double> peak_pull(const Check& check) {
+    std::optional<double> peak;
+    for (const StrokeReport& stroke : check.strokes) {
+        if (stroke.peak_pull_n) peak = std::max(peak.value_or(0.0), *stroke.peak_pull_n);
+    }
+    return peak;
+}
+
+double farthest_from_flush(const Check& check) {
+    double farthest = 0.0;
+    for (const Position& position : check.positions) {
+        farthest = std::max(farthest, std::abs(position.reading_loaded_mm));
+    }
+    return farthest;
+}
+
+}  // namespace
+
+std::vector<TargetResult> judge(const Targets& targets, const Check& check) {
+    std::vector<TargetResult> results;
+    const std::optional<double> pull = peak_pull(check);
+    if ((targets.pull_low_n || targets.pull_high_n) && pull) {
+        results.push_back(result("pull", *pull, targets.pull_low_n, targets.pull_high_n));
+    }
+    if (targets.yield_margin && check.travel.yield_margin) {
+        results.push_back(
+            result("yield_margin", *check.travel.yield_margin, targets.yield_margin, std::nullopt));
+    }
+    if (targets.reading_mm) {
+        results.push_back(
+            result("reading", farthest_from_flush(check), std::nullopt, targets.reading_mm));
+    }
+    return results;
+}
+
+}  // namespace backspring

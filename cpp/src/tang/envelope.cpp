@@ -1,0 +1,63 @@
+#include "backspring/tang/envelope.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace backspring {
+namespace {
+
+// Joints of arcs and flats are met by either, within rounding of their slopes and places.
+constexpr double kJoint = 1e-12;
+
+}  // namespace
+
+TurnedOutline::TurnedOutline(std::span<const Arc> arcs, double turn_rad)
+    : arcs_(arcs), turn_rad_(turn_rad), cos_(std::cos(turn_rad)), sin_(std::sin(turn_rad)) {}
+
+double TurnedOutline::slope_at(double normal_rad) const {
+    constexpr double grazing = 1.0 / kSteep;
+    const double turned = normal_rad + turn_rad_;
+    if (turned < grazing) return -kSteep;
+    if (turned > std::numbers::pi - grazing) return kSteep;
+    return -std::cos(turned) / std::sin(turned);
+}
+
+int TurnedOutline::level_arc() const {
+    int arc = 0;
+    while (arc + 1 < count() && at(arc).to_rad + turn_rad_ < 0.5 * std::numbers::pi) ++arc;
+    return arc;
+}
+
+SurfacePoint TurnedOutline::at_slope(int arc, double slope) const {
+    const Arc& a = at(arc);
+    const double out = a.radius_mm / std::sqrt(1.0 + slope * slope);
+    return {cos_ * a.u_mm - sin_ * a.w_mm - slope * out, sin_ * a.u_mm + cos_ * a.w_mm + out,
+            slope};
+}
+
+std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
+    std::optional<SurfacePoint> top;
+    const auto consider = [&](double y, double slope) {
+        if (!top || y > top->y_mm) top = SurfacePoint{x_mm, y, slope};
+    };
+    for (int i = 0; i < count(); ++i) {
+        const double low = lowest_slope(i), high = highest_slope(i);
+        const SurfacePoint front = at_slope(i, low), rear = at_slope(i, high);
+        const double r = radius_mm(i);
+        if (r > 0.0 && x_mm >= rear.x_mm - kJoint && x_mm <= front.x_mm + kJoint) {
+            const double crown = at_slope(i, 0.0).x_mm;
+            const double away = crown - x_mm;
+            const double out = std::sqrt(std::max((r - away) * (r + away), 0.0));
+            if (out > 0.0) consider(at_slope(i, 0.0).y_mm - r + out, away / out);
+        }
+        if (i + 1 == count() || std::abs(high) >= kSteep) continue;
+        const SurfacePoint behind = at_slope(i + 1, high);
+        if (x_mm <= rear.x_mm + kJoint && x_mm >= behind.x_mm - kJoint) {
+            consider(rear.y_mm + high * (x_mm - rear.x_mm), high);
+        }
+    }
+    return top;
+}
+
+}  // namespace backspring
