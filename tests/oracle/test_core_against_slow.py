@@ -12,7 +12,6 @@ import numpy as np
 import pytest
 
 import backspring as bs
-from backspring import _core
 from oracle.designs import KINDS, Design, generated_designs
 from oracle.slow_spring import SlowSpring, solve_rests, torque_nmm
 
@@ -47,7 +46,7 @@ def test_core_agrees_with_the_slow_reference(label: str, slow: Design) -> None:
 
     angles = np.linspace(4.0, 176.0, 15)
     torque = torque_nmm(slow, angles)
-    core = [_core.contact_at(design.core, angle).torque_nmm for angle in angles]
+    core = [bs.contact_at(design, angle).torque_nmm for angle in angles]
     # Relative to the greatest torque: it passes through zero at crest and rest.
     assert core == pytest.approx(torque, abs=FORCE * np.abs(torque).max())
 

@@ -5,8 +5,6 @@
 
 #include "../core/root.hpp"
 #include "backspring/core/angle.hpp"
-#include "backspring/core/error.hpp"
-#include "backspring/core/require.hpp"
 
 namespace backspring {
 namespace {
@@ -77,10 +75,10 @@ double friction_work_mj(const Action& action, const std::vector<Turn>& way, doub
 
 }  // namespace
 
-Stroke make_stroke(const Action& action,
-                   const std::vector<Step>& steps,
-                   const Contact& from,
-                   const Contact& to) {
+std::optional<Stroke> make_stroke(const Action& action,
+                                  const std::vector<Step>& steps,
+                                  const Contact& from,
+                                  const Contact& to) {
     const std::vector<Turn> way = between(action, steps, from.blade_angle_deg, to.blade_angle_deg);
     const auto opening = [](const Turn& t) { return t.opening_nmm(); };
     const auto closing = [](const Turn& t) { return -t.closing_nmm(); };
@@ -93,10 +91,7 @@ Stroke make_stroke(const Action& action,
     const std::size_t top = largest(way, energy);
     // One step back: the crest itself may lie just before the highest turn.
     const auto crest = falls_below(action, way, top == 0 ? 0 : top - 1, small, torque);
-    if (!crest) {
-        throw NoConvergence("stroke: no crest between " + with_unit(from.blade_angle_deg, "deg") +
-                            " and " + with_unit(to.blade_angle_deg, "deg"));
-    }
+    if (!crest) return std::nullopt;
     const double crest_energy = contact_at(action.joint, *crest).energy_nmm;
     const auto runaway = falls_below(action, way, top == 0 ? 0 : top - 1, small, opening);
 

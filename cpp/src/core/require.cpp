@@ -8,7 +8,7 @@ namespace backspring {
 
 std::string with_unit(double value, std::string_view unit) {
     char digits[32];
-    std::snprintf(digits, sizeof digits, "%.10g", value);
+    std::snprintf(digits, sizeof digits, "%.7g", value);
     std::string text = digits;
     if (!unit.empty()) text.append(" ").append(unit);
     return text;

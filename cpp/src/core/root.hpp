@@ -13,6 +13,8 @@ template <class F>
 double find_root(F f, double a, double b, double fa, double fb) {
     if (fa == 0.0) return a;
     if (fb == 0.0) return b;
+    if (a == b) return a;
+    if (a > b) return find_root(f, b, a, fb, fa);
     std::uintmax_t rounds = 100;
     const auto close_enough = boost::math::tools::eps_tolerance<double>(50);
     const auto [low, high] =

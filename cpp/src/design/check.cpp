@@ -60,16 +60,13 @@ std::vector<Position> make_positions(const Design& design,
 }
 
 StrokeReport make_report(const Design& design,
-                         const Action& action,
-                         const std::vector<Step>& steps,
                          const std::string& from,
-                         const Contact& start,
                          const std::string& to,
-                         const Contact& end) {
+                         const Stroke& stroke) {
     StrokeReport report;
     report.from_position = from;
     report.to_position = to;
-    report.stroke = make_stroke(action, steps, start, end);
+    report.stroke = stroke;
     if (const auto& nick = design.blade.nail_nick_mm) {
         report.start_pull_n = report.stroke.start_torque_nmm / *nick;
         report.peak_pull_n = report.stroke.peak_torque_nmm / *nick;
@@ -92,10 +89,11 @@ std::vector<StrokeReport> make_strokes(const Design& design,
                                        const std::vector<Step>& steps,
                                        const Rests& rests) {
     std::vector<StrokeReport> reports;
-    // A stroke climbs out of a rest; where the spring has let go there is nothing to climb.
     if (!rests.closed || rests.open.torque_nmm >= 0.0) return reports;
     const auto add = [&](const char* from, const Contact& a, const char* to, const Contact& b) {
-        reports.push_back(make_report(design, action, steps, from, a, to, b));
+        if (const auto stroke = make_stroke(action, steps, a, b)) {
+            reports.push_back(make_report(design, from, to, *stroke));
+        }
     };
     if (rests.half_stop) {
         add("closed", *rests.closed, "half_stop", *rests.half_stop);

@@ -1,6 +1,6 @@
 #pragma once
 
-#include <string>
+#include <optional>
 #include <vector>
 
 #include "backspring/action/rest.hpp"
@@ -30,10 +30,10 @@ struct Stroke {
 /// degree.
 ///
 /// @param steps  a sweep that covers the way at one degree or finer
-/// @throws NoConvergence  when no crest lies between the rests
-[[nodiscard]] Stroke make_stroke(const Action& action,
-                                 const std::vector<Step>& steps,
-                                 const Contact& from,
-                                 const Contact& to);
+/// @returns      nothing when no crest lies between the rests: the spring has let go
+[[nodiscard]] std::optional<Stroke> make_stroke(const Action& action,
+                                                const std::vector<Step>& steps,
+                                                const Contact& from,
+                                                const Contact& to);
 
 }  // namespace backspring

@@ -1,0 +1,81 @@
+"""Results of a check as plain data."""
+
+from __future__ import annotations
+
+from dataclasses import asdict
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from backspring import _core
+    from backspring.checking import Check
+
+_POSITION = (
+    "blade_angle_deg",
+    "force_n",
+    "contacts_mm",
+    "peak_stress_mpa",
+    "peak_stress_station_mm",
+    "yield_margin",
+    "yield_margin_low",
+    "reading_loaded_mm",
+    "reading_unloaded_mm",
+    "energy_mj",
+    "torque_nmm",
+)
+_STROKE = (
+    "from_deg",
+    "to_deg",
+    "start_pull_n",
+    "peak_pull_n",
+    "start_torque_nmm",
+    "peak_torque_nmm",
+    "peak_torque_angle_deg",
+    "crest_angle_deg",
+    "energy_up_mj",
+    "energy_released_mj",
+    "snap_energy_mj",
+    "snap_speed_rad_per_s",
+    "tip_speed_m_per_s",
+    "closing_start_pull_n",
+    "closing_peak_pull_n",
+    "closing_start_torque_nmm",
+    "closing_peak_torque_nmm",
+    "closing_peak_angle_deg",
+)
+_TRAVEL = (
+    "peak_force_n",
+    "peak_force_angle_deg",
+    "peak_stress_mpa",
+    "peak_stress_angle_deg",
+    "peak_stress_station_mm",
+    "yield_margin",
+    "yield_margin_low",
+    "yield_margin_high",
+)
+
+
+def check_data(check: Check) -> dict[str, Any]:
+    """Everything a check says, ready for JSON."""
+    return {
+        "design": {"name": check.design.name, "sha256": check.design.sha256},
+        "positions": {name: _picked(each, _POSITION) for name, each in check.positions.items()},
+        "strokes": [_stroke(each) for each in check.strokes],
+        "travel": _picked(check.travel, _TRAVEL),
+        "steel": check.steel,
+        "stiffness_n_per_mm": check.stiffness_n_per_mm,
+        "targets": [asdict(target) for target in check.targets],
+        "defaults": list(check.design.defaults),
+    }
+
+
+def _picked(result: object, names: tuple[str, ...]) -> dict[str, Any]:
+    return {name: getattr(result, name) for name in names}
+
+
+def _stroke(stroke: _core.StrokeReport) -> dict[str, Any]:
+    return {
+        "from": stroke.from_position,
+        "to": stroke.to_position,
+        **_picked(stroke, _STROKE),
+        "peak_pull_angle_deg": stroke.peak_torque_angle_deg,
+    }

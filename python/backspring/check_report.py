@@ -1,0 +1,199 @@
+"""A check as a report for people: one line that answers, then tables."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from backspring.display import Shown, both, number, reading, text, unit_of
+from backspring.tables import Block, Lines, Report, TextTable
+from backspring.units import System
+
+if TYPE_CHECKING:
+    from backspring.checking import Check, TargetResult
+
+CAUTION = (
+    "A computed margin does not replace a test. Wear eye protection whenever a spring is under "
+    "load."
+)
+_FIGURES = {"youngs_modulus": "Young's modulus", "poisson": "Poisson's ratio"}
+_TARGET_KINDS: dict[str, Shown] = {"pull": "force", "yield_margin": "margin", "reading": "reading"}
+
+
+def check_report(
+    check: Check, units: System | None = None, assumed: tuple[str, ...] = ()
+) -> Report:
+    """Lay out a check in the given units, the design's own when none are given.
+
+    `assumed` are sentences on values that were chosen for the user, told before the defaults.
+    """
+    units = units or check.design.units
+    return Report(headline(check, units), tuple(_blocks(check, units, assumed)))
+
+
+def headline(check: Check, units: System) -> str:
+    """Answer in one line: what it takes to open, the worst stress, and how near to yield."""
+    travel, steel = check.travel, check.steel
+    parts = [_opening(check, units)]
+    parts.append(
+        f"peak stress {text(travel.peak_stress_mpa, 'stress', units)} "
+        f"at {travel.peak_stress_angle_deg:.0f} deg"
+    )
+    if travel.yield_margin is not None:
+        margin = f"yield margin {travel.yield_margin:.2f}"
+        if travel.yield_margin_low != travel.yield_margin_high:
+            margin += f" ({travel.yield_margin_low:.2f} to {travel.yield_margin_high:.2f})"
+        hardness = steel["hardness_hrc"]
+        yielding = f" for a yield of {text(steel['yield_mpa'], 'stress', units)}"
+        parts.append(margin + (yielding if hardness is None else f" at {hardness:.10g} HRC"))
+    return f"{check.design.name}: {', '.join(parts)}"
+
+
+def _opening(check: Check, units: System) -> str:
+    if not check.strokes:
+        return "does not work as a slip joint"
+    pulls = [stroke.peak_pull_n for stroke in check.strokes if stroke.peak_pull_n is not None]
+    if pulls:
+        return f"opens with {both(max(pulls), 'force', units)}"
+    torque = max(stroke.peak_torque_nmm for stroke in check.strokes)
+    return f"opens with a torque of {both(torque, 'torque', units)}"
+
+
+def _blocks(check: Check, units: System, assumed: tuple[str, ...]) -> Iterator[Block]:
+    yield _positions(check, units)
+    if check.strokes:
+        yield _strokes(check, units)
+        yield _snaps(check, units)
+    if check.targets:
+        rows = tuple(_target(target, units) for target in check.targets)
+        yield TextTable("Targets", ("", "is", "wanted", ""), rows)
+    if check.notices:
+        yield Lines("Notices", tuple(notice.message for notice in check.notices))
+    yield Lines("Steel", tuple(_steel(check, units)))
+    if left_open := (*assumed, *check.design.defaults):
+        yield Lines("Not given", left_open)
+    yield Lines("Caution", (CAUTION,))
+
+
+def _head(name: str, kind: Shown, units: System) -> str:
+    return f"{name} {unit_of(kind, units)}".rstrip()
+
+
+def _positions(check: Check, units: System) -> TextTable:
+    heads = (
+        "",
+        _head("angle", "angle", units),
+        _head("force", "force", units),
+        _head("stress", "stress", units),
+        _head("station", "length", units),
+        "yield margin",
+        _head("loaded", "reading", units),
+        _head("unloaded", "reading", units),
+    )
+    rows = tuple(
+        (
+            name.replace("_", "-"),
+            number(each.blade_angle_deg, "angle", units),
+            number(each.force_n, "force", units),
+            number(each.peak_stress_mpa, "stress", units),
+            number(each.peak_stress_station_mm, "length", units),
+            number(each.yield_margin, "margin", units),
+            "datum" if name == "open" else reading(each.reading_loaded_mm, units),
+            "datum" if name == "open" else reading(each.reading_unloaded_mm, units),
+        )
+        for name, each in check.positions.items()
+    )
+    return TextTable("Positions", heads, rows)
+
+
+def _name(from_position: str, to_position: str) -> str:
+    return f"{from_position} to {to_position}".replace("_", "-")
+
+
+def _strokes(check: Check, units: System) -> TextTable:
+    pulls = any(stroke.peak_pull_n is not None for stroke in check.strokes)
+    kind: Shown = "force" if pulls else "torque"
+    what = "pull" if pulls else "torque"
+    rows = []
+    for stroke in check.strokes:
+        opening = (
+            (stroke.start_pull_n, stroke.peak_pull_n)
+            if pulls
+            else (stroke.start_torque_nmm, stroke.peak_torque_nmm)
+        )
+        closing = stroke.closing_peak_pull_n if pulls else stroke.closing_peak_torque_nmm
+        rows.append(
+            (
+                _name(stroke.from_position, stroke.to_position),
+                *(number(each, kind, units) for each in opening),
+                number(stroke.peak_torque_angle_deg, "angle", units),
+                number(stroke.crest_angle_deg, "angle", units),
+                number(closing, kind, units),
+            )
+        )
+    heads = (
+        "",
+        _head(f"start {what}", kind, units),
+        _head(f"peak {what}", kind, units),
+        _head("at", "angle", units),
+        _head("crest", "angle", units),
+        _head(f"closing peak {what}", kind, units),
+    )
+    return TextTable("Strokes, opening", heads, tuple(rows))
+
+
+def _snaps(check: Check, units: System) -> TextTable:
+    rows = tuple(
+        (
+            _name(stroke.from_position, stroke.to_position),
+            number(stroke.energy_up_mj, "energy", units),
+            number(stroke.energy_released_mj, "energy", units),
+            number(stroke.snap_energy_mj, "energy", units),
+            number(stroke.tip_speed_m_per_s, "speed", units),
+        )
+        for stroke in check.strokes
+    )
+    heads = (
+        "",
+        *(_head(name, "energy", units) for name in ("up", "released", "snap")),
+        _head("tip", "speed", units),
+    )
+    return TextTable("Energy and snap", heads, rows)
+
+
+def _target(target: TargetResult, units: System) -> tuple[str, ...]:
+    kind = _TARGET_KINDS[target.name]
+    low, high = target.low, target.high
+    wanted = (
+        f"at least {text(low, kind, units)}"
+        if high is None
+        else (
+            f"at most {text(high, kind, units)}"
+            if low is None
+            else f"{number(low, kind, units)} to {text(high, kind, units)}"
+        )
+    )
+    verdict = "met" if target.met else "missed"
+    return target.name.replace("_", " "), text(target.value, kind, units), wanted, verdict
+
+
+def _steel(check: Check, units: System) -> Iterator[str]:
+    steel = check.steel
+    hardness = "" if steel["hardness_hrc"] is None else f" at {steel['hardness_hrc']:.10g} HRC"
+    strength = f"yield {_band(steel, 'yield', units)}"
+    if steel["tensile_mpa"] is not None:
+        strength += f", tensile {_band(steel, 'tensile', units)}"
+    modulus = text(steel["youngs_modulus_mpa"], "modulus", units)
+    yield f"{steel['name']}{hardness}: Young's modulus {modulus}, {strength}"
+    for figure, confidence in steel["confidence"].items():
+        keys = [source["key"] for source in steel["sources"] if source["figure"] == figure]
+        cited = f": {', '.join(keys)}" if keys else ""
+        yield f"{_FIGURES.get(figure, figure)} ({confidence}){cited}"
+
+
+def _band(steel: dict[str, float], figure: str, units: System) -> str:
+    value, low, high = (steel[f"{figure}{end}_mpa"] for end in ("", "_low", "_high"))
+    shown = text(value, "stress", units)
+    if low == high:
+        return shown
+    return f"{shown} ({number(low, 'stress', units)} to {number(high, 'stress', units)})"

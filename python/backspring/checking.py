@@ -1,0 +1,111 @@
+"""Checks a design: three positions, strokes, stress, margins, readings, and the targets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any, Literal
+
+from backspring import _core
+from backspring.design import Design
+from backspring.units import System
+
+
+@dataclass(frozen=True)
+class TargetResult:
+    """One target: what the design does, what is allowed, and whether it is met.
+
+    `value` is None when the design has no such value. Pull in N, reading in mm.
+    """
+
+    name: str
+    value: float | None
+    low: float | None
+    high: float | None
+    met: bool
+
+
+@dataclass(frozen=True)
+class Check:
+    """Everything one check says. mm, N, N mm, MPa, mJ, degrees."""
+
+    design: Design
+    result: _core.Check
+
+    @cached_property
+    def positions(self) -> dict[str, _core.Position]:
+        """Positions the blade has by name: "open", "half_stop", "closed"."""
+        return {position.name: position for position in self.result.positions}
+
+    @property
+    def strokes(self) -> list[_core.StrokeReport]:
+        """Opening strokes in turn; none when the blade does not stay closed or open."""
+        return self.result.strokes
+
+    @property
+    def travel(self) -> _core.Travel:
+        """The worst between closed and open."""
+        return self.result.travel
+
+    @property
+    def stiffness_n_per_mm(self) -> float:
+        """Stiffness of the spring at the pivot station [N/mm]."""
+        return self.result.stiffness_n_per_mm
+
+    @property
+    def steel(self) -> dict[str, Any]:
+        """Figures of the steel as used, with their sources and how sure each is."""
+        return self.design.steel
+
+    @property
+    def notices(self) -> tuple[_core.Notice, ...]:
+        """What a maker should know about this design."""
+        return (*self.result.notices, *self.design.notices)
+
+    @cached_property
+    def targets(self) -> tuple[TargetResult, ...]:
+        """Targets the design states, each met or missed."""
+        judged = {
+            each.name: TargetResult(each.name, each.value, each.low, each.high, each.met)
+            for each in self.result.targets
+        }
+        wanted = self.design.core.targets
+        if wanted.pull_low_n is not None and "pull" not in judged:
+            # No stroke means no pull: the blade does not stay where it should.
+            none = TargetResult("pull", None, wanted.pull_low_n, wanted.pull_high_n, False)
+            judged = {"pull": none, **judged}
+        return tuple(judged.values())
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether all targets are met."""
+        return "pass" if all(target.met for target in self.targets) else "fail"
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON; every name carries its unit."""
+        from backspring.check_data import check_data
+
+        return check_data(self)
+
+    def report(self, units: System | None = None) -> str:
+        """Results as plain text, in the design's own units unless others are asked for."""
+        from backspring.check_report import check_report
+
+        return check_report(self, units).plain()
+
+    def __repr__(self) -> str:
+        return self.report()
+
+    def _repr_html_(self) -> str:
+        from backspring.check_report import check_report
+
+        return check_report(self).html()
+
+
+def check(design: Design, step_deg: float = 1.0) -> Check:
+    """Check a design.
+
+    `step_deg` is the grid on which peaks are first looked for, 0.05 to 5 degrees. Yielding or a
+    blade that does not stay is a result, not an error. Raises NoConvergence without a solution.
+    """
+    return Check(design, _core.check(design.core, step_deg))

@@ -1,0 +1,105 @@
+"""What a command answers, and how it is printed."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any, Literal
+
+from backspring._core import __version__
+
+if TYPE_CHECKING:
+    from rich.console import Console
+
+    from backspring._core import Notice
+    from backspring.faults import Fault
+    from backspring.tables import Block, Report
+
+_FORMAT = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """Result of a command: verdict, data for JSON, report for people, notices."""
+
+    status: Literal["pass", "fail"]
+    data: dict[str, Any]
+    report: Report
+    notices: Sequence[Notice] = field(default=())
+    path: str | None = None
+
+
+def answer_json(command: str, answer: Answer) -> str:
+    """Write an answer as its JSON document."""
+    diagnostics = [
+        {"code": notice.code, "message": notice.message, "path": answer.path, "line": None}
+        for notice in answer.notices
+    ]
+    return _document(command, answer.status, answer.data, diagnostics)
+
+
+def error_json(command: str, faults: Sequence[Fault]) -> str:
+    """Write faults as a JSON document."""
+    diagnostics = [
+        {
+            "code": fault.code,
+            "message": f"{fault.key}: {fault.message}" if fault.key else fault.message,
+            "path": fault.path,
+            "line": fault.line,
+        }
+        for fault in faults
+    ]
+    return _document(command, "error", {}, diagnostics)
+
+
+def _document(
+    command: str, status: str, data: dict[str, Any], diagnostics: list[dict[str, Any]]
+) -> str:
+    document = {
+        "format": _FORMAT,
+        "command": command,
+        "version": __version__,
+        "status": status,
+        "data": data,
+        "diagnostics": diagnostics,
+    }
+    return json.dumps(document, indent=2, allow_nan=False)
+
+
+def print_report(report: Report, color: bool) -> None:
+    """Print a report: with drawn tables on a terminal, as aligned text elsewhere."""
+    if not sys.stdout.isatty():
+        print(report.plain())
+        return
+    from rich.console import Console
+
+    console = Console(no_color=not color, highlight=False, markup=False)
+    console.print(report.headline, style="bold")
+    for block in report.blocks:
+        console.print()
+        _draw(console, block)
+
+
+def _draw(console: Console, block: Block) -> None:
+    from rich import box
+    from rich.padding import Padding
+    from rich.table import Table
+    from rich.text import Text
+
+    from backspring.tables import TextTable
+
+    if not isinstance(block, TextTable):
+        console.print(block.heading, style="bold cyan")
+        for line in block.lines:
+            console.print(Padding(Text(line), (0, 0, 0, 2)))
+        return
+    console.print(block.title, style="bold cyan")
+    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
+    for place, head in enumerate(block.heads):
+        table.add_column(head, justify="right" if place else "left", no_wrap=not place)
+    for row in block.rows:
+        # The word stands beside the colour: colour alone would not be seen by everyone.
+        table.add_row(*map(Text, row), style="yellow" if "missed" in row else "")
+    console.print(table)

@@ -1,0 +1,33 @@
+"""`backspring check`: what a design does, and whether it meets its targets."""
+
+from __future__ import annotations
+
+import argparse
+
+from backspring import check, load
+from backspring.check_report import check_report
+from backspring.cli import UsageError, uniform_spring
+from backspring.cli.answer import Answer
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("design", nargs="?", metavar="DESIGN", help="design file (TOML)")
+    uniform_spring.add_arguments(parser)
+
+
+def run(options: argparse.Namespace) -> Answer:
+    """Check a design file, or a uniform spring from the few numbers given as options."""
+    given = uniform_spring.given(options)
+    if options.design is not None and given:
+        raise UsageError(f"backspring check: give a design file or {', '.join(given)}, not both")
+    assumed: tuple[str, ...] = ()
+    if options.design is not None:
+        design = load(options.design)
+    else:
+        design, assumed = uniform_spring.make_design(options), uniform_spring.ASSUMED
+    result = check(design)
+    data = result.to_dict()
+    data["defaults"] = [*assumed, *data["defaults"]]
+    report = check_report(result, options.units, assumed)
+    return Answer(result.status, data, report, result.notices, options.design)

@@ -1,0 +1,60 @@
+"""`backspring plot`: pictures of a design as PNG or SVG."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from backspring import check, load
+from backspring.cli import UsageError
+from backspring.cli.answer import Answer
+from backspring.faults import Fault, invalid
+from backspring.tables import Report
+
+# Written out here, so that --help also answers without matplotlib.
+_KINDS = ("sheet", "positions", "stress", "action")
+_AT_AN_ANGLE = ("positions", "stress")
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    parser.add_argument("--output", required=True, metavar="FILE", help="FILE.png or FILE.svg")
+    parser.add_argument(
+        "--kind", choices=_KINDS, default="sheet", help="what to draw (default: sheet, all of it)"
+    )
+    parser.add_argument(
+        "--angle",
+        type=float,
+        metavar="DEG",
+        help="blade angle, 0 closed and 180 open, for positions or stress",
+    )
+
+
+def run(options: argparse.Namespace) -> Answer:
+    """Draw a design file into a picture."""
+    if options.angle is not None and options.kind not in _AT_AN_ANGLE:
+        kinds = " or ".join(f"--kind {kind}" for kind in _AT_AN_ANGLE)
+        raise UsageError(f"backspring plot: --angle goes with {kinds}")
+    try:
+        from backspring import plots
+    except ModuleNotFoundError as error:
+        raise _explained(error) from None
+    plots.require_suffix(Path(options.output))
+    result = check(load(options.design))
+    figure = plots.draw(result, options.kind, units=options.units, blade_angle_deg=options.angle)
+    plots.save(figure, options.output)
+    name = result.design.name
+    return Answer(
+        "pass",
+        {"design": {"name": name}, "kind": options.kind, "output": options.output},
+        Report(f"{name}: {options.kind} drawn in {options.output}", ()),
+        path=options.design,
+    )
+
+
+def _explained(error: ModuleNotFoundError) -> Exception:
+    if error.name is None or error.name.split(".")[0] != "matplotlib":
+        return error
+    message = 'pictures need matplotlib: pip install "backspring[plot]"'
+    return invalid([Fault("missing-package", "", message)])

@@ -1,0 +1,108 @@
+"""The simplest spring, from a few numbers on the command line instead of a design file."""
+
+from __future__ import annotations
+
+import argparse
+from dataclasses import replace
+from typing import Any
+
+from backspring import Design, InvalidInput
+from backspring.cli import UsageError
+from backspring.faults import Fault, invalid
+from backspring.units import System, parse
+
+# Option, what it says, and the keys of a design that it stands for.
+_OPTIONS = {
+    "thickness": ("the same all along", ("spring.thickness",)),
+    "length": ("middle pin to pivot", ("tang.pivot", "spring.pad", "fit.dial")),
+    "width": ("stock thickness, across the liners", ("spring.width",)),
+    "preload": ("interference at the pivot", ("fit.preload",)),
+    "steel": ("as O1 or 1095", ("spring.steel",)),
+    "hardness": ("Rockwell C", ("spring.hardness",)),
+}
+_FACE_MM = 4.5
+_CORNER_MM = 0.7
+_PAD_BEHIND_MM = 5.0
+_PAD_AHEAD_MM = 4.5
+_FRONT_MM = 5.0
+_NAIL_NICK_MM = 35.0
+ASSUMED = (
+    "spring: one thickness all along, clamped at the middle pin",
+    f"spring.pad: from {_PAD_BEHIND_MM:g} mm behind the pivot to {_PAD_AHEAD_MM:g} mm ahead of it",
+    f"tang: square, {_FACE_MM:g} mm from the pivot to each face, corner radius {_CORNER_MM:g} mm, "
+    f"reaching {_FRONT_MM:g} mm ahead",
+    f"blade.nail_nick: {_NAIL_NICK_MM:g} mm",
+)
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add an option for each number."""
+    group = parser.add_argument_group("instead of a design file, all of")
+    for name, (help_line, _) in _OPTIONS.items():
+        group.add_argument(f"--{name}", metavar=name.upper(), help=help_line)
+
+
+def given(options: argparse.Namespace) -> list[str]:
+    """Return the options that were given."""
+    return [f"--{name}" for name in _OPTIONS if getattr(options, name) is not None]
+
+
+def make_design(options: argparse.Namespace) -> Design:
+    """Make the design; `ASSUMED` tells what was chosen for the user."""
+    missing = [f"--{name}" for name in _OPTIONS if getattr(options, name) is None]
+    if len(missing) == len(_OPTIONS):
+        raise UsageError(f"backspring check: give a design file, or all of {', '.join(missing)}")
+    if missing:
+        raise UsageError(f"backspring check: missing {', '.join(missing)}")
+    try:
+        return Design(**_tables(options))
+    except InvalidInput as error:
+        raise invalid([_by_option(fault) for fault in error.faults]) from None
+
+
+def _tables(options: argparse.Namespace) -> dict[str, Any]:
+    units: System = options.units or "mm"
+    length_mm = _length_mm(options.length, units)
+    return {
+        "name": "Uniform spring",
+        "units": units,
+        "spring": {
+            "steel": options.steel,
+            "hardness": options.hardness,
+            "width": options.width,
+            "thickness": options.thickness,
+            "support": "clamped",
+            "pin_hole": 0,
+            "pad": [f"{length_mm - _PAD_BEHIND_MM!r} mm", f"{length_mm + _PAD_AHEAD_MM!r} mm"]
+            if length_mm is not None
+            else None,
+        },
+        "tang": {
+            "pivot": options.length,
+            "open": f"{_FACE_MM} mm",
+            "half_stop": f"{_FACE_MM} mm",
+            "closed": f"{_FACE_MM} mm",
+            "corner_radius": f"{_CORNER_MM} mm",
+            "front": f"{_FRONT_MM} mm",
+        },
+        "fit": {"preload": options.preload},
+        "blade": {"nail_nick": f"{_NAIL_NICK_MM} mm"},
+    }
+
+
+def _length_mm(written: str, units: System) -> float | None:
+    """Read the length; when it cannot be read the design tells why."""
+    try:
+        return parse(written, "length", units)
+    except InvalidInput:
+        return None
+
+
+def _by_option(fault: Fault) -> Fault:
+    for name, (_, keys) in _OPTIONS.items():
+        if fault.key in keys:
+            message = fault.message
+            if fault.key == "spring.pad":
+                message = f"the pad about the pivot {message.partition(' (written')[0]}"
+            return replace(fault, key=f"--{name}", message=message)
+    return fault

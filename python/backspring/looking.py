@@ -1,0 +1,29 @@
+"""A closer look at a design: over all blade angles, or at one of them."""
+
+from __future__ import annotations
+
+from backspring import _core
+from backspring.design import Design
+
+
+def sweep(
+    design: Design, step_deg: float = 1.0, from_deg: float = 0.0, to_deg: float = 180.0
+) -> _core.Sweep:
+    """Force, torque, energy and worst stress against blade angle, as NumPy arrays.
+
+    0 closed, 90 half-stop, 180 open. Both torques resist opening where positive; they differ by
+    twice the friction.
+    """
+    return _core.sweep(design.core, step_deg, from_deg, to_deg)
+
+
+def contact_at(design: Design, blade_angle_deg: float) -> _core.Contact:
+    """Where the tang bears on the spring at one blade angle, and how hard."""
+    return _core.contact_at(design.core, blade_angle_deg)
+
+
+def spring_along(
+    design: Design, blade_angle_deg: float, spacing_mm: float = 0.1
+) -> _core.SpringAlong:
+    """Shape and bending stress along the spring at one blade angle, as NumPy arrays."""
+    return _core.spring_along(design.core, blade_angle_deg, spacing_mm)

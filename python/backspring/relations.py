@@ -1,0 +1,53 @@
+"""Keys of a design that need, replace or exclude one another."""
+
+from __future__ import annotations
+
+from backspring.reading import Content, Reading
+
+_STRENGTHS = ("hardness", "yield", "tensile")
+_TEMPERS = ("temper", "temper_time")
+
+
+def relate(reading: Reading) -> None:
+    """Record what is missing or too much, given what else is there."""
+    content = reading.content
+    if "spring" in content:
+        _relate_spring(reading, content["spring"])
+    if "fit" in content:
+        _relate_fit(reading, content["fit"])
+    if "pull" in content.get("targets", {}) and "nail_nick" not in content.get("blade", {}):
+        _missing(reading, "blade.nail_nick", "targets.pull needs the distance pivot to nail nick")
+
+
+def _relate_spring(reading: Reading, spring: Content) -> None:
+    if reading.has_failed("spring.temper"):
+        # One word on temper is enough.
+        reading.faults = [each for each in reading.faults if each.key != "spring.temper_time"]
+    if _pinned(spring) and "rear_pin" not in spring and not reading.has_failed("spring.support"):
+        _missing(reading, "spring.rear_pin", "two pins need the distance from middle to rear pin")
+    if not _pinned(spring) and isinstance(spring.get("pin_hole"), list):
+        message = "has two values, but this support has one pin"
+        reading.fail("bad-value", "spring.pin_hole", message)
+    stated = any(key in spring for key in _STRENGTHS)
+    told = any(reading.has_failed(f"spring.{key}") for key in (*_STRENGTHS, *_TEMPERS))
+    if not stated and not told:
+        _missing(reading, "spring.hardness", 'give it as "45 HRC", or give yield')
+
+
+def _relate_fit(reading: Reading, fit: Content) -> None:
+    offset = "fit.rear_pin_offset"
+    if "preload" in fit and "rear_pin_offset" in fit:
+        reading.fail("bad-value", offset, "give preload or rear_pin_offset, not both")
+    elif "rear_pin_offset" in fit and not _pinned(reading.content.get("spring", {})):
+        reading.fail("bad-value", offset, "needs support by two pins: give preload instead")
+    elif not {"preload", "rear_pin_offset"} & fit.keys() and not reading.has_failed(offset):
+        _missing(reading, "fit.preload", "give preload or rear_pin_offset")
+
+
+def _pinned(spring: Content) -> bool:
+    return bool(spring.get("support", "two-pins") == "two-pins")
+
+
+def _missing(reading: Reading, key: str, need: str) -> None:
+    if not reading.has_failed(key):
+        reading.fail("missing-key", key, f"missing: {need}")

@@ -1,0 +1,110 @@
+"""The closed table of units that a value may be written in.
+
+Factors are exact and follow NIST SP 811, appendix B; degrees and radians follow from pi.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+System = Literal["mm", "in"]
+Kind = Literal[
+    "length",
+    "force",
+    "stress",
+    "angle",
+    "temperature",
+    "hardness",
+    "mass",
+    "inertia",
+    "root stiffness",
+    "time",
+    "number",
+]
+
+_INCH_MM = Fraction("25.4")
+_POUND_FORCE_N = Fraction("4.4482216152605")
+_OUNCE_G = Fraction("28.349523125")
+_PSI_MPA = _POUND_FORCE_N / _INCH_MM**2
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A unit: what it measures, and how it becomes the core's unit: value * factor + shift."""
+
+    kind: Kind
+    factor: Fraction
+    shift: Fraction = Fraction(0)
+
+
+def _same_kind(kind: Kind, **factors: Fraction | int | str) -> dict[str, Unit]:
+    return {name: Unit(kind, Fraction(factor)) for name, factor in factors.items()}
+
+
+UNITS: dict[str, Unit] = {
+    **_same_kind("length", mm=1, cm=10, m=1000, um="0.001"),
+    **{name: Unit("length", _INCH_MM) for name in ("in", "inch", '"')},
+    **{name: Unit("length", _INCH_MM / 1000) for name in ("thou", "mil")},
+    **_same_kind("force", N=1, kN=1000, kgf="9.80665", lbf=_POUND_FORCE_N, ozf=_POUND_FORCE_N / 16),
+    **_same_kind("stress", MPa=1, GPa=1000, psi=_PSI_MPA, ksi=1000 * _PSI_MPA),
+    "N/mm2": Unit("stress", Fraction(1)),
+    **_same_kind("angle", deg=1, rad=Fraction(180.0 / math.pi)),
+    "C": Unit("temperature", Fraction(1)),
+    "F": Unit("temperature", Fraction(5, 9), Fraction(-160, 9)),
+    "K": Unit("temperature", Fraction(1), Fraction("-273.15")),
+    "HRC": Unit("hardness", Fraction(1)),
+    **_same_kind("mass", g=1, kg=1000, oz=_OUNCE_G),
+    "kg mm2": Unit("inertia", Fraction(1)),
+    "kg m2": Unit("inertia", Fraction(10**6)),
+    "g cm2": Unit("inertia", Fraction("0.1")),
+    "g mm2": Unit("inertia", Fraction("0.001")),
+    "oz in2": Unit("inertia", _OUNCE_G / 1000 * _INCH_MM**2),
+    "N mm/rad": Unit("root stiffness", Fraction(1)),
+    "N m/rad": Unit("root stiffness", Fraction(1000)),
+    "lbf in/rad": Unit("root stiffness", _POUND_FORCE_N * _INCH_MM),
+    **_same_kind("time", h=1, min=Fraction(1, 60), s=Fraction(1, 3600)),
+    "": Unit("number", Fraction(1)),
+}
+
+# What a bare number means; hardness is always HRC.
+BARE: dict[System, dict[Kind, str]] = {
+    "mm": {
+        "length": "mm",
+        "force": "N",
+        "stress": "MPa",
+        "angle": "deg",
+        "temperature": "C",
+        "hardness": "HRC",
+        "mass": "g",
+        "inertia": "kg mm2",
+        "root stiffness": "N mm/rad",
+        "time": "h",
+        "number": "",
+    },
+    "in": {
+        "length": "in",
+        "force": "lbf",
+        "stress": "ksi",
+        "angle": "deg",
+        "temperature": "F",
+        "hardness": "HRC",
+        "mass": "oz",
+        "inertia": "oz in2",
+        "root stiffness": "lbf in/rad",
+        "time": "h",
+        "number": "",
+    },
+}
+
+# Names people write that mean two things; the answer says which to choose.
+AMBIGUOUS: dict[str, str] = dict.fromkeys(
+    ("lb", "lbs", "pound", "pounds", "#"), "write lbf for a force, oz or g for a mass"
+)
+
+
+def unit_names(kind: Kind) -> tuple[str, ...]:
+    """Every spelling of a kind's units."""
+    return tuple(name for name, unit in UNITS.items() if unit.kind == kind)

@@ -1,0 +1,53 @@
+#include <pybind11/eigen.h>
+
+#include "backspring/action/friction.hpp"
+#include "backspring/action/snap.hpp"
+#include "backspring/action/sweep.hpp"
+#include "module.hpp"
+#include "record.hpp"
+
+namespace backspring::python {
+
+void declare_action(py::module_& m) {
+    py::class_<Fit>(m, "Fit", DOC(Fit));
+    py::class_<Blade>(m, "Blade", DOC(Blade));
+    py::class_<Friction>(m, "Friction", DOC(Friction));
+    py::class_<Touch>(m, "Touch", DOC(Touch));
+    py::class_<Contact>(m, "Contact", DOC(Contact));
+    py::class_<Sweep>(m, "Sweep", DOC(Sweep));
+}
+
+void define_action(py::module_& m) {
+    auto fit = declared<Fit>();
+    define_record(fit, BACKSPRING_FIELD(Fit, preload_mm), BACKSPRING_FIELD(Fit, dial_mm));
+    auto blade = declared<Blade>();
+    define_record(blade, BACKSPRING_FIELD(Blade, nail_nick_mm),
+                  BACKSPRING_FIELD(Blade, inertia_kg_mm2), BACKSPRING_FIELD(Blade, mass_g),
+                  BACKSPRING_FIELD(Blade, length_mm), BACKSPRING_FIELD(Blade, height_mm),
+                  BACKSPRING_FIELD(Blade, edge_clearance_mm));
+    auto friction = declared<Friction>();
+    define_record(friction, BACKSPRING_FIELD(Friction, spring), BACKSPRING_FIELD(Friction, pivot),
+                  BACKSPRING_FIELD(Friction, pivot_pin_mm));
+    auto touch = declared<Touch>();
+    define_record(touch, BACKSPRING_FIELD(Touch, x_mm), BACKSPRING_FIELD(Touch, height_mm),
+                  BACKSPRING_FIELD(Touch, slope), BACKSPRING_FIELD(Touch, force_n));
+    auto contact = declared<Contact>();
+    define_record(contact, BACKSPRING_FIELD(Contact, blade_angle_deg),
+                  BACKSPRING_FIELD(Contact, touches), BACKSPRING_FIELD(Contact, count),
+                  BACKSPRING_FIELD(Contact, force_n), BACKSPRING_FIELD(Contact, energy_nmm),
+                  BACKSPRING_FIELD(Contact, torque_nmm));
+    auto sweep = declared<Sweep>();
+    define_fields(sweep, BACKSPRING_FIELD(Sweep, blade_angle_deg), BACKSPRING_FIELD(Sweep, force_n),
+                  BACKSPRING_FIELD(Sweep, opening_torque_nmm),
+                  BACKSPRING_FIELD(Sweep, closing_torque_nmm), BACKSPRING_FIELD(Sweep, energy_mj),
+                  BACKSPRING_FIELD(Sweep, peak_stress_mpa),
+                  BACKSPRING_FIELD(Sweep, peak_stress_station_mm));
+    m.def("friction_torque_nmm", &friction_torque_nmm, py::arg("contact"), py::arg("friction"),
+          py::arg("pivot_mm"), DOC(friction_torque_nmm));
+    m.def("inertia_kg_mm2", &inertia_kg_mm2, py::arg("blade"), py::arg("tang"),
+          DOC(inertia_kg_mm2));
+    m.def("angular_speed_rad_per_s", &angular_speed_rad_per_s, py::arg("energy_mj"),
+          py::arg("inertia_kg_mm2"), DOC(angular_speed_rad_per_s));
+}
+
+}  // namespace backspring::python

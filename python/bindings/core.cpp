@@ -1,0 +1,58 @@
+#include "backspring/core/band.hpp"
+#include "backspring/core/error.hpp"
+#include "module.hpp"
+#include "record.hpp"
+
+namespace backspring::python {
+namespace {
+
+/// The library's exceptions are Python classes, so that they have types and texts there.
+py::object exception(const char* name) {
+    return py::module_::import("backspring.errors").attr(name);
+}
+
+/// InvalidInput carries its faults to Python.
+void set_invalid_input(const InvalidInput& error) {
+    const py::object type = exception("InvalidInput");
+    const py::object value = type(error.what(), py::tuple(py::cast(error.faults())));
+    PyErr_SetObject(type.ptr(), value.ptr());
+}
+
+void set_plain(const char* name, const Error& error) {
+    PyErr_SetString(exception(name).ptr(), error.what());
+}
+
+void translate(std::exception_ptr pointer) {
+    try {
+        if (pointer) std::rethrow_exception(pointer);
+    } catch (const InvalidInput& error) {
+        set_invalid_input(error);
+    } catch (const OutOfRange& error) {
+        set_plain("OutOfRange", error);
+    } catch (const NoConvergence& error) {
+        set_plain("NoConvergence", error);
+    } catch (const Error& error) {
+        set_plain("Error", error);
+    }
+}
+
+}  // namespace
+
+void declare_core(py::module_& m) {
+    for (const char* name : {"Error", "InvalidInput", "OutOfRange", "NoConvergence"}) {
+        m.attr(name) = exception(name);
+    }
+    py::register_local_exception_translator(translate);
+    py::class_<Fault>(m, "Fault", DOC(Fault));
+    py::class_<Band>(m, "Band", DOC(Band));
+}
+
+void define_core(py::module_&) {
+    auto fault = declared<Fault>();
+    define_record(fault, BACKSPRING_FIELD(Fault, key), BACKSPRING_FIELD(Fault, message));
+    auto band = declared<Band>();
+    define_record(band, BACKSPRING_FIELD(Band, value), BACKSPRING_FIELD(Band, low),
+                  BACKSPRING_FIELD(Band, high));
+}
+
+}  // namespace backspring::python

@@ -1,0 +1,137 @@
+#include <pybind11/eigen.h>
+
+#include "backspring/design/check.hpp"
+#include "backspring/design/look.hpp"
+#include "module.hpp"
+#include "record.hpp"
+
+namespace backspring::python {
+namespace {
+
+void define_input() {
+    auto targets = declared<Targets>();
+    define_record(targets, BACKSPRING_FIELD(Targets, pull_low_n),
+                  BACKSPRING_FIELD(Targets, pull_high_n), BACKSPRING_FIELD(Targets, yield_margin),
+                  BACKSPRING_FIELD(Targets, reading_mm));
+    auto design = declared<Design>();
+    define_record(design, BACKSPRING_FIELD(Design, spring), BACKSPRING_FIELD(Design, strength),
+                  BACKSPRING_FIELD(Design, tang), BACKSPRING_FIELD(Design, fit),
+                  BACKSPRING_FIELD(Design, blade), BACKSPRING_FIELD(Design, friction),
+                  BACKSPRING_FIELD(Design, targets));
+}
+
+void define_position() {
+    auto position = declared<Position>();
+    define_record(
+        position, BACKSPRING_FIELD(Position, name), BACKSPRING_FIELD(Position, blade_angle_deg),
+        BACKSPRING_FIELD(Position, force_n), BACKSPRING_FIELD(Position, contacts_mm),
+        BACKSPRING_FIELD(Position, energy_mj), BACKSPRING_FIELD(Position, torque_nmm),
+        BACKSPRING_FIELD(Position, peak_stress_mpa),
+        BACKSPRING_FIELD(Position, peak_stress_station_mm),
+        BACKSPRING_FIELD(Position, yield_margin), BACKSPRING_FIELD(Position, yield_margin_low),
+        BACKSPRING_FIELD(Position, reading_loaded_mm),
+        BACKSPRING_FIELD(Position, reading_unloaded_mm));
+}
+
+/// A stroke's own numbers, offered on its report.
+template <double Stroke::*member>
+double of_stroke(const StrokeReport& report) {
+    return report.stroke.*member;
+}
+
+#define BACKSPRING_OF_STROKE(name) \
+    def_property_readonly(#name, &of_stroke<&Stroke::name>, DOC(Stroke_##name))
+
+void define_stroke() {
+    auto stroke = declared<Stroke>();
+    define_record(
+        stroke, BACKSPRING_FIELD(Stroke, from_deg), BACKSPRING_FIELD(Stroke, to_deg),
+        BACKSPRING_FIELD(Stroke, start_torque_nmm), BACKSPRING_FIELD(Stroke, peak_torque_nmm),
+        BACKSPRING_FIELD(Stroke, peak_torque_angle_deg), BACKSPRING_FIELD(Stroke, crest_angle_deg),
+        BACKSPRING_FIELD(Stroke, energy_up_mj), BACKSPRING_FIELD(Stroke, energy_released_mj),
+        BACKSPRING_FIELD(Stroke, snap_energy_mj), BACKSPRING_FIELD(Stroke, closing_peak_torque_nmm),
+        BACKSPRING_FIELD(Stroke, closing_peak_angle_deg),
+        BACKSPRING_FIELD(Stroke, closing_start_torque_nmm));
+    auto report = declared<StrokeReport>();
+    define_record(
+        report, BACKSPRING_FIELD(StrokeReport, from_position),
+        BACKSPRING_FIELD(StrokeReport, to_position), BACKSPRING_FIELD(StrokeReport, stroke),
+        BACKSPRING_FIELD(StrokeReport, start_pull_n), BACKSPRING_FIELD(StrokeReport, peak_pull_n),
+        BACKSPRING_FIELD(StrokeReport, closing_start_pull_n),
+        BACKSPRING_FIELD(StrokeReport, closing_peak_pull_n),
+        BACKSPRING_FIELD(StrokeReport, snap_speed_rad_per_s),
+        BACKSPRING_FIELD(StrokeReport, tip_speed_m_per_s));
+    report.BACKSPRING_OF_STROKE(from_deg)
+        .BACKSPRING_OF_STROKE(to_deg)
+        .BACKSPRING_OF_STROKE(start_torque_nmm)
+        .BACKSPRING_OF_STROKE(peak_torque_nmm)
+        .BACKSPRING_OF_STROKE(peak_torque_angle_deg)
+        .BACKSPRING_OF_STROKE(crest_angle_deg)
+        .BACKSPRING_OF_STROKE(energy_up_mj)
+        .BACKSPRING_OF_STROKE(energy_released_mj)
+        .BACKSPRING_OF_STROKE(snap_energy_mj)
+        .BACKSPRING_OF_STROKE(closing_peak_torque_nmm)
+        .BACKSPRING_OF_STROKE(closing_peak_angle_deg)
+        .BACKSPRING_OF_STROKE(closing_start_torque_nmm);
+}
+
+void define_result() {
+    auto travel = declared<Travel>();
+    define_record(
+        travel, BACKSPRING_FIELD(Travel, peak_force_n),
+        BACKSPRING_FIELD(Travel, peak_force_angle_deg), BACKSPRING_FIELD(Travel, peak_stress_mpa),
+        BACKSPRING_FIELD(Travel, peak_stress_angle_deg),
+        BACKSPRING_FIELD(Travel, peak_stress_station_mm), BACKSPRING_FIELD(Travel, yield_margin),
+        BACKSPRING_FIELD(Travel, yield_margin_low), BACKSPRING_FIELD(Travel, yield_margin_high));
+    auto target = declared<TargetResult>();
+    define_record(target, BACKSPRING_FIELD(TargetResult, name),
+                  BACKSPRING_FIELD(TargetResult, value), BACKSPRING_FIELD(TargetResult, low),
+                  BACKSPRING_FIELD(TargetResult, high), BACKSPRING_FIELD(TargetResult, met));
+    auto notice = declared<Notice>();
+    define_record(notice, BACKSPRING_FIELD(Notice, code), BACKSPRING_FIELD(Notice, message));
+    auto check = declared<Check>();
+    define_record(check, BACKSPRING_FIELD(Check, positions), BACKSPRING_FIELD(Check, strokes),
+                  BACKSPRING_FIELD(Check, travel), BACKSPRING_FIELD(Check, stiffness_n_per_mm),
+                  BACKSPRING_FIELD(Check, targets), BACKSPRING_FIELD(Check, notices));
+    auto along = declared<SpringAlong>();
+    define_fields(along, BACKSPRING_FIELD(SpringAlong, station_mm),
+                  BACKSPRING_FIELD(SpringAlong, thickness_mm),
+                  BACKSPRING_FIELD(SpringAlong, face_mm),
+                  BACKSPRING_FIELD(SpringAlong, deflection_mm),
+                  BACKSPRING_FIELD(SpringAlong, back_stress_mpa),
+                  BACKSPRING_FIELD(SpringAlong, belly_stress_mpa));
+}
+
+}  // namespace
+
+void declare_design(py::module_& m) {
+    py::class_<Targets>(m, "Targets", DOC(Targets));
+    py::class_<Design>(m, "Design", DOC(Design));
+    py::class_<Position>(m, "Position", DOC(Position));
+    py::class_<Stroke>(m, "Stroke", DOC(Stroke));
+    py::class_<StrokeReport>(m, "StrokeReport", DOC(StrokeReport));
+    py::class_<Travel>(m, "Travel", DOC(Travel));
+    py::class_<TargetResult>(m, "TargetResult", DOC(TargetResult));
+    py::class_<Notice>(m, "Notice", DOC(Notice));
+    py::class_<Check>(m, "Check", DOC(Check));
+    py::class_<SpringAlong>(m, "SpringAlong", DOC(SpringAlong));
+}
+
+void define_design(py::module_& m) {
+    using NoGil = py::call_guard<py::gil_scoped_release>;
+    define_input();
+    define_position();
+    define_stroke();
+    define_result();
+    m.def("faults", &faults, py::arg("design"), DOC(faults));
+    m.def("check", &check, py::arg("design"), py::arg("step_deg") = 1.0, NoGil(), DOC(check));
+    m.def("sweep", py::overload_cast<const Design&, double, double, double>(&sweep),
+          py::arg("design"), py::arg("step_deg") = 1.0, py::arg("from_deg") = 0.0,
+          py::arg("to_deg") = 180.0, NoGil(), DOC(sweep));
+    m.def("contact_at", py::overload_cast<const Design&, double>(&contact_at), py::arg("design"),
+          py::arg("blade_angle_deg"), DOC(contact_at));
+    m.def("spring_along", &spring_along, py::arg("design"), py::arg("blade_angle_deg"),
+          py::arg("spacing_mm") = 0.1, NoGil(), DOC(spring_along));
+}
+
+}  // namespace backspring::python

@@ -1,0 +1,28 @@
+#pragma once
+
+#include <pybind11/pybind11.h>
+
+namespace backspring::python {
+
+// Declared first, all of them, so that every signature shows Python's names.
+void declare_core(pybind11::module_& m);
+void declare_steel(pybind11::module_& m);
+void declare_spring(pybind11::module_& m);
+void declare_tang(pybind11::module_& m);
+void declare_action(pybind11::module_& m);
+void declare_design(pybind11::module_& m);
+
+void define_core(pybind11::module_& m);
+void define_steel(pybind11::module_& m);
+void define_spring(pybind11::module_& m);
+void define_tang(pybind11::module_& m);
+void define_action(pybind11::module_& m);
+void define_design(pybind11::module_& m);
+
+/// The class of a type declared before.
+template <class Type>
+pybind11::class_<Type> declared() {
+    return pybind11::reinterpret_borrow<pybind11::class_<Type>>(pybind11::type::of<Type>());
+}
+
+}  // namespace backspring::python

@@ -1,0 +1,110 @@
+"""The layers hold one direction, and each outside library stays in its place."""
+
+from __future__ import annotations
+
+import ast
+import re
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+REPO = Path(__file__).resolve().parents[2]
+LAYERS = ("core", "steel", "spring", "tang", "action", "strength", "design", "shop")
+LONGEST_FILE = 250
+INCLUDE = re.compile(r'^\s*#\s*include\s*[<"]([^>"]+)[>"]', re.MULTILINE)
+HEADERS = REPO / "cpp" / "include" / "backspring"
+SOURCES = REPO / "cpp" / "src"
+PACKAGE = REPO / "python" / "backspring"
+
+
+def files(*folders: str, ends: tuple[str, ...]) -> list[Path]:
+    return sorted(
+        path for folder in folders for path in (REPO / folder).rglob("*") if path.suffix in ends
+    )
+
+
+def name(path: Path) -> str:
+    return str(path.relative_to(REPO))
+
+
+def includes(path: Path) -> list[str]:
+    return INCLUDE.findall(path.read_text(encoding="utf-8"))
+
+
+def layer_of(path: Path) -> str | None:
+    """The layer that a file of the core belongs to; the umbrella header has none."""
+    root = HEADERS if path.is_relative_to(HEADERS) else SOURCES
+    layer = path.relative_to(root).parts[0]
+    return layer if layer in LAYERS else None
+
+
+def is_in(path: Path, *folders: str) -> bool:
+    return any(path.is_relative_to(REPO / folder) for folder in folders)
+
+
+CPP = files("cpp", "python/bindings", "tests/cpp", ends=(".cpp", ".hpp"))
+CORE = files("cpp/include", "cpp/src", ends=(".cpp", ".hpp"))
+PYTHON = files("python", "tests", ends=(".py",))
+MODULES = files("python/backspring", ends=(".py",))
+
+
+@pytest.mark.parametrize("path", CORE, ids=name)
+def test_a_layer_looks_only_at_those_before_it(path: Path) -> None:
+    own = layer_of(path)
+    later = LAYERS[LAYERS.index(own) + 1 :] if own else ()
+    seen = {
+        part.removeprefix("backspring/").split("/")[0] for part in INCLUDE.findall(path.read_text())
+    }
+    assert not seen.intersection(later)
+
+
+def test_every_file_of_the_core_is_in_a_layer() -> None:
+    assert [name(path) for path in CORE if layer_of(path) is None] == [
+        "cpp/include/backspring/backspring.hpp"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("library", "folders"),
+    [
+        ("pybind11/", ["python/bindings"]),
+        ("boost/", ["cpp/src", "cpp/include/backspring/core"]),
+        ("fstream", []),
+        ("filesystem", []),
+        ("iostream", ["cpp/bench", "tests/cpp"]),
+    ],
+)
+def test_a_library_is_included_only_in_its_place(library: str, folders: list[str]) -> None:
+    users = [path for path in CPP if any(part.startswith(library) for part in includes(path))]
+    assert [name(path) for path in users if not is_in(path, *folders)] == []
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name)
+def test_display_libraries_are_imported_only_where_things_are_shown(path: Path) -> None:
+    """Imports inside functions are free: they cost only those who call them."""
+    imported = set()
+    for statement in ast.parse(path.read_text(encoding="utf-8")).body:
+        if isinstance(statement, ast.Import):
+            imported |= {alias.name.split(".")[0] for alias in statement.names}
+        elif isinstance(statement, ast.ImportFrom) and statement.module:
+            imported.add(statement.module.split(".")[0])
+    shows = path.relative_to(PACKAGE).parts[0].removesuffix(".py") in ("cli", "plots", "report")
+    assert shows or not imported & {"matplotlib", "rich", "jinja2"}
+
+
+def test_importing_the_package_loads_no_heavy_library() -> None:
+    question = (
+        "import sys, backspring; print(*{'matplotlib', 'scipy', 'pydantic'} & {*sys.modules})"
+    )
+    answer = subprocess.run(
+        [sys.executable, "-c", question], capture_output=True, text=True, check=True
+    )
+    assert answer.stdout.split() == []
+
+
+@pytest.mark.parametrize("path", CPP + PYTHON, ids=name)
+def test_a_file_is_short_enough_to_hold_one_idea(path: Path) -> None:
+    lines = path.read_text(encoding="utf-8").count("\n")
+    assert lines <= LONGEST_FILE

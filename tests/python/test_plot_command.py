@@ -1,0 +1,86 @@
+"""`backspring plot` writes whole pictures, the same every time, or says why it cannot."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import matplotlib
+import pytest
+from matplotlib.figure import Figure
+
+import backspring as bs
+from backspring import plots
+from backspring.cli import main
+
+HERON = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml"
+
+
+@pytest.mark.parametrize("kind", ["sheet", "positions", "stress", "action"])
+@pytest.mark.parametrize("suffix", [".png", ".svg"])
+def test_the_command_writes_the_same_bytes_every_time(
+    kind: str, suffix: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    contents = []
+    for name in ("first", "second"):
+        output = tmp_path / (name + suffix)
+        assert main(["plot", str(HERON), "--output", str(output), "--kind", kind]) == 0
+        contents.append(output.read_bytes())
+    assert contents[0] == contents[1]
+    assert contents[0].startswith(b"\x89PNG" if suffix == ".png" else b"<?xml")
+    assert sorted(path.name for path in tmp_path.iterdir()) == [f"first{suffix}", f"second{suffix}"]
+    assert "drawn in" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize(
+    ("words", "message"),
+    [
+        (["--output", "heron.pdf"], 'output: must end in .png or .svg, got "heron.pdf"'),
+        (["--output", "nowhere/heron.png"], "output: cannot write nowhere/heron.png: no such file"),
+        (["--output", "heron.png", "--angle", "52"], "--angle goes with --kind positions or"),
+        (["--output", "heron.png", "--kind", "stress", "--angle", "300"], "300"),
+        (["--output", "heron.png", "--kind", "stress", "--angle", "nan"], "nan"),
+    ],
+)
+def test_what_cannot_be_drawn_is_refused(
+    words: list[str],
+    message: str,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    assert main(["plot", str(HERON), *words]) == 2
+    assert message in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_drawing_leaves_matplotlib_as_it_was(tmp_path: Path) -> None:
+    before = dict(matplotlib.rcParams)
+    plots.save(plots.sheet(bs.load(HERON)), tmp_path / "sheet.svg")
+    assert dict(matplotlib.rcParams) == before
+    assert "matplotlib.pyplot" not in sys.modules or not matplotlib.pyplot.get_fignums()
+
+
+def test_a_failed_drawing_leaves_the_old_picture(tmp_path: Path) -> None:
+    output = tmp_path / "heron.png"
+    output.write_bytes(b"old")
+    figure = Figure()
+    figure.text(0.5, 0.5, "$\\no_such_formula$")
+    with pytest.raises(ValueError, match="no_such_formula"):
+        plots.save(figure, output)
+    assert output.read_bytes() == b"old"
+
+
+def test_without_matplotlib_one_line_says_what_to_install(tmp_path: Path) -> None:
+    """A module set to None cannot be imported: Python's own import rules."""
+    output = tmp_path / "heron.png"
+    question = (
+        "import sys; sys.modules['matplotlib'] = None; from backspring.cli import main;"
+        f"sys.exit(main(['plot', {str(HERON)!r}, '--output', {str(output)!r}]))"
+    )
+    answer = subprocess.run([sys.executable, "-c", question], capture_output=True, text=True)
+    assert answer.returncode == 2
+    assert answer.stderr == 'pictures need matplotlib: pip install "backspring[plot]"\n'
+    assert not output.exists()
