@@ -8,13 +8,14 @@ from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 
 from backspring.plots import palette
+from backspring.plots.canvas import Picture
 
 _HEIGHT_IN = 4.8
 
 
 def new_chart() -> tuple[Figure, Axes]:
     """Make a figure, which no window holds, and axes in it."""
-    figure = Figure(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI, layout="constrained")
+    figure = Picture(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI, layout="constrained")
     return figure, figure.add_subplot()
 
 

@@ -14,6 +14,7 @@ from backspring.checking import Check
 from backspring.design import Design
 from backspring.display import STYLES
 from backspring.plots import palette
+from backspring.plots.canvas import Picture
 from backspring.plots.position_forces import write_force_and_dial
 from backspring.plots.position_layout import Box, Layout, make_layout
 from backspring.plots.position_panel import PanelView, between_view, draw_parts, rest_views
@@ -61,7 +62,7 @@ def positions(
     views = _views(check, blade_angle_deg)
     layout = make_layout(views, palette.WIDTH_IN if fig is None else fig.bbox.width / fig.dpi)
     if fig is None:
-        fig = Figure(figsize=(layout.width_in, layout.total_in()), dpi=palette.DPI)
+        fig = Picture(figsize=(layout.width_in, layout.total_in()), dpi=palette.DPI)
     height_in = fig.bbox.height / fig.dpi
     norm = _shared_norm(layout.views, STYLES[system]["stress"].size)
     for view, box in zip(layout.views, layout.boxes(height_in), strict=True):

@@ -11,6 +11,7 @@ from backspring.checking import Check
 from backspring.design import Design
 from backspring.plots import palette
 from backspring.plots.action import action
+from backspring.plots.canvas import Picture
 from backspring.plots.position_layout import make_layout
 from backspring.plots.position_panel import rest_views
 from backspring.plots.positions import positions
@@ -33,7 +34,7 @@ def sheet(check_or_design: Check | Design, *, units: System | None = None) -> Fi
     check = as_check(check_or_design)
     system = units or check.design.units
     heights = [_TITLE_IN, make_layout(rest_views(check), palette.WIDTH_IN).total_in(), _CHARTS_IN]
-    figure = Figure(figsize=(palette.WIDTH_IN, sum(heights)), dpi=palette.DPI)
+    figure = Picture(figsize=(palette.WIDTH_IN, sum(heights)), dpi=palette.DPI)
     grid = figure.add_gridspec(
         3, 1, height_ratios=heights, hspace=0.0, left=0, right=1, bottom=0, top=1
     )
