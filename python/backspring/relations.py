@@ -25,9 +25,6 @@ def _relate_spring(reading: Reading, spring: Content) -> None:
         reading.faults = [each for each in reading.faults if each.key != "spring.temper_time"]
     if _pinned(spring) and "rear_pin" not in spring and not reading.has_failed("spring.support"):
         _missing(reading, "spring.rear_pin", "two pins need the distance from middle to rear pin")
-    if not _pinned(spring) and isinstance(spring.get("pin_hole"), list):
-        message = "has two values, but this support has one pin"
-        reading.fail("bad-value", "spring.pin_hole", message)
     stated = any(key in spring for key in _STRENGTHS)
     told = any(reading.has_failed(f"spring.{key}") for key in (*_STRENGTHS, *_TEMPERS))
     if not stated and not told:
