@@ -1,7 +1,9 @@
 #pragma once
 
+#include <algorithm>
 #include <boost/math/tools/minima.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
+#include <cmath>
 #include <cstdint>
 
 namespace backspring {
@@ -15,10 +17,17 @@ double find_root(F f, double a, double b, double fa, double fb) {
     if (fb == 0.0) return b;
     if (a == b) return a;
     if (a > b) return find_root(f, b, a, fb, fa);
+    // What is left at a root is rounding; called nothing, it spares shrinking the bracket to a
+    // point.
+    const double nothing = 1e-14 * std::max(std::abs(fa), std::abs(fb));
+    const auto rounded = [&](double x) {
+        const double value = f(x);
+        return std::abs(value) < nothing ? 0.0 : value;
+    };
     std::uintmax_t rounds = 100;
     const auto close_enough = boost::math::tools::eps_tolerance<double>(50);
     const auto [low, high] =
-        boost::math::tools::toms748_solve(f, a, b, fa, fb, close_enough, rounds);
+        boost::math::tools::toms748_solve(rounded, a, b, fa, fb, close_enough, rounds);
     return 0.5 * (low + high);
 }
 
