@@ -52,6 +52,18 @@ _TRAVEL = (
     "yield_margin_low",
     "yield_margin_high",
 )
+_MARGIN = (
+    "name",
+    "value",
+    "limit",
+    "unit",
+    "margin",
+    "margin_low",
+    "station_mm",
+    "blade_angle_deg",
+    "sources",
+    "sentence",
+)
 
 
 def check_data(check: Check) -> dict[str, Any]:
@@ -63,6 +75,7 @@ def check_data(check: Check) -> dict[str, Any]:
         "travel": _picked(check.travel, _TRAVEL),
         "steel": check.steel,
         "stiffness_n_per_mm": check.stiffness_n_per_mm,
+        "verdict": [_picked(each, _MARGIN) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
         "defaults": list(check.design.defaults),
     }

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from backspring.display import Shown, both, number, reading, text, unit_of
 from backspring.tables import Block, Lines, Report, TextTable
 from backspring.units import System
+from backspring.verdict_report import in_units, verdict_blocks
 
 if TYPE_CHECKING:
     from backspring.checking import Check, TargetResult
@@ -17,18 +18,28 @@ CAUTION = (
     "load."
 )
 _FIGURES = {"youngs_modulus": "Young's modulus", "poisson": "Poisson's ratio"}
-_TARGET_KINDS: dict[str, Shown] = {"pull": "force", "yield_margin": "margin", "reading": "reading"}
+_TARGET_KINDS: dict[str, Shown] = {
+    "pull": "force",
+    "yield_margin": "margin",
+    "reading": "reading",
+    "openings": "margin",
+}
 
 
 def check_report(
-    check: Check, units: System | None = None, assumed: tuple[str, ...] = ()
+    check: Check,
+    units: System | None = None,
+    assumed: tuple[str, ...] = (),
+    everything: bool = False,
 ) -> Report:
     """Lay out a check in the given units, the design's own when none are given.
 
-    `assumed` are sentences on values that were chosen for the user, told before the defaults.
+    `assumed` are sentences on values that were chosen for the user, told before the defaults;
+    `everything` shows all margins of the verdict instead of the first.
     """
     units = units or check.design.units
-    return Report(headline(check, units), tuple(_blocks(check, units, assumed)))
+    blocks = _blocks(check, units, assumed, everything)
+    return Report(headline(check, units), tuple(blocks))
 
 
 def headline(check: Check, units: System) -> str:
@@ -59,16 +70,19 @@ def _opening(check: Check, units: System) -> str:
     return f"opens with a torque of {both(torque, 'torque', units)}"
 
 
-def _blocks(check: Check, units: System, assumed: tuple[str, ...]) -> Iterator[Block]:
+def _blocks(
+    check: Check, units: System, assumed: tuple[str, ...], everything: bool
+) -> Iterator[Block]:
     yield _positions(check, units)
     if check.strokes:
         yield _strokes(check, units)
         yield _snaps(check, units)
+    yield from verdict_blocks(check.verdict, units, everything)
     if check.targets:
         rows = tuple(_target(target, units) for target in check.targets)
         yield TextTable("Targets", ("", "is", "wanted", ""), rows)
     if check.notices:
-        yield Lines("Notices", tuple(notice.message for notice in check.notices))
+        yield Lines("Notices", tuple(in_units(each.message, units) for each in check.notices))
     yield Lines("Steel", tuple(_steel(check, units)))
     if left_open := (*assumed, *check.design.defaults):
         yield Lines("Not given", left_open)

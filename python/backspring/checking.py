@@ -53,6 +53,11 @@ class Check:
         return self.result.stiffness_n_per_mm
 
     @property
+    def verdict(self) -> list[_core.Margin]:
+        """Ways to fail that the design's data allow to judge, least margin first."""
+        return self.result.verdict
+
+    @property
     def steel(self) -> dict[str, Any]:
         """Figures of the steel as used, with their sources and how sure each is."""
         return self.design.steel

@@ -27,6 +27,12 @@ def make_core_design(content: Section, choice: SteelChoice | None) -> _core.Desi
         blade=_blade(content.get("blade", {})),
         friction=_friction(content.get("friction", {})),
         targets=_targets(content.get("targets", {})),
+        surface=_surface(spring, choice),
+        pins=_pins(content.get("pins", {})),
+        hardness=_core.Hardness(
+            spring_hrc=choice.hardness.value if choice and choice.hardness else None,
+            tang_hrc=content.get("blade", {}).get("hardness"),
+        ),
     )
 
 
@@ -135,4 +141,20 @@ def _targets(targets: Section) -> _core.Targets:
         pull_high_n=greatest,
         yield_margin=targets.get("yield_margin"),
         reading_mm=targets.get("reading"),
+        openings=targets.get("openings"),
     )
+
+
+def _surface(spring: Section, choice: SteelChoice | None) -> _core.Surface:
+    stainless = choice is not None and "stainless" in choice.steel.family
+    return _core.Surface(
+        finish=_core.Finish[spring.get("finish", "ground").replace("-", "_")],
+        kink_radius_mm=spring.get("kink_radius"),
+        steel=_core.SpringSteel.stainless if stainless else _core.SpringSteel.carbon,
+    )
+
+
+def _pins(pins: Section) -> _core.Pins:
+    given = {f"{key}_mm": pins[key] for key in ("middle", "rear", "liner") if key in pins}
+    strength = {"yield_mpa": pins["yield"]} if "yield" in pins else {}
+    return _core.Pins(**given, **strength)

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from backspring import _core
+from backspring import _core, tempering
 from backspring._core import Notice
+from backspring.errors import OutOfRange
 from backspring.steel_choice import SteelChoice
+from backspring.steel_records import Steel
 
 Content = dict[str, Any]
 
@@ -17,6 +19,7 @@ def find_defaults(content: Content, choice: SteelChoice, core: _core.Design) -> 
     spring, tang, fit = content["spring"], content["tang"], content["fit"]
     return (
         *_spring_defaults(spring, choice),
+        *_temper_defaults(spring, choice),
         *_tang_defaults(tang, core.tang),
         *(() if "dial" in fit else (f"fit.dial: at the pivot, {tang['pivot']:.10g} mm",)),
         *_blade_gaps(content.get("blade", {}), content.get("friction")),
@@ -43,7 +46,18 @@ def _spring_defaults(spring: Content, choice: SteelChoice) -> Iterator[str]:
         yield f"spring.poisson: {elastic.poisson:.10g}, {origin}"
     if "yield" not in spring:
         given = "the tensile strength" if "tensile" in spring else "the hardness"
+        if "tensile" not in spring and "hardness" not in spring:
+            given = "the temper"
         yield f"spring.yield: {choice.strength.yield_mpa.value:.0f} MPa, from {given}"
+
+
+def _temper_defaults(spring: Content, choice: SteelChoice) -> Iterator[str]:
+    temper = choice.steel.temper
+    if temper is None or "temper" not in spring or spring.keys() & {"temper_time", "hardness"}:
+        return
+    used_h = tempering.used_time_h(temper, None)
+    hold = f"{used_h:.10g} h" if temper.fit else f"that of the data, {temper.hold}"
+    yield f"spring.temper_time: {hold}"
 
 
 def _tang_defaults(tang: Content, core: _core.Tang) -> Iterator[str]:
@@ -78,7 +92,9 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[tuple[str, str]]
     spring, steel = content["spring"], choice.steel
     if "friction" not in content:
         yield "no-friction", "no friction is counted: the real pull to open is higher"
-    hardness = spring.get("hardness")
+    if "temper" in spring:
+        yield from _temper_notices(spring, steel)
+    hardness = choice.record["hardness_hrc"]
     low, high = steel.hardness_low_hrc, steel.hardness_high_hrc
     if hardness is not None and not low <= hardness <= high:
         yield (
@@ -88,9 +104,19 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[tuple[str, str]]
         )
     if spring.get("support", "two-pins") != "two-pins" and "rear_pin" in spring:
         yield "not-used", "spring.rear_pin is not used: the support is not by two pins"
-    for table, key, what in (
-        ("blade", "edge_clearance", "whether the edge raps the spring"),
-        ("targets", "openings", "fatigue life"),
-    ):
-        if key in content.get(table, {}):
-            yield "not-judged", f"{table}.{key} is not used: this version does not judge {what}"
+    rap = content.get("blade", {})
+    if "edge_clearance" in rap and not {"length"} <= rap.keys():
+        yield "not-judged", "blade.edge_clearance is not judged: give length, and mass or inertia"
+
+
+def _temper_notices(spring: Content, steel: Steel) -> Iterator[tuple[str, str]]:
+    temper_c, time_h = spring["temper"], spring.get("temper_time")
+    yield from tempering.temper_notices(steel, temper_c, time_h)
+    if "hardness" not in spring:
+        return
+    try:
+        hardness = tempering.hardness_after(steel, temper_c, time_h)
+        would = f"the temper would give {hardness.value:.1f} HRC"
+    except OutOfRange as error:
+        would = f"of the temper nothing is known: {error}"
+    yield "temper-not-used", f"the hardness of {spring['hardness']:.10g} HRC is used; {would}"

@@ -37,6 +37,7 @@ class Design:
         tang: Section | None = None,
         fit: Section | None = None,
         blade: Section | None = None,
+        pins: Section | None = None,
         friction: Section | None = None,
         targets: Section | None = None,
         format: int = FORMAT,
@@ -49,6 +50,7 @@ class Design:
             "tang": tang,
             "fit": fit,
             "blade": blade,
+            "pins": pins,
             "friction": friction,
             "targets": targets,
         }

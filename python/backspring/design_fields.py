@@ -12,6 +12,7 @@ from backspring.errors import InvalidInput
 
 BAD_VALUE = "bad-value"
 SUPPORTS = ("two-pins", "clamped")
+FINISHES = ("polished", "ground", "machined", "hot-rolled", "as-forged")
 
 
 def _refuse(message: str) -> PydanticCustomError:
@@ -46,6 +47,13 @@ def _support(value: Any, info: ValidationInfo) -> str | float:
             f'must be "two-pins", "clamped" or a root stiffness as "2e6 N mm/rad", got "{value}"'
         )
     return _parse(value, "root stiffness", info)
+
+
+def _finish(value: Any) -> str:
+    if value in FINISHES:
+        return str(value)
+    known = ", ".join(f'"{name}"' for name in FINISHES)
+    raise _refuse(f'must be one of {known}, got "{value}"')
 
 
 def _as_list(value: Any) -> Any:
@@ -90,17 +98,12 @@ def _parsed(value: Any, info: ValidationInfo) -> str:
     return f"{_parse(value, 'length', info)!r} mm"
 
 
-def _no_temper(value: Any) -> None:
-    raise _refuse(
-        "temper curves are not available in this version: give hardness instead, measured or from "
-        "the steel's data sheet"
-    )
-
-
 Text = Annotated[str | None, PlainValidator(_text)]
 Length = Annotated[float | None, _quantity("length")]
 Stress = Annotated[float | None, _quantity("stress")]
 Hardness = Annotated[float | None, _quantity("hardness")]
+Temperature = Annotated[float | None, _quantity("temperature")]
+Time = Annotated[float | None, _quantity("time")]
 Mass = Annotated[float | None, _quantity("mass")]
 Inertia = Annotated[float | None, _quantity("inertia")]
 Number = Annotated[float | None, _quantity("number")]
@@ -111,4 +114,4 @@ PadEdges = Annotated[Two | None, _pair("[27, 36.5]")]
 Force = Annotated[float, _quantity("force")]
 ForcePair = Annotated[tuple[Force, Force] | None, _pair('["4 lbf", "6 lbf"]')]
 Support = Annotated[str | float | None, PlainValidator(_support)]
-Temper = Annotated[None, PlainValidator(_no_temper)]
+Finish = Annotated[str | None, PlainValidator(_finish)]

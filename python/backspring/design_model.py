@@ -1,4 +1,4 @@
-"""The tables and keys of a design file, read into mm, N, MPa, HRC, g and kg mm2.
+"""The tables and keys of a design file, read into mm, N, MPa, HRC, C, h, g and kg mm2.
 
 Every key may be absent here: what must be given, and that numbers make sense, is judged later,
 so that all that is wrong with a file can be told at once.
@@ -11,6 +11,7 @@ from typing import ClassVar
 from pydantic import BaseModel, ConfigDict, Field
 
 from backspring.design_fields import (
+    Finish,
     ForcePair,
     Hardness,
     Inertia,
@@ -22,8 +23,9 @@ from backspring.design_fields import (
     Rows,
     Stress,
     Support,
-    Temper,
+    Temperature,
     Text,
+    Time,
 )
 
 
@@ -40,8 +42,8 @@ class SpringTable(Table):
     required = ("steel", "width", "thickness", "pad")
     steel: Text = None
     hardness: Hardness = None
-    temper: Temper = None
-    temper_time: Temper = None
+    temper: Temperature = None
+    temper_time: Time = None
     youngs_modulus: Stress = None
     poisson: Number = None
     yield_: Stress = Field(None, alias="yield")
@@ -53,6 +55,8 @@ class SpringTable(Table):
     pin_hole: OneOrTwo = None
     pin_hole_offset: OneOrTwo = None
     pad: PadEdges = None
+    finish: Finish = None
+    kink_radius: Length = None
 
 
 class KickTable(Table):
@@ -95,6 +99,16 @@ class BladeTable(Table):
     height: Length = None
     inertia: Inertia = None
     edge_clearance: Length = None
+    hardness: Hardness = None
+
+
+class PinsTable(Table):
+    """[pins]: through spring and liners; a pin left out is as thick as its hole."""
+
+    middle: Length = None
+    rear: Length = None
+    liner: Length = None
+    yield_: Stress = Field(None, alias="yield")
 
 
 class FrictionTable(Table):
@@ -122,5 +136,6 @@ class DesignTables(Table):
     tang: TangTable | None = None
     fit: FitTable | None = None
     blade: BladeTable | None = None
+    pins: PinsTable | None = None
     friction: FrictionTable | None = None
     targets: TargetsTable | None = None

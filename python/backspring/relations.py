@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from backspring.reading import Content, Reading
 
-_STRENGTHS = ("hardness", "yield", "tensile")
-_TEMPERS = ("temper", "temper_time")
+_STRENGTHS = ("hardness", "temper", "yield", "tensile")
 
 
 def relate(reading: Reading) -> None:
@@ -20,15 +19,15 @@ def relate(reading: Reading) -> None:
 
 
 def _relate_spring(reading: Reading, spring: Content) -> None:
-    if reading.has_failed("spring.temper"):
-        # One word on temper is enough.
-        reading.faults = [each for each in reading.faults if each.key != "spring.temper_time"]
     if _pinned(spring) and "rear_pin" not in spring and not reading.has_failed("spring.support"):
         _missing(reading, "spring.rear_pin", "two pins need the distance from middle to rear pin")
     stated = any(key in spring for key in _STRENGTHS)
-    told = any(reading.has_failed(f"spring.{key}") for key in (*_STRENGTHS, *_TEMPERS))
-    if not stated and not told:
-        _missing(reading, "spring.hardness", 'give it as "45 HRC", or give yield')
+    told = any(reading.has_failed(f"spring.{key}") for key in _STRENGTHS)
+    if "temper_time" in spring and "temper" not in spring:
+        _missing(reading, "spring.temper", "temper_time needs the temper")
+    elif not stated and not told:
+        need = 'give it as "45 HRC", or give temper or yield'
+        _missing(reading, "spring.hardness", need)
 
 
 def _relate_fit(reading: Reading, fit: Content) -> None:

@@ -12,12 +12,13 @@ void define_input() {
     auto targets = declared<Targets>();
     define_record(targets, BACKSPRING_FIELD(Targets, pull_low_n),
                   BACKSPRING_FIELD(Targets, pull_high_n), BACKSPRING_FIELD(Targets, yield_margin),
-                  BACKSPRING_FIELD(Targets, reading_mm));
+                  BACKSPRING_FIELD(Targets, reading_mm), BACKSPRING_FIELD(Targets, openings));
     auto design = declared<Design>();
     define_record(design, BACKSPRING_FIELD(Design, spring), BACKSPRING_FIELD(Design, strength),
                   BACKSPRING_FIELD(Design, tang), BACKSPRING_FIELD(Design, fit),
                   BACKSPRING_FIELD(Design, blade), BACKSPRING_FIELD(Design, friction),
-                  BACKSPRING_FIELD(Design, targets));
+                  BACKSPRING_FIELD(Design, targets), BACKSPRING_FIELD(Design, surface),
+                  BACKSPRING_FIELD(Design, pins), BACKSPRING_FIELD(Design, hardness));
 }
 
 void define_position() {
@@ -92,7 +93,8 @@ void define_result() {
     auto check = declared<Check>();
     define_record(check, BACKSPRING_FIELD(Check, positions), BACKSPRING_FIELD(Check, strokes),
                   BACKSPRING_FIELD(Check, travel), BACKSPRING_FIELD(Check, stiffness_n_per_mm),
-                  BACKSPRING_FIELD(Check, targets), BACKSPRING_FIELD(Check, notices));
+                  BACKSPRING_FIELD(Check, verdict), BACKSPRING_FIELD(Check, targets),
+                  BACKSPRING_FIELD(Check, notices));
     auto along = declared<SpringAlong>();
     define_fields(along, BACKSPRING_FIELD(SpringAlong, station_mm),
                   BACKSPRING_FIELD(SpringAlong, thickness_mm),

@@ -7,15 +7,31 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
 
     declare_core(m);
     declare_steel(m);
+    declare_temper(m);
     declare_spring(m);
     declare_tang(m);
     declare_action(m);
+    declare_rap(m);
+    declare_fatigue(m);
+    declare_notch(m);
+    declare_pins(m);
+    declare_plastic_set(m);
+    declare_contact_pressure(m);
+    declare_verdict(m);
     declare_design(m);
 
     define_core(m);
     define_steel(m);
+    define_temper(m);
     define_spring(m);
     define_tang(m);
     define_action(m);
+    define_rap(m);
+    define_fatigue(m);
+    define_notch(m);
+    define_pins(m);
+    define_plastic_set(m);
+    define_contact_pressure(m);
+    define_verdict(m);
     define_design(m);
 }

@@ -7,16 +7,32 @@ namespace backspring::python {
 // Declared first, all of them, so that every signature shows Python's names.
 void declare_core(pybind11::module_& m);
 void declare_steel(pybind11::module_& m);
+void declare_temper(pybind11::module_& m);
 void declare_spring(pybind11::module_& m);
 void declare_tang(pybind11::module_& m);
 void declare_action(pybind11::module_& m);
+void declare_rap(pybind11::module_& m);
+void declare_fatigue(pybind11::module_& m);
+void declare_notch(pybind11::module_& m);
+void declare_pins(pybind11::module_& m);
+void declare_plastic_set(pybind11::module_& m);
+void declare_contact_pressure(pybind11::module_& m);
+void declare_verdict(pybind11::module_& m);
 void declare_design(pybind11::module_& m);
 
 void define_core(pybind11::module_& m);
 void define_steel(pybind11::module_& m);
+void define_temper(pybind11::module_& m);
 void define_spring(pybind11::module_& m);
 void define_tang(pybind11::module_& m);
 void define_action(pybind11::module_& m);
+void define_rap(pybind11::module_& m);
+void define_fatigue(pybind11::module_& m);
+void define_notch(pybind11::module_& m);
+void define_pins(pybind11::module_& m);
+void define_plastic_set(pybind11::module_& m);
+void define_contact_pressure(pybind11::module_& m);
+void define_verdict(pybind11::module_& m);
 void define_design(pybind11::module_& m);
 
 /// The class of a type declared before.

@@ -12,23 +12,17 @@ An outward force at the pivot seats the spring on the belly side of the middle h
 back side of the rear hole. Lengthwise only the middle hole is held: two pins on a straight
 mid-line carry no thrust at small deflection.
 
-Width: the solver builds a solid of one layer from a plane-stress element and lets the depth
-change with the stress but keeps the sides straight across. Over the true width that blocks the
-anticlastic curvature of a bent strip and makes it too stiff, by 1.4 % for a strip 2.3 mm wide and
-3 mm thick and 7 % for one 10 mm wide. The error goes with the width squared, so a thin slice is
-solved that carries its share of the load; deflection and stress are those of the full width.
+A thin slice is solved that carries its share of the load, see plane_stress_solver.py; deflection
+and stress are those of the full width.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
 
 from .plane_stress_mesh import SAME_PLACE_MM, Floats, Ints, Mesh, PlaneSpring, mesh_spring
-from .plane_stress_solver import run_calculix
-
-SLICE_WIDTH_MM = 0.02
-Term = tuple[int, int, float]
+from .plane_stress_solver import SLICE_WIDTH_MM, Term, equation, input_deck, run_calculix
 
 
 @dataclass(frozen=True)
@@ -39,6 +33,8 @@ class PlaneSolution:
     back_x_mm: Floats
     back_stress_per_n_mpa: Floats
     element_count: int
+    mesh: Mesh
+    stress_per_n_mpa: Floats
 
     @property
     def stiffness_n_per_mm(self) -> float:
@@ -51,7 +47,13 @@ class PlaneSolution:
 
 def solve(spring: PlaneSpring, refine: int) -> PlaneSolution:
     mesh = mesh_spring(spring, refine)
-    displacement, stress = run_calculix(_input_deck(spring, mesh))
+    deck = input_deck(
+        mesh,
+        (spring.youngs_modulus_mpa, spring.poisson),
+        _support(spring, mesh),
+        _load_terms(spring, mesh),
+    )
+    displacement, stress = run_calculix(deck)
     back = _face_nodes(spring, mesh, side=+1)
     # A free face carries no normal or shear stress, so the trace is the stress along the face.
     along_back = stress[back, 0] + stress[back, 1]
@@ -60,6 +62,8 @@ def solve(spring: PlaneSpring, refine: int) -> PlaneSolution:
         back_x_mm=mesh.xy_mm[back, 0],
         back_stress_per_n_mpa=along_back,
         element_count=len(mesh.elements),
+        mesh=mesh,
+        stress_per_n_mpa=stress,
     )
 
 
@@ -70,7 +74,7 @@ def _face_nodes(spring: PlaneSpring, mesh: Mesh, side: int) -> Ints:
     return nodes[np.argsort(x[nodes])]
 
 
-def _even_shares(along: Floats) -> Floats:
+def even_shares(along: Floats) -> Floats:
     """Shares of an even load on a chain of quadratic edges (corner, middle, corner...); sum 1."""
     length = along[2::2] - along[:-2:2]
     shares = np.zeros_like(along)
@@ -84,11 +88,11 @@ def _load_terms(spring: PlaneSpring, mesh: Mesh) -> Iterator[Term]:
     belly = _face_nodes(spring, mesh, side=-1)
     reach = spring.load_half_length_mm + 10 * SAME_PLACE_MM
     patch = belly[abs(mesh.xy_mm[belly, 0] - spring.pivot_mm) < reach]
-    for node, share in zip(patch, _even_shares(mesh.xy_mm[patch, 0]), strict=True):
+    for node, share in zip(patch, even_shares(mesh.xy_mm[patch, 0]), strict=True):
         yield int(node), 2, float(share) * SLICE_WIDTH_MM / spring.width_mm
 
 
-def _hole_edge(spring: PlaneSpring, mesh: Mesh, centre_mm: float) -> tuple[Ints, Floats, Floats]:
+def hole_edge(spring: PlaneSpring, mesh: Mesh, centre_mm: float) -> tuple[Ints, Floats, Floats]:
     """Nodes of the hole's edge in order, their shares of it, and its outward directions."""
     arm = mesh.xy_mm - np.array([centre_mm, 0.0])
     distance = np.hypot(arm[:, 0], arm[:, 1])
@@ -97,7 +101,7 @@ def _hole_edge(spring: PlaneSpring, mesh: Mesh, centre_mm: float) -> tuple[Ints,
     # Starting at the element corner at 45 degrees keeps corners and middles in turn.
     nodes = nodes[np.argsort(np.round(angle - 0.25 * np.pi, 6) % (2 * np.pi))]
     direction = arm[nodes] / distance[nodes, None]
-    chain = _even_shares(np.arange(len(nodes) + 1, dtype=np.float64))
+    chain = even_shares(np.arange(len(nodes) + 1, dtype=np.float64))
     chain[0] += chain[-1]
     return nodes, chain[:-1], direction
 
@@ -105,7 +109,7 @@ def _hole_edge(spring: PlaneSpring, mesh: Mesh, centre_mm: float) -> tuple[Ints,
 def _bearing_terms(
     spring: PlaneSpring, mesh: Mesh, centre_mm: float, toward: int
 ) -> Iterator[Term]:
-    nodes, share, direction = _hole_edge(spring, mesh, centre_mm)
+    nodes, share, direction = hole_edge(spring, mesh, centre_mm)
     cosine = toward * direction[:, 1]
     # The largest term comes first: the solver eliminates it.
     for i in np.argsort(-cosine):
@@ -116,14 +120,9 @@ def _bearing_terms(
 
 
 def _lengthwise_terms(spring: PlaneSpring, mesh: Mesh, centre_mm: float) -> Iterator[Term]:
-    nodes, share, direction = _hole_edge(spring, mesh, centre_mm)
+    nodes, share, direction = hole_edge(spring, mesh, centre_mm)
     for i in np.argsort(-direction[:, 1]):
         yield int(nodes[i]), 1, float(share[i])
-
-
-def _equation(terms: Iterable[Term]) -> str:
-    rows = [f"{node + 1},{axis},{weight:.12e}" for node, axis, weight in terms]
-    return "\n".join(["*EQUATION", str(len(rows)), *rows])
 
 
 def _support(spring: PlaneSpring, mesh: Mesh) -> str:
@@ -136,35 +135,4 @@ def _support(spring: PlaneSpring, mesh: Mesh) -> str:
         _bearing_terms(spring, mesh, rear, toward=+1),
         _lengthwise_terms(spring, mesh, middle),
     ]
-    return "\n".join(_equation(terms) for terms in held)
-
-
-def _input_deck(spring: PlaneSpring, mesh: Mesh) -> str:
-    nodes = (f"{i},{x:.12e},{y:.12e},0." for i, (x, y) in enumerate(mesh.xy_mm, 1))
-    elements = (
-        f"{i}," + ",".join(str(node + 1) for node in row) for i, row in enumerate(mesh.elements, 1)
-    )
-    loads = (f"{node + 1},{axis},{share:.12e}" for node, axis, share in _load_terms(spring, mesh))
-    return "\n".join(
-        [
-            "*NODE, NSET=ALL",
-            *nodes,
-            "*ELEMENT, TYPE=CPS8R, ELSET=SPRING",
-            *elements,
-            "*MATERIAL, NAME=STEEL",
-            "*ELASTIC",
-            f"{spring.youngs_modulus_mpa},{spring.poisson}",
-            "*SOLID SECTION, ELSET=SPRING, MATERIAL=STEEL",
-            f"{SLICE_WIDTH_MM}",
-            _support(spring, mesh),
-            "*STEP",
-            "*STATIC",
-            "*CLOAD",
-            *loads,
-            "*NODE FILE, OUTPUT=2D",
-            "U",
-            "*EL FILE, OUTPUT=2D",
-            "S",
-            "*END STEP\n",
-        ]
-    )
+    return "\n".join(equation(terms) for terms in held)

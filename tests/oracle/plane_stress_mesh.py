@@ -87,12 +87,12 @@ def mesh_spring(spring: PlaneSpring, refine: int) -> Mesh:
         if any(box[0] < middle < box[1] for box in boxes):
             continue
         coarse = ceil((right - left) * COARSE_LAYERS / float(spring.thickness_at(middle)))
-        blocks.append(_block(_strip(spring, left, right), coarse * refine, layers))
+        blocks.append(block(_strip(spring, left, right), coarse * refine, layers))
     for centre, box in zip(spring.hole_centres_mm, boxes, strict=True):
         for side in range(4):
             around = _around_hole(spring, centre, box, side)
-            blocks.append(_block(around, layers, COARSE_RINGS * refine))
-    return _joined(blocks)
+            blocks.append(block(around, layers, COARSE_RINGS * refine))
+    return joined(blocks)
 
 
 def _hole_box(spring: PlaneSpring, centre: float) -> tuple[float, float]:
@@ -145,7 +145,7 @@ def _around_hole(
     return place
 
 
-def _block(place: Mapping, columns: int, rows: int) -> tuple[Floats, Ints]:
+def block(place: Mapping, columns: int, rows: int) -> tuple[Floats, Ints]:
     """Points on a half-step grid, and elements as eight indices into them."""
     u, v = np.meshgrid(
         np.linspace(0, 1, 2 * columns + 1), np.linspace(0, 1, 2 * rows + 1), indexing="ij"
@@ -167,7 +167,7 @@ def _anticlockwise(xy: Floats, elements: Ints) -> Ints:
     return elements[:, [0, 3, 2, 1, 7, 6, 5, 4]]
 
 
-def _joined(blocks: list[tuple[Floats, Ints]]) -> Mesh:
+def joined(blocks: list[tuple[Floats, Ints]]) -> Mesh:
     """Blocks share the nodes of their common edges; centres of elements are dropped."""
     starts = np.cumsum([0, *(len(xy) for xy, _ in blocks[:-1])])
     points = np.vstack([xy for xy, _ in blocks])

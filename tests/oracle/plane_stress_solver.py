@@ -1,16 +1,63 @@
-"""CalculiX as a subprocess: an input deck in, nodal displacements and stresses out."""
+"""CalculiX as a subprocess: an input deck in, nodal displacements and stresses out.
+
+Width: the solver builds a solid of one layer from a plane-stress element and lets the depth
+change with the stress but keeps the sides straight across. Over the true width that blocks the
+anticlastic curvature of a bent strip and makes it too stiff, by 1.4 % for a strip 2.3 mm wide and
+3 mm thick and 7 % for one 10 mm wide. The error goes with the width squared, so a thin slice is
+solved.
+"""
 
 import os
 import shutil
 import subprocess
 import tempfile
+from collections.abc import Iterable
 from pathlib import Path
 
 import numpy as np
 
-from .plane_stress_mesh import Floats
+from .plane_stress_mesh import Floats, Mesh
 
 TIME_LIMIT_S = 300
+SLICE_WIDTH_MM = 0.02
+Term = tuple[int, int, float]
+
+
+def equation(terms: Iterable[Term]) -> str:
+    """The weighted displacements of the terms (node, axis, weight) sum to zero."""
+    rows = [f"{node + 1},{axis},{weight:.12e}" for node, axis, weight in terms]
+    return "\n".join(["*EQUATION", str(len(rows)), *rows])
+
+
+def input_deck(mesh: Mesh, steel: tuple[float, float], support: str, loads: Iterable[Term]) -> str:
+    """One linear step on a slice; steel as Young's modulus [MPa] and Poisson's ratio."""
+    nodes = (f"{i},{x:.12e},{y:.12e},0." for i, (x, y) in enumerate(mesh.xy_mm, 1))
+    elements = (
+        f"{i}," + ",".join(str(node + 1) for node in row) for i, row in enumerate(mesh.elements, 1)
+    )
+    return "\n".join(
+        [
+            "*NODE, NSET=ALL",
+            *nodes,
+            "*ELEMENT, TYPE=CPS8R, ELSET=SPRING",
+            *elements,
+            "*MATERIAL, NAME=STEEL",
+            "*ELASTIC",
+            f"{steel[0]},{steel[1]}",
+            "*SOLID SECTION, ELSET=SPRING, MATERIAL=STEEL",
+            f"{SLICE_WIDTH_MM}",
+            support,
+            "*STEP",
+            "*STATIC",
+            "*CLOAD",
+            *(f"{node + 1},{axis},{force:.12e}" for node, axis, force in loads),
+            "*NODE FILE, OUTPUT=2D",
+            "U",
+            "*EL FILE, OUTPUT=2D",
+            "S",
+            "*END STEP\n",
+        ]
+    )
 
 
 def run_calculix(deck: str) -> tuple[Floats, Floats]:

@@ -26,17 +26,26 @@ def edited(tmp_path: Path, *changes: tuple[str, str]) -> bs.Design:
 
 
 @pytest.mark.parametrize("path", ALL, ids=lambda path: path.stem)
-def test_a_design_of_the_package_works_and_holds(path: Path) -> None:
+def test_a_design_of_the_package_works(path: Path) -> None:
     check = bs.check(bs.load(path))
     assert check.design.name.casefold() == path.stem
     assert check.strokes
-    assert check.travel.yield_margin > 1.0
-    assert {"lifted-off", "yields", "kick-off-pad"}.isdisjoint(each.code for each in check.notices)
+    assert {"lifted-off", "kick-off-pad"}.isdisjoint(each.code for each in check.notices)
+    assert (check.travel.yield_margin < 1.0) == (path.stem == "bittern")
 
 
-def test_the_designs_of_the_package_meet_their_targets_but_heron() -> None:
+def test_bittern_takes_a_set_and_says_so() -> None:
+    check = bs.check(bs.load(DESIGNS / "bittern.toml"))
+    verdict = {margin.name: margin for margin in check.verdict}
+    assert check.status == "fail"
+    assert check.verdict[0].name == "set"
+    assert "mm of set" in verdict["set"].sentence
+    assert verdict["yield"].margin < 1.0 and "yields" in {each.code for each in check.notices}
+
+
+def test_the_designs_of_the_package_meet_their_targets_but_two() -> None:
     verdicts = {path.stem: bs.check(bs.load(path)).status for path in ALL}
-    assert verdicts == {"heron": "fail", "kestrel": "pass", "osprey": "pass", "wren": "pass"}
+    assert {name for name, status in verdicts.items() if status == "fail"} == {"bittern", "heron"}
 
 
 def test_ospreys_kick_carries_the_closed_blade_together_with_its_face() -> None:

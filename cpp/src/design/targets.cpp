@@ -49,6 +49,11 @@ std::vector<TargetResult> judge(const Targets& targets, const Check& check) {
         results.push_back(
             result("reading", farthest_from_flush(check), std::nullopt, targets.reading_mm));
     }
+    const auto fatigue = std::find_if(check.verdict.begin(), check.verdict.end(),
+                                      [](const Margin& m) { return m.name == "fatigue"; });
+    if (targets.openings && fatigue != check.verdict.end()) {
+        results.push_back(result("openings", fatigue->margin.value_or(0.0), 1.0, std::nullopt));
+    }
     return results;
 }
 

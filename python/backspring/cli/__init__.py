@@ -21,6 +21,7 @@ from backspring.faults import Fault, near_match
 # Name, module and one line of help: a module is loaded only when its command is asked for.
 COMMANDS = {
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
+    "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
 }
 _EXIT = {"pass": 0, "fail": 1}

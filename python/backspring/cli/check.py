@@ -13,6 +13,7 @@ from backspring.cli.answer import Answer
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("design", nargs="?", metavar="DESIGN", help="design file (TOML)")
+    parser.add_argument("--all", action="store_true", help="show every margin of the verdict")
     uniform_spring.add_arguments(parser)
 
 
@@ -29,5 +30,5 @@ def run(options: argparse.Namespace) -> Answer:
     result = check(design)
     data = result.to_dict()
     data["defaults"] = [*assumed, *data["defaults"]]
-    report = check_report(result, options.units, assumed)
+    report = check_report(result, options.units, assumed, options.all)
     return Answer(result.status, data, report, result.notices, options.design)

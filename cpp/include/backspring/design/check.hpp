@@ -6,6 +6,7 @@
 
 #include "backspring/action/stroke.hpp"
 #include "backspring/design/design.hpp"
+#include "backspring/design/verdict.hpp"
 
 namespace backspring {
 
@@ -71,6 +72,7 @@ struct Check {
     std::vector<StrokeReport> strokes;  ///< opening, in turn
     Travel travel;                      ///< the worst between closed and open
     double stiffness_n_per_mm = 0.0;    ///< at the pivot station [N/mm]
+    std::vector<Margin> verdict;        ///< ways to fail, least margin first
     std::vector<TargetResult> targets;  ///< those the design states
     std::vector<Notice> notices;        ///< what a maker should know
 

@@ -9,9 +9,33 @@
 #include "backspring/core/error.hpp"
 #include "backspring/spring/spring.hpp"
 #include "backspring/steel/strength.hpp"
+#include "backspring/strength/endurance.hpp"
+#include "backspring/strength/pins.hpp"
+#include "backspring/strength/spring_allowable.hpp"
 #include "backspring/tang/tang.hpp"
 
 namespace backspring {
+
+/// The spring's surface and what of its outline raises the stress locally.
+struct Surface {
+    Finish finish = Finish::ground;           ///< of the outer fibre, for fatigue
+    std::optional<double> kink_radius_mm;     ///< root radius where the belly's slope changes [mm]
+    SpringSteel steel = SpringSteel::carbon;  ///< whose tables of the spring trade are read
+};
+
+/// The pins through spring and liners; a pin is as thick as its hole where nothing else is said.
+struct Pins {
+    std::optional<double> middle_mm;        ///< diameter of the middle pin [mm]
+    std::optional<double> rear_mm;          ///< diameter of the rear pin [mm]
+    std::optional<double> liner_mm;         ///< thickness of one liner [mm]
+    double yield_mpa = kSoftMetalYieldMpa;  ///< of the pins [MPa]
+};
+
+/// Hardness of the two parts that rub, where it is known.
+struct Hardness {
+    std::optional<double> spring_hrc;  ///< Rockwell C
+    std::optional<double> tang_hrc;    ///< Rockwell C
+};
 
 /// What a check judges a design against; what is left out is not judged.
 struct Targets {
@@ -19,6 +43,7 @@ struct Targets {
     std::optional<double> pull_high_n;   ///< greatest peak pull, opening [N]
     std::optional<double> yield_margin;  ///< least yield stress over worst stress of the travel
     std::optional<double> reading_mm;    ///< largest distance from flush, loaded [mm]
+    std::optional<double> openings;      ///< openings the spring must outlast
 };
 
 /// A slip joint on paper: the blade's tang, the spring, and how they are fitted.
@@ -30,6 +55,9 @@ struct Design {
     Blade blade;        ///< for pull and snap
     Friction friction;  ///< at spring and pivot
     Targets targets;    ///< what to judge against
+    Surface surface;    ///< of the spring
+    Pins pins;          ///< through spring and liners
+    Hardness hardness;  ///< of spring and tang
 };
 
 /// Every broken rule of a design, by the keys of a design file.

@@ -1,0 +1,69 @@
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "backspring/action/sweep.hpp"
+#include "backspring/strength/plastic_spring.hpp"
+
+namespace backspring {
+
+/// What the first openings leave of a spring that yields over its crest.
+struct PlasticSet {
+    bool yielded = false;             ///< some of it yields; all else is 0 or unchanged if not
+    double blade_angle_deg = 0.0;     ///< where the elastic spring would be worst stressed [deg]
+    double elastic_force_n = 0.0;     ///< there, if it did not yield [N]
+    double force_n = 0.0;             ///< there, yielding [N]
+    FaceShift shift;                  ///< of the free working face, outward
+    double drop_pivot_mm = 0.0;       ///< free face away from the tang, pivot station [mm]
+    double drop_dial_mm = 0.0;        ///< at the dial [mm]
+    double drop_pad_start_mm = 0.0;   ///< at the pad's rear edge [mm]
+    double drop_pad_end_mm = 0.0;     ///< at the pad's front edge [mm]
+    double preload_before_mm = 0.0;   ///< interference at the pivot station, as fitted [mm]
+    double preload_opened_mm = 0.0;   ///< after the first opening [mm]
+    double preload_settled_mm = 0.0;  ///< once an opening changes nothing more [mm]
+    int openings_to_settle = 0;       ///< openings that still changed it
+    std::vector<PlasticZone> zones;   ///< where it has yielded, from the rear
+};
+
+/// The permanent set that the travel leaves, for elastic, perfectly plastic steel.
+///
+/// The tang holds the spring out however much force that takes: at each angle that would go beyond
+/// yielding the forces are those at which elastic and plastic movement together make room for the
+/// tang. Each section keeps the curvature of the greatest moment it has borne; unloading and all
+/// bending below that moment are elastic. The travel is repeated until it changes nothing.
+///
+/// @param action     of the design as fitted
+/// @param spring     the same spring
+/// @param steps      a sweep over the travel at five degrees or finer, from closed on
+/// @param yield_mpa  [MPa], > 0; the elastic limit tells when set begins, the proof stress how far
+///                   it goes
+/// @throws InvalidInput   a yield stress not above 0
+/// @throws NoConvergence  contact and set do not agree
+/// @source elastic, perfectly plastic bending; unit-load theorem
+/// @note   costs next to nothing where nothing yields; sections are net of pin holes but without
+///         notch factors, which yield locally and leave no set worth mention
+/// @note   the face is taken as straight ahead of all that yielded, so a zone that reaches under
+///         the pad bends it a little behind the touch
+[[nodiscard]] PlasticSet plastic_set(const Action& action,
+                                     const Spring& spring,
+                                     std::span<const Step> steps,
+                                     double yield_mpa);
+
+/// A joint whose free face has moved.
+[[nodiscard]] Joint with_shift(const Joint& joint, const FaceShift& shift);
+
+/// Greatest torque against opening before and after a set.
+struct PeakTorques {
+    double before_nmm = 0.0;  ///< as fitted, friction included [N mm]
+    double after_nmm = 0.0;   ///< with the face as the set leaves it [N mm]
+};
+
+/// Greatest torque against opening before and after a set, over the angles of a sweep.
+///
+/// @param steps  a sweep over the travel; between its angles the peak is searched
+[[nodiscard]] PeakTorques peak_torques(const Action& action,
+                                       std::span<const Step> steps,
+                                       const PlasticSet& set);
+
+}  // namespace backspring

@@ -1,0 +1,87 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "backspring/spring/bending.hpp"
+#include "backspring/spring/flexibility.hpp"
+#include "backspring/strength/elastic_plastic.hpp"
+
+namespace backspring {
+
+/// A place where something holds the spring away from its free shape.
+struct Hold {
+    double x_mm = 0.0;     ///< station, ahead of the middle pin [mm]
+    double rise_mm = 0.0;  ///< outward from the free shape [mm]
+};
+
+/// How the free working face has moved, outward positive: a straight line ahead of all that
+/// yielded.
+struct FaceShift {
+    double height_mm = 0.0;  ///< of the line at the middle pin [mm]
+    double slope = 0.0;      ///< of the line
+
+    /// Rise at a station [mm].
+    [[nodiscard]] double at_mm(double x_mm) const { return height_mm + slope * x_mm; }
+};
+
+/// A stretch of the spring that has yielded.
+struct PlasticZone {
+    double from_mm = 0.0;          ///< first station [mm]
+    double to_mm = 0.0;            ///< last station [mm]
+    double deepest_mm = 0.0;       ///< station where it is deepest [mm]
+    double depth_mm = 0.0;         ///< there, from the outer fibre [mm]
+    std::optional<double> strain;  ///< there, in the outer fibre; none where it kinks as a hinge
+    double residual_surface_mpa =
+        0.0;  ///< there, once unloaded; below 0: against the loading [MPa]
+};
+
+/// A spring that remembers how far each section has been bent.
+class PlasticSpring {
+  public:
+    PlasticSpring(const Spring& spring, double yield_mpa);
+
+    /// How far the loads go beyond what every section has borne or can bear elastically, over its
+    /// yield moment; 0 where all answer elastically.
+    [[nodiscard]] double excess(std::span<const Load> loads) const;
+
+    /// Forces at which the spring, bent from what it is now, stands at the holds; one or two.
+    [[nodiscard]] std::vector<Load> forces(std::span<const Hold> holds) const;
+
+    /// Shift of the face when it is let go after these loads.
+    [[nodiscard]] FaceShift shift_after(std::span<const Load> loads) const;
+
+    /// Bends it for good.
+    void bend(std::span<const Load> loads);
+
+    /// Whether the loads are less than the plastic moment of every section.
+    [[nodiscard]] bool bears(std::span<const Load> loads) const;
+
+    /// Where it has yielded so far.
+    [[nodiscard]] std::vector<PlasticZone> zones() const;
+
+  private:
+    /// A place of the quadrature along the spring.
+    struct Node {
+        double x_mm;
+        double length_mm;  ///< of spring it stands for
+        PlasticSection section;
+        double borne_nmm;  ///< greatest moment so far
+    };
+
+    void add_stretch(const Stretch& stretch, double width_mm, double yield_mpa);
+    [[nodiscard]] double unit_moment_mm(const Node& node, double at_mm) const;
+    [[nodiscard]] double moment_nmm(const Node& node, std::span<const Load> loads) const;
+    [[nodiscard]] double set_mm(std::span<const Load> loads, double at_mm) const;
+    [[nodiscard]] double movement_mm(std::span<const Load> loads, double at_mm) const;
+    [[nodiscard]] double force_n(const Hold& hold, const Load& other) const;
+    [[nodiscard]] PlasticZone zone(std::size_t first, std::size_t last) const;
+
+    Flexibility flexibility_;
+    Elastic elastic_;
+    double rear_pin_mm_ = 0.0;  ///< 0 without one
+    std::vector<Node> nodes_;   ///< from the rear
+};
+
+}  // namespace backspring

@@ -1,0 +1,91 @@
+#include <algorithm>
+#include <array>
+#include <optional>
+
+#include "backspring/spring/bending.hpp"
+#include "backspring/strength/hole_edge.hpp"
+#include "backspring/strength/kink.hpp"
+#include "verdict_parts.hpp"
+
+namespace backspring {
+namespace {
+
+/// A local stress; nothing where the shape is outside what the models were held to.
+template <class Stress>
+std::optional<LocalStress> if_in_range(Stress stress) {
+    try {
+        return stress();
+    } catch (const OutOfRange&) {
+        return std::nullopt;
+    }
+}
+
+Margin local_margin(const std::string& name,
+                    const std::string& where,
+                    const Design& design,
+                    const Worked& worked,
+                    const LocalStress& local) {
+    const Band& yield = design.strength.yield_mpa;
+    Margin margin = make_margin(name, local.local_mpa, yield.value, "MPa");
+    if (local.local_mpa > 0.0) margin.margin_low = yield.low / local.local_mpa;
+    margin.station_mm = local.station_mm;
+    margin.blade_angle_deg = worked.worst.blade_angle_deg;
+    margin.sentence = where + " raises " + digits(local.nominal_mpa) + " MPa to " +
+                      digits(local.local_mpa) + " MPa";
+    margin.sentence += margin.margin < 1.0
+                           ? ": it yields there in a small place; no set to speak of, but cracks "
+                             "begin at such places"
+                           : ": below yield";
+    return margin;
+}
+
+double moment_at(const Design& design, const Worked& worked, double x_mm) {
+    const auto forces = loads(worked.worst);
+    return bending_moment_nmm(design.spring,
+                              {forces.data(), static_cast<std::size_t>(worked.worst.count)}, x_mm);
+}
+
+void judge_hole(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+    for (const Hole& hole : design.spring.holes) {
+        if (hole.center_mm != 0.0 || hole.diameter_mm <= 0.0) continue;
+        const auto edge = if_in_range([&] {
+            return hole_edge_stress(thickness_mm(design.spring.thickness, 0.0),
+                                    design.spring.width_mm, hole, moment_at(design, worked, 0.0));
+        });
+        if (!edge) continue;
+        Margin margin = local_margin("hole-edge", "the middle pin's hole", design, worked, *edge);
+        margin.sources = {"roark"};
+        margins.push_back(std::move(margin));
+    }
+}
+
+void judge_kinks(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+    if (!design.surface.kink_radius_mm) return;
+    std::optional<LocalStress> worst;
+    for (const Kink& kink : find_kinks(design.spring.thickness)) {
+        const double moment = moment_at(design, worked, kink.station_mm);
+        if (kink.station_mm <= 0.0 || moment <= 0.0) continue;
+        const auto local = if_in_range([&] {
+            const double nominal =
+                moment * outer_stress_per_moment(section_at(design.spring, kink.station_mm));
+            const double factor =
+                kink_factor(kink.angle_rad, kink.thickness_mm, *design.surface.kink_radius_mm);
+            return local_stress(nominal, factor, kink.station_mm);
+        });
+        if (local && (!worst || local->local_mpa > worst->local_mpa)) worst = local;
+    }
+    if (!worst) return;
+    Margin margin = local_margin("kink", "the belly's kink at " + digits(worst->station_mm) + " mm",
+                                 design, worked, *worst);
+    margin.sources = {"plane-stress-study"};
+    margins.push_back(std::move(margin));
+}
+
+}  // namespace
+
+void judge_local(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+    judge_hole(margins, design, worked);
+    judge_kinks(margins, design, worked);
+}
+
+}  // namespace backspring

@@ -1,0 +1,121 @@
+#include "backspring/strength/elastic_plastic.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "backspring/core/require.hpp"
+#include "backspring/spring/section.hpp"
+#include "slotted_section.hpp"
+
+namespace backspring {
+namespace {
+
+Slot slot_of(const PlasticSection& s) { return {s.thickness_mm, s.chord_mm, s.offset_mm}; }
+
+double core_on_mid_line(const PlasticSection& s, double moment) {
+    const double h = 0.5 * s.thickness_mm;
+    const double m = std::sqrt(1.0 - moment / (s.yield_mpa * s.width_mm * h * h));
+    if (s.chord_mm == 0.0) return h * m * std::sqrt(3.0);
+    const double q = s.chord_mm / s.thickness_mm / m;
+    return 2.0 * h * m * std::cos(std::acos(std::max(-q * q * q, -1.0)) / 3.0);
+}
+
+void require_bearable(const PlasticSection& section, double moment) {
+    if (moment >= 0.0 && moment < section.plastic_moment_nmm) return;
+    throw OutOfRange("moment: must be at least 0 N mm and less than the plastic moment, " +
+                     with_unit(section.plastic_moment_nmm, "N mm") + ", got " +
+                     with_unit(moment, "N mm"));
+}
+
+void require_section(
+    double width, double thickness, double modulus, double yield, double chord, double offset) {
+    Requirements rules;
+    rules.positive("width_mm", width, 1e6, "mm");
+    const bool thick = rules.positive("thickness_mm", thickness, 1e6, "mm");
+    rules.positive("youngs_modulus_mpa", modulus, 1e12, "MPa");
+    rules.positive("yield_mpa", yield, 1e9, "MPa");
+    rules.require(chord >= 0.0 && (!thick || std::abs(offset) + 0.5 * chord < 0.5 * thickness),
+                  "chord_mm", [&] {
+                      return "must be a hole inside the thickness, " + with_unit(thickness, "mm") +
+                             ", got " + with_unit(chord, "mm") + " at " + with_unit(offset, "mm") +
+                             " from the mid-line";
+                  });
+    rules.throw_if_any();
+}
+
+double centroid_mm(const PlasticSection& s) {
+    return -s.chord_mm * s.offset_mm / (s.thickness_mm - s.chord_mm);
+}
+
+/// Which way from the centroid the farther outer fibre lies.
+double outer_side(const PlasticSection& s) { return centroid_mm(s) > 0.0 ? -1.0 : 1.0; }
+
+}  // namespace
+
+PlasticSection make_plastic_section(double width_mm,
+                                    double thickness_mm,
+                                    double youngs_modulus_mpa,
+                                    double yield_mpa,
+                                    double chord_mm,
+                                    double offset_mm) {
+    require_section(width_mm, thickness_mm, youngs_modulus_mpa, yield_mpa, chord_mm, offset_mm);
+    const Section net = make_section(width_mm, thickness_mm, chord_mm, offset_mm);
+    PlasticSection s;
+    s.width_mm = width_mm;
+    s.thickness_mm = thickness_mm;
+    s.chord_mm = chord_mm;
+    s.offset_mm = chord_mm > 0.0 ? offset_mm : 0.0;
+    s.youngs_modulus_mpa = youngs_modulus_mpa;
+    s.yield_mpa = yield_mpa;
+    s.inertia_mm4 = net.inertia_mm4;
+    s.outer_mm = std::max(net.back_mm, net.belly_mm);
+    s.yield_moment_nmm = yield_mpa * s.inertia_mm4 / s.outer_mm;
+    s.plastic_moment_nmm = yield_mpa * width_mm * plastic_core(slot_of(s), 0.0).moment_mm2;
+    s.yield_curvature_per_mm = yield_mpa / (youngs_modulus_mpa * s.outer_mm);
+    return s;
+}
+
+SectionBend bend_section(const PlasticSection& section, double moment_nmm) {
+    require_bearable(section, moment_nmm);
+    if (moment_nmm <= section.yield_moment_nmm) {
+        const double curvature = moment_nmm / (section.youngs_modulus_mpa * section.inertia_mm4);
+        const double core = section.yield_mpa / (section.youngs_modulus_mpa * curvature);
+        return {curvature, core, centroid_mm(section)};
+    }
+    PlasticCore core{.core_mm = 0.0, .neutral_mm = 0.0, .moment_mm2 = 0.0};
+    if (section.offset_mm == 0.0) {
+        core.core_mm = core_on_mid_line(section, moment_nmm);
+    } else {
+        const double moment_mm2 = moment_nmm / (section.yield_mpa * section.width_mm);
+        core = core_under(slot_of(section), moment_mm2, section.outer_mm);
+    }
+    return {.curvature_per_mm = section.yield_mpa / (section.youngs_modulus_mpa * core.core_mm),
+            .core_mm = core.core_mm,
+            .neutral_mm = core.neutral_mm};
+}
+
+double residual_curvature_per_mm(const PlasticSection& section, double moment_nmm) {
+    const double stiffness = section.youngs_modulus_mpa * section.inertia_mm4;
+    if (moment_nmm <= section.yield_moment_nmm) {
+        require_bearable(section, moment_nmm);
+        return 0.0;
+    }
+    return bend_section(section, moment_nmm).curvature_per_mm - moment_nmm / stiffness;
+}
+
+ResidualStress residual_stress(const PlasticSection& section, double moment_nmm) {
+    const SectionBend bent = bend_section(section, moment_nmm);
+    if (moment_nmm <= section.yield_moment_nmm) return {};
+    const double per_mm = moment_nmm / section.inertia_mm4, side = outer_side(section);
+    const double edge = bent.core_mm + side * (bent.neutral_mm - centroid_mm(section));
+    return {.surface_mpa = section.yield_mpa - per_mm * section.outer_mm,
+            .core_edge_mpa = section.yield_mpa - per_mm * edge};
+}
+
+double yielded_depth_mm(const PlasticSection& section, double moment_nmm) {
+    const SectionBend bent = bend_section(section, moment_nmm);
+    if (moment_nmm <= section.yield_moment_nmm) return 0.0;
+    return 0.5 * section.thickness_mm - outer_side(section) * bent.neutral_mm - bent.core_mm;
+}
+
+}  // namespace backspring

@@ -1,0 +1,70 @@
+#include "backspring/strength/pins.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+#include "backspring/core/require.hpp"
+
+namespace backspring {
+namespace {
+
+// Distortion energy: yield in shear over yield in tension.
+constexpr double kShearYield = 1.0 / std::numbers::sqrt3;
+
+LimitedStress limited(double stress_mpa, double limit_mpa) {
+    LimitedStress found{stress_mpa, limit_mpa, {}};
+    if (stress_mpa > 0.0) found.margin = limit_mpa / stress_mpa;
+    return found;
+}
+
+void require_sound(const PinInput& input) {
+    Requirements rules;
+    rules.in_range("force_n", input.force_n, 0.0, 1e6, "N");
+    rules.positive("pin_mm", input.pin_mm, 100.0, "mm");
+    rules.positive("spring_width_mm", input.spring_width_mm, 100.0, "mm");
+    if (input.liner_mm) rules.positive("liner_mm", *input.liner_mm, 100.0, "mm");
+    rules.positive("pin_yield_mpa", input.pin_yield_mpa, 3000.0, "MPa");
+    rules.positive("spring_yield_mpa", input.spring_yield_mpa, 3000.0, "MPa");
+    rules.positive("liner_yield_mpa", input.liner_yield_mpa, 3000.0, "MPa");
+    rules.throw_if_any();
+}
+
+}  // namespace
+
+std::optional<WorstPinForces> worst_pin_forces(const Spring& spring, std::span<const Step> steps) {
+    if (spring.support.kind != SupportKind::two_pins || steps.empty()) return std::nullopt;
+    WorstPinForces worst;
+    worst.middle_angle_deg = worst.rear_angle_deg = steps.front().turn.contact.blade_angle_deg;
+    for (const Step& step : steps) {
+        const Contact& contact = step.turn.contact;
+        const auto forces = loads(contact);
+        const PinForces here =
+            pin_forces(spring, {forces.data(), static_cast<std::size_t>(contact.count)});
+        if (here.middle_n > worst.forces.middle_n) {
+            worst.forces.middle_n = here.middle_n;
+            worst.middle_angle_deg = contact.blade_angle_deg;
+        }
+        if (here.rear_n > worst.forces.rear_n) {
+            worst.forces.rear_n = here.rear_n;
+            worst.rear_angle_deg = contact.blade_angle_deg;
+        }
+    }
+    return worst;
+}
+
+PinStress pin_stress(const PinInput& input) {
+    require_sound(input);
+    const double force = input.force_n, pin = input.pin_mm;
+    PinStress found;
+    found.shear =
+        limited(2.0 * force / (std::numbers::pi * pin * pin), kShearYield * input.pin_yield_mpa);
+    found.spring_bearing = limited(force / (pin * input.spring_width_mm),
+                                   std::min(input.pin_yield_mpa, input.spring_yield_mpa));
+    if (input.liner_mm) {
+        found.liner_bearing = limited(0.5 * force / (pin * *input.liner_mm),
+                                      std::min(input.pin_yield_mpa, input.liner_yield_mpa));
+    }
+    return found;
+}
+
+}  // namespace backspring

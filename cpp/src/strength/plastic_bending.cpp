@@ -1,0 +1,34 @@
+#include "backspring/strength/plastic_bending.hpp"
+
+#include <utility>
+
+#include "backspring/core/require.hpp"
+
+namespace backspring {
+
+BentSpring bend_by_force(const Spring& spring, std::span<const Load> loads, double yield_mpa) {
+    Requirements rules;
+    for (const Load& load : loads) rules.in_range("force_n", load.force_n, 0.0, 1e9, "N");
+    rules.throw_if_any();
+    PlasticSpring plastic(spring, yield_mpa);
+    if (!plastic.bears(loads)) {
+        throw OutOfRange(
+            "loads: must be less than what the spring can bear when all of a section "
+            "yields");
+    }
+    plastic.bend(loads);
+    return {{loads.begin(), loads.end()}, plastic.shift_after({}), plastic.zones()};
+}
+
+BentSpring bend_by_hold(const Spring& spring, std::span<const Hold> holds, double yield_mpa) {
+    Requirements rules;
+    rules.require(holds.size() == 1 || holds.size() == 2, "holds",
+                  [&] { return "must be one or two, got " + std::to_string(holds.size()); });
+    rules.throw_if_any();
+    PlasticSpring plastic(spring, yield_mpa);
+    std::vector<Load> loads = plastic.forces(holds);
+    plastic.bend(loads);
+    return {std::move(loads), plastic.shift_after({}), plastic.zones()};
+}
+
+}  // namespace backspring

@@ -1,0 +1,153 @@
+#include "backspring/strength/plastic_spring.hpp"
+
+#include <algorithm>
+#include <boost/math/quadrature/gauss.hpp>
+#include <cmath>
+
+#include "../core/root.hpp"
+#include "../spring/stretches.hpp"
+#include "hinge.hpp"
+
+namespace backspring {
+namespace {
+
+constexpr double kPanelMm = 4.0;
+}  // namespace
+
+PlasticSpring::PlasticSpring(const Spring& spring, double yield_mpa)
+    : flexibility_(make_flexibility(spring)), elastic_(spring.elastic) {
+    const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
+    const auto add = [&](double from, double to) {
+        for (const Stretch& stretch : cut_into_stretches(spring, from, to)) {
+            add_stretch(stretch, spring.width_mm, yield_mpa);
+        }
+    };
+    if (spring.support.kind == SupportKind::two_pins) {
+        rear_pin_mm_ = spring.support.rear_pin_mm;
+        add(-rear_pin_mm_, 0.0);
+    }
+    add(0.0, end);
+}
+
+void PlasticSpring::add_stretch(const Stretch& stretch, double width_mm, double yield_mpa) {
+    using Rule = boost::math::quadrature::gauss<double, 10>;
+    const double length = stretch.end_mm - stretch.start_mm;
+    const int panels = static_cast<int>(std::ceil(length / kPanelMm));
+    // Close stations at both ends of a panel, x = a + l (3 u^2 - 2 u^3): curvature rises steeply
+    // towards a hinge at an end, and a hole's chord like a root towards its rim.
+    const auto add = [&](double start, double panel, double u, double weight) {
+        const double x = start + panel * u * u * (3.0 - 2.0 * u);
+        nodes_.push_back({.x_mm = x,
+                          .length_mm = weight * panel * 6.0 * u * (1.0 - u),
+                          .section = make_plastic_section(
+                              width_mm, thickness_mm(stretch, x), elastic_.youngs_modulus_mpa,
+                              yield_mpa, chord_mm(stretch.hole, x), stretch.hole.offset_mm),
+                          .borne_nmm = 0.0});
+    };
+    const auto count = Rule::abscissa().size();
+    for (int i = 0; i < panels; ++i) {
+        const double start = stretch.start_mm + length * i / panels, panel = length / panels;
+        for (std::size_t k = count; k-- > 0;) {
+            add(start, panel, 0.5 - 0.5 * Rule::abscissa()[k], 0.5 * Rule::weights()[k]);
+        }
+        for (std::size_t k = 0; k < count; ++k) {
+            add(start, panel, 0.5 + 0.5 * Rule::abscissa()[k], 0.5 * Rule::weights()[k]);
+        }
+    }
+}
+
+double PlasticSpring::unit_moment_mm(const Node& node, double at_mm) const {
+    if (node.x_mm < 0.0) return at_mm * (1.0 + node.x_mm / rear_pin_mm_);
+    return std::max(at_mm - node.x_mm, 0.0);
+}
+
+double PlasticSpring::moment_nmm(const Node& node, std::span<const Load> loads) const {
+    double sum = 0.0;
+    for (const Load& load : loads) sum += load.force_n * unit_moment_mm(node, load.x_mm);
+    return sum;
+}
+
+double PlasticSpring::set_mm(std::span<const Load> loads, double at_mm) const {
+    double sum = 0.0;
+    for (const Node& node : nodes_) {
+        const double moment = std::max(moment_nmm(node, loads), node.borne_nmm);
+        if (moment <= node.section.yield_moment_nmm) continue;
+        sum +=
+            node.length_mm * residual_curvature(node.section, moment) * unit_moment_mm(node, at_mm);
+    }
+    return sum;
+}
+
+double PlasticSpring::movement_mm(std::span<const Load> loads, double at_mm) const {
+    double sum = set_mm(loads, at_mm);
+    for (const Load& load : loads) {
+        sum += load.force_n * deflection_per_force(flexibility_, at_mm, load.x_mm);
+    }
+    return sum;
+}
+
+double PlasticSpring::excess(std::span<const Load> loads) const {
+    double worst = 0.0;
+    for (const Node& node : nodes_) {
+        const double elastic = std::max(node.section.yield_moment_nmm, node.borne_nmm);
+        const double beyond = moment_nmm(node, loads) - elastic;
+        worst = std::max(worst, beyond / node.section.yield_moment_nmm);
+    }
+    return worst;
+}
+
+bool PlasticSpring::bears(std::span<const Load> loads) const {
+    return std::all_of(nodes_.begin(), nodes_.end(), [&](const Node& node) {
+        return moment_nmm(node, loads) < kHingeShare * node.section.plastic_moment_nmm;
+    });
+}
+
+double PlasticSpring::force_n(const Hold& hold, const Load& other) const {
+    const auto short_of = [&](double force) {
+        const Load loads[] = {{hold.x_mm, force}, other};
+        return hold.rise_mm - movement_mm(loads, hold.x_mm);
+    };
+    const double none = short_of(0.0);
+    if (none <= 0.0) return 0.0;
+    const double own = deflection_per_force(flexibility_, hold.x_mm, hold.x_mm);
+    const double elastic = none / own;
+    return find_root(short_of, 0.0, elastic, none, std::min(short_of(elastic), 0.0));
+}
+
+std::vector<Load> PlasticSpring::forces(std::span<const Hold> holds) const {
+    const Hold& first = holds.front();
+    const Load nothing{first.x_mm, 0.0};
+    if (holds.size() == 1) return {{first.x_mm, force_n(first, nothing)}};
+    const Hold& second = holds[1];
+    const auto both = [&](double force) {
+        const Load other{second.x_mm, force};
+        return std::vector<Load>{{first.x_mm, force_n(first, other)}, other};
+    };
+    const auto short_of = [&](double force) {
+        return second.rise_mm - movement_mm(both(force), second.x_mm);
+    };
+    const double none = short_of(0.0);
+    if (none <= 0.0) return both(0.0);
+    // Alone the second force is largest; the first, if it bears, only takes from it.
+    const double alone = force_n(second, nothing);
+    return both(find_root(short_of, 0.0, alone, none, std::min(short_of(alone), 0.0)));
+}
+
+FaceShift PlasticSpring::shift_after(std::span<const Load> loads) const {
+    FaceShift shift;
+    for (const Node& node : nodes_) {
+        const double moment = std::max(moment_nmm(node, loads), node.borne_nmm);
+        if (moment <= node.section.yield_moment_nmm) continue;
+        const double turn = node.length_mm * residual_curvature(node.section, moment);
+        const bool behind = node.x_mm < 0.0;
+        shift.slope += behind ? turn * (1.0 + node.x_mm / rear_pin_mm_) : turn;
+        shift.height_mm -= behind ? 0.0 : turn * node.x_mm;
+    }
+    return shift;
+}
+
+void PlasticSpring::bend(std::span<const Load> loads) {
+    for (Node& node : nodes_) node.borne_nmm = std::max(node.borne_nmm, moment_nmm(node, loads));
+}
+
+}  // namespace backspring

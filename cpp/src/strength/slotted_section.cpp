@@ -1,0 +1,73 @@
+#include "slotted_section.hpp"
+
+#include <cmath>
+
+#include "../core/root.hpp"
+
+namespace backspring {
+namespace {
+
+/// Force and moment about the neutral axis, and how they grow with axis (z) and core (y).
+struct Sums {
+    double force = 0.0, moment = 0.0;
+    double force_by_z = 0.0, force_by_y = 0.0;
+    double moment_by_z = 0.0, moment_by_y = 0.0;
+};
+
+// Stress over yield stress is u/y, cut off at 1, with u measured from the neutral axis. These are
+// its integrals from the axis to an edge of a ligament.
+void add_edge(Sums& sums, double u, double y, double sign) {
+    const double a = std::abs(u), side = u < 0.0 ? -1.0 : 1.0;
+    const bool elastic = a < y;
+    const double q = elastic ? a / y : 1.0;
+    sums.force += sign * (elastic ? 0.5 * a * q : a - 0.5 * y);
+    sums.moment += sign * side * (elastic ? a * a * q / 3.0 : 0.5 * a * a - y * y / 6.0);
+    sums.force_by_z -= sign * side * q;
+    sums.force_by_y -= sign * 0.5 * q * q;
+    sums.moment_by_z -= sign * a * q;
+    sums.moment_by_y -= sign * side * (elastic ? a * q * q : y) / 3.0;
+}
+
+Sums sums_at(const Slot& slot, double neutral, double core) {
+    const double half = 0.5 * slot.thickness_mm, gap = 0.5 * slot.chord_mm;
+    Sums sums;
+    add_edge(sums, half - neutral, core, 1.0);
+    add_edge(sums, slot.offset_mm + gap - neutral, core, -1.0);
+    add_edge(sums, slot.offset_mm - gap - neutral, core, 1.0);
+    add_edge(sums, -half - neutral, core, -1.0);
+    return sums;
+}
+
+}  // namespace
+
+PlasticCore plastic_core(const Slot& slot, double core_mm) {
+    double neutral = 0.0;
+    if (slot.offset_mm != 0.0) {
+        const auto force = [&](double z) { return sums_at(slot, z, core_mm).force; };
+        const double half = 0.5 * slot.thickness_mm;
+        neutral = find_root(force, -half, half, force(-half), force(half));
+    }
+    return {core_mm, neutral, sums_at(slot, neutral, core_mm).moment};
+}
+
+PlasticCore core_under(const Slot& slot, double moment_mm2, double outer_mm) {
+    constexpr double settled = 1e-12;
+    const double scale = slot.thickness_mm;
+    double z = -slot.chord_mm * slot.offset_mm / (slot.thickness_mm - slot.chord_mm);
+    double y = 0.9 * outer_mm;
+    for (int round = 0; round < 40; ++round) {
+        const Sums s = sums_at(slot, z, y);
+        const double miss = s.moment - moment_mm2;
+        const double det = s.force_by_z * s.moment_by_y - s.force_by_y * s.moment_by_z;
+        const double dz = (miss * s.force_by_y - s.force * s.moment_by_y) / det;
+        const double dy = (s.force * s.moment_by_z - miss * s.force_by_z) / det;
+        if (!std::isfinite(dz) || !std::isfinite(dy) || std::abs(z + dz) >= 0.5 * scale) break;
+        z += dz;
+        y = y + dy > 0.0 ? y + dy : 0.5 * y;
+        if (std::abs(dz) + std::abs(dy) <= settled * scale) return {y, z, moment_mm2};
+    }
+    const auto miss = [&](double core) { return plastic_core(slot, core).moment_mm2 - moment_mm2; };
+    return plastic_core(slot, find_root(miss, 0.0, outer_mm, miss(0.0), miss(outer_mm)));
+}
+
+}  // namespace backspring

@@ -1,0 +1,106 @@
+"""`backspring steels`: the steels, one steel's data with sources, and what a temper does to it."""
+
+from __future__ import annotations
+
+import argparse
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any
+
+from backspring import steels
+from backspring.cli import UsageError
+from backspring.cli.answer import Answer
+from backspring.cli.pictures import explained
+from backspring.cli.temper_question import Asked, ask
+from backspring.faults import Fault, invalid
+from backspring.steel_report import cited, steel_blocks, steels_table
+from backspring.tables import Report
+from backspring.tempering import limits_c
+from backspring.units import System
+
+_NEEDS_NAME = ("temper", "time", "hardness", "after", "output")
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("name", nargs="?", metavar="STEEL", help="as O1; without it, all of them")
+    parser.add_argument("--temper", metavar="TEMP", help='what hardness it leaves, as "515 C"')
+    parser.add_argument("--hardness", metavar="HRC", help='which temper leaves it, as "45 HRC"')
+    parser.add_argument("--time", metavar="TIME", help='hold of the temper, as "2 h"')
+    parser.add_argument(
+        "--after",
+        nargs=2,
+        metavar=("TEMP", "TIME"),
+        help='what a later heat leaves, as "400 C" "60 s"',
+    )
+    parser.add_argument("--output", metavar="FILE", help="temper curve to FILE.png or FILE.svg")
+
+
+def run(options: argparse.Namespace) -> Answer:
+    """List the steels, or answer for one of them."""
+    units: System = options.units or "mm"
+    if options.name is None:
+        given = [f"--{each}" for each in _NEEDS_NAME if getattr(options, each) is not None]
+        if given:
+            raise UsageError(f"backspring steels: {given[0]} needs the name of a steel")
+        return _list(units)
+    steel = _find(options.name)
+    asked = ask(steel, options, units)
+    if options.output is not None:
+        _draw(steel, options.output, asked, units)
+    headline = f"{steel.name}: {steel.family}, also called {', '.join(steel.also_called)}"
+    data: dict[str, Any] = {"steel": asdict(steel)}
+    data["sources"] = {key: asdict(steels.sources()[key]) for key in cited(steel)}
+    if asked is not None:
+        headline, data = asked.headline, {"answer": asked.data, **data}
+    blocks = tuple(steel_blocks(steel, steels.sources(), units))
+    if asked is not None:
+        blocks = asked.blocks
+    if options.output is not None:
+        data["output"] = options.output
+        headline += f"; temper curve drawn in {options.output}"
+    return Answer("pass", data, Report(headline, blocks), asked.notices if asked else ())
+
+
+def _find(name: str) -> steels.Steel:
+    try:
+        return steels.steel(name)
+    except LookupError as error:
+        raise invalid([Fault("bad-value", "", str(error.args[0]))]) from None
+
+
+def _list(units: System) -> Answer:
+    known = [steels.steel(name) for name in steels.names()]
+    headline = f"{len(known)} steels; backspring steels {known[-2].name} tells all of one"
+    data = {"steels": [_summary(each) for each in known]}
+    return Answer("pass", data, Report(headline, (steels_table(known, units),)))
+
+
+def _summary(steel: steels.Steel) -> dict[str, Any]:
+    temper = steel.temper
+    low_c, high_c = limits_c(temper) if temper else (None, None)
+    return {
+        "name": steel.name,
+        "also_called": steel.also_called,
+        "family": steel.family,
+        "hardness_low_hrc": steel.hardness_low_hrc,
+        "hardness_high_hrc": steel.hardness_high_hrc,
+        "temper_low_c": low_c,
+        "temper_high_c": high_c,
+        "time_counts": None if temper is None else temper.fit is not None,
+    }
+
+
+def _draw(steel: steels.Steel, output: str, asked: Asked | None, units: System) -> None:
+    try:
+        from backspring.plots.chart import new_chart
+        from backspring.plots.saving import require_suffix, save
+        from backspring.plots.temper import temper_curve
+    except ModuleNotFoundError as error:
+        raise explained(error) from None
+    require_suffix(Path(output))
+    figure, ax = new_chart()
+    time_h = asked.data["time_h"] if asked else None
+    mark = (asked.data["temper_c"], asked.data["hardness_hrc"]) if asked else None
+    temper_curve(steel.name, ax, time_h=time_h, mark=mark, units=units)
+    save(figure, output)

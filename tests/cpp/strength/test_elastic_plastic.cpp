@@ -1,0 +1,136 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "backspring/core/error.hpp"
+#include "backspring/strength/elastic_plastic.hpp"
+#include "catch.hpp"
+
+using namespace backspring;
+
+namespace {
+
+constexpr double kModulus = 200000.0, kYield = 1500.0, kWidth = 2.4;
+
+PlasticSection section(double thickness, double chord = 0.0, double offset = 0.0) {
+    return make_plastic_section(kWidth, thickness, kModulus, kYield, chord, offset);
+}
+
+/// Force and moment of a section cut into fibres, bent about an axis by a curvature.
+struct Fibres {
+    double force_n = 0.0;
+    double moment_nmm = 0.0;
+};
+
+Fibres fibres(const PlasticSection& s, const SectionBend& bent) {
+    constexpr int count = 400000;
+    const double slice = s.thickness_mm / count;
+    Fibres sum;
+    for (int i = 0; i < count; ++i) {
+        const double y = (i + 0.5) * slice - 0.5 * s.thickness_mm;
+        if (std::abs(y - s.offset_mm) < 0.5 * s.chord_mm) continue;
+        const double strain = bent.curvature_per_mm * (y - bent.neutral_mm);
+        const double force = std::clamp(kModulus * strain, -kYield, kYield) * kWidth * slice;
+        sum.force_n += force;
+        sum.moment_nmm += force * y;
+    }
+    return sum;
+}
+
+}  // namespace
+
+TEST_CASE("a rectangle bears half as much again before all of it yields",
+          "[strength][closed form]") {
+    const PlasticSection s = section(3.0);
+    CHECK_THAT(s.yield_moment_nmm, WithinRel(kYield * kWidth * 9.0 / 6.0, 1e-14));
+    CHECK_THAT(s.plastic_moment_nmm, WithinRel(1.5 * s.yield_moment_nmm, 1e-14));
+}
+
+TEST_CASE("below the yield moment a section answers elastically", "[strength][property]") {
+    const PlasticSection s = section(3.0, 1.8, 0.2);
+    const double moment = GENERATE(0.0, 100.0, 2000.0);
+    REQUIRE(moment < s.yield_moment_nmm);
+    CHECK_THAT(bend_section(s, moment).curvature_per_mm,
+               WithinRel(moment / (kModulus * s.inertia_mm4), 1e-14));
+    CHECK(residual_curvature_per_mm(s, moment) == 0.0);
+    CHECK(residual_stress(s, moment).surface_mpa == 0.0);
+    CHECK(yielded_depth_mm(s, moment) == 0.0);
+}
+
+TEST_CASE("the fibres of a bent section carry its moment and no force", "[strength][oracle]") {
+    // Chord and offset: whole, on the mid-line, off it both ways, close to an outer face.
+    const auto [chord, offset] =
+        GENERATE(std::pair{0.0, 0.0}, std::pair{2.0, 0.0}, std::pair{0.6, 0.0}, std::pair{2.0, 0.4},
+                 std::pair{1.0, -0.9}, std::pair{0.3, 1.6});
+    const PlasticSection s = section(3.8, chord, offset);
+    for (const double share : {0.02, 0.3, 0.7, 0.95, 0.999}) {
+        const double moment = std::lerp(s.yield_moment_nmm, s.plastic_moment_nmm, share);
+        CAPTURE(chord, offset, share);
+        const Fibres sum = fibres(s, bend_section(s, moment));
+        // 400000 fibres: the edge of the slot falls between two of them.
+        CHECK_THAT(sum.moment_nmm, WithinRel(moment, 5e-6));
+        CHECK_THAT(sum.force_n, WithinAbs(0.0, 5e-6 * kYield * kWidth * s.thickness_mm));
+    }
+}
+
+TEST_CASE("a slot off the mid-line turns into one on it without a jump", "[strength][property]") {
+    const PlasticSection on = section(3.8, 2.0), nearly = section(3.8, 2.0, 1e-7);
+    for (const double share : {0.1, 0.5, 0.9}) {
+        const double moment = std::lerp(on.yield_moment_nmm, nearly.plastic_moment_nmm, share);
+        CAPTURE(share);
+        CHECK_THAT(bend_section(nearly, moment).curvature_per_mm,
+                   WithinRel(bend_section(on, moment).curvature_per_mm, 1e-5));
+    }
+}
+
+TEST_CASE("the side on which the hole lies changes nothing but the axis's sign",
+          "[strength][property]") {
+    const PlasticSection back = section(3.8, 1.4, 0.5), belly = section(3.8, 1.4, -0.5);
+    const double moment = 1.2 * back.yield_moment_nmm;
+    CHECK_THAT(bend_section(belly, moment).curvature_per_mm,
+               WithinRel(bend_section(back, moment).curvature_per_mm, 1e-12));
+    CHECK_THAT(bend_section(belly, moment).neutral_mm,
+               WithinRel(-bend_section(back, moment).neutral_mm, 1e-10));
+    CHECK_THAT(yielded_depth_mm(belly, moment), WithinRel(yielded_depth_mm(back, moment), 1e-10));
+    CHECK_THAT(residual_stress(belly, moment).core_edge_mpa,
+               WithinRel(residual_stress(back, moment).core_edge_mpa, 1e-10));
+}
+
+TEST_CASE("what stays begins at nothing and grows with the moment", "[strength][property]") {
+    const auto [chord, offset] =
+        GENERATE(std::pair{0.0, 0.0}, std::pair{2.0, 0.0}, std::pair{2.0, 0.4});
+    const PlasticSection s = section(3.8, chord, offset);
+    CAPTURE(chord, offset);
+    const double just = residual_curvature_per_mm(s, s.yield_moment_nmm * (1.0 + 1e-6));
+    CHECK(just >= -1e-15);
+    CHECK(just <= 1e-9 * s.yield_curvature_per_mm);
+    double last = 0.0;
+    for (int i = 1; i < 200; ++i) {
+        const double moment = std::lerp(s.yield_moment_nmm, s.plastic_moment_nmm, i / 200.0);
+        const double next = residual_curvature_per_mm(s, moment);
+        CHECK(next > last);
+        last = next;
+    }
+}
+
+TEST_CASE("a moment the section cannot bear is out of range", "[strength][abuse]") {
+    const PlasticSection s = section(3.0);
+    constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+    for (const double moment : {s.plastic_moment_nmm, 1e9, -1.0, nan}) {
+        CAPTURE(moment);
+        CHECK_THROWS_AS(bend_section(s, moment), OutOfRange);
+        CHECK_THROWS_AS(residual_curvature_per_mm(s, moment), OutOfRange);
+    }
+}
+
+TEST_CASE("a section that cannot be is refused with every broken rule", "[strength][abuse]") {
+    try {
+        (void)make_plastic_section(-1.0, 3.0, 0.0, kYield, 2.0, 0.6);
+        FAIL("not refused");
+    } catch (const InvalidInput& refused) {
+        REQUIRE(refused.faults().size() == 3);
+        CHECK(refused.faults()[0].key == "width_mm");
+        CHECK(refused.faults()[1].key == "youngs_modulus_mpa");
+        CHECK(refused.faults()[2].key == "chord_mm");
+    }
+}
