@@ -3164,7 +3164,7 @@ def bend_section(section: PlasticSection, moment_nmm: typing.SupportsFloat | typ
     Whole or with the hole on the mid-line, in closed form: the core's half height y solves
     y^3 - 3 q h^2 y + 2 a^3 = 0 with q = 1 - M / (sY b h^2), h half the thickness and a half the
     chord; without a hole y = h sqrt(3 - 2 M/My). k = sY / (E y). With the hole off the mid-line the
-    neutral axis moves, and y and axis are found by root search to rounding error.
+    neutral axis moves, and y and axis are found by search to rounding error.
 
     Parameters
     ----------
@@ -3859,10 +3859,11 @@ def hole_edge_stress(thickness_mm: typing.SupportsFloat | typing.SupportsIndex, 
 
     Notes
     -----
-    within 7 % of a plane-stress model with a free hole; with the pin bearing in it, at the
-    middle pin of a tapered spring with diameters of 0.3 to 0.65, within 6 % at 32 mm of
-    overhang. A hole without moment is not covered: at the rear pin bearing and shear
-    raise the edge to at most a quarter of the middle pin's
+    within 5 % of plane-stress models with a free hole. With the pin bearing in it, at the
+    middle pin of a tapered spring, within 5 % with an overhang of 32 mm and at most 10 %
+    high with one of 16 mm, diameters 0.3 to 0.65 of the thickness. A hole without moment
+    is not covered: at the rear pin bearing and shear raise the edge to at most a quarter
+    of the middle pin's
     """
 def hole_tension_factor(diameter_ratio: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
@@ -3927,9 +3928,9 @@ def kink_factor(angle_rad: typing.SupportsFloat | typing.SupportsIndex, thicknes
 
     Notes
     -----
-    within 2 % of plane-stress models of a bar kinked evenly from 1 to 45 degrees, within
-    3 % of a tapered spring's; both stretches at least as long as the thickness. A kink
-    nearer than that adds to it when it turns inward too
+    within 2 % of plane-stress models up to 20 degrees, within 4 % up to 45; both stretches
+    at least as long as the thickness. A kink nearer than that adds to it when it turns
+    inward too
     """
 def least_corner_radius_mm(force_n: typing.SupportsFloat | typing.SupportsIndex, length_mm: typing.SupportsFloat | typing.SupportsIndex, modulus_mpa: typing.SupportsFloat | typing.SupportsIndex, limit_mpa: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
@@ -4270,7 +4271,7 @@ def one_sided_shoulder_factor(large_mm: typing.SupportsFloat | typing.SupportsIn
 
     Notes
     -----
-    within 9 % of plane-stress models; the two-sided formula alone would be up to 18 % low
+    within 8 % of plane-stress models; the two-sided formula alone would be up to 18 % low
     """
 def outer_stress_per_moment(section: Section) -> float:
     """

@@ -87,7 +87,8 @@ class SlowSpring:
 
     def unit_moment(self, at: float) -> Array:
         ahead = np.maximum(at - self.x, 0.0)
-        return np.where(self.x < 0.0, at * (1.0 + self.x / REAR_PIN_MM), ahead)
+        behind = at * (1.0 + self.x / REAR_PIN_MM)
+        return np.asarray(np.where(self.x < 0.0, behind, ahead), dtype=np.float64)
 
     def elastic(self, at: float) -> float:
         """Deflection for a unit force in the same place."""

@@ -70,6 +70,21 @@ void target_rules(Requirements& rules, const Targets& targets) {
     }
     optional_positive(rules, "targets.yield_margin", targets.yield_margin, 100.0, "");
     optional_positive(rules, "targets.reading", targets.reading_mm, kThickestMm, "mm");
+    optional_positive(rules, "targets.openings", targets.openings, 1e9, "");
+}
+
+void wear_rules(Requirements& rules, const Design& design) {
+    // The least and greatest of the table that turns Rockwell C into Vickers.
+    constexpr double softest = 20.0, hardest = 68.0;
+    optional_positive(rules, "spring.kink_radius", design.surface.kink_radius_mm, kLongestMm, "mm");
+    const Pins& pins = design.pins;
+    optional_positive(rules, "pins.middle", pins.middle_mm, kThickestMm, "mm");
+    optional_positive(rules, "pins.rear", pins.rear_mm, kThickestMm, "mm");
+    optional_positive(rules, "pins.liner", pins.liner_mm, kThickestMm, "mm");
+    rules.positive("pins.yield", pins.yield_mpa, 1e4, "MPa");
+    if (const auto& hardness = design.hardness.tang_hrc) {
+        rules.in_range("blade.hardness", *hardness, softest, hardest, "HRC");
+    }
 }
 
 }  // namespace
@@ -84,6 +99,7 @@ std::vector<Fault> faults(const Design& design) {
     blade_rules(rules, design.blade);
     friction_rules(rules, design.friction);
     target_rules(rules, design.targets);
+    wear_rules(rules, design);
     return rules.faults();
 }
 

@@ -1,3 +1,5 @@
+#include <optional>
+
 #include "backspring/strength/plastic_set.hpp"
 #include "backspring/strength/yielding.hpp"
 #include "verdict_parts.hpp"
@@ -17,8 +19,13 @@ void set_place(Margin& margin, const Contact& worst, const PeakStress& peak) {
     margin.blade_angle_deg = worst.blade_angle_deg;
 }
 
-PlasticSet set_at(const Design& design, const Worked& worked, double yield_mpa) {
-    return plastic_set(worked.action, design.spring, worked.steps, yield_mpa);
+/// The set; nothing when the spring yields so far that it cannot be followed.
+std::optional<PlasticSet> set_at(const Design& design, const Worked& worked, double yield_mpa) {
+    try {
+        return plastic_set(worked.action, design.spring, worked.steps, yield_mpa);
+    } catch (const NoConvergence&) {
+        return std::nullopt;
+    }
 }
 
 void add_yield(std::vector<Margin>& margins,
@@ -59,13 +66,17 @@ void add_set(std::vector<Margin>& margins,
              const PeakStress& peak) {
     const Band& yield = design.strength.yield_mpa;
     if (peak.stress_mpa <= yield.value) return;
-    const PlasticSet likely = set_at(design, worked, yield.value);
-    const PlasticSet soft = set_at(design, worked, yield.low);
-    Margin margin = make_margin("set", likely.drop_pivot_mm, kDialReadsMm, "mm");
-    if (soft.drop_pivot_mm > 0.0) margin.margin_low = kDialReadsMm / soft.drop_pivot_mm;
+    const auto likely = set_at(design, worked, yield.value);
+    const auto soft = set_at(design, worked, yield.low);
+    const double all = design.fit.preload_mm;
+    Margin margin = make_margin("set", likely ? likely->drop_pivot_mm : all, kDialReadsMm, "mm");
+    const double most = soft ? soft->drop_pivot_mm : all;
+    if (most > 0.0) margin.margin_low = kDialReadsMm / most;
     set_place(margin, worked.worst, peak);
     margin.sources = {"astm-e140", "din-50150"};
-    margin.sentence = set_words(worked, likely);
+    margin.sentence = likely ? set_words(worked, *likely)
+                             : "it yields so far that its set cannot be followed: count on losing "
+                               "the preload";
     margins.push_back(std::move(margin));
 }
 

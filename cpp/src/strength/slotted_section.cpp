@@ -1,6 +1,8 @@
 #include "slotted_section.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "../core/root.hpp"
 
@@ -38,11 +40,36 @@ Sums sums_at(const Slot& slot, double neutral, double core) {
     return sums;
 }
 
+/// Newton steps for core and axis together; nothing where they lead nowhere.
+std::optional<PlasticCore> newton(const Slot& slot, double moment, double z, double y) {
+    constexpr double settled = 1e-12;
+    const double scale = slot.thickness_mm;
+    for (int round = 0; round < 25; ++round) {
+        const Sums s = sums_at(slot, z, y);
+        const double miss = s.moment - moment;
+        const double det = s.force_by_z * s.moment_by_y - s.force_by_y * s.moment_by_z;
+        const double dz = (miss * s.force_by_y - s.force * s.moment_by_y) / det;
+        const double dy = (s.force * s.moment_by_z - miss * s.force_by_z) / det;
+        if (!std::isfinite(dz) || !std::isfinite(dy) || std::abs(z + dz) >= 0.5 * scale) break;
+        z += dz;
+        y = y + dy > 0.0 ? y + dy : 0.5 * y;
+        if (std::abs(dz) + std::abs(dy) <= settled * scale) return PlasticCore{y, z, moment};
+    }
+    return std::nullopt;
+}
+
+/// The axis that halves the area: in the broader ligament, or anywhere in a slot on the mid-line.
+double halving_axis(const Slot& slot) {
+    const double from_face = 0.5 * (slot.thickness_mm - slot.chord_mm);
+    const double from_mid_line = 0.5 * slot.thickness_mm - from_face;
+    return slot.offset_mm == 0.0 ? 0.0 : std::copysign(from_mid_line, -slot.offset_mm);
+}
+
 }  // namespace
 
 PlasticCore plastic_core(const Slot& slot, double core_mm) {
-    double neutral = 0.0;
-    if (slot.offset_mm != 0.0) {
+    double neutral = halving_axis(slot);
+    if (core_mm > 0.0 && slot.offset_mm != 0.0) {
         const auto force = [&](double z) { return sums_at(slot, z, core_mm).force; };
         const double half = 0.5 * slot.thickness_mm;
         neutral = find_root(force, -half, half, force(-half), force(half));
@@ -51,22 +78,14 @@ PlasticCore plastic_core(const Slot& slot, double core_mm) {
 }
 
 PlasticCore core_under(const Slot& slot, double moment_mm2, double outer_mm) {
-    constexpr double settled = 1e-12;
-    const double scale = slot.thickness_mm;
-    double z = -slot.chord_mm * slot.offset_mm / (slot.thickness_mm - slot.chord_mm);
-    double y = 0.9 * outer_mm;
-    for (int round = 0; round < 40; ++round) {
-        const Sums s = sums_at(slot, z, y);
-        const double miss = s.moment - moment_mm2;
-        const double det = s.force_by_z * s.moment_by_y - s.force_by_y * s.moment_by_z;
-        const double dz = (miss * s.force_by_y - s.force * s.moment_by_y) / det;
-        const double dy = (s.force * s.moment_by_z - miss * s.force_by_z) / det;
-        if (!std::isfinite(dz) || !std::isfinite(dy) || std::abs(z + dz) >= 0.5 * scale) break;
-        z += dz;
-        y = y + dy > 0.0 ? y + dy : 0.5 * y;
-        if (std::abs(dz) + std::abs(dy) <= settled * scale) return {y, z, moment_mm2};
-    }
-    const auto miss = [&](double core) { return plastic_core(slot, core).moment_mm2 - moment_mm2; };
+    // Newton starts from first yield, and where that fails near the plastic moment, below which
+    // the moment falls by a third of the core's square.
+    const double plastic = plastic_core(slot, 0.0).moment_mm2;
+    const double centroid = -slot.chord_mm * slot.offset_mm / (slot.thickness_mm - slot.chord_mm);
+    if (const auto found = newton(slot, moment_mm2, centroid, 0.9 * outer_mm)) return *found;
+    const double core = std::sqrt(3.0 * std::max(plastic - moment_mm2, 0.0));
+    if (const auto found = newton(slot, moment_mm2, halving_axis(slot), core)) return *found;
+    const auto miss = [&](double y) { return plastic_core(slot, y).moment_mm2 - moment_mm2; };
     return plastic_core(slot, find_root(miss, 0.0, outer_mm, miss(0.0), miss(outer_mm)));
 }
 

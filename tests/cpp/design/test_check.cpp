@@ -95,7 +95,8 @@ TEST_CASE("targets are judged at their limits", "[design][property]") {
     design.targets = {.pull_low_n = pull,
                       .pull_high_n = pull,
                       .yield_margin = *plain.travel.yield_margin * 1.0001,
-                      .reading_mm = 0.08};
+                      .reading_mm = 0.08,
+                      .openings = {}};
     const Check judged = check(design);
     REQUIRE(judged.targets.size() == 3);
     CHECK(judged.targets[0].met);

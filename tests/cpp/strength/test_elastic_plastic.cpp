@@ -23,17 +23,21 @@ struct Fibres {
 };
 
 Fibres fibres(const PlasticSection& s, const SectionBend& bent) {
-    constexpr int count = 400000;
-    const double slice = s.thickness_mm / count;
+    constexpr int count = 100000;
+    const double half = 0.5 * s.thickness_mm, gap = 0.5 * s.chord_mm;
     Fibres sum;
-    for (int i = 0; i < count; ++i) {
-        const double y = (i + 0.5) * slice - 0.5 * s.thickness_mm;
-        if (std::abs(y - s.offset_mm) < 0.5 * s.chord_mm) continue;
-        const double strain = bent.curvature_per_mm * (y - bent.neutral_mm);
-        const double force = std::clamp(kModulus * strain, -kYield, kYield) * kWidth * slice;
-        sum.force_n += force;
-        sum.moment_nmm += force * y;
-    }
+    const auto add = [&](double low, double high) {
+        const double slice = (high - low) / count;
+        for (int i = 0; i < count; ++i) {
+            const double y = low + (i + 0.5) * slice;
+            const double strain = bent.curvature_per_mm * (y - bent.neutral_mm);
+            const double force = std::clamp(kModulus * strain, -kYield, kYield) * kWidth * slice;
+            sum.force_n += force;
+            sum.moment_nmm += force * y;
+        }
+    };
+    add(-half, s.offset_mm - gap);
+    add(s.offset_mm + gap, half);
     return sum;
 }
 
@@ -61,15 +65,14 @@ TEST_CASE("the fibres of a bent section carry its moment and no force", "[streng
     // Chord and offset: whole, on the mid-line, off it both ways, close to an outer face.
     const auto [chord, offset] =
         GENERATE(std::pair{0.0, 0.0}, std::pair{2.0, 0.0}, std::pair{0.6, 0.0}, std::pair{2.0, 0.4},
-                 std::pair{1.0, -0.9}, std::pair{0.3, 1.6});
+                 std::pair{1.0, -0.9}, std::pair{0.3, 1.6}, std::pair{2.97, 0.25});
     const PlasticSection s = section(3.8, chord, offset);
-    for (const double share : {0.02, 0.3, 0.7, 0.95, 0.999}) {
+    for (const double share : {0.002, 0.02, 0.3, 0.7, 0.95, 0.999}) {
         const double moment = std::lerp(s.yield_moment_nmm, s.plastic_moment_nmm, share);
         CAPTURE(chord, offset, share);
         const Fibres sum = fibres(s, bend_section(s, moment));
-        // 400000 fibres: the edge of the slot falls between two of them.
-        CHECK_THAT(sum.moment_nmm, WithinRel(moment, 5e-6));
-        CHECK_THAT(sum.force_n, WithinAbs(0.0, 5e-6 * kYield * kWidth * s.thickness_mm));
+        CHECK_THAT(sum.moment_nmm, WithinRel(moment, 1e-8));
+        CHECK_THAT(sum.force_n, WithinAbs(0.0, 1e-8 * kYield * kWidth * s.thickness_mm));
     }
 }
 

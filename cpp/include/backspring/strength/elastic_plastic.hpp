@@ -50,7 +50,7 @@ struct SectionBend {
 /// Whole or with the hole on the mid-line, in closed form: the core's half height y solves
 /// y^3 - 3 q h^2 y + 2 a^3 = 0 with q = 1 - M / (sY b h^2), h half the thickness and a half the
 /// chord; without a hole y = h sqrt(3 - 2 M/My). k = sY / (E y). With the hole off the mid-line the
-/// neutral axis moves, and y and axis are found by root search to rounding error.
+/// neutral axis moves, and y and axis are found by search to rounding error.
 ///
 /// @param moment_nmm  [N mm], 0 to less than the plastic moment
 /// @throws OutOfRange  a moment the section cannot bear

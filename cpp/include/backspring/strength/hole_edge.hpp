@@ -29,10 +29,11 @@ namespace backspring {
 /// @throws OutOfRange   diameter over 0.75 of the thickness, or less than a tenth of the thickness
 ///                      left between hole and near face
 /// @source roark for the hole in the middle; derived for the small one off the mid-line
-/// @note   within 7 % of a plane-stress model with a free hole; with the pin bearing in it, at the
-///         middle pin of a tapered spring with diameters of 0.3 to 0.65, within 6 % at 32 mm of
-///         overhang. A hole without moment is not covered: at the rear pin bearing and shear
-///         raise the edge to at most a quarter of the middle pin's
+/// @note   within 5 % of plane-stress models with a free hole. With the pin bearing in it, at the
+///         middle pin of a tapered spring, within 5 % with an overhang of 32 mm and at most 10 %
+///         high with one of 16 mm, diameters 0.3 to 0.65 of the thickness. A hole without moment
+///         is not covered: at the rear pin bearing and shear raise the edge to at most a quarter
+///         of the middle pin's
 [[nodiscard]] LocalStress hole_edge_stress(double thickness_mm,
                                            double width_mm,
                                            const Hole& hole,

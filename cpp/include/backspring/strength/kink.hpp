@@ -31,9 +31,9 @@ struct Kink {
 /// @param root_radius_mm  0.01 thickness or more [mm]
 /// @throws OutOfRange     a larger angle or a smaller root radius
 /// @source derived
-/// @note   within 2 % of plane-stress models of a bar kinked evenly from 1 to 45 degrees, within
-///         3 % of a tapered spring's; both stretches at least as long as the thickness. A kink
-///         nearer than that adds to it when it turns inward too
+/// @note   within 2 % of plane-stress models up to 20 degrees, within 4 % up to 45; both stretches
+///         at least as long as the thickness. A kink nearer than that adds to it when it turns
+///         inward too
 [[nodiscard]] double kink_factor(double angle_rad, double thickness_mm, double root_radius_mm);
 
 }  // namespace backspring

@@ -31,7 +31,9 @@ struct PlasticSet {
 /// The tang holds the spring out however much force that takes: at each angle that would go beyond
 /// yielding the forces are those at which elastic and plastic movement together make room for the
 /// tang. Each section keeps the curvature of the greatest moment it has borne; unloading and all
-/// bending below that moment are elastic. The travel is repeated until it changes nothing.
+/// bending below that moment are elastic. An opening takes the peaks of the travel in turn, then
+/// the other angles (their order is worth 0.2 % of the set); it is repeated until it changes
+/// nothing.
 ///
 /// @param action     of the design as fitted
 /// @param spring     the same spring
@@ -43,6 +45,7 @@ struct PlasticSet {
 /// @source elastic, perfectly plastic bending; unit-load theorem
 /// @note   costs next to nothing where nothing yields; sections are net of pin holes but without
 ///         notch factors, which yield locally and leave no set worth mention
+/// @note   quadrature is good to 1e-4 of the set, 0.5 % where a hole lies off the mid-line
 /// @note   the face is taken as straight ahead of all that yielded, so a zone that reaches under
 ///         the pad bends it a little behind the touch
 [[nodiscard]] PlasticSet plastic_set(const Action& action,

@@ -41,7 +41,7 @@ struct Shoulder {
 /// @throws OutOfRange  step outside 0.05 to 2 or fillet outside 0.05 to 1 of the small thickness,
 ///                     or step over fillet outside 0.1 to 20
 /// @source roark
-/// @note   within 9 % of plane-stress models; the two-sided formula alone would be up to 18 % low
+/// @note   within 8 % of plane-stress models; the two-sided formula alone would be up to 18 % low
 [[nodiscard]] double one_sided_shoulder_factor(double large_mm, double small_mm, double fillet_mm);
 
 }  // namespace backspring
