@@ -1,7 +1,7 @@
-"""Write the comments of the C++ headers as one header of docstrings for the bindings.
+"""Write the comments of the C++ headers as one table of docstrings for the bindings.
 
-A `///` block above a declaration, or `///<` behind it, becomes `doc_<name>`; inside a struct,
-class or enum `doc_<Struct>_<name>`. The texts of overloads are joined. The headers are read line
+A `///` block above a declaration, or `///<` behind it, is filed under `<name>`; inside a struct,
+class or enum under `<Struct>_<name>`. The texts of overloads are joined. The headers are read line
 by line: clang-format holds their indentation, so that shows which struct a member belongs to.
 """
 
@@ -136,12 +136,12 @@ def main() -> None:
                 docs.setdefault(key, []).extend(texts)
         except BadComment as problem:
             sys.exit("{}:{}: {}".format(header, *problem.args))
-    lines = ["#pragma once", "#define DOC(name) ::backspring::docstring::doc_##name"]
-    lines.append("namespace backspring::docstring {")
+    lines = ['#include "docstring_table.hpp"', "", "namespace backspring::python {", ""]
+    lines += ["const DocstringTable& docstring_table() {", "    static const DocstringTable table{"]
     for key, texts in sorted(docs.items()):
         joined = "\n\n".join(dict.fromkeys(texts))
-        lines.append(f'inline constexpr char doc_{key}[] = R"doc({joined})doc";')
-    lines += ["}  // namespace backspring::docstring", ""]
+        lines.append(f'        {{"{key}", R"doc({joined})doc"}},')
+    lines += ["    };", "    return table;", "}", "", "}  // namespace backspring::python", ""]
     arguments.output.parent.mkdir(parents=True, exist_ok=True)
     arguments.output.write_text("\n".join(lines), encoding="utf-8")
 

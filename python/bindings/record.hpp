@@ -10,7 +10,7 @@
 #include <type_traits>
 #include <utility>
 
-#include "docstrings.hpp"
+#include "docstring_table.hpp"
 
 namespace backspring::python {
 
