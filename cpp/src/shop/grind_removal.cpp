@@ -1,0 +1,91 @@
+#include "grind_removal.hpp"
+
+#include <algorithm>
+
+namespace backspring {
+namespace {
+
+Sides removed_at(const Profile& removal, double x_mm) {
+    const double first = removal.front().x_mm, last = removal.back().x_mm;
+    if (x_mm < first || x_mm > last) return {0.0, 0.0};
+    Sides depth = sides(removal, x_mm);
+    if (x_mm == first) depth.behind = 0.0;
+    if (x_mm == last) depth.ahead = 0.0;
+    return depth;
+}
+
+Profile from_end_to_end(const Spring& spring) {
+    if (spring.thickness.size() > 1) return spring.thickness;
+    const double even = spring.thickness.front().thickness_mm;
+    const GrindRegion whole = whole_spring(spring);
+    return {{whole.from_mm, even}, {whole.to_mm, even}};
+}
+
+double deepest_over(const Hole& hole, const Profile& removal) {
+    const double from = std::max(hole.center_mm - 0.5 * hole.diameter_mm, removal.front().x_mm);
+    const double to = std::min(hole.center_mm + 0.5 * hole.diameter_mm, removal.back().x_mm);
+    if (!(from < to)) return 0.0;
+    double deepest = std::max(removed_at(removal, from).ahead, removed_at(removal, to).behind);
+    for (const Station& s : removal) {
+        if (s.x_mm > from && s.x_mm < to) deepest = std::max(deepest, s.thickness_mm);
+    }
+    return deepest;
+}
+
+std::vector<double> places(const Profile& profile, const Profile& removal) {
+    std::vector<double> all;
+    for (const Station& s : profile) all.push_back(s.x_mm);
+    for (const Station& s : removal) all.push_back(s.x_mm);
+    std::sort(all.begin(), all.end());
+    all.erase(std::unique(all.begin(), all.end()), all.end());
+    return all;
+}
+
+}  // namespace
+
+Sides sides(const Profile& profile, double x_mm) {
+    const auto same = std::find_if(profile.begin(), profile.end(),
+                                   [&](const Station& s) { return s.x_mm == x_mm; });
+    const double ahead = thickness_mm(profile, x_mm);
+    return {same == profile.end() ? ahead : same->thickness_mm, ahead};
+}
+
+GrindRegion whole_spring(const Spring& spring) {
+    const bool pinned = spring.support.kind == SupportKind::two_pins;
+    const double rear = pinned ? -spring.support.rear_pin_mm : 0.0;
+    if (spring.thickness.size() < 2) return {rear, spring.pad.end_mm};
+    return {std::min(rear, spring.thickness.front().x_mm),
+            std::max(spring.pad.end_mm, spring.thickness.back().x_mm)};
+}
+
+Profile thinned(const Spring& spring, const Profile& removal) {
+    const Profile before = from_end_to_end(spring);
+    const std::vector<double> all = places(before, removal);
+    Profile after;
+    for (const double x : all) {
+        const Sides thickness = sides(before, x), depth = removed_at(removal, x);
+        const double behind = thickness.behind - depth.behind;
+        const double ahead = thickness.ahead - depth.ahead;
+        // Beyond the spring's ends there is nothing that a step could lead to.
+        if (x != all.front()) after.push_back({x, behind});
+        if (x == all.front() || (ahead != behind && x != all.back())) after.push_back({x, ahead});
+    }
+    return after;
+}
+
+void take_off(Spring& spring, const Profile& removal, double towards_back) {
+    for (Hole& hole : spring.holes) {
+        hole.offset_mm += 0.5 * towards_back * deepest_over(hole, removal);
+    }
+    spring.thickness = thinned(spring, removal);
+}
+
+double thinnest_mm(const Profile& profile, double from_mm, double to_mm) {
+    double least = std::min(thickness_mm(profile, from_mm), sides(profile, to_mm).behind);
+    for (const Station& s : profile) {
+        if (s.x_mm > from_mm && s.x_mm < to_mm) least = std::min(least, s.thickness_mm);
+    }
+    return least;
+}
+
+}  // namespace backspring
