@@ -1,0 +1,23 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "backspring/action/contact.hpp"
+
+namespace backspring {
+
+/// What holds a touch in its place along the spring.
+enum class Hold { slopes_agree, pad_start, pad_end };
+
+/// The part of the tang that bears in a touch.
+struct Bearer {
+    int arc = 0;                       ///< in the outline's body, its size for the kick
+    std::optional<double> normal_rad;  ///< of the flat beside the arc; none on the arc itself
+    Hold hold = Hold::slopes_agree;    ///< what holds the place
+};
+
+/// Finds the part of the tang that a touch lies on.
+[[nodiscard]] Bearer find_bearer(const Joint& joint, double blade_angle_deg, const Touch& touch);
+
+}  // namespace backspring

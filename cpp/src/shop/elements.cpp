@@ -1,0 +1,116 @@
+#include "elements.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "../spring/stretches.hpp"
+#include "backspring/core/angle.hpp"
+#include "backspring/spring/section.hpp"
+#include "backspring/tang/envelope.hpp"
+
+namespace backspring {
+namespace {
+
+// A resultant this near the pivot passes through it; a straddled one is off by half the tang.
+constexpr double kNoArmMm = 1e-4;
+// Far enough from the jump to be on one side of it, near enough to be called there.
+constexpr double kBesideDeg = 1e-7;
+
+/// A rigid spring along a flat bears at the flat's ends: names the arc of the nearer end.
+void to_end_of_flat(const Joint& joint, State& state, std::size_t k) {
+    Bearer& bearer = state.bearers[k];
+    if (!bearer.normal_rad || bearer.hold != Hold::slopes_agree) return;
+    const Touch& touch = state.contact.touches[k];
+    const TurnedOutline body(joint.outline.body,
+                             radians(state.contact.blade_angle_deg) - std::numbers::pi);
+    const auto away = [&](int arc) {
+        return std::abs(body.at_slope(arc, touch.slope).x_mm + joint.pivot_mm - touch.x_mm);
+    };
+    if (away(bearer.arc + 1) < away(bearer.arc)) ++bearer.arc;
+    bearer.normal_rad.reset();
+}
+
+void read_touch(Elements& e, int k, const Joint& joint, const State& state) {
+    const Bearer& bearer = state.bearers[static_cast<std::size_t>(k)];
+    const double x = state.contact.touches[static_cast<std::size_t>(k)].x_mm;
+    const Arc& arc = arc_of(joint, bearer);
+    const BendingIntegrals i = bending_integrals(joint.flexibility, x);
+    using element::of_touch;
+    e[of_touch(k, element::u)] = arc.u_mm;
+    e[of_touch(k, element::w)] = arc.w_mm;
+    e[of_touch(k, element::radius)] = arc.radius_mm;
+    e[of_touch(k, element::a0)] = i.a0;
+    e[of_touch(k, element::a1)] = i.a1;
+    e[of_touch(k, element::a2)] = i.a2;
+    e[of_touch(k, element::shear)] = i.shear;
+    e[of_touch(k, element::local_shear)] = rates_at(joint.flexibility, x).shear;
+    e[of_touch(k, element::edge)] =
+        bearer.hold == Hold::pad_end ? joint.pad.end_mm : joint.pad.start_mm;
+}
+
+}  // namespace
+
+Rates rates_at(const Flexibility& flexibility, double x_mm) {
+    const auto& stretches = flexibility.stretches;
+    std::size_t i = stretches.size() - 1;
+    while (i > 0 && x_mm < stretches[i].start_mm) --i;
+    const Stretch& stretch = stretches[i];
+    const double thickness = thickness_mm(stretch, x_mm), chord = chord_mm(stretch.hole, x_mm);
+    const Section net = make_section(1.0, thickness, chord, stretch.hole.offset_mm);
+    return {
+        .bending = flexibility.bending_factor / 12.0 / net.inertia_mm4,
+        .shear = flexibility.shear_factor / net.area_mm2,
+        .shear_slope = -flexibility.shear_factor * stretch.taper / (net.area_mm2 * net.area_mm2)};
+}
+
+const Arc& arc_of(const Joint& joint, const Bearer& bearer) {
+    const auto i = static_cast<std::size_t>(bearer.arc);
+    return i < joint.outline.body.size() ? joint.outline.body[i] : *joint.outline.kick;
+}
+
+State make_state(const Joint& joint, const Contact& contact, Seat seat) {
+    State state{.contact = contact, .seat = seat, .bearers = {}};
+    for (int k = 0; k < contact.count; ++k) {
+        const auto i = static_cast<std::size_t>(k);
+        state.bearers[i] = find_bearer(joint, contact.blade_angle_deg, contact.touches[i]);
+    }
+    return state;
+}
+
+State make_resting_state(const Joint& joint, const Contact& contact) {
+    const double arm = contact.count == 0 ? 0.0 : contact.torque_nmm / contact.force_n;
+    if (std::abs(arm) < kNoArmMm) return make_state(joint, contact, Seat::free);
+    const double angle = contact.blade_angle_deg;
+    Contact both = contact_at(joint, angle - kBesideDeg);
+    const Contact after = contact_at(joint, angle + kBesideDeg);
+    both.blade_angle_deg = angle;
+    both.touches[1] = after.touches[0];
+    both.count = 2;
+    State state = make_state(joint, both, Seat::straddled);
+    for (int k = 0; k < 2; ++k) to_end_of_flat(joint, state, static_cast<std::size_t>(k));
+    return state;
+}
+
+Elements read_elements(const Joint& joint,
+                       const Friction& friction,
+                       const State& state,
+                       double dial_mm) {
+    Elements e = Elements::Zero();
+    for (int k = 0; k < state.contact.count; ++k) read_touch(e, k, joint, state);
+    const BendingIntegrals i = bending_integrals(joint.flexibility, dial_mm);
+    e[element::root] = joint.flexibility.root_rotation_rad_per_nmm;
+    e[element::face] = joint.face_mm;
+    e[element::face_slope] = joint.face_slope;
+    e[element::pivot] = joint.pivot_mm;
+    e[element::dial] = joint.dial_mm;
+    e[element::dial_a0] = i.a0;
+    e[element::dial_a1] = i.a1;
+    e[element::dial_a2] = i.a2;
+    e[element::dial_shear] = i.shear;
+    e[element::friction_spring] = friction.spring;
+    e[element::friction_pivot] = friction.pivot;
+    e[element::pivot_pin] = friction.pivot_pin_mm;
+    return e;
+}
+
+}  // namespace backspring

@@ -1,0 +1,55 @@
+#include "backspring/design/dimension.hpp"
+#include "catch.hpp"
+#include "designs.hpp"
+
+using namespace backspring;
+
+TEST_CASE("a dimension that is set is the value that is read", "[dimension]") {
+    for (const auto& [name, design] : designs::all()) {
+        for (const Dimension& dimension : dimensions()) {
+            INFO(name << ", " << dimension.key);
+            if (!has_dimension(design, dimension.key)) {
+                CHECK_FALSE(dimension_value(design, dimension.key));
+                CHECK_THROWS_AS(with_dimension(design, dimension.key, 1.0), InvalidInput);
+                continue;
+            }
+            const Design changed = with_dimension(design, dimension.key, 1.25);
+            const bool relative = dimension.key == "spring.thickness_scale" ||
+                                  dimension.key == "spring.thickness_offset";
+            if (relative) continue;
+            CHECK_THAT(dimension_value(changed, dimension.key).value(), WithinRel(1.25, 1e-14));
+        }
+    }
+}
+
+TEST_CASE("a profile keeps its shape under scale and offset", "[dimension]") {
+    const Design heron = designs::heron();
+    const Design thicker = with_dimension(heron, "spring.thickness_offset", 0.1);
+    const Design scaled = with_dimension(heron, "spring.thickness_scale", 1.1);
+    for (std::size_t i = 0; i < heron.spring.thickness.size(); ++i) {
+        const double t = heron.spring.thickness[i].thickness_mm;
+        CHECK(thicker.spring.thickness[i].thickness_mm == t + 0.1);
+        CHECK(scaled.spring.thickness[i].thickness_mm == t * 1.1);
+    }
+    CHECK_FALSE(dimension_value(heron, "spring.thickness"));
+    CHECK(dimension_value(designs::dunlin(), "spring.thickness") == 2.6);
+}
+
+TEST_CASE("what belongs to a number moves along", "[dimension]") {
+    const Design moved = with_dimension(designs::heron(), "spring.rear_pin", 36.0);
+    CHECK(moved.spring.holes[0].center_mm == -36.0);
+    CHECK(moved.spring.holes[1].center_mm == 0.0);
+    const Design harder = with_dimension(designs::heron(), "spring.yield", 1430.0);
+    CHECK_THAT(harder.strength.yield_mpa.low, WithinRel(1320.0, 1e-14));
+    CHECK_THAT(harder.strength.yield_mpa.high, WithinRel(1540.0, 1e-14));
+    // An offset of the rear hole turns the spring: preload = offset x 32 / 34.
+    const Design offset = with_dimension(designs::heron(), "fit.rear_pin_offset", 0.85);
+    CHECK_THAT(offset.fit.preload_mm, WithinRel(0.8, 1e-14));
+}
+
+TEST_CASE("an unknown dimension is refused", "[dimension]") {
+    CHECK_THROWS_WITH(dimension_value(designs::heron(), "tang.width"),
+                      "tang.width: is no dimension of a design");
+    CHECK_THROWS_WITH(with_dimension(designs::wren(), "tang.half_stop", 4.0),
+                      "tang.half_stop: the design has none to change");
+}
