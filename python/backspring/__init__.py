@@ -10,41 +10,111 @@ if TYPE_CHECKING:
     from backspring.design import Design
     from backspring.design_file import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
+    from backspring.fit_log import FitLog
+    from backspring.fit_results import Allowance, FitPlan
+    from backspring.fitting import allowance, fit_plan, readings_after_back_grind
+    from backspring.grinding import (
+        grind,
+        grind_depth,
+        grind_flush,
+        grind_passes,
+        grind_table,
+    )
+    from backspring.ground import Flush, GrindTable
+    from backspring.influencing import Influence, gradient, influence
     from backspring.looking import contact_at, spring_along, sweep
+    from backspring.sized import Sized, Solution, Taper
+    from backspring.sizing import DesignMap, design_map, propose_taper, size
+    from backspring.study import ManyChecks, check_many
+    from backspring.tolerancing import Tolerance, tolerance
 
 __all__ = [
+    "Allowance",
     "Check",
     "Contact",
     "Design",
+    "DesignMap",
     "Error",
+    "FitLog",
+    "FitPlan",
+    "Flush",
+    "GrindTable",
+    "Influence",
     "InvalidInput",
+    "ManyChecks",
     "NoConvergence",
     "OutOfRange",
+    "Sized",
+    "Solution",
     "SpringAlong",
     "Sweep",
+    "Taper",
     "TargetResult",
+    "Tolerance",
     "__version__",
+    "allowance",
     "check",
+    "check_many",
     "contact_at",
+    "design_map",
+    "fit_plan",
+    "gradient",
+    "grind",
+    "grind_depth",
+    "grind_flush",
+    "grind_passes",
+    "grind_table",
+    "influence",
     "load",
+    "propose_taper",
+    "readings_after_back_grind",
+    "size",
     "spring_along",
     "sweep",
+    "tolerance",
 ]
 
 # Each name is fetched on first use, so that `backspring --help` answers at once.
 _HOMES = {
+    "Allowance": "fit_results",
     "Check": "checking",
     "Design": "design",
+    "DesignMap": "sizing",
     "Error": "errors",
+    "FitLog": "fit_log",
+    "FitPlan": "fit_results",
+    "Flush": "ground",
+    "GrindTable": "ground",
+    "Influence": "influencing",
     "InvalidInput": "errors",
+    "ManyChecks": "study",
     "NoConvergence": "errors",
     "OutOfRange": "errors",
+    "Sized": "sized",
+    "Solution": "sized",
+    "Taper": "sized",
     "TargetResult": "checking",
+    "Tolerance": "tolerancing",
+    "allowance": "fitting",
     "check": "checking",
+    "check_many": "study",
     "contact_at": "looking",
+    "design_map": "sizing",
+    "fit_plan": "fitting",
+    "gradient": "influencing",
+    "grind": "grinding",
+    "grind_depth": "grinding",
+    "grind_flush": "grinding",
+    "grind_passes": "grinding",
+    "grind_table": "grinding",
+    "influence": "influencing",
     "load": "design_file",
+    "propose_taper": "sizing",
+    "readings_after_back_grind": "fitting",
+    "size": "sizing",
     "spring_along": "looking",
     "sweep": "looking",
+    "tolerance": "tolerancing",
 }
 
 

@@ -11,7 +11,7 @@ import enum
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Arc', 'Band', 'Bearer', 'BearingPressure', 'BendingIntegrals', 'BentSpring', 'Blade', 'Check', 'Contact', 'Criterion', 'CurvatureFactors', 'CurvedSection', 'CurvedStress', 'Design', 'Elastic', 'EnduranceFactors', 'Error', 'FaceShift', 'Fatigue', 'FatigueInput', 'FatigueMargin', 'FatigueStrength', 'Fault', 'FibreStress', 'Finish', 'Fit', 'Flexibility', 'Friction', 'GALLING_GAP_HRC', 'Hardness', 'Heat', 'HeatEffect', 'Hold', 'Hole', 'InvalidInput', 'Kick', 'Kink', 'LifeBand', 'LimitedStress', 'LineContact', 'Load', 'Loading', 'LocalStress', 'Margin', 'NoConvergence', 'Notice', 'OutOfRange', 'Outline', 'Overtravel', 'Pad', 'PeakStress', 'PeakTorques', 'PinForces', 'PinInput', 'PinStress', 'Pins', 'PlasticSection', 'PlasticSet', 'PlasticZone', 'Position', 'Rap', 'ResidualStress', 'Section', 'SectionBend', 'Shoulder', 'SnLine', 'Spring', 'SpringAllowable', 'SpringAlong', 'SpringSteel', 'Station', 'Strength', 'StressBelow', 'StressCycle', 'StressProbe', 'StressRange', 'Stroke', 'StrokeReport', 'Support', 'SupportKind', 'Surface', 'Sweep', 'Tang', 'TargetResult', 'Targets', 'TemperFit', 'TemperPoint', 'TemperTable', 'Touch', 'TradeMargin', 'Travel', 'WorstPinForces', 'angular_speed_rad_per_s', 'bend_by_force', 'bend_by_hold', 'bend_section', 'bending_integrals', 'bending_moment_nmm', 'check', 'contact_at', 'contact_modulus_mpa', 'curvature_factors', 'curved_stress', 'cycle_between', 'cycles_to_failure', 'deflection_per_force', 'design_endurance_mpa', 'equivalent_diameter_mm', 'fatigue', 'fatigue_notch_factor', 'fatigue_strength_mpa', 'faults', 'fibre_stress', 'find_kinks', 'find_shoulders', 'first_yield_factor', 'first_yield_pressure_mpa', 'first_yield_pressure_of_hardness_mpa', 'friction_torque_nmm', 'galling_caution', 'groove_factor', 'hardness_after_heat', 'hardness_after_temper', 'hole_edge_stress', 'hole_tension_factor', 'inertia_kg_mm2', 'kink_factor', 'least_corner_radius_mm', 'line_contact', 'loading_factor', 'local_stress', 'make_curved_section', 'make_flexibility', 'make_outline', 'make_plastic_section', 'make_section', 'make_sn_line', 'make_stress_probe', 'mean_endurance_mpa', 'neuber_root_length', 'notch_sensitivity', 'one_sided_groove_factor', 'one_sided_shoulder_factor', 'outer_stress_per_moment', 'peak_stress', 'pin_forces', 'pin_stress', 'rear_reach_mm', 'relative_radius_mm', 'reliability_factor', 'residual_curvature_per_mm', 'residual_stress', 'reversed_stress_mpa', 'round_end_radius_mm', 'safety_factor', 'section_at', 'share_at_thousand', 'shear_modulus_mpa', 'shoulder_factor', 'size_factor', 'slope_per_force', 'spring_allowables', 'spring_along', 'strength_from_hardness', 'stress_below', 'surface_factor', 'sweep', 'swept_radius_mm', 'temper_for_hardness', 'temper_parameter', 'temperature_factor', 'tensile_astm_mpa', 'tensile_din_mpa', 'tensile_mpa', 'thickness_mm', 'vickers_hv', 'walker_exponent', 'yielded_depth_mm']
+__all__: list[str] = ['Allowance', 'Arc', 'BackGrindReadings', 'Band', 'Batch', 'BatchChance', 'BatchColumn', 'Bearer', 'BearingPressure', 'BendingIntegrals', 'BentSpring', 'Blade', 'Change', 'Check', 'ClosedGrind', 'Contact', 'Criterion', 'CurvatureFactors', 'CurvedSection', 'CurvedStress', 'Cut', 'Design', 'DesignMap', 'Dimension', 'Elastic', 'EnduranceFactors', 'Error', 'FaceDepths', 'FaceShift', 'Fatigue', 'FatigueInput', 'FatigueMargin', 'FatigueStrength', 'Fault', 'FibreStress', 'Finish', 'Fit', 'FitPlan', 'FitReadings', 'FitState', 'FitStep', 'FitUnknowns', 'Flexibility', 'Flush', 'FlushPass', 'Friction', 'GALLING_GAP_HRC', 'Gradient', 'GrindFace', 'GrindRegion', 'GrindRow', 'Hardness', 'Heat', 'HeatEffect', 'Hold', 'Hole', 'Influence', 'InvalidInput', 'Kick', 'Kink', 'LifeBand', 'LimitedStress', 'LineContact', 'LinerLine', 'Load', 'Loading', 'LocalSpread', 'LocalStress', 'Margin', 'Material', 'Measured', 'NoConvergence', 'Notice', 'OutOfRange', 'Outline', 'Overtravel', 'Pad', 'PeakStress', 'PeakTorques', 'PinForces', 'PinInput', 'PinStress', 'Pins', 'PlanRules', 'PlasticSection', 'PlasticSet', 'PlasticZone', 'Position', 'Rap', 'Readings', 'ResidualStress', 'ResultSpread', 'RowStatus', 'SampleSummary', 'Section', 'SectionBend', 'Shoulder', 'SizeAnswer', 'SizeBounds', 'SizeDimension', 'SizeResult', 'SizeTarget', 'SnLine', 'Spread', 'SpreadKind', 'Spring', 'SpringAllowable', 'SpringAlong', 'SpringSteel', 'Station', 'Strength', 'StressBelow', 'StressCycle', 'StressProbe', 'StressRange', 'Stroke', 'StrokeReport', 'Support', 'SupportKind', 'Surface', 'Sweep', 'Tang', 'TangFace', 'Taper', 'TargetResult', 'TargetShare', 'Targets', 'TemperFit', 'TemperPoint', 'TemperTable', 'Tolerance', 'ToleranceRows', 'Touch', 'TradeMargin', 'Travel', 'VarianceShare', 'WorstPinForces', 'allowance', 'angular_speed_rad_per_s', 'as_measured', 'batch_chance', 'batch_columns', 'bend_by_force', 'bend_by_hold', 'bend_section', 'bending_integrals', 'bending_moment_nmm', 'check', 'check_many', 'contact_at', 'contact_modulus_mpa', 'curvature_factors', 'curved_stress', 'cycle_between', 'cycles_to_failure', 'deflection_per_force', 'depth_for_pull', 'design_endurance_mpa', 'design_map', 'dimension_value', 'dimensions', 'equivalent_diameter_mm', 'farthest', 'fatigue', 'fatigue_notch_factor', 'fatigue_strength_mpa', 'faults', 'fibre_stress', 'find_kinks', 'find_shoulders', 'first_yield_factor', 'first_yield_pressure_mpa', 'first_yield_pressure_of_hardness_mpa', 'fit_plan', 'fit_readings', 'friction_torque_nmm', 'galling_caution', 'gradient', 'grind', 'grind_flush', 'grind_passes', 'grind_table', 'groove_factor', 'hardness_after_heat', 'hardness_after_temper', 'has_dimension', 'hole_edge_stress', 'hole_tension_factor', 'inertia_kg_mm2', 'influence', 'kink_factor', 'least_corner_radius_mm', 'line_contact', 'loading_factor', 'local_spreads', 'local_stress', 'make_curved_section', 'make_flexibility', 'make_outline', 'make_plastic_section', 'make_section', 'make_sn_line', 'make_stress_probe', 'mean_endurance_mpa', 'neuber_root_length', 'notch_sensitivity', 'one_sided_groove_factor', 'one_sided_shoulder_factor', 'outer_stress_per_moment', 'peak_stress', 'pin_forces', 'pin_stress', 'propose_taper', 'quantiles', 'quasi_random', 'readings_after_back_grind', 'readings_in', 'rear_reach_mm', 'relative_radius_mm', 'reliability_factor', 'require_spreads', 'residual_curvature_per_mm', 'residual_stress', 'reversed_stress_mpa', 'round_end_radius_mm', 'safety_factor', 'section_at', 'share_at_thousand', 'shear_modulus_mpa', 'shoulder_factor', 'size', 'size_bounds', 'size_factor', 'size_of', 'slope_per_force', 'sobol_bits', 'spring_allowables', 'spring_along', 'standard_deviation', 'strength_from_hardness', 'stress_below', 'sum_up', 'summarise', 'surface_factor', 'sweep', 'swept_radius_mm', 'take_off', 'temper_for_hardness', 'temper_parameter', 'temperature_factor', 'tensile_astm_mpa', 'tensile_din_mpa', 'tensile_mpa', 'thickness_mm', 'tip_height_mm', 'tolerance_columns', 'tolerance_rows', 'variance_shares', 'vickers_hv', 'walker_exponent', 'whole_face', 'with_dimension', 'yielded_depth_mm']
 class Fault:
     """
     One broken rule: which key, and what is wrong with its value.
@@ -3092,6 +3092,1421 @@ class SpringAlong:
         """
         [mm]
         """
+class Dimension:
+    """
+    One number in which designs can differ.
+    """
+    def __getstate__(self) -> tuple[str, str]:
+        ...
+    def __setstate__(self, arg0: tuple[str, str]) -> None:
+        ...
+    @property
+    def key(self) -> str:
+        """
+        its key in a design file, as "fit.preload"
+        """
+    @property
+    def unit(self) -> str:
+        """
+        "mm", "MPa", or nothing for a ratio
+        """
+class Change:
+    """
+    Values of one dimension, a row each.
+    """
+    def __getstate__(self) -> tuple[str, typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]]:
+        ...
+    def __init__(self, key: str, values: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"]) -> None:
+        ...
+    def __setstate__(self, arg0: tuple[str, typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"]]) -> None:
+        ...
+    @property
+    def key(self) -> str:
+        """
+        see dimensions()
+        """
+    @property
+    def values(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]:
+        """
+        [mm], [MPa] or a ratio
+        """
+class BatchColumn:
+    """
+    One result of many designs.
+    """
+    def __getstate__(self) -> tuple[str, typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]]:
+        ...
+    def __init__(self, name: str, values: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"]) -> None:
+        ...
+    def __setstate__(self, arg0: tuple[str, typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"]]) -> None:
+        ...
+    @property
+    def name(self) -> str:
+        """
+        with its unit, as "peak_pull_n"
+        """
+    @property
+    def values(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]:
+        """
+        a row each; NaN where a row has none
+        """
+class Batch:
+    """
+    Results of many designs.
+    """
+    def __init__(self, columns: collections.abc.Sequence[BatchColumn], status: typing.Annotated[numpy.typing.ArrayLike, numpy.uint8], complete: bool) -> None:
+        ...
+    @property
+    def columns(self) -> list[BatchColumn]:
+        """
+        as asked for
+        """
+    @property
+    def complete(self) -> bool:
+        """
+        not stopped before its end
+        """
+    @property
+    def status(self) -> numpy.typing.NDArray[numpy.uint8]:
+        """
+        a row each
+        """
+class RowStatus(enum.Enum):
+    """
+    How far the check of one of many designs came.
+    """
+    invalid = ...
+    lifted_off = ...
+    no_closed_rest = ...
+    no_half_stop_rest = ...
+    not_held_open = ...
+    not_run = ...
+    ok = ...
+class SpreadKind(enum.Enum):
+    """
+    How the values of one dimension lie about the design's own.
+    """
+    normal = ...
+    uniform = ...
+class Spread:
+    """
+    What the bench makes of one number of a design.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[str, SpreadKind, float]:
+        ...
+    def __init__(self, *, key: str = '', kind: SpreadKind = ..., size: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[str, SpreadKind, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def key(self) -> str:
+        """
+        see dimensions()
+        """
+    @property
+    def kind(self) -> SpreadKind:
+        """
+        shape
+        """
+    @property
+    def size(self) -> float:
+        """
+        standard deviation or half-width [mm], [MPa], ratio
+        """
+class ToleranceRows:
+    """
+    The rows a tolerance study checks, in turn: the sample; then, for shares of variance, a second
+    sample, and the head of the first with one dimension at a time from the second.
+    """
+    def __getstate__(self) -> tuple[int, int, list[Change]]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsInt | typing.SupportsIndex, typing.SupportsInt | typing.SupportsIndex, collections.abc.Sequence[Change]]) -> None:
+        ...
+    @property
+    def changes(self) -> list[Change]:
+        """
+        sample + second (1 + number of spreads) rows
+        """
+    @property
+    def sample(self) -> int:
+        """
+        rows of the sample
+        """
+    @property
+    def second(self) -> int:
+        """
+        rows of the second sample, 0 without shares of variance
+        """
+class LocalSpread:
+    """
+    How one result follows small departures, and what that says of large ones.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[str, float, list[float], float, float, float]:
+        ...
+    def __init__(self, *, name: str = '', nominal: typing.SupportsFloat | typing.SupportsIndex = 0.0, slopes: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex] = ..., root_sum_square_sd: typing.SupportsFloat | typing.SupportsIndex = 0.0, worst_low: typing.SupportsFloat | typing.SupportsIndex = 0.0, worst_high: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[str, typing.SupportsFloat | typing.SupportsIndex, collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex], typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def name(self) -> str:
+        """
+        of the result
+        """
+    @property
+    def nominal(self) -> float:
+        """
+        of the design as it is
+        """
+    @property
+    def root_sum_square_sd(self) -> float:
+        """
+        sqrt of the sum of (slope x standard deviation)^2
+        """
+    @property
+    def slopes(self) -> list[float]:
+        """
+        change of the result per unit of each dimension
+        """
+    @property
+    def worst_high(self) -> float:
+        """
+        every dimension at the end that raises it
+        """
+    @property
+    def worst_low(self) -> float:
+        """
+        every dimension at the end that lowers the result
+        """
+class SampleSummary:
+    """
+    A sample in a few numbers; NaN without values.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[int, float, float, list[float]]:
+        ...
+    def __init__(self, *, count: typing.SupportsInt | typing.SupportsIndex = 0, mean: typing.SupportsFloat | typing.SupportsIndex = 0.0, sd: typing.SupportsFloat | typing.SupportsIndex = 0.0, quantiles: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex] = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsInt | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex]]) -> None:
+        ...
+    @property
+    def count(self) -> int:
+        """
+        values that are numbers
+        """
+    @property
+    def mean(self) -> float:
+        """
+        average
+        """
+    @property
+    def quantiles(self) -> list[float]:
+        """
+        at kQuantiles, straight between the values in order
+        """
+    @property
+    def sd(self) -> float:
+        """
+        standard deviation, of the sample itself
+        """
+class VarianceShare:
+    """
+    How much of the variance of a result one input brings.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float]:
+        ...
+    def __init__(self, *, first: typing.SupportsFloat | typing.SupportsIndex = 0.0, total: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def first(self) -> float:
+        """
+        by itself
+        """
+    @property
+    def total(self) -> float:
+        """
+        with all it does together with others
+        """
+class BatchChance:
+    """
+    How many of a sample are good, and what that says of a batch of knives.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float, float, float, float, float]:
+        ...
+    def __init__(self, *, share: typing.SupportsFloat | typing.SupportsIndex = 0.0, share_low: typing.SupportsFloat | typing.SupportsIndex = 0.0, share_high: typing.SupportsFloat | typing.SupportsIndex = 0.0, chance: typing.SupportsFloat | typing.SupportsIndex = 0.0, chance_low: typing.SupportsFloat | typing.SupportsIndex = 0.0, chance_high: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def chance(self) -> float:
+        """
+        that every knife of the batch is good
+        """
+    @property
+    def chance_high(self) -> float:
+        """
+        from share_high
+        """
+    @property
+    def chance_low(self) -> float:
+        """
+        from share_low
+        """
+    @property
+    def share(self) -> float:
+        """
+        of the sample that is good
+        """
+    @property
+    def share_high(self) -> float:
+        """
+        see share_low
+        """
+    @property
+    def share_low(self) -> float:
+        """
+        95 % limits of the share
+        """
+class ResultSpread:
+    """
+    Spread of one result of a design.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[LocalSpread, SampleSummary, list[VarianceShare]]:
+        ...
+    def __init__(self, *, local: LocalSpread = ..., sample: SampleSummary = ..., shares: collections.abc.Sequence[VarianceShare] = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[LocalSpread, SampleSummary, collections.abc.Sequence[VarianceShare]]) -> None:
+        ...
+    @property
+    def local(self) -> LocalSpread:
+        """
+        slopes, root-sum-square, worst case
+        """
+    @property
+    def sample(self) -> SampleSummary:
+        """
+        what the sample says
+        """
+    @property
+    def shares(self) -> list[VarianceShare]:
+        """
+        by spread; none when not asked for or nothing varies
+        """
+class TargetShare:
+    """
+    A target and how many of the sample meet it.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[str, float | None, float | None, int]:
+        ...
+    def __init__(self, *, name: str = '', low: typing.SupportsFloat | typing.SupportsIndex | None = None, high: typing.SupportsFloat | typing.SupportsIndex | None = None, met: typing.SupportsInt | typing.SupportsIndex = 0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[str, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsInt | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def high(self) -> float | None:
+        """
+        greatest allowed
+        """
+    @property
+    def low(self) -> float | None:
+        """
+        least allowed
+        """
+    @property
+    def met(self) -> int:
+        """
+        rows of the sample
+        """
+    @property
+    def name(self) -> str:
+        """
+        key in the design file's [targets]
+        """
+class Tolerance:
+    """
+    What the bench's spreads do to a design.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[list[ResultSpread], list[TargetShare], int, int, int, BatchChance | None, bool]:
+        ...
+    def __init__(self, *, results: collections.abc.Sequence[ResultSpread] = ..., targets: collections.abc.Sequence[TargetShare] = ..., rows: typing.SupportsInt | typing.SupportsIndex = 0, working: typing.SupportsInt | typing.SupportsIndex = 0, good: typing.SupportsInt | typing.SupportsIndex = 0, batch: BatchChance | None = None, complete: bool = True) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[collections.abc.Sequence[ResultSpread], collections.abc.Sequence[TargetShare], typing.SupportsInt | typing.SupportsIndex, typing.SupportsInt | typing.SupportsIndex, typing.SupportsInt | typing.SupportsIndex, BatchChance | None, bool]) -> None:
+        ...
+    @property
+    def batch(self) -> BatchChance | None:
+        """
+        chance that all knives of a batch are good
+        """
+    @property
+    def complete(self) -> bool:
+        """
+        not stopped before its end
+        """
+    @property
+    def good(self) -> int:
+        """
+        rows that work and meet every target
+        """
+    @property
+    def results(self) -> list[ResultSpread]:
+        """
+        pull or torque, stress, margin, loaded readings
+        """
+    @property
+    def rows(self) -> int:
+        """
+        of the sample, as far as it was run
+        """
+    @property
+    def targets(self) -> list[TargetShare]:
+        """
+        those the design states
+        """
+    @property
+    def working(self) -> int:
+        """
+        rows that work as a slip joint
+        """
+class TangFace(enum.Enum):
+    """
+    A face of the tang that is ground while fitting.
+    """
+    closed = ...
+    half_stop = ...
+    kick = ...
+    open = ...
+class FitState(enum.Enum):
+    """
+    Which state of the knife readings are taken in.
+    """
+    loaded = ...
+    unloaded = ...
+class FaceDepths:
+    """
+    Depth taken off each face of the tang.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float, float, float]:
+        ...
+    def __init__(self, *, open_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, half_stop_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, closed_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, kick_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def closed_mm(self) -> float:
+        """
+        off the closed face near the pivot [mm]
+        """
+    @property
+    def half_stop_mm(self) -> float:
+        """
+        off the half-stop face [mm]
+        """
+    @property
+    def kick_mm(self) -> float:
+        """
+        off the nose of the kick [mm]
+        """
+    @property
+    def open_mm(self) -> float:
+        """
+        off the open face [mm]
+        """
+class FitUnknowns:
+    """
+    What a drawing cannot know about one knife on the bench.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float, float]:
+        ...
+    def __init__(self, *, pad_tilt_rad: typing.SupportsFloat | typing.SupportsIndex = 0.0, pivot_play_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, extra_root_rad_per_nmm: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def extra_root_rad_per_nmm(self) -> float:
+        """
+        rotation at the root beyond the model's [rad/(N mm)]
+        """
+    @property
+    def pad_tilt_rad(self) -> float:
+        """
+        of the pad on the open face, + gapes towards the rear [rad]
+        """
+    @property
+    def pivot_play_mm(self) -> float:
+        """
+        diametral clearance of pivot and bushing [mm]
+        """
+class Readings:
+    """
+    What the dial indicator shows on the back relative to open, proud positive.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float | None, float | None]:
+        ...
+    def __init__(self, *, closed_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, half_stop_mm: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None]) -> None:
+        ...
+    @property
+    def closed_mm(self) -> float | None:
+        """
+        [mm]
+        """
+    @property
+    def half_stop_mm(self) -> float | None:
+        """
+        [mm]
+        """
+class FitReadings:
+    """
+    Both readings in both states.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[Readings, Readings, float | None]:
+        ...
+    def __init__(self, *, loaded: Readings = ..., unloaded: Readings = ..., closed_angle_deg: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[Readings, Readings, typing.SupportsFloat | typing.SupportsIndex | None]) -> None:
+        ...
+    @property
+    def closed_angle_deg(self) -> float | None:
+        """
+        where the blade rests closed, loaded [deg]
+        """
+    @property
+    def loaded(self) -> Readings:
+        """
+        both pins in
+        """
+    @property
+    def unloaded(self) -> Readings:
+        """
+        rear pin out
+        """
+class Allowance:
+    """
+    What to leave when fitting with the rear pin out.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float | None, float, Tang]:
+        ...
+    def __init__(self, *, target_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, half_stop_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, closed_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, tang: Tang = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex, Tang]) -> None:
+        ...
+    @property
+    def closed_mm(self) -> float:
+        """
+        unloaded reading to leave [mm]
+        """
+    @property
+    def half_stop_mm(self) -> float | None:
+        """
+        unloaded reading to leave; none without one [mm]
+        """
+    @property
+    def tang(self) -> Tang:
+        """
+        the tang that has these readings
+        """
+    @property
+    def target_mm(self) -> float:
+        """
+        loaded reading wanted at both [mm]
+        """
+class BackGrindReadings:
+    """
+    Readings before and after the back is ground.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[FitReadings, FitReadings, Allowance, Allowance]:
+        ...
+    def __init__(self, *, before: FitReadings = ..., after: FitReadings = ..., allowance_before: Allowance = ..., allowance_after: Allowance = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[FitReadings, FitReadings, Allowance, Allowance]) -> None:
+        ...
+    @property
+    def after(self) -> FitReadings:
+        """
+        the same tang under the thinner spring
+        """
+    @property
+    def allowance_after(self) -> Allowance:
+        """
+        for the target, under the thinner spring
+        """
+    @property
+    def allowance_before(self) -> Allowance:
+        """
+        for the target
+        """
+    @property
+    def before(self) -> FitReadings:
+        """
+        as it stands
+        """
+class ClosedGrind(enum.Enum):
+    """
+    Where the closed reading is brought down on a tang with a kick.
+    """
+    closed = ...
+    kick = ...
+    least = ...
+    level = ...
+class Measured:
+    """
+    What the dial showed.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[FitState, float | None, float]:
+        ...
+    def __init__(self, *, state: FitState = ..., half_stop_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, closed_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[FitState, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def closed_mm(self) -> float:
+        """
+        reading [mm]
+        """
+    @property
+    def half_stop_mm(self) -> float | None:
+        """
+        reading; none without a half-stop [mm]
+        """
+    @property
+    def state(self) -> FitState:
+        """
+        state of the knife
+        """
+class Material:
+    """
+    Steel that may still come off each face; none: what the design allows.
+
+    Without a number the half-stop and closed faces may go down to 0.5 mm below the open face, the
+    kick down to the closed face, the open face until the preload is used up.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float | None, float | None, float | None, float | None]:
+        ...
+    def __init__(self, *, open_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, half_stop_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, closed_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, kick_mm: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None]) -> None:
+        ...
+    @property
+    def closed_mm(self) -> float | None:
+        """
+        [mm]
+        """
+    @property
+    def half_stop_mm(self) -> float | None:
+        """
+        [mm]
+        """
+    @property
+    def kick_mm(self) -> float | None:
+        """
+        [mm]
+        """
+    @property
+    def open_mm(self) -> float | None:
+        """
+        [mm]
+        """
+class PlanRules:
+    """
+    How to plan.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float, float, ClosedGrind, Material]:
+        ...
+    def __init__(self, *, target_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0254, repeatability_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, reserve: typing.SupportsFloat | typing.SupportsIndex = 0.3333333333333333, closed_by: ClosedGrind = ..., material: Material = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, ClosedGrind, Material]) -> None:
+        ...
+    @property
+    def closed_by(self) -> ClosedGrind:
+        """
+        where the closed reading is brought down
+        """
+    @property
+    def material(self) -> Material:
+        """
+        steel that may come off
+        """
+    @property
+    def repeatability_mm(self) -> float:
+        """
+        standard deviation of one reading, 0 to 0.2 [mm]
+        """
+    @property
+    def reserve(self) -> float:
+        """
+        share of what is to go that a pass leaves, 0 to 0.8
+        """
+    @property
+    def target_mm(self) -> float:
+        """
+        loaded reading wanted, -1 to 1 [mm]
+        """
+class FitStep:
+    """
+    One face ground once.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[int, int, TangFace, float, float | None, float, float | None, float, float | None]:
+        ...
+    def __init__(self, *, step: typing.SupportsInt | typing.SupportsIndex = 0, pass_number: typing.SupportsInt | typing.SupportsIndex = 0, face: TangFace = ..., remove_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, half_stop_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, closed_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, half_stop_loaded_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, closed_loaded_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, tip_mm: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsInt | typing.SupportsIndex, typing.SupportsInt | typing.SupportsIndex, TangFace, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex | None]) -> None:
+        ...
+    @property
+    def closed_loaded_mm(self) -> float:
+        """
+        expected after it, pins in [mm]
+        """
+    @property
+    def closed_mm(self) -> float:
+        """
+        expected after it, state as measured [mm]
+        """
+    @property
+    def face(self) -> TangFace:
+        """
+        which face
+        """
+    @property
+    def half_stop_loaded_mm(self) -> float | None:
+        """
+        expected after it, pins in [mm]
+        """
+    @property
+    def half_stop_mm(self) -> float | None:
+        """
+        expected after it, state as measured [mm]
+        """
+    @property
+    def pass_number(self) -> int:
+        """
+        measure again after each pass
+        """
+    @property
+    def remove_mm(self) -> float:
+        """
+        depth to take off [mm]
+        """
+    @property
+    def step(self) -> int:
+        """
+        from 1
+        """
+    @property
+    def tip_mm(self) -> float | None:
+        """
+        blade's tip against where it stands now, + out [mm]
+        """
+class FitPlan:
+    """
+    What to take off which face, in what order.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[list[FitStep], int, float, float | None, float, FaceDepths, Design, Design, list[Notice]]:
+        ...
+    def __init__(self, *, steps: collections.abc.Sequence[FitStep] = ..., passes: typing.SupportsInt | typing.SupportsIndex = 0, aim_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, half_stop_loaded_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, closed_loaded_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, removed: FaceDepths = ..., now: Design = ..., done: Design = ..., notices: collections.abc.Sequence[Notice] = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[collections.abc.Sequence[FitStep], typing.SupportsInt | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex, FaceDepths, Design, Design, collections.abc.Sequence[Notice]]) -> None:
+        ...
+    @property
+    def aim_mm(self) -> float:
+        """
+        loaded reading the last pass aims at [mm]
+        """
+    @property
+    def closed_loaded_mm(self) -> float:
+        """
+        pins in, as it stands [mm]
+        """
+    @property
+    def done(self) -> Design:
+        """
+        the knife when the plan is carried out
+        """
+    @property
+    def half_stop_loaded_mm(self) -> float | None:
+        """
+        pins in, as it stands [mm]
+        """
+    @property
+    def notices(self) -> list[Notice]:
+        """
+        what to know before starting
+        """
+    @property
+    def now(self) -> Design:
+        """
+        the knife as it stands, by the readings
+        """
+    @property
+    def passes(self) -> int:
+        """
+        passes in the plan
+        """
+    @property
+    def removed(self) -> FaceDepths:
+        """
+        in all
+        """
+    @property
+    def steps(self) -> list[FitStep]:
+        """
+        none when the fit is done
+        """
+class GrindFace(enum.Enum):
+    """
+    Where steel is taken off the spring.
+    """
+    back = ...
+    belly = ...
+    pad = ...
+class GrindRegion:
+    """
+    A stretch of the spring.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float]:
+        ...
+    def __init__(self, *, from_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, to_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def from_mm(self) -> float:
+        """
+        rear end [mm]
+        """
+    @property
+    def to_mm(self) -> float:
+        """
+        front end [mm]
+        """
+class Cut:
+    """
+    One cut: a depth off one face.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[GrindFace, float, GrindRegion | None]:
+        ...
+    def __init__(self, *, face: GrindFace = ..., depth_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, region: GrindRegion | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[GrindFace, typing.SupportsFloat | typing.SupportsIndex, GrindRegion | None]) -> None:
+        ...
+    @property
+    def depth_mm(self) -> float:
+        """
+        taken off [mm]
+        """
+    @property
+    def face(self) -> GrindFace:
+        """
+        which face
+        """
+    @property
+    def region(self) -> GrindRegion | None:
+        """
+        where; none: the face's whole free length
+        """
+class LinerLine:
+    """
+    The liners' straight back, by its height above the pivot at two stations.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float, float, float]:
+        ...
+    def __init__(self, *, rear_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, rear_height_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, front_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, front_height_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def front_height_mm(self) -> float:
+        """
+        above the pivot there [mm]
+        """
+    @property
+    def front_mm(self) -> float:
+        """
+        station ahead of it [mm]
+        """
+    @property
+    def rear_height_mm(self) -> float:
+        """
+        above the pivot there [mm]
+        """
+    @property
+    def rear_mm(self) -> float:
+        """
+        station [mm]
+        """
+class GrindRow:
+    """
+    What a spring does after a cut.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float, float, float | None, float | None, float, float, float | None, float | None, float | None, float | None]:
+        ...
+    def __init__(self, *, removed_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, preload_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, stiffness_n_per_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, peak_torque_nmm: typing.SupportsFloat | typing.SupportsIndex | None = None, peak_pull_n: typing.SupportsFloat | typing.SupportsIndex | None = None, travel_peak_stress_mpa: typing.SupportsFloat | typing.SupportsIndex = 0.0, travel_peak_stress_station_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, yield_margin: typing.SupportsFloat | typing.SupportsIndex | None = None, yield_margin_low: typing.SupportsFloat | typing.SupportsIndex | None = None, reading_loaded_half_stop_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, reading_loaded_closed_mm: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None]) -> None:
+        ...
+    @property
+    def peak_pull_n(self) -> float | None:
+        """
+        opening, at the nail nick [N]
+        """
+    @property
+    def peak_torque_nmm(self) -> float | None:
+        """
+        opening; none without a stroke [N mm]
+        """
+    @property
+    def preload_mm(self) -> float:
+        """
+        left [mm]
+        """
+    @property
+    def reading_loaded_closed_mm(self) -> float | None:
+        """
+        none without that rest [mm]
+        """
+    @property
+    def reading_loaded_half_stop_mm(self) -> float | None:
+        """
+        none without that rest [mm]
+        """
+    @property
+    def removed_mm(self) -> float:
+        """
+        depth of the cut [mm]
+        """
+    @property
+    def stiffness_n_per_mm(self) -> float:
+        """
+        at the pivot station [N/mm]
+        """
+    @property
+    def travel_peak_stress_mpa(self) -> float:
+        """
+        worst of the travel [MPa]
+        """
+    @property
+    def travel_peak_stress_station_mm(self) -> float:
+        """
+        where that is [mm]
+        """
+    @property
+    def yield_margin(self) -> float | None:
+        """
+        yield over that stress
+        """
+    @property
+    def yield_margin_low(self) -> float | None:
+        """
+        with the lower limit of the yield
+        """
+class FlushPass:
+    """
+    One pass of flush grinding.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, GrindRow]:
+        ...
+    def __init__(self, *, proud_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, after: GrindRow = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, GrindRow]) -> None:
+        ...
+    @property
+    def after(self) -> GrindRow:
+        """
+        the spring after it; `removed_mm` counts from the start
+        """
+    @property
+    def proud_mm(self) -> float:
+        """
+        most that stood proud before the pass [mm]
+        """
+class Flush:
+    """
+    What flush grinding does.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[list[Station], GrindRow, list[FlushPass], float, list[Station], Design]:
+        ...
+    def __init__(self, *, before: collections.abc.Sequence[Station] = ..., at_start: GrindRow = ..., passes: collections.abc.Sequence[FlushPass] = ..., left_proud_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, removed: collections.abc.Sequence[Station] = ..., design: Design = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[collections.abc.Sequence[Station], GrindRow, collections.abc.Sequence[FlushPass], typing.SupportsFloat | typing.SupportsIndex, collections.abc.Sequence[Station], Design]) -> None:
+        ...
+    @property
+    def at_start(self) -> GrindRow:
+        """
+        nothing removed
+        """
+    @property
+    def before(self) -> list[Station]:
+        """
+        proud height by station, ahead of the middle pin
+        """
+    @property
+    def design(self) -> Design:
+        """
+        ground flush
+        """
+    @property
+    def left_proud_mm(self) -> float:
+        """
+        highest at the end, below 0 when all is low [mm]
+        """
+    @property
+    def passes(self) -> list[FlushPass]:
+        """
+        in turn; none when flush already
+        """
+    @property
+    def removed(self) -> list[Station]:
+        """
+        depth by station; empty when flush already
+        """
+class Gradient:
+    """
+    How the results of a design answer to its numbers, all at once.
+    """
+    def __getstate__(self) -> tuple[list[str], list[str], typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"], typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, n]"]]:
+        ...
+    def __setstate__(self, arg0: tuple[collections.abc.Sequence[str], collections.abc.Sequence[str], typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, n]"]]) -> None:
+        ...
+    def of(self, figure: str, dimension: str) -> float:
+        """
+        One derivative.
+
+        Raises
+        ------
+        OutOfRange
+            the design has no such result or number
+        """
+    @property
+    def derivative(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, n]"]:
+        """
+        of each result by each number
+        """
+    @property
+    def dimensions(self) -> list[str]:
+        """
+        keys of the numbers, columns; see dimensions()
+        """
+    @property
+    def figures(self) -> list[str]:
+        """
+        results by their names in a check, rows
+        """
+    @property
+    def value(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]:
+        """
+        of each result
+        """
+class Influence:
+    """
+    Where on the spring a pass of the grinder matters.
+    """
+    def __getstate__(self) -> tuple[typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"], list[str], typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"], typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, n]"]]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], collections.abc.Sequence[str], typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, n]"]]) -> None:
+        ...
+    def of(self, figure: str) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]:
+        """
+        Changes of one result along the spring.
+
+        Raises
+        ------
+        OutOfRange
+            the design has no such result
+        """
+    @property
+    def change_per_pass(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, n]"]:
+        """
+        of each result, a column a station
+        """
+    @property
+    def figures(self) -> list[str]:
+        """
+        results by their names in a check, rows
+        """
+    @property
+    def station_mm(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]:
+        """
+        [mm]
+        """
+    @property
+    def value(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]:
+        """
+        of each result as it is
+        """
+class SizeDimension:
+    """
+    A measure of the spring that sizing may change.
+
+    Keys: "spring.thickness" is the thickness at the middle pin, the whole profile goes with it in
+    proportion; with a station, that station's own thickness alone. "fit.preload". "spring.width".
+    "tang.pivot" moves pivot, pad and dial together, the steel stays and is made longer at its end
+    when the pad needs it. "spring.length" does the same and stretches the steel between middle pin
+    and pad.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[str, float | None, float | None, float | None, list[float]]:
+        ...
+    def __init__(self, *, key: str = '', station_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, low_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, high_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, stock_mm: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex] = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[str, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex]]) -> None:
+        ...
+    @property
+    def high_mm(self) -> float | None:
+        """
+        greatest allowed [mm]
+        """
+    @property
+    def key(self) -> str:
+        """
+        which measure
+        """
+    @property
+    def low_mm(self) -> float | None:
+        """
+        least allowed; none: see size_bounds() [mm]
+        """
+    @property
+    def station_mm(self) -> float | None:
+        """
+        with "spring.thickness" only [mm]
+        """
+    @property
+    def stock_mm(self) -> list[float]:
+        """
+        sizes it comes in; none: any [mm]
+        """
+class SizeBounds:
+    """
+    Limits of a measure [mm].
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float]:
+        ...
+    def __init__(self, *, low_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, high_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def high_mm(self) -> float:
+        """
+        [mm]
+        """
+    @property
+    def low_mm(self) -> float:
+        """
+        [mm]
+        """
+class SizeTarget:
+    """
+    What a spring is sized for.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float | None, float | None]:
+        ...
+    def __init__(self, *, pull_n: typing.SupportsFloat | typing.SupportsIndex | None = None, yield_margin: typing.SupportsFloat | typing.SupportsIndex | None = None) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None]) -> None:
+        ...
+    @property
+    def pull_n(self) -> float | None:
+        """
+        peak pull, opening, to be met exactly [N]
+        """
+    @property
+    def yield_margin(self) -> float | None:
+        """
+        yield stress over worst stress of the travel, at least
+        """
+class SizeAnswer:
+    """
+    One way to size the spring.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[Design, list[float], float | None, float]:
+        ...
+    def __init__(self, *, design: Design = ..., sizes_mm: collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex] = ..., pull_n: typing.SupportsFloat | typing.SupportsIndex | None = None, yield_margin: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[Design, collections.abc.Sequence[typing.SupportsFloat | typing.SupportsIndex], typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def design(self) -> Design:
+        """
+        with the measures put in
+        """
+    @property
+    def pull_n(self) -> float | None:
+        """
+        peak pull, opening; none without a nail nick [N]
+        """
+    @property
+    def sizes_mm(self) -> list[float]:
+        """
+        a measure each, in the order asked for [mm]
+        """
+    @property
+    def yield_margin(self) -> float:
+        """
+        at the worst of the travel
+        """
+class SizeResult:
+    """
+    All ways found, or what stands in the way.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[list[SizeAnswer], SizeAnswer | None, list[str]]:
+        ...
+    def __init__(self, *, answers: collections.abc.Sequence[SizeAnswer] = ..., nearest: SizeAnswer | None = None, limits: collections.abc.Sequence[str] = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[collections.abc.Sequence[SizeAnswer], SizeAnswer | None, collections.abc.Sequence[str]]) -> None:
+        ...
+    @property
+    def answers(self) -> list[SizeAnswer]:
+        """
+        those that meet the target; none: it cannot be met
+        """
+    @property
+    def limits(self) -> list[str]:
+        """
+        when none does: what holds it there, a sentence each
+        """
+    @property
+    def nearest(self) -> SizeAnswer | None:
+        """
+        when none does: the nearest that can be made
+        """
+class DesignMap:
+    """
+    Pull and margin over two measures, to see where a wanted spring lies.
+    """
+    def __getstate__(self) -> tuple[typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"], typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"], typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, n]"], typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, n]"]]:
+        ...
+    def __setstate__(self, arg0: tuple[typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, n]"], typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, n]"]]) -> None:
+        ...
+    @property
+    def pull_n(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, n]"]:
+        """
+        peak pull, opening; a row a y, NaN where there is none [N]
+        """
+    @property
+    def x_mm(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]:
+        """
+        sizes of the first measure [mm]
+        """
+    @property
+    def y_mm(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, 1]"]:
+        """
+        sizes of the second measure [mm]
+        """
+    @property
+    def yield_margin(self) -> typing.Annotated[numpy.typing.NDArray[numpy.float64], "[m, n]"]:
+        """
+        at the worst of the travel; NaN as above
+        """
+class Taper:
+    """
+    A thickness profile proposed for a pull.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[Design, float, float, float, float]:
+        ...
+    def __init__(self, *, design: Design = ..., pull_n: typing.SupportsFloat | typing.SupportsIndex = 0.0, peak_stress_mpa: typing.SupportsFloat | typing.SupportsIndex = 0.0, yield_margin: typing.SupportsFloat | typing.SupportsIndex = 0.0, even_stress_mpa: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[Design, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def design(self) -> Design:
+        """
+        with the profile put in
+        """
+    @property
+    def even_stress_mpa(self) -> float:
+        """
+        nominal stress where no limit holds the thickness up [MPa]
+        """
+    @property
+    def peak_stress_mpa(self) -> float:
+        """
+        worst of the travel [MPa]
+        """
+    @property
+    def pull_n(self) -> float:
+        """
+        peak pull, opening, as wanted [N]
+        """
+    @property
+    def yield_margin(self) -> float:
+        """
+        at the worst of the travel
+        """
+def allowance(design: Design, target_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0254, unknowns: FitUnknowns = ...) -> Allowance:
+    """
+    The unloaded readings that come out at a wanted loaded reading.
+
+    Each position's own face is moved until its loaded reading is the target: the half-stop face,
+    and on the closed side the kick where it bears, else the closed face. What that tang reads with
+    the rear pin out is the allowance.
+
+    Parameters
+    ----------
+    target_mm
+        loaded reading wanted [mm], -1 to 1
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
+    NoConvergence
+        no tang gives that reading
+    """
 def angular_speed_rad_per_s(energy_mj: typing.SupportsFloat | typing.SupportsIndex, inertia_kg_mm2: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Angular speed from energy, omega = sqrt(2 U / J).
@@ -3110,6 +4525,49 @@ def angular_speed_rad_per_s(energy_mj: typing.SupportsFloat | typing.SupportsInd
     Source
     ------
     energy of rotation
+    """
+def as_measured(design: Design, measured: Measured, unknowns: FitUnknowns = ...) -> Design:
+    """
+    The design with its half-stop face and closed side moved so that it reads as measured.
+
+    A kick moves with the closed face.
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
+    NoConvergence
+        no tang of this design reads so
+    """
+def batch_chance(good: typing.SupportsInt | typing.SupportsIndex, count: typing.SupportsInt | typing.SupportsIndex, pieces: typing.SupportsInt | typing.SupportsIndex) -> BatchChance:
+    """
+    Chance that a whole batch is good, share^pieces, with 95 % limits.
+
+    Parameters
+    ----------
+    good
+        of the sample, 0 to count
+    count
+        size of the sample, at least 1
+    pieces
+        knives in the batch, at least 1
+
+    Raises
+    ------
+    InvalidInput
+        outside these
+
+    Source
+    ------
+    limits after Clopper and Pearson, Biometrika 26 (1934), 404-413
+
+    Notes
+    -----
+    the limits are those of random draws; quasi-random ones are steadier, so they are wide
+    """
+def batch_columns() -> list[str]:
+    """
+    Names of all results that many designs can be asked for.
     """
 def bend_by_force(spring: Spring, loads: collections.abc.Sequence[Load], yield_mpa: typing.SupportsFloat | typing.SupportsIndex) -> BentSpring:
     """
@@ -3222,6 +4680,27 @@ def check(design: Design, step_deg: typing.SupportsFloat | typing.SupportsIndex 
     ------
     InvalidInput
         with every broken rule
+    """
+def check_many(design: Design, changes: collections.abc.Sequence[Change], threads: typing.SupportsInt | typing.SupportsIndex = 0, chunk_rows: typing.SupportsInt | typing.SupportsIndex = 256, columns: collections.abc.Sequence[str] = [], report: collections.abc.Callable[[int], None] | None = None) -> Batch:
+    """
+    Checks many designs that differ from one in some numbers.
+
+    Each row is what check() says of that design, to 1e-6 of the value, from fewer blade angles. A
+    row depends on its own numbers only: the same to the last bit in any company and on any number
+    of threads. A bad row has a status and does not throw.
+
+    Parameters
+    ----------
+    changes
+        at least one, all of one length, each key once
+    keep_going
+        asked by the calling thread with the number of rows done, several times a
+        second and at the end; false stops, and rows not done say so
+
+    Raises
+    ------
+    InvalidInput
+        no such dimension or column, or the design has none to change
     """
 def contact_at(design: Design, blade_angle_deg: typing.SupportsFloat | typing.SupportsIndex) -> Contact:
     """
@@ -3364,6 +4843,30 @@ def deflection_per_force(flexibility: Flexibility, x_mm: typing.SupportsFloat | 
     ------
     unit-load theorem; shear after Timoshenko, kappa = 5/6
     """
+def depth_for_pull(design: Design, face: GrindFace, region: GrindRegion | None, pull_n: typing.SupportsFloat | typing.SupportsIndex) -> float:
+    """
+    Depth to take off a face for a wanted peak pull.
+
+    Pull falls as steel goes, so there is one depth at most; found to rounding error.
+
+    Parameters
+    ----------
+    region
+        none: the face's whole free length
+    pull_n
+        peak pull wanted, opening [N], > 0
+
+    Returns
+    -------
+    [mm], to be taken off `design`
+
+    Raises
+    ------
+    InvalidInput
+        a bad design, region or pull, or no nail nick
+    NoConvergence
+        grinding cannot get there: says why, and which preload would
+    """
 def design_endurance_mpa(tensile_mpa: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Endurance limit of a polished rotating bar as design takes it: half the tensile strength, at
@@ -3386,6 +4889,39 @@ def design_endurance_mpa(tensile_mpa: typing.SupportsFloat | typing.SupportsInde
     -----
     from about 42 HRC up more hardness buys yield strength, but no endurance
     """
+def design_map(design: Design, x: SizeDimension, x_mm: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], y: SizeDimension, y_mm: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"]) -> DesignMap:
+    """
+    Works out every pair of sizes.
+
+    A pair that breaks a rule of a design or does not work as a slip joint is NaN.
+
+    Parameters
+    ----------
+    x_mm, y_mm
+        sizes, at least one each, finite, at most a million pairs
+
+    Raises
+    ------
+    InvalidInput
+        a dimension that cannot be sized, sizes that are none, too many pairs
+    """
+def dimension_value(design: Design, key: str) -> float | None:
+    """
+    The number as it is; nothing where there is none, or several that differ.
+
+    Raises
+    ------
+    InvalidInput
+        no dimension has this key
+    """
+def dimensions() -> list[Dimension]:
+    """
+    Every number in which designs can differ, in the order in which they are set.
+
+    Besides keys of a design file: "spring.thickness" makes one thickness of a whole profile,
+    "spring.thickness_scale" and "spring.thickness_offset" keep its shape. "spring.yield" takes its
+    band along in proportion, "spring.rear_pin" the rear pin's hole.
+    """
 def equivalent_diameter_mm(width_mm: typing.SupportsFloat | typing.SupportsIndex, thickness_mm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Diameter of the rotating bar that has as much highly stressed metal as a bent strip.
@@ -3399,6 +4935,14 @@ def equivalent_diameter_mm(width_mm: typing.SupportsFloat | typing.SupportsIndex
     Source
     ------
     shigley-9
+    """
+def farthest(spread: Spread) -> float:
+    """
+    Farthest departure that a worst case counts with: three standard deviations, or the half-width.
+
+    Notes
+    -----
+    three standard deviations hold 99.73 % of a normal spread
     """
 def fatigue(input: FatigueInput) -> Fatigue:
     """
@@ -3553,6 +5097,52 @@ def first_yield_pressure_of_hardness_mpa(vickers_hv: typing.SupportsFloat | typi
     ------
     from memory
     """
+def fit_plan(now: Design, state: FitState, rules: PlanRules = ..., unknowns: FitUnknowns = ...) -> FitPlan:
+    """
+    Plans the least removal that brings a knife to its target, proud rather than low.
+
+    The aim is a hair above the target: 0.001 mm, or three quarters of the repeatability. A pass
+    takes off all but the reserve; a face with 0.0254 mm or less to go is taken to the aim in one,
+    if ten repeatabilities are less than that. Done: within 0.0015 mm above the target, or within
+    one repeatability. No depth is planned to bring a reading nearer than that.
+
+    A reading that is low can only be met by lowering the open face, which raises the others and
+    costs preload; a notice says what that does.
+
+    Parameters
+    ----------
+    now
+        as it stands, from as_measured() or a fitting log
+    state
+        state that the dial's readings are expected in
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
+    NoConvergence
+        a face's steel runs out before the target is met: says which
+
+    Plans from measured readings: fit_plan() of as_measured().
+    """
+def fit_readings(design: Design, unknowns: FitUnknowns = ...) -> FitReadings:
+    """
+    Readings of a design as it stands, loaded and unloaded.
+
+    Tilt turns the free working face about the pivot's station. Root rotation adds to the spring's
+    own. Play: under load the pin is pressed to one side in every position alike; with the rear pin
+    out the hand holds the blade, and only the stop at open pushes it away from the spring, so that
+    both readings come out higher by half the play times dial/a_p.
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule of the design
+
+    Notes
+    -----
+    the model of play is common practice's picture of it, no source
+    """
 def friction_torque_nmm(contact: Contact, friction: Friction, pivot_mm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Torque that friction takes, whichever way the blade turns.
@@ -3579,6 +5169,127 @@ def galling_caution(tang_hrc: typing.SupportsFloat | typing.SupportsIndex, sprin
     Source
     ------
     common practice, no source: told of stainless parts
+    """
+def gradient(design: Design) -> Gradient:
+    """
+    Gradient of peak torque and pull, stiffness, worst stress of the travel, yield margin and
+    readings in every number of a design.
+
+    A contact sees the design through few numbers: compliance integrals up to where the tang bears,
+    the arc that bears, the face. Contact's own gradient in these is analytic and implicit: places,
+    forces and rests move with them. How these few follow from a number of the design is explicit
+    and is differenced centrally, to 1e-9, without solving a contact again.
+
+    Besides the keys of dimensions(): "tang.corner_open" and "tang.corner_closed", one rear corner
+    alone. Results and numbers that the design does not have are left out.
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
+
+    Source
+    ------
+    envelope theorem; implicit function theorem
+
+    Notes
+    -----
+    a peak that sits where the tang passes from one face to another is a kink, and is taken
+    as if its angle stayed
+    """
+def grind(design: Design, cut: Cut) -> Design:
+    """
+    The design after a cut.
+
+    Thickness is given about a working face that is straight, so a cut of the back or the belly
+    changes only the thickness: even depth, a step at each end of the region that lies within the
+    spring. Over a pin hole the mid-line moves by half the depth, so the hole's offset changes by
+    +depth/2 (back) or -depth/2 (belly): the hole stays where it is.
+
+    The pad is ground so that it lies flat on the open face again with the rear pin out. Its new
+    plane is then turned about the middle pin: depth x/a_p at station x, which is `depth` at the
+    pivot station a_p. Preload falls by `depth`, so that with both pins in the back of the free
+    spring, face + thickness, stays where it was: exact, not an estimate.
+
+    Raises
+    ------
+    InvalidInput
+        with every fault: depth, region, no steel left, a hole opened, no preload
+
+    Source
+    ------
+    geometry, small slopes
+
+    Notes
+    -----
+    a region that ends inside a pin hole moves the whole hole's offset: exact for the part
+    that is ground, which is the thinner; 0.2 mm at the Heron's middle pin puts stiffness off
+    by 0.02 %
+    an even pass over the pad leaves it out of flat by depth/a_p (0.003 rad for 0.1 mm at
+    32 mm), and the preload at station x falls by depth instead of depth x/a_p
+    """
+def grind_flush(design: Design, liners: LinerLine | None = None, pass_mm: typing.SupportsFloat | typing.SupportsIndex = 0.05) -> Flush:
+    """
+    Takes off the back all that stands proud of the liners with the blade open, pins in.
+
+    Height of the loaded back = free working face + deflection + thickness, the working face being
+    straight. A thinner spring bends more, so each pass is followed by a new solution, until no more
+    than 0.001 mm stands proud.
+
+    Parameters
+    ----------
+    liners
+        none: the liners follow the back as it lies at open with the rear pin out, so
+        that proud is what loading lifts
+    pass_mm
+        most that one pass takes off [mm], > 0
+
+    Raises
+    ------
+    InvalidInput
+        a bad design, line or pass
+    NoConvergence
+        before it is flush a pin hole would open or no steel be left
+
+    Notes
+    -----
+    ahead of the middle pin only; the bulge between the pins (about 0.03 mm) is left out
+    """
+def grind_passes(depth_mm: typing.SupportsFloat | typing.SupportsIndex, pass_mm: typing.SupportsFloat | typing.SupportsIndex) -> int:
+    """
+    Passes that take a depth off at a depth per pass; the last may be lighter.
+
+    Parameters
+    ----------
+    depth_mm
+        to take off [mm], >= 0
+    pass_mm
+        depth per pass [mm], > 0
+
+    Raises
+    ------
+    InvalidInput
+        a pass not greater than 0, or more than 10 000 of them
+    """
+def grind_table(design: Design, cut: Cut, step_mm: typing.SupportsFloat | typing.SupportsIndex) -> list[GrindRow]:
+    """
+    Pull, stress, margin and readings against the depth taken off one face.
+
+    Parameters
+    ----------
+    cut
+        face, region and full depth
+    step_mm
+        between rows [mm], > 0; the last row is the full depth
+
+    Returns
+    -------
+    first row: nothing removed
+
+    Raises
+    ------
+    InvalidInput
+        as grind() does, a step not greater than 0, or more than 10 000 rows
     """
 def groove_factor(thickness_mm: typing.SupportsFloat | typing.SupportsIndex, depth_mm: typing.SupportsFloat | typing.SupportsIndex, radius_mm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
@@ -3824,6 +5535,15 @@ def hardness_after_temper(table: TemperTable, temper_c: typing.SupportsFloat | t
     InvalidInput
         for a table that is none
     """
+def has_dimension(design: Design, key: str) -> bool:
+    """
+    Whether a design has such a number to change: a half-stop face, a kick, a pin hole.
+
+    Raises
+    ------
+    InvalidInput
+        no dimension has this key
+    """
 def hole_edge_stress(thickness_mm: typing.SupportsFloat | typing.SupportsIndex, width_mm: typing.SupportsFloat | typing.SupportsIndex, hole: Hole, moment_nmm: typing.SupportsFloat | typing.SupportsIndex) -> LocalStress:
     """
     Largest stress at the edge of a pin hole in a bent spring, on the side nearer a face.
@@ -3899,6 +5619,38 @@ def inertia_kg_mm2(blade: Blade, tang: Tang) -> float | None:
     Source
     ------
     parallel-axis theorem
+    """
+def influence(design: Design, face: GrindFace = ..., spacing_mm: typing.SupportsFloat | typing.SupportsIndex = 0.5) -> Influence:
+    """
+    Change of results for 0.1 mm taken off one mm of the spring's length, at every station.
+
+    Analytic: at a station the flexibility rises by d(1/(E I)) = 3/(E I t) and d(1/(kappa G A)) =
+    1/(kappa G A t) per mm taken off a whole section, by the net section's own rates where a hole
+    passes; what a contact makes of that is its implicit gradient. Each station stands for what
+    tapers off in a straight line to its neighbours. The sum of changes x lengths is that of a pass
+    over all of them. Preload stays as it is.
+
+    Parameters
+    ----------
+    face
+        back, or belly: then up to the pad, whose grinding would take preload
+    spacing_mm
+        between stations, at most [mm], 0.05 to 20
+
+    Raises
+    ------
+    InvalidInput
+        the pad as face, or with every broken rule
+
+    Source
+    ------
+    unit-load theorem, differentiated
+
+    Notes
+    -----
+    the worst station's own thinning raises the stress at once; it shows in the stations next
+    to it, the higher the closer they are
+    readings with the rear pin out do not change: that spring is rigid
     """
 def kink_factor(angle_rad: typing.SupportsFloat | typing.SupportsIndex, thickness_mm: typing.SupportsFloat | typing.SupportsIndex, root_radius_mm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
@@ -4002,6 +5754,27 @@ def loading_factor(loading: Loading) -> float:
     Source
     ------
     shigley-9
+    """
+def local_spreads(design: Design, spreads: collections.abc.Sequence[Spread], columns: collections.abc.Sequence[str]) -> list[LocalSpread]:
+    """
+    Root-sum-square and worst case of each result.
+
+    Slopes are central differences over a hundredth of each tolerance. The worst case is checked
+    with every dimension at that end of its tolerance which its slope says, see farthest().
+
+    Parameters
+    ----------
+    columns
+        results, see batch_columns()
+
+    Returns
+    -------
+    as asked for; NaN where the design has no such result
+
+    Raises
+    ------
+    InvalidInput
+        see require_spreads() and check_many()
     """
 def local_stress(nominal_mpa: typing.SupportsFloat | typing.SupportsIndex, factor: typing.SupportsFloat | typing.SupportsIndex, station_mm: typing.SupportsFloat | typing.SupportsIndex) -> LocalStress:
     """
@@ -4326,6 +6099,87 @@ def pin_stress(input: PinInput) -> PinStress:
     -----
     bending of the pin is left out: liners and spring lie close and the pin is headed over
     """
+def propose_taper(design: Design, pull_n: typing.SupportsFloat | typing.SupportsIndex, least_thickness_mm: typing.SupportsFloat | typing.SupportsIndex, stations: typing.SupportsInt | typing.SupportsIndex = 12) -> Taper:
+    """
+    The thickness with the least peak stress that gives a pull, all else as it is.
+
+    For a given force and deflection the compliance is given; of all shapes that have it, the one
+    with one stress all along has the least greatest stress. So each station gets the thickness at
+    which the largest moment it sees while the blade turns makes one and the same stress: as the
+    root of the distance from the load where the section is whole, thicker across a pin hole. A
+    least thickness holds it up, before all along the pad. The common stress is then the one that
+    gives the pull.
+
+    Parameters
+    ----------
+    pull_n
+        peak pull, opening [N]
+    least_thickness_mm
+        nowhere thinner [mm]
+    stations
+        between middle pin and pad, 2 to 200; as many behind the middle pin
+
+    Raises
+    ------
+    InvalidInput
+        a broken rule; no nail nick
+    NoConvergence
+        no shape between the limits gives the pull
+
+    Source
+    ------
+    constant-strength beam; weakest-compliance argument as above
+
+    Notes
+    -----
+    the profile is straight between its stations, so the stress between them is a little
+    higher than at them: by (spacing / 4 distance from the load)^2 / 2 or so
+    """
+def quantiles() -> typing.Annotated[list[float], "FixedSize(7)"]:
+    """
+    Probabilities of lying lower at which a sample's values are told.
+    """
+def quasi_random(index: typing.SupportsInt | typing.SupportsIndex, dimension: typing.SupportsInt | typing.SupportsIndex, seed: typing.SupportsInt | typing.SupportsIndex) -> float:
+    """
+    One coordinate of a scrambled point, greater than 0 and less than 1.
+
+    Each digit is flipped by a hash of the digits before it, so a point needs no other point: the
+    same on any number of threads. The net keeps its evenness, and its mean error over seeds is 0.
+
+    Parameters
+    ----------
+    seed
+        another one gives another, equally even set
+
+    Source
+    ------
+    Owen, scrambled nets; by hash after Burley, J. Comput. Graph. Tech. 9(4) (2020), 1-20
+    """
+def readings_after_back_grind(design: Design, depth_mm: typing.SupportsFloat | typing.SupportsIndex, target_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0254) -> BackGrindReadings:
+    """
+    What grinding the back does to the readings: a thinner spring presses less and bends less.
+
+    Parameters
+    ----------
+    depth_mm
+        taken off the back from the middle pin to the spring's end [mm], >= 0
+    target_mm
+        loaded reading wanted [mm]
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule, no steel left, a hole opened
+    """
+def readings_in(state: FitState, design: Design, unknowns: FitUnknowns = ...) -> Readings:
+    """
+    The readings of one state alone, as fit_readings() has them.
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule of the design
+    """
 def rear_reach_mm(tang: Tang) -> float:
     """
     How far the tang reaches behind the pivot when the blade is open.
@@ -4372,6 +6226,16 @@ def reliability_factor(reliability: typing.SupportsFloat | typing.SupportsIndex)
     Source
     ------
     shigley-9
+    """
+def require_spreads(design: Design, spreads: collections.abc.Sequence[Spread]) -> None:
+    """
+    Refuses spreads that do not fit a design.
+
+    Raises
+    ------
+    InvalidInput
+        none at all, an unknown key, one given twice, a size below 0, a number the
+        design does not have or has several of, more than 24 spreads
     """
 def residual_curvature_per_mm(section: PlasticSection, moment_nmm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
@@ -4509,6 +6373,40 @@ def shoulder_factor(large_mm: typing.SupportsFloat | typing.SupportsIndex, small
     plane-stress models with D/d from 1.2 to 2 and r/d from 0.1 to 1; chart readings of
     other books differ by up to 8 %
     """
+def size(design: Design, target: SizeTarget, dimensions: collections.abc.Sequence[SizeDimension]) -> SizeResult:
+    """
+    Finds the measures of a spring for a pull and a yield margin.
+
+    One measure free: every size between its bounds that gives the pull, told apart by a scan and
+    solved to rounding; those with too small a margin are dropped. Without a pull the margin itself
+    is met. Two free measures: where pull and margin are both as wanted, by Newton's method on the
+    gradient, and where the pull is as wanted with margin to spare on a bound. Measures that come in
+    stock sizes are tried size by size.
+
+    When nothing answers: the nearest design keeps to bounds, rules and margin and comes closest to
+    the pull; when not even the margin can be had, it has the largest.
+
+    Parameters
+    ----------
+    dimensions
+        free measures, at most two besides those with stock sizes
+
+    Raises
+    ------
+    InvalidInput
+        a broken rule; a pull without a nail nick; no target; two free measures
+        without both targets
+
+    Notes
+    -----
+    an answer between two points of the scan that both lie on one side can be missed where
+    the pull turns back within a thirtieth of the bounds
+    """
+def size_bounds(design: Design, dimension: SizeDimension) -> SizeBounds:
+    """
+    Limits as given, or else about the measure as it is: 0.4 to 2.5 times for thickness, width and
+    preload, 0.75 to 1.3 times for pivot and length.
+    """
 def size_factor(diameter_mm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Share of the endurance limit that the size leaves, in bending or torsion, at most 1.
@@ -4532,6 +6430,10 @@ def size_factor(diameter_mm: typing.SupportsFloat | typing.SupportsIndex) -> flo
     Notes
     -----
     1 below 2.79 mm, where the source ends: most knife springs
+    """
+def size_of(design: Design, dimension: SizeDimension) -> float:
+    """
+    The measure as it is [mm].
     """
 def slope_per_force(flexibility: Flexibility, x_mm: typing.SupportsFloat | typing.SupportsIndex, xi_mm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
@@ -4558,6 +6460,28 @@ def slope_per_force(flexibility: Flexibility, x_mm: typing.SupportsFloat | typin
     Source
     ------
     unit-load theorem; shear after Timoshenko, kappa = 5/6
+    """
+def sobol_bits(index: typing.SupportsInt | typing.SupportsIndex, dimension: typing.SupportsInt | typing.SupportsIndex) -> int:
+    """
+    One coordinate of a point of Sobol's sequence as a fraction of 2^32.
+
+    Points come in the order of their index, not of its Gray code; 0 to 2^m - 1 are the same set.
+
+    Parameters
+    ----------
+    index
+        which point
+    dimension
+        which coordinate, 0 to 47
+
+    Raises
+    ------
+    OutOfRange
+        no such dimension
+
+    Source
+    ------
+    Joe and Kuo, SIAM J. Sci. Comput. 30 (2008), 2635-2654
     """
 def spring_allowables(steel: SpringSteel, cycles: typing.SupportsFloat | typing.SupportsIndex) -> list[SpringAllowable]:
     """
@@ -4613,6 +6537,10 @@ def spring_along(design: Design, blade_angle_deg: typing.SupportsFloat | typing.
     -----
     the small bulge between the pins is left out of the deflection (about 0.03 mm)
     """
+def standard_deviation(spread: Spread) -> float:
+    """
+    Standard deviation of a spread.
+    """
 def strength_from_hardness(hardness_hrc: typing.SupportsFloat | typing.SupportsIndex, yield_ratio: Band) -> Strength:
     """
     Strength from hardness and the steel's ratio of yield to tensile strength.
@@ -4657,6 +6585,21 @@ def stress_below(contact: LineContact, poisson: typing.SupportsFloat | typing.Su
     Source
     ------
     Hertz, plane strain
+    """
+def sum_up(design: Design, spreads: collections.abc.Sequence[Spread], plan: ToleranceRows, batch: Batch, pieces: typing.SupportsInt | typing.SupportsIndex) -> Tolerance:
+    """
+    Sums up a study whose rows have been checked, wherever that was done.
+
+    Parameters
+    ----------
+    plan
+        rows as laid out
+    batch
+        checked for tolerance_columns(), a row each
+    """
+def summarise(values: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"]) -> SampleSummary:
+    """
+    Sums up a sample; NaN is left out.
     """
 def surface_factor(finish: Finish, tensile_mpa: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
@@ -4711,6 +6654,18 @@ def swept_radius_mm(outline: Outline) -> float:
     Returns
     -------
     [mm]
+    """
+def take_off(design: Design, depths: FaceDepths) -> Design:
+    """
+    The design with some tang taken off; less than nothing puts it on.
+
+    The open face is ground so that the pad lies flat on it again, which takes the preload down by
+    the same depth. A kick that is ground down to the closed face is gone. A round end whose radius
+    the design does not give goes with its faces.
+
+    Notes
+    -----
+    after the open face the blade opens depth/a_p further: 0.2 deg for 0.1 mm at 32 mm
     """
 @typing.overload
 def temper_for_hardness(fit: TemperFit, hardness_hrc: typing.SupportsFloat | typing.SupportsIndex, time_h: typing.SupportsFloat | typing.SupportsIndex) -> float:
@@ -4920,6 +6875,66 @@ def thickness_mm(profile: collections.abc.Sequence[Station], x_mm: typing.Suppor
     -------
     [mm]
     """
+def tip_height_mm(design: Design, closed_angle_deg: typing.SupportsFloat | typing.SupportsIndex) -> float | None:
+    """
+    Height of the blade's tip in the handle against blade angle 0, + out of it.
+
+    Returns
+    -------
+    [mm]; nothing where the blade's length is not given
+
+    Notes
+    -----
+    the tip is taken to be on the line from the pivot along the blade
+    """
+def tolerance_columns(design: Design) -> list[str]:
+    """
+    Results that a study of this design follows.
+    """
+def tolerance_rows(design: Design, spreads: collections.abc.Sequence[Spread], rows: typing.SupportsInt | typing.SupportsIndex, seed: typing.SupportsInt | typing.SupportsIndex, with_shares: bool) -> ToleranceRows:
+    """
+    Lays out the rows of a study.
+
+    The second sample is the largest power of two for which the shares cost no more rows than the
+    sample itself.
+
+    Parameters
+    ----------
+    rows
+        of the sample, 1 to 10 million
+    with_shares
+        whether shares of variance are wanted
+
+    Raises
+    ------
+    InvalidInput
+        see require_spreads()
+    """
+def variance_shares(a: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], b: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], mixed: collections.abc.Sequence[typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"]]) -> list[VarianceShare] | None:
+    """
+    Shares of variance by Saltelli's scheme: two samples, and the first with one input at a time
+    from the second.
+
+    first_k = mean(f_B (f_AB,k - f_A)) / V; total_k = mean((f_A - f_AB,k)^2) / (2 V). Rows in which
+    any value is NaN are left out.
+
+    Parameters
+    ----------
+    a
+        results of the first sample
+    b
+        results of the second
+    mixed
+        results of the first with input k from the second, one column each
+
+    Returns
+    -------
+    nothing when fewer than two rows are whole or nothing varies
+
+    Source
+    ------
+    Saltelli et al., Comput. Phys. Commun. 181 (2010), 259-270; total after Jansen (1999)
+    """
 def vickers_hv(hardness_hrc: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """
     Vickers hardness from Rockwell C.
@@ -4954,6 +6969,26 @@ def walker_exponent(tensile_mpa: typing.SupportsFloat | typing.SupportsIndex) ->
     Source
     ------
     dowling-2009
+    """
+def whole_face(spring: Spring, face: GrindFace) -> GrindRegion:
+    """
+    Where a face is ground when nobody says where.
+
+    Back: middle pin to the spring's end. Belly: middle pin to the pad. Pad: the pad.
+    """
+def with_dimension(design: Design, key: str, value: typing.SupportsFloat | typing.SupportsIndex) -> Design:
+    """
+    A copy of a design with one number changed.
+
+    Parameters
+    ----------
+    value
+        [mm], [MPa] or a ratio, as the dimension has it; the design's rules judge it later
+
+    Raises
+    ------
+    InvalidInput
+        no dimension has this key, or the design has no such number
     """
 def yielded_depth_mm(section: PlasticSection, moment_nmm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """

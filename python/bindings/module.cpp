@@ -19,6 +19,13 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_contact_pressure(m);
     declare_verdict(m);
     declare_design(m);
+    declare_batch(m);
+    declare_tolerance(m);
+    declare_allowance(m);
+    declare_fit_plan(m);
+    declare_grind(m);
+    declare_influence(m);
+    declare_size(m);
 
     define_core(m);
     define_steel(m);
@@ -34,4 +41,11 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_contact_pressure(m);
     define_verdict(m);
     define_design(m);
+    define_batch(m);
+    define_tolerance(m);
+    define_allowance(m);
+    define_fit_plan(m);
+    define_grind(m);
+    define_influence(m);
+    define_size(m);
 }

@@ -19,6 +19,13 @@ void declare_plastic_set(pybind11::module_& m);
 void declare_contact_pressure(pybind11::module_& m);
 void declare_verdict(pybind11::module_& m);
 void declare_design(pybind11::module_& m);
+void declare_batch(pybind11::module_& m);
+void declare_tolerance(pybind11::module_& m);
+void declare_allowance(pybind11::module_& m);
+void declare_fit_plan(pybind11::module_& m);
+void declare_grind(pybind11::module_& m);
+void declare_influence(pybind11::module_& m);
+void declare_size(pybind11::module_& m);
 
 void define_core(pybind11::module_& m);
 void define_steel(pybind11::module_& m);
@@ -34,6 +41,13 @@ void define_plastic_set(pybind11::module_& m);
 void define_contact_pressure(pybind11::module_& m);
 void define_verdict(pybind11::module_& m);
 void define_design(pybind11::module_& m);
+void define_batch(pybind11::module_& m);
+void define_tolerance(pybind11::module_& m);
+void define_allowance(pybind11::module_& m);
+void define_fit_plan(pybind11::module_& m);
+void define_grind(pybind11::module_& m);
+void define_influence(pybind11::module_& m);
+void define_size(pybind11::module_& m);
 
 /// The class of a type declared before.
 template <class Type>

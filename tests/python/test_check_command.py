@@ -139,7 +139,7 @@ def test_a_reader_that_leaves_early_is_no_error() -> None:
 def test_help_names_the_commands() -> None:
     done = run("--help")
     assert done.returncode == 0
-    assert "check   rests, strokes" in done.stdout
+    assert "\n  check      rests, strokes" in done.stdout
     assert run("--version").stdout == f"backspring {bs.__version__}\n"
 
 

@@ -66,6 +66,18 @@ def test_every_file_of_the_core_is_in_a_layer() -> None:
     ]
 
 
+def test_the_umbrella_header_reaches_every_header() -> None:
+    reached, waiting = set(), ["backspring/backspring.hpp"]
+    while waiting:
+        header = waiting.pop()
+        if header not in reached and header.startswith("backspring/"):
+            reached.add(header)
+            waiting += includes(HEADERS.parent / header)
+    assert reached == {
+        path.relative_to(HEADERS.parent).as_posix() for path in HEADERS.rglob("*.hpp")
+    }
+
+
 @pytest.mark.parametrize(
     ("library", "folders"),
     [

@@ -21,8 +21,15 @@ from backspring.faults import Fault, near_match
 # Name, module and one line of help: a module is loaded only when its command is asked for.
 COMMANDS = {
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
-    "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),
+    "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
+    "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
+    "size": ("backspring.cli.size", "sizes for a wanted pull and margin, or a taper"),
+    "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),
+    "tolerance": (
+        "backspring.cli.tolerance",
+        "spread of pull, stress and readings for stated tolerances",
+    ),
 }
 _EXIT = {"pass": 0, "fail": 1}
 _BAD_USE = 2
@@ -96,7 +103,8 @@ def _answer(command: str, words: list[str]) -> tuple[Answer, argparse.Namespace]
 
 
 def _help() -> str:
-    lines = [f"  {name:<8}{help_line}" for name, (_, help_line) in COMMANDS.items()]
+    width = max(map(len, COMMANDS)) + 2
+    lines = [f"  {name:<{width}}{help_line}" for name, (_, help_line) in COMMANDS.items()]
     return "\n".join(
         [
             "usage: backspring COMMAND DESIGN [options]",

@@ -2,12 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
 from backspring.faults import Fault, invalid
 
 
-def explained(error: ModuleNotFoundError) -> Exception:
-    """Turn a missing drawing library into what to install; another error stays as it is."""
-    if error.name is None or error.name.split(".")[0] != "matplotlib":
-        return error
-    message = 'pictures need matplotlib: pip install "backspring[plot]"'
-    return invalid([Fault("missing-package", "", message)])
+def write_picture(output: str, draw: Callable[[Any], Any]) -> None:
+    """Write the figure that `draw` makes of the module of pictures.
+
+    The file's name is looked at before anything is drawn. Raises InvalidInput, saying what to
+    install, without the drawing library.
+    """
+    try:
+        from backspring import plots
+    except ModuleNotFoundError as error:
+        if error.name is None or error.name.split(".")[0] != "matplotlib":
+            raise
+        message = 'pictures need matplotlib: pip install "backspring[plot]"'
+        raise invalid([Fault("missing-package", "", message)]) from None
+    plots.require_suffix(Path(output))
+    plots.save(draw(plots), output)

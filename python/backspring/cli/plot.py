@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 import argparse
-from pathlib import Path
 
 from backspring import check, load
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
-from backspring.faults import Fault, invalid
+from backspring.cli.pictures import write_picture
 from backspring.tables import Report
 
 # Written out here, so that --help also answers without matplotlib.
@@ -36,14 +35,13 @@ def run(options: argparse.Namespace) -> Answer:
     if options.angle is not None and options.kind not in _AT_AN_ANGLE:
         kinds = " or ".join(f"--kind {kind}" for kind in _AT_AN_ANGLE)
         raise UsageError(f"backspring plot: --angle goes with {kinds}")
-    try:
-        from backspring import plots
-    except ModuleNotFoundError as error:
-        raise _explained(error) from None
-    plots.require_suffix(Path(options.output))
     result = check(load(options.design))
-    figure = plots.draw(result, options.kind, units=options.units, blade_angle_deg=options.angle)
-    plots.save(figure, options.output)
+    write_picture(
+        options.output,
+        lambda plots: plots.draw(
+            result, options.kind, units=options.units, blade_angle_deg=options.angle
+        ),
+    )
     name = result.design.name
     return Answer(
         "pass",
@@ -51,10 +49,3 @@ def run(options: argparse.Namespace) -> Answer:
         Report(f"{name}: {options.kind} drawn in {options.output}", ()),
         path=options.design,
     )
-
-
-def _explained(error: ModuleNotFoundError) -> Exception:
-    if error.name is None or error.name.split(".")[0] != "matplotlib":
-        return error
-    message = 'pictures need matplotlib: pip install "backspring[plot]"'
-    return invalid([Fault("missing-package", "", message)])

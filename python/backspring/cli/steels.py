@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import argparse
 from dataclasses import asdict
-from pathlib import Path
 from typing import Any
 
 from backspring import steels
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
-from backspring.cli.pictures import explained
+from backspring.cli.pictures import write_picture
 from backspring.cli.temper_question import Asked, ask
 from backspring.faults import Fault, invalid
 from backspring.steel_report import cited, steel_blocks, steels_table
@@ -47,7 +46,7 @@ def run(options: argparse.Namespace) -> Answer:
     steel = _find(options.name)
     asked = ask(steel, options, units)
     if options.output is not None:
-        _draw(steel, options.output, asked, units)
+        write_picture(options.output, lambda plots: _draw(plots, steel, asked, units))
     headline = f"{steel.name}: {steel.family}, also called {', '.join(steel.also_called)}"
     data: dict[str, Any] = {"steel": asdict(steel)}
     data["sources"] = {key: asdict(steels.sources()[key]) for key in cited(steel)}
@@ -91,16 +90,7 @@ def _summary(steel: steels.Steel) -> dict[str, Any]:
     }
 
 
-def _draw(steel: steels.Steel, output: str, asked: Asked | None, units: System) -> None:
-    try:
-        from backspring.plots.chart import new_chart
-        from backspring.plots.saving import require_suffix, save
-        from backspring.plots.temper import temper_curve
-    except ModuleNotFoundError as error:
-        raise explained(error) from None
-    require_suffix(Path(output))
-    figure, ax = new_chart()
+def _draw(plots: Any, steel: steels.Steel, asked: Asked | None, units: System) -> Any:
     time_h = asked.data["time_h"] if asked else None
     mark = (asked.data["temper_c"], asked.data["hardness_hrc"]) if asked else None
-    temper_curve(steel.name, ax, time_h=time_h, mark=mark, units=units)
-    save(figure, output)
+    return plots.temper_curve(steel.name, time_h=time_h, mark=mark, units=units).figure

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import os
-import tempfile
 from pathlib import Path
 from typing import Any, Literal
 
@@ -12,6 +11,7 @@ import matplotlib
 from matplotlib.figure import Figure
 
 from backspring.faults import Fault, invalid
+from backspring.whole_file import replace_file
 
 # Dates and versions would make every file differ.
 _METADATA: dict[str, dict[str, Any]] = {
@@ -39,15 +39,4 @@ def save(figure: Figure, path: str | os.PathLike[str]) -> None:
     # The salt makes the names inside an SVG repeatable.
     with matplotlib.rc_context({"svg.hashsalt": "backspring"}):
         figure.savefig(picture, format=suffix[1:], dpi=_DPI[suffix], metadata=_METADATA[suffix])
-    try:
-        _replace(target, picture.getvalue())
-    except OSError as error:
-        message = f"cannot write {target}: {(error.strerror or str(error)).lower()}"
-        raise invalid([Fault("cannot-write", "output", message)]) from None
-
-
-def _replace(target: Path, content: bytes) -> None:
-    with tempfile.TemporaryDirectory(prefix=".backspring-", dir=target.parent) as folder:
-        made = Path(folder) / target.name
-        made.write_bytes(content)
-        os.replace(made, target)
+    replace_file(target, [picture.getvalue()])

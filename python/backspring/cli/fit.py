@@ -1,0 +1,183 @@
+"""`backspring fit`: the allowance to leave, or what to take off which face."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from backspring import load
+from backspring.cli import UsageError
+from backspring.cli.answer import Answer
+from backspring.cli.pictures import write_picture
+from backspring.cli.values import with_unit
+from backspring.design import Design
+from backspring.fit_report import allowance_report, log_report, plan_report
+from backspring.fit_results import FACES, Allowance, FitPlan
+from backspring.fitting import allowance, fit_plan
+from backspring.units import System
+
+if TYPE_CHECKING:
+    from backspring.fit_log import FitLog
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    add = parser.add_argument
+    add("design", metavar="DESIGN", help="design file (TOML)")
+    add("--target", metavar="READING", help="loaded reading wanted (default: 0.001 in)")
+    add("--support", help="instead of the design's own: two-pins, clamped, or a root stiffness")
+    add("--half-stop", action="append", metavar="READING", help="measured; repeats may be given")
+    add("--closed", action="append", metavar="READING", help="measured; repeats may be given")
+    add("--state", choices=("loaded", "unloaded"), help="state they were measured in")
+    add("--repeatability", metavar="LENGTH", help="standard deviation of one reading")
+    add("--reserve", type=float, help="share of what is to go that a pass leaves (default: 1/3)")
+    add(
+        "--closed-by",
+        choices=("least", "closed", "kick", "level"),
+        help="where a tang with a kick is ground for the closed reading; level keeps the tip",
+    )
+    add(
+        "--material",
+        nargs=2,
+        action="append",
+        metavar=("FACE", "DEPTH"),
+        help=f"what may come off a face: {', '.join(FACES)}",
+    )
+    add("--log", metavar="FILE", help="fitting log to add to and to plan from")
+    add(
+        "--ground",
+        nargs=2,
+        action="append",
+        metavar=("FACE", "DEPTH"),
+        help="with --log: what was ground before the readings given here",
+    )
+    add(
+        "--output",
+        metavar="FILE",
+        help="picture of plan or allowance to FILE.png or FILE.svg",
+    )
+
+
+def run(options: argparse.Namespace) -> Answer:
+    """Answer with the allowance, or with a plan from readings or from a log."""
+    _require_sense(options)
+    design = load(options.design)
+    if options.log is not None:
+        return _from_log(options, design)
+    asked = _Asked(options, design)
+    if options.closed is None:
+        left = allowance(design, asked.target(), options.support)
+        return _finish(left, allowance_report(left, options.units), options)
+    plan = fit_plan(
+        design,
+        half_stop=asked.mean("half_stop"),
+        closed=asked.mean("closed"),
+        state=options.state,
+        repeatability=asked.read("repeatability", "0 mm"),
+        **asked.planning(),
+    )
+    return _finish(plan, plan_report(plan, options.units), options)
+
+
+def _require_sense(options: argparse.Namespace) -> None:
+    def refuse(message: str) -> None:
+        raise UsageError(f"backspring fit: {message}")
+
+    measured = options.closed is not None
+    if options.half_stop is not None and not measured:
+        refuse("--half-stop needs --closed")
+    if measured and options.state is None:
+        refuse("say --state loaded or --state unloaded of the readings")
+    if not measured and options.state is not None:
+        refuse("--state goes with readings: give --closed")
+    if not measured and options.repeatability is not None:
+        refuse("--repeatability goes with readings: give --closed")
+    if options.ground is not None and options.log is None:
+        refuse("--ground goes with --log FILE")
+    plans = measured or options.log is not None
+    for name in ("reserve", "closed_by", "material"):
+        if getattr(options, name) is not None and not plans:
+            refuse(f"--{name.replace('_', '-')} goes with a plan: give readings or --log")
+    if options.support is not None and plans:
+        refuse("--support goes with the allowance alone")
+
+
+class _Asked:
+    """Options read; a bare number is in the units of the output, or else of the design."""
+
+    def __init__(self, options: argparse.Namespace, design: Design) -> None:
+        self.options, self.units = options, options.units or design.units
+
+    def length(self, written: str, option: str) -> str:
+        """Read it in the units meant, and hand it on with its unit."""
+        return with_unit(written, "length", option, self.units)
+
+    def read(self, name: str, default: str) -> str:
+        """Read one option."""
+        written = getattr(self.options, name)
+        return default if written is None else self.length(written, name)
+
+    def target(self) -> str:
+        """Read the target."""
+        return self.read("target", "0.001 in")
+
+    def mean(self, name: str) -> list[str] | None:
+        """Read an option that may be repeated."""
+        written = getattr(self.options, name)
+        option = name.replace("_", "-")
+        return None if written is None else [self.length(each, option) for each in written]
+
+    def planning(self) -> dict[str, Any]:
+        """Read how to plan."""
+        given: dict[str, Any] = {"target": self.target()}
+        if self.options.reserve is not None:
+            given["reserve"] = self.options.reserve
+        if self.options.closed_by is not None:
+            given["closed_by"] = self.options.closed_by
+        if self.options.material is not None:
+            given["material"] = {
+                face.replace("-", "_"): self.length(depth, "material")
+                for face, depth in self.options.material
+            }
+        return given
+
+
+def _from_log(options: argparse.Namespace, design: Design) -> Answer:
+    """Add to the log what is given, then plan from all it holds."""
+    from backspring.fit_log import REPEATABILITY, FitLog
+
+    asked, log = _Asked(options, design), FitLog(design, options.log)
+    planning = asked.planning()
+    closed, half_stop = asked.mean("closed") or [], asked.mean("half_stop")
+    if half_stop is not None and len(half_stop) != len(closed):
+        raise UsageError("backspring fit: give as many --half-stop as --closed readings to a log")
+    with log.together():
+        for face, depth in options.ground or ():
+            log.grind(face.replace("-", "_"), asked.length(depth, "ground"))
+        for place, each in enumerate(closed):
+            log.measure(
+                closed=each,
+                half_stop=None if half_stop is None else half_stop[place],
+                state=options.state,
+                repeatability=asked.read("repeatability", REPEATABILITY),
+            )
+    plan = log.plan(**planning)
+    return _finish(plan, log_report(log, plan, options.units), options, log)
+
+
+def _finish(
+    result: Allowance | FitPlan, report: Any, options: argparse.Namespace, log: FitLog | None = None
+) -> Answer:
+    data = result.to_dict()
+    if log is not None:
+        data["log"] = log.to_dict()
+    if options.output is not None:
+        write_picture(options.output, lambda plots: _picture(plots, result, options.units))
+        data["output"] = options.output
+    return Answer("pass", data, report, result.notices, options.design)
+
+
+def _picture(plots: Any, result: Allowance | FitPlan, units: System | None) -> Any:
+    if isinstance(result, FitPlan):
+        return plots.fitting(result, units=units)
+    return plots.allowance_curves(result.design, result.target_mm, units=units)

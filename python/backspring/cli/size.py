@@ -1,0 +1,135 @@
+"""`backspring size`: sizes for a wanted pull and margin, or a taper for a pull."""
+
+from __future__ import annotations
+
+import argparse
+from typing import TYPE_CHECKING, Any
+
+from backspring import Design, load
+from backspring.cli import UsageError
+from backspring.cli.answer import Answer
+from backspring.cli.pictures import write_picture
+from backspring.cli.values import with_unit
+from backspring.errors import NoConvergence
+from backspring.size_report import refusal, size_report, taper_report
+from backspring.sizing import propose_taper, size
+from backspring.units import Kind
+
+if TYPE_CHECKING:
+    pass
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    parser.add_argument("--pull", help='peak pull, opening, as "5 lbf"')
+    parser.add_argument("--yield-margin", metavar="MARGIN", help="least margin, as 1.2")
+    parser.add_argument(
+        "--vary",
+        action="append",
+        metavar="KEY",
+        help="spring.thickness (default), spring.thickness@STATION, fit.preload, spring.width, "
+        "tang.pivot or spring.length; twice for two of them",
+    )
+    parser.add_argument(
+        "--bounds",
+        nargs=3,
+        action="append",
+        metavar=("KEY", "LOW", "HIGH"),
+        default=[],
+        help="limits of a varied size",
+    )
+    parser.add_argument(
+        "--stock",
+        nargs="+",
+        action="append",
+        metavar=("KEY", "SIZE"),
+        default=[],
+        help='sizes it comes in, as --stock spring.width "3/32 in" "1/8 in"',
+    )
+    parser.add_argument(
+        "--taper",
+        metavar="LEAST",
+        help="instead of --vary: the profile with the least peak stress for the pull, nowhere "
+        "thinner than this",
+    )
+    parser.add_argument(
+        "--output", metavar="FILE", help="map of pull and margin to FILE.png or FILE.svg"
+    )
+
+
+def run(options: argparse.Namespace) -> Answer:
+    """Size a design file; without a solution tell the nearest and what is in the way."""
+    _require_sense(options)
+    design = load(options.design)
+    asked = _Asked(options, design)
+    if options.taper is not None:
+        taper = propose_taper(design, asked.read("pull", "force"), asked.read("taper", "length"))
+        report = taper_report(taper, options.units)
+        return Answer("pass", taper.to_dict(), report, path=options.design)
+    sized = size(
+        design,
+        pull=asked.read("pull", "force"),
+        yield_margin=asked.margin(),
+        vary=options.vary or ["spring.thickness"],
+        bounds=asked.bounds(),
+        stock=asked.stock(),
+    )
+    data = sized.to_dict()
+    if options.output is not None:
+        write_picture(options.output, lambda plots: plots.map_of(sized, units=options.units))
+        data["output"] = options.output
+    if not sized.found:
+        raise NoConvergence(refusal(sized, options.units or design.units))
+    return Answer("pass", data, size_report(sized, options.units), path=options.design)
+
+
+def _require_sense(options: argparse.Namespace) -> None:
+    if options.taper is not None:
+        if options.pull is None:
+            raise UsageError("backspring size: --taper needs --pull")
+        others = ("vary", "bounds", "stock", "yield_margin", "output")
+        if given := [name for name in others if getattr(options, name)]:
+            option = given[0].replace("_", "-")
+            raise UsageError(f"backspring size: --taper does not go with --{option}")
+    elif options.pull is None and options.yield_margin is None:
+        raise UsageError("backspring size: give --pull, --yield-margin or both")
+    for stock in options.stock:
+        if len(stock) < 2:
+            raise UsageError("backspring size: --stock needs a key and at least one size")
+
+
+class _Asked:
+    """The options read; a bare number is in the units of the output, or else of the design."""
+
+    def __init__(self, options: argparse.Namespace, design: Design) -> None:
+        self.options, self.units = options, options.units or design.units
+
+    def read(self, name: str, kind: Kind) -> str | None:
+        """Read an option and hand it on with its unit; None when it was not given."""
+        written = getattr(self.options, name)
+        return None if written is None else self._parsed(written, kind, name)
+
+    def margin(self) -> float | None:
+        """Read the margin."""
+        written = self.options.yield_margin
+        if written is None:
+            return None
+        return float(self._parsed(written, "number", "yield-margin"))
+
+    def bounds(self) -> dict[str, tuple[Any, Any]]:
+        """Read the limits."""
+        return {
+            key: (self._parsed(low, "length", "bounds"), self._parsed(high, "length", "bounds"))
+            for key, low, high in self.options.bounds
+        }
+
+    def stock(self) -> dict[str, list[Any]]:
+        """Read the stock sizes."""
+        return {
+            key: [self._parsed(each, "length", "stock") for each in sizes]
+            for key, *sizes in self.options.stock
+        }
+
+    def _parsed(self, written: str, kind: Kind, option: str) -> str:
+        return with_unit(written, kind, option, self.units)

@@ -1,0 +1,77 @@
+"""`backspring tolerance`: spread of pull, stress and readings for stated tolerances."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+
+from backspring import load, tolerance
+from backspring.cli import UsageError
+from backspring.cli.answer import Answer
+from backspring.cli.pictures import write_picture
+from backspring.tolerance_report import tolerance_report
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    parser.add_argument(
+        "--spread",
+        action="append",
+        default=[],
+        metavar="KEY=TOLERANCE",
+        help='as fit.preload="0.05 mm", "sd 0.02 mm" or "uniform 0.05 mm"; once for each '
+        "(default: what an ordinary bench holds)",
+    )
+    parser.add_argument("--n", type=int, default=100_000, help="knives drawn (default: 100000)")
+    parser.add_argument("--seed", type=int, default=1, help="another one draws others (default: 1)")
+    parser.add_argument("--batch", type=int, default=20, help="knives in a batch (default: 20)")
+    parser.add_argument(
+        "--wanted-share",
+        type=float,
+        default=0.95,
+        metavar="SHARE",
+        help="share of good knives that passes (default: 0.95)",
+    )
+    parser.add_argument("--output", metavar="FILE", help="picture to FILE.png or FILE.svg")
+    parser.add_argument("--threads", type=int, help="default: as many as the machine has")
+    parser.add_argument(
+        "--progress",
+        action=argparse.BooleanOptionalAction,
+        help="a bar on the error stream (default: on a terminal)",
+    )
+
+
+def run(options: argparse.Namespace) -> Answer:
+    """Work out the spread of a design file's results."""
+    design = load(options.design)
+    on_terminal = sys.stderr.isatty()
+    study = tolerance(
+        design,
+        _spreads(options.spread) or None,
+        n=options.n,
+        seed=options.seed,
+        batch=options.batch,
+        wanted_share=options.wanted_share,
+        threads=options.threads,
+        progress=on_terminal if options.progress is None else options.progress,
+        units=design.units,
+    )
+    report = tolerance_report(study, options.units)
+    data = study.to_dict()
+    if options.output is not None:
+        write_picture(options.output, lambda plots: plots.tolerance(study, units=options.units))
+        data["output"] = options.output
+    return Answer(study.status, data, report, study.notices, options.design)
+
+
+def _spreads(words: list[str]) -> dict[str, str]:
+    spreads: dict[str, str] = {}
+    for word in words:
+        key, equals, text = word.partition("=")
+        if not (key.strip() and equals and text.strip()):
+            raise UsageError(f'backspring tolerance: write --spread KEY=TOLERANCE, got "{word}"')
+        if key.strip() in spreads:
+            raise UsageError(f"backspring tolerance: --spread {key.strip()} is given twice")
+        spreads[key.strip()] = text.strip()
+    return spreads

@@ -1,0 +1,159 @@
+"""Allowance and plan as reports for the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from backspring.display import STYLES, Shown, number, reading, text, unit_of
+from backspring.fit_results import Allowance, FitPlan
+from backspring.tables import Block, Lines, Report, TextTable
+from backspring.units import System
+
+if TYPE_CHECKING:
+    from backspring.fit_learning import Learned
+    from backspring.fit_log import FitLog
+
+# Common practice, no source.
+CAUTIONS = (
+    "Steel that is off cannot be put back: take less, measure again, stop proud rather than low.",
+    "Wear eye protection when a spring is under load; keep fingers out of the blade's way.",
+    "Keep the tang cool enough to hold while grinding, or the temper goes.",
+)
+_FACES = {
+    "open": "open face",
+    "half_stop": "half-stop face",
+    "closed": "closed face near the pivot",
+    "kick": "kick",
+}
+
+
+def allowance_report(left: Allowance, units: System | None = None) -> Report:
+    """Lay out an allowance in the given units, the design's own when none are given."""
+    units = units or left.design.units
+    return Report(_leave(left, units), (_allowance(left, units), Lines("Caution", CAUTIONS)))
+
+
+def plan_report(plan: FitPlan, units: System | None = None) -> Report:
+    """Lay out a plan in the given units, the design's own when none are given."""
+    units = units or plan.design.units
+    return Report(_first(plan, units), tuple(_blocks(plan, units)))
+
+
+def log_report(log: FitLog, plan: FitPlan, units: System | None = None) -> Report:
+    """Lay out a plan from a log, with what the log tells."""
+    units = units or plan.design.units
+    told = plan_report(plan, units)
+    return Report(told.headline, (*told.blocks[:-1], _told(log, units), told.blocks[-1]))
+
+
+def face_name(face: str, kick: bool = True) -> str:
+    """Name a face as people do; without a kick the closed face is ground whole."""
+    return "closed face" if face == "closed" and not kick else _FACES[face]
+
+
+def _told(log: FitLog, units: System) -> Lines:
+    found = log.estimate()
+    lines = [f"{len(log.entries)} entries"]
+    if log.scatter_mm is not None:
+        lines.append(f"repeated readings scatter by {text(log.scatter_mm, 'reading', units)}")
+    for name, value, spread in (
+        ("half-stop", found.half_stop_loaded_mm, found.half_stop_spread_mm),
+        ("closed", found.closed_loaded_mm, found.closed_spread_mm),
+    ):
+        if value is not None and spread is not None:
+            sure = text(spread, "reading", units)
+            lines.append(f"{name} loaded: {reading(value, units)}, sure to {sure} (one sd)")
+    tilt, play, root = found.pad_tilt_rad, found.pivot_play_mm, found.root_stiffness_nmm_per_rad
+    lines.append(_learned("tilt of the pad at open", tilt, "rad", 1.0, 4))
+    size, unit = STYLES[units]["reading"].size, unit_of("reading", units)
+    lines.append(_learned("play of the pivot", play, unit, size, 3))
+    lines.append(_learned("root stiffness", root, "N mm/rad", 1.0, 0))
+    return Lines("The log tells", tuple(lines))
+
+
+def _learned(name: str, found: Learned, unit: str, size: float, digits: int) -> str:
+    if not found.told:
+        return f"{name}: the readings do not tell"
+    value, spread = (f"{each / size:.{digits}f}" for each in (found.value, found.spread))
+    return f"{name}: {value} {unit}, sure to {spread} {unit} (one sd)"
+
+
+def _leave(left: Allowance, units: System) -> str:
+    half = "" if left.half_stop_mm is None else f"{reading(left.half_stop_mm, units)} at half-stop"
+    both = f"{half} and " if half else ""
+    return (
+        f"{left.design.name}: with the rear pin out leave {both}"
+        f"{reading(left.closed_mm, units)} at closed "
+        f"[{unit_of('reading', units)}], for {reading(left.target_mm, units)} when loaded"
+    )
+
+
+def _allowance(left: Allowance, units: System) -> TextTable:
+    rows = []
+    for name, value in (("half-stop", left.half_stop_mm), ("closed", left.closed_mm)):
+        if value is not None:
+            lost = number(value - left.target_mm, "reading", units)
+            rows.append((name, reading(value, units), lost, reading(left.target_mm, units)))
+    unit = unit_of("reading", units)
+    heads = ("", f"unloaded {unit}", "goes under load", f"loaded {unit}")
+    return TextTable("Allowance", heads, tuple(rows))
+
+
+def _first(plan: FitPlan, units: System) -> str:
+    if plan.done:
+        return f"{plan.design.name}: nothing to grind, the fit is done"
+    step = plan.steps[0]
+    times = f"{plan.passes} pass" + ("" if plan.passes == 1 else "es")
+    face = face_name(step.face.name, _has_kick(plan))
+    off = text(step.remove_mm, "reading", units)
+    return f"{plan.design.name}: {times}; first take {off} off the {face}"
+
+
+def _has_kick(plan: FitPlan) -> bool:
+    return plan.design.core.tang.kick is not None
+
+
+def _blocks(plan: FitPlan, units: System) -> Iterator[Block]:
+    now = plan.result
+    rows = [
+        (name, reading(value, units), reading(plan.target_mm, units))
+        for name, value in (
+            ("half-stop", now.half_stop_loaded_mm),
+            ("closed", now.closed_loaded_mm),
+        )
+        if value is not None
+    ]
+    unit = unit_of("reading", units)
+    yield TextTable("Loaded readings", ("", f"now {unit}", f"wanted {unit}"), tuple(rows))
+    if plan.steps:
+        yield _steps(plan, units)
+    yield _allowance(plan.allowance, units)
+    if plan.notices:
+        yield Lines("Notices", tuple(notice.message for notice in plan.notices))
+    yield Lines("Caution", CAUTIONS)
+
+
+def _steps(plan: FitPlan, units: System) -> TextTable:
+    def head(name: str, kind: Shown = "reading") -> str:
+        return f"{name} {unit_of(kind, units)}"
+
+    square = plan.result.half_stop_loaded_mm is not None
+    tip = plan.steps[0].tip_mm is not None
+    heads = ["step", "pass", "face", head("take off")]
+    heads += [head("half-stop")] if square else []
+    heads += [head("closed")] + ([head("tip")] if tip else [])
+    rows = []
+    for step in plan.steps:
+        row = [
+            f"{step.step}",
+            f"{step.pass_number}",
+            face_name(step.face.name, _has_kick(plan)),
+            number(step.remove_mm, "reading", units),
+        ]
+        row += [reading(step.half_stop_mm, units)] if square else []
+        row += [reading(step.closed_mm, units)]
+        row += [number(step.tip_mm, "reading", units)] if tip else []
+        rows.append(tuple(row))
+    title = f"Plan; readings expected after each step, {plan.state}; measure after every pass"
+    return TextTable(title, tuple(heads), tuple(rows))

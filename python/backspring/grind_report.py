@@ -1,0 +1,127 @@
+"""Grinding as a report for people: one line that answers, a table, and what to mind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from backspring import _core
+from backspring.checking import check
+from backspring.display import Shown, both, number, reading, text, unit_of
+from backspring.ground import Flush, Rows
+from backspring.tables import Block, Lines, Report, TextTable
+from backspring.units import System
+
+# Common practice, no source.
+CAUTIONS = (
+    "Steel that is off cannot be put back: stop a pass early, fit, and read again.",
+    "Thin steel heats fast: keep it cool enough to hold, or the temper goes.",
+    "Guard the wheel, and keep the dust out of eyes and lungs.",
+    "A computed margin does not replace a test.",
+)
+
+
+def grind_report(table: Rows, units: System | None = None, passes: str = "") -> Report:
+    """Lay out a table in the given units, the design's own when none are given.
+
+    `passes` is a sentence on how many passes it takes.
+    """
+    units = units or table.design.units
+    return Report(headline(table, units), tuple(_blocks(table, units, passes)))
+
+
+def headline(table: Rows, units: System) -> str:
+    """Answer in one line: what comes off where, and what pull and margin are left."""
+    first, last = table.rows[0], table.rows[-1]
+    if isinstance(table, Flush) and not table.passes:
+        return f"{table.design.name}: nothing stands proud of the liners when open and loaded"
+    off = f"{text(table.removed_mm, 'reading', units)} off the {table.face}"
+    if isinstance(table, Flush):
+        off = f"flush in {_times(table.passes)}, at most {off}"
+    else:
+        start, end = (number(each, "length", units) for each in table.region_mm)
+        off += f" ({start} to {end} {unit_of('length', units)})"
+    parts = [f"{table.design.name}: {off}"]
+    kind, was, left = _effort(first, last)
+    if was is None or left is None:
+        parts.append("does not work as a slip joint")
+    else:
+        word = "pull" if kind == "force" else "torque"
+        parts.append(f"{word} from {both(was, kind, units)} to {both(left, kind, units)}")
+    if first.yield_margin is not None and last.yield_margin is not None:
+        parts.append(f"yield margin from {first.yield_margin:.2f} to {last.yield_margin:.2f}")
+    return ", ".join(parts)
+
+
+def notices(table: Rows) -> tuple[_core.Notice, ...]:
+    """Tell what a maker should know about the ground spring, and which targets grinding loses."""
+    before, after = check(table.design), check(table.ground)
+    met = {target.name for target in before.targets if target.met}
+    lost = tuple(
+        _core.Notice(
+            code="target-missed",
+            message=f"the target for {target.name.replace('_', ' ')} is met now, not when ground",
+        )
+        for target in after.targets
+        if target.name in met and not target.met
+    )
+    return (*after.result.notices, *lost)
+
+
+def _times(passes: int) -> str:
+    return f"{passes} pass" + ("" if passes == 1 else "es")
+
+
+def _effort(
+    first: _core.GrindRow, last: _core.GrindRow
+) -> tuple[Shown, float | None, float | None]:
+    """Pull where the design has a nail nick, torque where it has none."""
+    if first.peak_pull_n is not None:
+        return "force", first.peak_pull_n, last.peak_pull_n
+    return "torque", first.peak_torque_nmm, last.peak_torque_nmm
+
+
+def _blocks(table: Rows, units: System, passes: str) -> Iterator[Block]:
+    yield _table(table, units)
+    if passes:
+        yield Lines("Passes", (passes,))
+    if told := notices(table):
+        yield Lines("Notices, ground spring", tuple(notice.message for notice in told))
+    yield Lines("Caution", CAUTIONS)
+
+
+def _table(table: Rows, units: System) -> TextTable:
+    kind, _, _ = _effort(table.rows[0], table.rows[-1])
+    effort = "peak_pull_n" if kind == "force" else "peak_torque_nmm"
+    columns: list[tuple[str, list[str]]] = [
+        (_head("off", "reading", units), _numbers(table, "removed_mm", "reading", units)),
+        (
+            _head("pull" if kind == "force" else "torque", kind, units),
+            _numbers(table, effort, kind, units),
+        ),
+        (
+            _head("worst stress", "stress", units),
+            _numbers(table, "travel_peak_stress_mpa", "stress", units),
+        ),
+        ("yield margin", _numbers(table, "yield_margin", "margin", units)),
+    ]
+    for name in ("half_stop", "closed"):
+        column = [getattr(row, f"reading_loaded_{name}_mm") for row in table.rows]
+        if any(each is not None for each in column):
+            head = _head(name.replace("_", "-"), "reading", units)
+            columns.append((head, [reading(each, units) for each in column]))
+    if table.face == "pad":
+        head = _head("preload", "reading", units)
+        columns.append((head, _numbers(table, "preload_mm", "reading", units)))
+    if isinstance(table, Flush):
+        head = _head("proud", "reading", units)
+        columns.append((head, [number(max(h, 0.0), "reading", units) for h in table.proud_mm]))
+    heads, cells = zip(*columns, strict=True)
+    return TextTable(f"Off the {table.face}", tuple(heads), tuple(zip(*cells, strict=True)))
+
+
+def _head(name: str, kind: Shown, units: System) -> str:
+    return f"{name} {unit_of(kind, units)}"
+
+
+def _numbers(table: Rows, name: str, kind: Shown, units: System) -> list[str]:
+    return [number(getattr(row, name), kind, units) for row in table.rows]

@@ -1,0 +1,168 @@
+"""Sizing as a report for people: one line that answers, the ways there, what to put in the file."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from backspring.check_report import CAUTION
+from backspring.checking import check
+from backspring.display import Shown, both, number, text, unit_of
+from backspring.sized import Sized, Solution, Taper, profile
+from backspring.tables import Block, Lines, Report, TextTable
+from backspring.units import System
+
+_NAMES = {
+    "spring.thickness": "thickness at the middle pin",
+    "fit.preload": "preload",
+    "spring.width": "width",
+    "tang.pivot": "pivot",
+    "spring.length": "length",
+}
+# Keys whose values sizing may change, as they stand in a design file.
+_KEYS = (
+    ("spring.width", lambda core: core.spring.width_mm),
+    ("spring.pad", lambda core: [core.spring.pad.start_mm, core.spring.pad.end_mm]),
+    ("tang.pivot", lambda core: core.tang.pivot_mm),
+    ("fit.preload", lambda core: core.fit.preload_mm),
+    ("fit.dial", lambda core: core.fit.dial_mm),
+)
+
+
+def size_report(sized: Sized, units: System | None = None) -> Report:
+    """Lay out a sizing in the given units, the design's own when none are given."""
+    units = units or sized.original.units
+    return Report(headline(sized, units), tuple(_blocks(sized, units)))
+
+
+def headline(sized: Sized, units: System) -> str:
+    """Answer in one line: the first solution, or that there is none and what comes nearest."""
+    if not sized.found:
+        return refusal(sized, units)
+    first = sized.solutions[0]
+    parts = [f"{_sizes(first, units)} for {_effect(first, units)}"]
+    if len(sized.solutions) > 1:
+        parts.append(f"{len(sized.solutions)} ways in all")
+    return f"{sized.original.name}: {', '.join(parts)}"
+
+
+def refusal(sized: Sized, units: System) -> str:
+    """Say that nothing answers, what comes nearest and what holds it there."""
+    wanted = []
+    if sized.pull_n is not None:
+        wanted.append(f"a pull of {both(sized.pull_n, 'force', units)}")
+    if sized.yield_margin is not None:
+        wanted.append(f"a yield margin of {sized.yield_margin:.2f}")
+    told = f"{sized.original.name}: no size gives {' with '.join(wanted)}"
+    if sized.nearest is not None:
+        told += f"; nearest: {_sizes(sized.nearest, units)} for {_effect(sized.nearest, units)}"
+    return f"{told}; {'; '.join(sized.limits)}"
+
+
+def taper_report(taper: Taper, units: System | None = None) -> Report:
+    """Lay out a proposed taper in the given units, the design's own when none are given."""
+    units = units or taper.original.units
+    before = check(taper.original)
+    pulls = [stroke.peak_pull_n for stroke in before.strokes if stroke.peak_pull_n is not None]
+    rows = (
+        (
+            "as it was",
+            *_strengths(
+                max(pulls, default=None),
+                before.travel.peak_stress_mpa,
+                before.travel.yield_margin,
+                units,
+            ),
+        ),
+        ("tapered", *_strengths(taper.pull_n, taper.peak_stress_mpa, taper.yield_margin, units)),
+    )
+    heads = ("", *(f"{name} {unit_of(kind, units)}".rstrip() for name, kind in _STRENGTHS))
+    stations = tuple(
+        (number(x, "length", units), number(thick, "length", units))
+        for x, thick in profile(taper.design)
+    )
+    unit = unit_of("length", units)
+    line = (
+        f"{taper.original.name}: tapered for {both(taper.pull_n, 'force', units)}, peak stress "
+        f"{text(taper.peak_stress_mpa, 'stress', units)}, yield margin {taper.yield_margin:.2f}"
+    )
+    blocks = (
+        TextTable("Strength", heads, rows),
+        TextTable("Thickness", (f"station {unit}", f"thickness {unit}"), stations),
+        Lines("Caution", (CAUTION,)),
+    )
+    return Report(line, blocks)
+
+
+_STRENGTHS: tuple[tuple[str, Shown], ...] = (
+    ("pull", "force"),
+    ("peak stress", "stress"),
+    ("yield margin", "margin"),
+)
+
+
+def _strengths(
+    pull: float | None, stress: float, margin: float | None, units: System
+) -> tuple[str, ...]:
+    return (
+        number(pull, "force", units),
+        number(stress, "stress", units),
+        number(margin, "margin", units),
+    )
+
+
+def _name(key: str) -> str:
+    plain, at, station = key.partition("@")
+    return f"thickness at {station} mm" if at else _NAMES[plain]
+
+
+def _sizes(solution: Solution, units: System) -> str:
+    return ", ".join(
+        f"{_name(key)} {text(size, 'length', units)}" for key, size in solution.sizes_mm.items()
+    )
+
+
+def _effect(solution: Solution, units: System) -> str:
+    margin = f"yield margin {solution.yield_margin:.2f}"
+    if solution.pull_n is None:
+        return f"a {margin}"
+    return f"a pull of {both(solution.pull_n, 'force', units)}, {margin}"
+
+
+def _blocks(sized: Sized, units: System) -> Iterator[Block]:
+    shown = sized.solutions or ((sized.nearest,) if sized.nearest else ())
+    if shown:
+        yield _table(sized, shown, units)
+        title = "Design file, in mm" if sized.found else "Nearest, in the design file, in mm"
+        yield Lines(title, tuple(_file_lines(sized, shown[0])))
+    if sized.limits:
+        yield Lines("In the way", sized.limits)
+    yield Lines("Caution", (CAUTION,))
+
+
+def _table(sized: Sized, shown: tuple[Solution, ...], units: System) -> TextTable:
+    heads = (
+        *(f"{_name(key)} {unit_of('length', units)}" for key in sized.vary),
+        *(f"{name} {unit_of(kind, units)}".rstrip() for name, kind in _STRENGTHS),
+    )
+    rows = tuple(
+        (
+            *(number(size, "length", units) for size in each.sizes_mm.values()),
+            *_strengths(each.pull_n, each.check.travel.peak_stress_mpa, each.yield_margin, units),
+        )
+        for each in shown
+    )
+    return TextTable("Solutions" if sized.found else "Nearest", heads, rows)
+
+
+def _file_lines(sized: Sized, solution: Solution) -> Iterator[str]:
+    new, old = solution.design.core, sized.original.core
+    if [*new.spring.thickness] != [*old.spring.thickness]:
+        rows = ", ".join(f"[{x:.6g}, {thick:.6g}]" for x, thick in profile(solution.design))
+        yield f"spring.thickness = [{rows}]"
+    for key, read in _KEYS:
+        value = read(new)
+        if value == read(old):
+            continue
+        ends = value if isinstance(value, list) else [value]
+        written = ", ".join(f"{each:.6g}" for each in ends)
+        yield f"{key} = [{written}]" if isinstance(value, list) else f"{key} = {written}"

@@ -1,0 +1,34 @@
+#include "backspring/shop/influence.hpp"
+
+#include <pybind11/eigen.h>
+
+#include "backspring/shop/gradient.hpp"
+#include "module.hpp"
+#include "record.hpp"
+
+namespace backspring::python {
+
+void declare_influence(py::module_& m) {
+    py::class_<Gradient>(m, "Gradient", DOC(Gradient));
+    py::class_<Influence>(m, "Influence", DOC(Influence));
+}
+
+void define_influence(py::module_& m) {
+    using NoGil = py::call_guard<py::gil_scoped_release>;
+    auto gradients = declared<Gradient>();
+    define_fields(gradients, BACKSPRING_FIELD(Gradient, figures),
+                  BACKSPRING_FIELD(Gradient, dimensions), BACKSPRING_FIELD(Gradient, value),
+                  BACKSPRING_FIELD(Gradient, derivative));
+    gradients.def("of", &Gradient::of, py::arg("figure"), py::arg("dimension"), DOC(Gradient_of));
+    auto influences = declared<Influence>();
+    define_fields(influences, BACKSPRING_FIELD(Influence, station_mm),
+                  BACKSPRING_FIELD(Influence, figures), BACKSPRING_FIELD(Influence, value),
+                  BACKSPRING_FIELD(Influence, change_per_pass));
+    influences.def("of", &Influence::of, py::arg("figure"), DOC(Influence_of));
+    m.def("gradient", &gradient, py::arg("design"), NoGil(), DOC(gradient));
+    m.def("influence", &influence, py::arg("design"),
+          py::arg_v("face", GrindFace::back, "GrindFace.back"), py::arg("spacing_mm") = 0.5,
+          NoGil(), DOC(influence));
+}
+
+}  // namespace backspring::python

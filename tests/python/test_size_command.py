@@ -1,0 +1,98 @@
+"""`backspring size`: exit codes, JSON and what a maker reads."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from backspring.cli import main
+
+REPO = Path(__file__).resolve().parents[2]
+HERON = str(REPO / "data" / "designs" / "heron.toml")
+KESTREL = str(REPO / "data" / "designs" / "kestrel.toml")
+LBF_N = 4.4482216152605  # NIST SP 811, appendix B
+
+
+def test_the_document_holds_the_answer(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["size", HERON, "--pull", "2 lbf", "--yield-margin", "1.1", "--json"]
+    assert main([*words, "--vary", "fit.preload"]) == 0
+    document = json.loads(capsys.readouterr().out)
+    assert (document["status"], document["command"]) == ("pass", "size")
+    (solution,) = document["data"]["solutions"]
+    assert solution["pull_n"] == pytest.approx(2.0 * LBF_N, rel=1e-6)
+    assert solution["sizes_mm"]["fit.preload"] < 0.9
+
+
+def test_a_bare_number_is_in_the_units_of_the_design(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["size", KESTREL, "--pull", "2", "--json"]) == 0
+    data = json.loads(capsys.readouterr().out)["data"]
+    assert data["pull_n"] == pytest.approx(2.0 * LBF_N)
+    assert main(["size", KESTREL, "--pull", "9", "--units", "mm", "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["data"]["pull_n"] == 9.0
+
+
+def test_the_text_says_what_to_put_in_the_file(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["--vary", "spring.width", "--vary", "fit.preload", "--bounds", "fit.preload", "0.3"]
+    assert main(["size", HERON, "--pull", "10 N", "--yield-margin", "1.2", *words, "0.8"]) == 0
+    said = capsys.readouterr().out
+    assert said.startswith("Heron: width ")
+    assert "spring.width = " in said and "fit.preload = " in said
+
+
+def test_stock_sizes(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["--stock", "spring.width", "3/32 in", "1/8 in"]
+    assert main(["size", HERON, "--pull", "12 N", *words, "--json"]) == 0
+    assert len(json.loads(capsys.readouterr().out)["data"]["solutions"]) == 2
+
+
+def test_without_a_solution_the_nearest_is_told(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["size", HERON, "--pull", "30 N", "--yield-margin", "1", "--vary", "fit.preload"]
+    assert main([*words, "--json"]) == 3
+    shown = capsys.readouterr()
+    document = json.loads(shown.out)
+    assert (document["status"], document["diagnostics"][0]["code"]) == ("error", "no-solution")
+    assert shown.err.startswith("Heron: no size gives a pull of 30.0 N (6.74 lbf) with a yield ")
+    assert "; nearest: preload " in shown.err
+    assert shown.err.endswith("; yield_margin: must be at least 1\n")
+
+
+def test_a_taper(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["size", HERON, "--pull", "10 N", "--taper", "1.2 mm", "--json"]) == 0
+    data = json.loads(capsys.readouterr().out)["data"]
+    assert data["pull_n"] == pytest.approx(10.0, rel=1e-6)
+    assert min(thick for _, thick in data["thickness_mm"]) == pytest.approx(1.2)
+
+
+@pytest.mark.parametrize("vary", [["fit.preload"], ["spring.width", "fit.preload"]])
+def test_the_picture_is_written(tmp_path: Path, vary: list[str]) -> None:
+    options = [word for key in vary for word in ("--vary", key)]
+    out = tmp_path / "map.svg"
+    words = ["size", HERON, "--pull", "9 N", "--yield-margin", "1.2", *options]
+    assert main([*words, "--output", str(out)]) == 0
+    assert "<svg" in out.read_text("utf-8")
+
+
+@pytest.mark.parametrize(
+    ("words", "message"),
+    [
+        ([], "backspring size: give --pull, --yield-margin or both"),
+        (["--taper", "1 mm"], "backspring size: --taper needs --pull"),
+        (
+            ["--taper", "1 mm", "--pull", "9 N", "--vary", "fit.preload"],
+            "backspring size: --taper does not go with --vary",
+        ),
+        (["--pull", "9 N", "--stock", "spring.width"], "backspring size: --stock needs a key"),
+        (["--pull", "9 mm"], '--pull: must be a force, got "9 mm", which is a length'),
+        (["--yield-margin", "much"], '--yield-margin: must be a plain number, got "much"'),
+        (["--pull", "9 N", "--vary", "spring.widht"], 'vary: unknown dimension "spring.widht": di'),
+        (["--pull", "9 N", "--bounds", "spring.width", "2", "3"], "bounds.spring.width: is not va"),
+        (["--pull", "9 N", "--output", "map.pdf"], 'output: must end in .png or .svg, got "map.p'),
+    ],
+)
+def test_wrong_use_is_told(
+    words: list[str], message: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["size", HERON, *words]) == 2
+    assert capsys.readouterr().err.startswith(message)
