@@ -12,7 +12,11 @@ README = (ROOT / "README.md").read_text(encoding="utf-8")
 def test_the_python_examples_run_one_after_the_other() -> None:
     examples = re.findall(r"```python\n(.*?)```", README, flags=re.DOTALL)
     done = subprocess.run(
-        [sys.executable, "-c", "\n".join(examples)], cwd=ROOT, capture_output=True, text=True, check=True
+        [sys.executable, "-c", "\n".join(examples)],
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=True,
     )
     assert done.stdout.startswith("Heron: opens with ")
     assert "first take" in done.stdout
