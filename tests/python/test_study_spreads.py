@@ -9,7 +9,7 @@ import pytest
 
 import backspring as bs
 from backspring._core import SpreadKind, farthest
-from backspring.study.spreads import read_spreads
+from backspring.study.spreads import ordinary_spreads, read_spreads
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = bs.load(DESIGNS / "heron.toml")
@@ -61,3 +61,13 @@ def test_a_bad_tolerance_is_told(spreads: dict[str, Any], message: str) -> None:
     with pytest.raises(bs.InvalidInput) as refused:
         read_spreads(WREN, spreads)
     assert str(refused.value).startswith(message)
+
+
+@pytest.mark.parametrize("path", sorted(DESIGNS.glob("*.toml")), ids=lambda path: path.stem)
+def test_an_ordinary_bench_can_be_spread_on_every_demo(path: Path) -> None:
+    design = bs.load(path)
+    spreads = ordinary_spreads(design)
+    assert {"fit.preload", "spring.width"} <= {*spreads}
+    two_corners = design.core.tang.corner_open_mm != design.core.tang.corner_closed_mm
+    assert ("tang.corner_radius" in spreads) != two_corners
+    assert len(read_spreads(design, spreads)) == len(spreads)

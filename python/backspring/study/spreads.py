@@ -29,7 +29,17 @@ _ORDINARY = {
 
 def ordinary_spreads(design: Design) -> dict[str, str]:
     """Return an ordinary bench's tolerances for the dimensions that the design has."""
-    return {key: text for key, text in _ORDINARY.items() if refuse_key(design, key) is None}
+    return {key: text for key, text in _ORDINARY.items() if _can_spread(design, key)}
+
+
+def _can_spread(design: Design, key: str) -> bool:
+    if refuse_key(design, key) is not None:
+        return False
+    try:
+        _core.require_spreads(design.core, [Spread(key=key, size=1e-3)])
+    except InvalidInput:
+        return False
+    return True
 
 
 def read_spreads(design: Design, spreads: Mapping[str, Any], system: System = "mm") -> list[Spread]:
