@@ -8,11 +8,11 @@ if TYPE_CHECKING:
     from backspring._core import Contact, SpringAlong, Sweep, __version__
     from backspring.checking import Check, TargetResult, check
     from backspring.design import Design
-    from backspring.design_file import load
+    from backspring.design_file.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
-    from backspring.fit_log import FitLog
-    from backspring.fit_results import Allowance, FitPlan
-    from backspring.fitting import allowance, fit_plan, readings_after_back_grind
+    from backspring.fitting.log import FitLog
+    from backspring.fitting.plans import allowance, fit_plan, readings_after_back_grind
+    from backspring.fitting.results import Allowance, FitPlan
     from backspring.grinding import (
         grind,
         grind_depth,
@@ -76,13 +76,13 @@ __all__ = [
 
 # Each name is fetched on first use, so that `backspring --help` answers at once.
 _HOMES = {
-    "Allowance": "fit_results",
+    "Allowance": "fitting.results",
     "Check": "checking",
     "Design": "design",
     "DesignMap": "sizing",
     "Error": "errors",
-    "FitLog": "fit_log",
-    "FitPlan": "fit_results",
+    "FitLog": "fitting.log",
+    "FitPlan": "fitting.results",
     "Flush": "ground",
     "GrindTable": "ground",
     "Influence": "influencing",
@@ -95,12 +95,12 @@ _HOMES = {
     "Taper": "sized",
     "TargetResult": "checking",
     "Tolerance": "tolerancing",
-    "allowance": "fitting",
+    "allowance": "fitting.plans",
     "check": "checking",
     "check_many": "study",
     "contact_at": "looking",
     "design_map": "sizing",
-    "fit_plan": "fitting",
+    "fit_plan": "fitting.plans",
     "gradient": "influencing",
     "grind": "grinding",
     "grind_depth": "grinding",
@@ -108,9 +108,9 @@ _HOMES = {
     "grind_passes": "grinding",
     "grind_table": "grinding",
     "influence": "influencing",
-    "load": "design_file",
+    "load": "design_file.load",
     "propose_taper": "sizing",
-    "readings_after_back_grind": "fitting",
+    "readings_after_back_grind": "fitting.plans",
     "size": "sizing",
     "spring_along": "looking",
     "sweep": "looking",

@@ -8,7 +8,7 @@ from typing import Any, Literal
 
 from backspring import _core
 from backspring.design import Design
-from backspring.units import System
+from backspring.reported import Reported
 
 
 @dataclass(frozen=True)
@@ -25,9 +25,12 @@ class TargetResult:
     met: bool
 
 
-@dataclass(frozen=True)
-class Check:
+@dataclass(frozen=True, repr=False)
+class Check(Reported):
     """Everything one check says. mm, N, N mm, MPa, mJ, degrees."""
+
+    _report_by = "check:check_report"
+    _data_by = "check_data:check_data"
 
     design: Design
     result: _core.Check
@@ -85,26 +88,6 @@ class Check:
     def status(self) -> Literal["pass", "fail"]:
         """Whether all targets are met."""
         return "pass" if all(target.met for target in self.targets) else "fail"
-
-    def to_dict(self) -> dict[str, Any]:
-        """Results as plain data, ready for JSON; every name carries its unit."""
-        from backspring.check_data import check_data
-
-        return check_data(self)
-
-    def report(self, units: System | None = None) -> str:
-        """Results as plain text, in the design's own units unless others are asked for."""
-        from backspring.check_report import check_report
-
-        return check_report(self, units).plain()
-
-    def __repr__(self) -> str:
-        return self.report()
-
-    def _repr_html_(self) -> str:
-        from backspring.check_report import check_report
-
-        return check_report(self).html()
 
 
 def check(design: Design, step_deg: float = 1.0) -> Check:

@@ -9,15 +9,16 @@ from collections.abc import Mapping
 from typing import Any, Self
 
 from backspring import _core
-from backspring.defaults import find_defaults, find_notices
-from backspring.design_reader import FORMAT, DesignParts, read_design
+from backspring.design_file.defaults import find_defaults, find_notices
+from backspring.design_file.reader import FORMAT, DesignParts, read_design
 from backspring.faults import Fault, invalid
+from backspring.reported import Reported
 from backspring.units import System
 
 Section = Mapping[str, Any]
 
 
-class Design:
+class Design(Reported):
     """The blade's tang, its spring and how they are fitted.
 
     Takes the same tables and keys as a design file: numbers, or text with a unit. `units` says
@@ -26,6 +27,7 @@ class Design:
     """
 
     __slots__ = ("_parts",)
+    _report_by = "design:design_report"
     _parts: DesignParts
 
     def __init__(
@@ -136,11 +138,6 @@ class Design:
     def __repr__(self) -> str:
         sections = ", ".join(f"{key}={value}" for key, value in self._parts.content.items())
         return f"Design(name={self.name!r}, {sections})"
-
-    def _repr_html_(self) -> str:
-        from backspring.design_table import design_table
-
-        return design_table(self).html()
 
 
 def _read(data: Mapping[str, Any]) -> DesignParts:

@@ -6,16 +6,12 @@ cannot be undone on steel; here every function leaves the design it is given as 
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any, Literal, get_args
+from typing import Any, get_args
 
 from backspring import _core
 from backspring.design import Design
+from backspring.ground import Face, Flush, GrindTable
 from backspring.told import length, quantity, refusal, told
-
-if TYPE_CHECKING:
-    from backspring.ground import Flush, GrindTable
-
-Face = Literal["back", "belly", "pad"]
 
 
 def grind(
@@ -47,8 +43,6 @@ def grind_table(
     Rows from nothing removed to the depth `to`, a `step` apart; each row is the check of the
     ground design.
     """
-    from backspring.ground import GrindTable
-
     cut = _cut(face, to, region, "to")
     step_mm = length(step, "step")
     with told():
@@ -84,8 +78,6 @@ def grind_flush(design: Design, liners: Any = None, per_pass: Any = "0.05 mm") -
     than `per_pass`, then the thinner spring is solved again, until no more than 0.001 mm stands
     proud. Raises NoConvergence when that would take a pin hole's steel.
     """
-    from backspring.ground import Flush
-
     line = None if liners is None else _line(liners)
     pass_mm = length(per_pass, "pass")
     with told():

@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any, overload
+from typing import Any, Literal, overload
 
 import numpy as np
 import numpy.typing as npt
 
 from backspring import _core
 from backspring.design import Design
-from backspring.grinding import Face
-from backspring.units import System
+from backspring.reported import Reported
 
+Face = Literal["back", "belly", "pad"]
 Column = npt.NDArray[np.float64]
 ROW = (
     "removed_mm",
@@ -30,8 +30,10 @@ ROW = (
 )
 
 
-class Rows:
+class Rows(Reported):
     """Rows by number, columns by name; the first row is the spring as it was."""
+
+    _report_by = "grind:grind_report"
 
     design: Design
     face: Face
@@ -78,20 +80,6 @@ class Rows:
                 ],
             },
         }
-
-    def report(self, units: System | None = None) -> str:
-        """Results as plain text, in the design's own units unless others are asked for."""
-        from backspring.grind_report import grind_report
-
-        return grind_report(self, units).plain()
-
-    def __repr__(self) -> str:
-        return self.report()
-
-    def _repr_html_(self) -> str:
-        from backspring.grind_report import grind_report
-
-        return grind_report(self).html()
 
 
 @dataclass(frozen=True, repr=False)

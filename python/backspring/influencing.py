@@ -11,19 +11,21 @@ import numpy.typing as npt
 
 from backspring import _core
 from backspring.design import Design
+from backspring.reported import Reported
 from backspring.told import length, refusal, told
-from backspring.units import System
 
 Column = npt.NDArray[np.float64]
 Side = Literal["back", "belly"]
 
 
 @dataclass(frozen=True, repr=False)
-class Influence:
+class Influence(Reported):
     """Change of each result for 0.1 mm taken off one mm of length, at every station.
 
     Add what a pass covers: change times millimetres of length. Preload stays as it is.
     """
+
+    _report_by = "influence:influence_report"
 
     design: Design
     face: Side
@@ -56,20 +58,6 @@ class Influence:
             "value": self.value,
             "change": {name: column.tolist() for name, column in self.change.items()},
         }
-
-    def report(self, units: System | None = None) -> str:
-        """Results as plain text, in the design's own units unless others are asked for."""
-        from backspring.influence_report import influence_report
-
-        return influence_report(self, units).plain()
-
-    def __repr__(self) -> str:
-        return self.report()
-
-    def _repr_html_(self) -> str:
-        from backspring.influence_report import influence_report
-
-        return influence_report(self).html()
 
 
 def influence(design: Design, face: Side = "back", spacing: Any = "0.5 mm") -> Influence:

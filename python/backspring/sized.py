@@ -10,7 +10,7 @@ from backspring import _core
 from backspring.checking import Check, check
 from backspring.design import Design
 from backspring.errors import NoConvergence
-from backspring.units import System
+from backspring.reported import Reported
 
 
 @dataclass(frozen=True)
@@ -39,12 +39,14 @@ class Solution:
 
 
 @dataclass(frozen=True, repr=False)
-class Sized:
+class Sized(Reported):
     """All ways found to meet a pull and a margin.
 
     Without any, `nearest` is the nearest design that can be made and `limits` says what holds it.
     `vary` are the keys that were free, with their station where there is one.
     """
+
+    _report_by = "size:size_report"
 
     original: Design
     pull_n: float | None
@@ -72,9 +74,7 @@ class Sized:
     def _first(self) -> Solution:
         if self.solutions:
             return self.solutions[0]
-        from backspring.size_report import refusal
-
-        raise NoConvergence(refusal(self, self.original.units))
+        raise NoConvergence(self.laid_out().headline)
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON; every name carries its unit."""
@@ -88,24 +88,12 @@ class Sized:
             "limits": list(self.limits),
         }
 
-    def report(self, units: System | None = None) -> str:
-        """Results as plain text, in the design's own units unless others are asked for."""
-        from backspring.size_report import size_report
-
-        return size_report(self, units).plain()
-
-    def __repr__(self) -> str:
-        return self.report()
-
-    def _repr_html_(self) -> str:
-        from backspring.size_report import size_report
-
-        return size_report(self).html()
-
 
 @dataclass(frozen=True, repr=False)
-class Taper:
+class Taper(Reported):
     """A thickness profile with the least peak stress that gives a pull."""
+
+    _report_by = "size:taper_report"
 
     original: Design
     design: Design
@@ -136,20 +124,6 @@ class Taper:
             "peak_stress_mpa": self.peak_stress_mpa,
             "yield_margin": self.yield_margin,
         }
-
-    def report(self, units: System | None = None) -> str:
-        """Results as plain text, in the design's own units unless others are asked for."""
-        from backspring.size_report import taper_report
-
-        return taper_report(self, units).plain()
-
-    def __repr__(self) -> str:
-        return self.report()
-
-    def _repr_html_(self) -> str:
-        from backspring.size_report import taper_report
-
-        return taper_report(self).html()
 
 
 def profile(design: Design) -> list[list[float]]:

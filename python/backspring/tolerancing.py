@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from concurrent.futures import Executor
 from dataclasses import dataclass
 from functools import cached_property
@@ -11,6 +11,7 @@ from typing import Any, Literal
 from backspring import _core
 from backspring.design import Design
 from backspring.faults import Fault, invalid
+from backspring.reported import Reported
 from backspring.study.many import refuse_running, run
 from backspring.study.many_checks import ManyChecks
 from backspring.study.progress import Progress
@@ -18,13 +19,16 @@ from backspring.study.spreads import ordinary_spreads, read_spreads
 from backspring.units import System
 
 
-@dataclass(frozen=True, eq=False)
-class Tolerance:
+@dataclass(frozen=True, eq=False, repr=False)
+class Tolerance(Reported):
     """What the bench's spreads do to a design. mm, N, MPa.
 
     `stated` is False where nobody said the spreads and those of an ordinary bench were taken.
     `sample` holds the quasi-random rows; `result` is the core's.
     """
+
+    _report_by = "tolerance:tolerance_report"
+    _data_by = "tolerance_data:tolerance_data"
 
     design: Design
     spreads: tuple[_core.Spread, ...]
@@ -66,29 +70,7 @@ class Tolerance:
     @property
     def notices(self) -> tuple[_core.Notice, ...]:
         """What to know of this study."""
-        from backspring.tolerance_report import find_notices
-
-        return tuple(find_notices(self))
-
-    def to_dict(self) -> dict[str, Any]:
-        """Results as plain data, ready for JSON; every name carries its unit."""
-        from backspring.tolerance_data import tolerance_data
-
-        return tolerance_data(self)
-
-    def report(self, units: System | None = None) -> str:
-        """Results as plain text, in the design's own units unless others are asked for."""
-        from backspring.tolerance_report import tolerance_report
-
-        return tolerance_report(self, units).plain()
-
-    def __repr__(self) -> str:
-        return self.report()
-
-    def _repr_html_(self) -> str:
-        from backspring.tolerance_report import tolerance_report
-
-        return tolerance_report(self).html()
+        return tuple(_notices(self))
 
 
 def tolerance(
@@ -160,3 +142,20 @@ def _refuse(n: int, seed: int, batch: int, wanted_share: float) -> None:
         )
     if faults:
         raise invalid(faults)
+
+
+def _notices(study: Tolerance) -> Iterator[_core.Notice]:
+    """Find what to know of a study beyond its numbers."""
+    result = study.result
+    if not study.stated:
+        told = (
+            "no tolerances stated: those of an ordinary bench are taken "
+            "(common practice, no source)"
+        )
+        yield _core.Notice(code="ordinary-tolerances", message=told)
+    if not study.complete:
+        told = f"stopped: {result.rows} of {study.n} knives were worked out"
+        yield _core.Notice(code="stopped", message=told)
+    if broken := result.rows - result.working:
+        told = f"{broken} of {result.rows} knives do not work as a slip joint, or cannot be made so"
+        yield _core.Notice(code="not-working", message=told)

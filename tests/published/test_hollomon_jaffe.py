@@ -16,7 +16,7 @@ that the library gives to 1095.
 import pytest
 
 from backspring import OutOfRange, steels
-from backspring.steel_records import Fit
+from backspring.steels.records import Fit
 
 ROWS = {
     "1075": [(200, 59.5), (250, 58.0), (300, 53.5), (400, 47.5), (500, 38.5)],

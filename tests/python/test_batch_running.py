@@ -14,6 +14,7 @@ import backspring as bs
 HERON = bs.load(Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml")
 
 
+@pytest.mark.usefixtures("interruptible")
 def test_an_interrupt_returns_what_is_done() -> None:
     preloads = np.linspace(0.5, 1.0, 400_000)
     strikes = []

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ast
+import graphlib
 import re
 import subprocess
 import sys
@@ -104,6 +105,33 @@ def test_display_libraries_are_imported_only_where_things_are_shown(path: Path) 
             imported.add(statement.module.split(".")[0])
     shows = path.relative_to(PACKAGE).parts[0].removesuffix(".py") in ("cli", "plots", "report")
     assert shows or not imported & {"matplotlib", "rich", "jinja2"}
+
+
+def imported_modules(path: Path) -> set[str]:
+    """Modules of the package that a module imports anywhere, for types too."""
+    found = set()
+    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            found |= {node.module, *(f"{node.module}.{alias.name}" for alias in node.names)}
+    return {each for each in found if each.startswith("backspring.")}
+
+
+def test_modules_import_one_another_in_one_direction() -> None:
+    """The package's own face hands names on and is left out."""
+    names = {
+        ".".join(path.relative_to(PACKAGE.parent).with_suffix("").parts).removesuffix(
+            ".__init__"
+        ): path
+        for path in MODULES
+    }
+    graph = {each: imported_modules(path) & names.keys() for each, path in names.items()}
+    graph.pop("backspring")
+    for each, seen in graph.items():
+        # Python loads a room's face before its files, which is no look at it.
+        seen -= {each, each.rpartition(".")[0]}
+    assert [*graphlib.TopologicalSorter(graph).static_order()]
 
 
 def test_importing_the_package_loads_no_heavy_library() -> None:

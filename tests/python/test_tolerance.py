@@ -106,6 +106,7 @@ def test_knives_that_do_not_work_are_told() -> None:
     assert study.results["peak_pull_n"].sample.count == study.result.working
 
 
+@pytest.mark.usefixtures("interruptible")
 def test_a_stopped_study_says_so() -> None:
     def strike(done: int, total: int) -> None:
         if done and not struck:

@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
     from backspring._core import Notice
     from backspring.faults import Fault
-    from backspring.tables import Block, Report
+    from backspring.report.tables import Block, Report
 
 _FORMAT = 1
 
@@ -88,7 +88,7 @@ def _draw(console: Console, block: Block) -> None:
     from rich.table import Table
     from rich.text import Text
 
-    from backspring.tables import TextTable
+    from backspring.report.tables import TextTable
 
     if not isinstance(block, TextTable):
         console.print(block.heading, style="bold cyan")

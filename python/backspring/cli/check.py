@@ -5,9 +5,9 @@ from __future__ import annotations
 import argparse
 
 from backspring import check, load
-from backspring.check_report import check_report
 from backspring.cli import UsageError, uniform_spring
 from backspring.cli.answer import Answer
+from backspring.report.check import check_report
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:

@@ -11,13 +11,13 @@ from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
 from backspring.design import Design
-from backspring.fit_report import allowance_report, log_report, plan_report
-from backspring.fit_results import FACES, Allowance, FitPlan
-from backspring.fitting import allowance, fit_plan
+from backspring.fitting.plans import allowance, fit_plan
+from backspring.fitting.results import FACES, Allowance, FitPlan
+from backspring.report.fit import allowance_report, log_report, plan_report
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.fit_log import FitLog
+    from backspring.fitting.log import FitLog
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -144,7 +144,7 @@ class _Asked:
 
 def _from_log(options: argparse.Namespace, design: Design) -> Answer:
     """Add to the log what is given, then plan from all it holds."""
-    from backspring.fit_log import REPEATABILITY, FitLog
+    from backspring.fitting.log import REPEATABILITY, FitLog
 
     asked, log = _Asked(options, design), FitLog(design, options.log)
     planning = asked.planning()

@@ -10,10 +10,10 @@ from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
-from backspring.display import text
-from backspring.grind_report import grind_report, notices
-from backspring.grinding import Face, grind_depth, grind_flush, grind_passes, grind_table
-from backspring.ground import Rows
+from backspring.grinding import grind_depth, grind_flush, grind_passes, grind_table
+from backspring.ground import Face, Rows
+from backspring.report.display import text
+from backspring.report.grind import grind_report, notices
 from backspring.units import Kind, parse
 
 _STEP = "0.05 mm"

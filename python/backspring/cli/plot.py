@@ -8,7 +8,7 @@ from backspring import check, load
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
-from backspring.tables import Report
+from backspring.report.tables import Report
 
 # Written out here, so that --help also answers without matplotlib.
 _KINDS = ("sheet", "positions", "stress", "action")

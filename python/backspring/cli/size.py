@@ -11,7 +11,7 @@ from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
 from backspring.errors import NoConvergence
-from backspring.size_report import refusal, size_report, taper_report
+from backspring.report.size import refusal, size_report, taper_report
 from backspring.sizing import propose_taper, size
 from backspring.units import Kind
 

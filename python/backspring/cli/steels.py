@@ -12,9 +12,9 @@ from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.temper_question import Asked, ask
 from backspring.faults import Fault, invalid
-from backspring.steel_report import cited, steel_blocks, steels_table
-from backspring.tables import Report
-from backspring.tempering import limits_c
+from backspring.report.steel import cited, steel_blocks, steels_table
+from backspring.report.tables import Report
+from backspring.steels.tempering import limits_c
 from backspring.units import System
 
 _NEEDS_NAME = ("temper", "time", "hardness", "after", "output")

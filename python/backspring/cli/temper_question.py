@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from backspring import tempering
 from backspring._core import Notice
 from backspring.cli import UsageError
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
-from backspring.steel_records import Steel
-from backspring.steel_words import temperature, time
-from backspring.tables import Block, Lines
+from backspring.report.steel_words import temperature, time
+from backspring.report.tables import Block, Lines
+from backspring.steels import tempering
+from backspring.steels.records import Steel
 from backspring.units import Kind, System, parse
 
 

@@ -9,7 +9,7 @@ from backspring import load, tolerance
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
-from backspring.tolerance_report import tolerance_report
+from backspring.report.tolerance import tolerance_report
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:

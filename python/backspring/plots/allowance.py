@@ -9,11 +9,11 @@ from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 
 from backspring.design import Design
-from backspring.display import STYLES
-from backspring.fitting import TARGET, AllowanceRow, allowance_table
+from backspring.fitting.plans import TARGET, AllowanceRow, allowance_table
 from backspring.plots import palette
 from backspring.plots.canvas import Picture
 from backspring.plots.chart import dress_chart
+from backspring.report.display import STYLES
 from backspring.units import System
 
 # A thinner spring than this could open its pin holes.

@@ -10,9 +10,9 @@ from matplotlib.lines import Line2D
 from matplotlib.patches import Patch
 
 from backspring import _core
-from backspring.display import STYLES
 from backspring.plots import palette
 from backspring.plots.chart import new_chart
+from backspring.report.display import STYLES
 from backspring.sized import Sized
 from backspring.sizing import DesignMap
 from backspring.sizing import design_map as work_out

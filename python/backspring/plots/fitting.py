@@ -10,13 +10,13 @@ from matplotlib.figure import Figure
 from matplotlib.patches import Polygon
 
 from backspring import _core
-from backspring.display import STYLES, reading
-from backspring.fit_report import face_name
-from backspring.fit_results import FACES, FitPlan
+from backspring.fitting.results import FACES, FitPlan
 from backspring.plots import palette
 from backspring.plots.canvas import Picture
 from backspring.plots.chart import dress_chart
 from backspring.plots.tang_shape import Points, tang_shape
+from backspring.report.display import STYLES, reading
+from backspring.report.fit import face_name
 from backspring.units import System
 
 _HEIGHT_IN = 4.6

@@ -11,11 +11,11 @@ from matplotlib.figure import Figure
 from matplotlib.patches import Circle
 
 from backspring import _core
-from backspring.display import STYLES, Style
-from backspring.grind_report import headline
 from backspring.ground import Rows
 from backspring.plots import palette
 from backspring.plots.canvas import Picture
+from backspring.report.display import STYLES, Style
+from backspring.report.grind import headline
 from backspring.units import System
 
 Column = npt.NDArray[np.float64]

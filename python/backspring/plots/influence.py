@@ -8,13 +8,13 @@ from matplotlib.figure import Figure
 from matplotlib.patches import Circle
 
 from backspring import _core
-from backspring.display import STYLES
-from backspring.influence_report import SHOWN, shown_names, style
 from backspring.influencing import Influence
 from backspring.plots import palette
 from backspring.plots.canvas import Picture
 from backspring.plots.chart import name_place
 from backspring.plots.palette import Line
+from backspring.report.display import STYLES
+from backspring.report.influence import SHOWN, shown_names, style
 from backspring.units import System
 
 _HEIGHT_IN = 2.0

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from matplotlib.axes import Axes
 
-from backspring.display import STYLES, reading
 from backspring.plots import palette
 from backspring.plots.position_panel import PanelView
+from backspring.report.display import STYLES, reading
 from backspring.units import System
 
 _RISE_POINTS = 20.0

@@ -12,7 +12,6 @@ from matplotlib.figure import Figure, SubFigure
 
 from backspring.checking import Check
 from backspring.design import Design
-from backspring.display import STYLES
 from backspring.plots import palette
 from backspring.plots.canvas import Picture
 from backspring.plots.position_forces import write_force_and_dial
@@ -25,6 +24,7 @@ from backspring.plots.position_words import (
     write_scale,
 )
 from backspring.plots.subject import as_check
+from backspring.report.display import STYLES
 from backspring.units import System
 
 

@@ -6,7 +6,6 @@ import textwrap
 
 from matplotlib.figure import Figure, SubFigure
 
-from backspring.check_report import headline
 from backspring.checking import Check
 from backspring.design import Design
 from backspring.plots import palette
@@ -17,6 +16,7 @@ from backspring.plots.position_panel import rest_views
 from backspring.plots.positions import positions
 from backspring.plots.stress import stress_along
 from backspring.plots.subject import as_check
+from backspring.report.check import headline
 from backspring.units import System
 
 _TITLE_IN = 0.85

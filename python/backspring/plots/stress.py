@@ -9,10 +9,10 @@ from matplotlib.axes import Axes
 from backspring import _core
 from backspring.checking import Check
 from backspring.design import Design
-from backspring.display import Style
 from backspring.plots import palette
 from backspring.plots.chart import dress_chart, name_place, new_chart
 from backspring.plots.subject import as_check, rests, root_name, spoken, style_of
+from backspring.report.display import Style
 from backspring.units import System
 
 Column = npt.NDArray[np.float64]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from backspring import _core
 from backspring.checking import Check, check
 from backspring.design import Design
-from backspring.display import STYLES, Shown, Style
+from backspring.report.display import STYLES, Shown, Style
 from backspring.units import System
 
 # The order in which the hand meets them.

@@ -5,12 +5,13 @@ from __future__ import annotations
 import numpy as np
 from matplotlib.axes import Axes
 
-from backspring import steels, tempering
+from backspring import steels
 from backspring.errors import OutOfRange
 from backspring.plots import palette
 from backspring.plots.chart import dress_chart, name_place, new_chart
-from backspring.steel_records import Steel, Temper, TemperRow
-from backspring.steel_words import degrees, temperature_unit, time
+from backspring.report.steel_words import degrees, temperature_unit, time
+from backspring.steels import tempering
+from backspring.steels.records import Steel, Temper, TemperRow
 from backspring.units import System
 
 _STEPS = 400

@@ -8,10 +8,10 @@ from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 
 from backspring import _core
-from backspring.display import STYLES, Style
 from backspring.plots import palette
 from backspring.plots.canvas import Picture
-from backspring.tolerance_report import RESULTS, headline
+from backspring.report.display import STYLES, Style
+from backspring.report.tolerance import RESULTS, headline
 from backspring.tolerancing import Tolerance
 from backspring.units import System
 

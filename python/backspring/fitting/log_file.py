@@ -15,7 +15,7 @@ from pathlib import Path
 
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
-from backspring.fit_results import FACES
+from backspring.fitting.results import FACES
 from backspring.whole_file import replace_file
 
 _TITLE, _FORMAT = "backspring fitting log", "1"

@@ -9,7 +9,7 @@ import math
 from typing import Any
 
 from backspring import _core
-from backspring.steel_choice import SteelChoice
+from backspring.steels.choice import SteelChoice
 
 Section = dict[str, Any]
 

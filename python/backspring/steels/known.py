@@ -7,27 +7,12 @@ from __future__ import annotations
 
 from functools import cache
 
-from backspring import tempering
-from backspring.steel_files import all_sources, all_steels
-from backspring.steel_records import Figure, Point, Source, Steel, Temper, TemperRow
-from backspring.tempering import AfterHeat
+from backspring.steels import tempering
+from backspring.steels.files import all_sources, all_steels
+from backspring.steels.records import Figure, Source, Steel
+from backspring.steels.tempering import AfterHeat
 from backspring.units import Kind, parse
 
-__all__ = [
-    "AfterHeat",
-    "Figure",
-    "Point",
-    "Source",
-    "Steel",
-    "Temper",
-    "TemperRow",
-    "hardness_after_heat",
-    "hardness_after_temper",
-    "names",
-    "sources",
-    "steel",
-    "temper_for_hardness",
-]
 Quantity = float | str
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from backspring import steels, tempering
+from backspring import steels
 from backspring._core import Band, Elastic, Strength, strength_from_hardness
 from backspring.errors import OutOfRange
 from backspring.faults import Fault
+from backspring.steels import tempering
 
 CONVERSION_SOURCES = ("astm-e140", "din-50150")
 

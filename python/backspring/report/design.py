@@ -4,20 +4,21 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from backspring.reading import dotted
-from backspring.tables import TextTable
+from backspring.design_file.reading import dotted
+from backspring.report.tables import Report, TextTable
+from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring.design import Design
 
 
-def design_table(design: Design) -> TextTable:
-    """Every key of a design with its value in mm, N, MPa, HRC, g, kg mm2."""
+def design_report(design: Design, _: System | None = None) -> Report:
+    """Every key of a design with its value, always in mm, N, MPa, HRC, g, kg mm2."""
     content = design.to_dict()
     rows = tuple(
         (key, _value(value)) for key, value in dotted(content) if key not in ("format", "name")
     )
-    return TextTable(design.name, ("key", "value"), rows)
+    return Report(design.name, (TextTable("", ("key", "value"), rows),))
 
 
 def _value(value: Any) -> str:

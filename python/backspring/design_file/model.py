@@ -10,7 +10,7 @@ from typing import ClassVar
 
 from pydantic import BaseModel, ConfigDict, Field
 
-from backspring.design_fields import (
+from backspring.design_file.fields import (
     Finish,
     ForcePair,
     Hardness,

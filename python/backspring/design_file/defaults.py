@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from backspring import _core, tempering
+from backspring import _core
 from backspring._core import Notice
 from backspring.errors import OutOfRange
-from backspring.steel_choice import SteelChoice
-from backspring.steel_records import Steel
+from backspring.steels import tempering
+from backspring.steels.choice import SteelChoice
+from backspring.steels.records import Steel
 
 Content = dict[str, Any]
 

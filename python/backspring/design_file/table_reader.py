@@ -7,10 +7,10 @@ from typing import Any, get_args
 
 from pydantic import ValidationError
 
-from backspring.design_fields import BAD_VALUE
-from backspring.design_model import DesignTables, Table
+from backspring.design_file.fields import BAD_VALUE
+from backspring.design_file.model import DesignTables, Table
+from backspring.design_file.reading import HEADER, Content, Reading
 from backspring.faults import near_match
-from backspring.reading import HEADER, Content, Reading
 from backspring.units import System
 
 

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from backspring import _core
 from backspring.checking import check
-from backspring.display import Shown, both, number, reading, text, unit_of
 from backspring.ground import Flush, Rows
-from backspring.tables import Block, Lines, Report, TextTable
+from backspring.report.display import Shown, both, number, reading, text, unit_of
+from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
 # Common practice, no source.

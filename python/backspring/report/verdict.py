@@ -6,8 +6,8 @@ import re
 from collections.abc import Iterator, Sequence
 
 from backspring import _core
-from backspring.display import Shown, number, text
-from backspring.tables import Block, Lines, TextTable
+from backspring.report.display import Shown, number, text
+from backspring.report.tables import Block, Lines, TextTable
 from backspring.units import System
 
 SHOWN_FIRST = 3

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from backspring.check_report import CAUTION
 from backspring.checking import check
-from backspring.display import Shown, both, number, text, unit_of
+from backspring.report.check import CAUTION
+from backspring.report.display import Shown, both, number, text, unit_of
+from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.sized import Sized, Solution, Taper, profile
-from backspring.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
 _NAMES = {

@@ -10,10 +10,10 @@ from pathlib import Path
 from typing import Any
 
 from backspring.design import Design
-from backspring.design_reader import read_design
+from backspring.design_file.key_lines import KeyLines
+from backspring.design_file.reader import read_design
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
-from backspring.key_lines import KeyLines
 
 _LARGEST_BYTES = 1_000_000
 _PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")

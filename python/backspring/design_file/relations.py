@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backspring.reading import Content, Reading
+from backspring.design_file.reading import Content, Reading
 
 _STRENGTHS = ("hardness", "temper", "yield", "tensile")
 

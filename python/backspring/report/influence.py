@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 import numpy as np
 
-from backspring.display import STYLES, Shown, Style, text
-from backspring.tables import Lines, Report, TextTable
+from backspring.report.display import STYLES, Shown, Style, text
+from backspring.report.tables import Lines, Report, TextTable
 from backspring.units import System
 
 if TYPE_CHECKING:

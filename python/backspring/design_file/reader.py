@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from backspring import _core
-from backspring.core_design import make_core_design
+from backspring.design_file.core_design import make_core_design
+from backspring.design_file.reading import HEADER, Content, Reading, dotted
+from backspring.design_file.relations import relate
 from backspring.faults import Fault
-from backspring.reading import HEADER, Content, Reading, dotted
-from backspring.relations import relate
-from backspring.steel_choice import SteelChoice, choose_steel
+from backspring.steels.choice import SteelChoice, choose_steel
 from backspring.unit_table import BARE
 from backspring.units import Kind, System
 
@@ -47,7 +47,7 @@ class DesignParts:
 def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     """Read a design given in the shape of the file; returns every fault when there is any."""
     # The models are slow to build: only who reads a design waits for them.
-    from backspring.table_reader import read_tables
+    from backspring.design_file.table_reader import read_tables
 
     if (wrong := _format_fault(data)) is not None:
         return [wrong]

@@ -12,7 +12,7 @@ from typing import Any, Literal
 
 from backspring import _core
 from backspring.design import Design
-from backspring.fit_results import FACES, Allowance, FitPlan
+from backspring.fitting.results import FACES, Allowance, FitPlan
 from backspring.told import length, refusal
 
 State = Literal["loaded", "unloaded"]

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from backspring.display import Shown, both, number, reading, text, unit_of
-from backspring.tables import Block, Lines, Report, TextTable
+from backspring.report.display import Shown, both, number, reading, text, unit_of
+from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.verdict import in_units, verdict_blocks
 from backspring.units import System
-from backspring.verdict_report import in_units, verdict_blocks
 
 if TYPE_CHECKING:
     from backspring.checking import Check, TargetResult

@@ -18,7 +18,7 @@ import numpy.typing as npt
 
 from backspring import _core
 from backspring.errors import Error, NoConvergence
-from backspring.fit_log_file import Entry, GroundEntry, MeasuredEntry
+from backspring.fitting.log_file import Entry, GroundEntry, MeasuredEntry
 
 Array = npt.NDArray[np.float64]
 # What is expected before anything is measured: common practice, no source.

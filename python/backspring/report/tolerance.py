@@ -7,11 +7,10 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring import _core
-from backspring._core import Notice
-from backspring.check_report import CAUTION
-from backspring.display import STYLES, Shown, number, text, unit_of
+from backspring.report.check import CAUTION
+from backspring.report.display import STYLES, Shown, number, text, unit_of
+from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.study.dimensions import units_by_key
-from backspring.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -47,23 +46,6 @@ def headline(study: Tolerance) -> str:
         f"({_percent(chance.share_low)} to {_percent(chance.share_high)}), "
         f"chance that {knives}: {_percent(chance.chance)}"
     )
-
-
-def find_notices(study: Tolerance) -> Iterator[Notice]:
-    """Find what to know of a study beyond its numbers."""
-    result = study.result
-    if not study.stated:
-        told = (
-            "no tolerances stated: those of an ordinary bench are taken "
-            "(common practice, no source)"
-        )
-        yield Notice(code="ordinary-tolerances", message=told)
-    if not study.complete:
-        told = f"stopped: {result.rows} of {study.n} knives were worked out"
-        yield Notice(code="stopped", message=told)
-    if broken := result.rows - result.working:
-        told = f"{broken} of {result.rows} knives do not work as a slip joint, or cannot be made so"
-        yield Notice(code="not-working", message=told)
 
 
 def _percent(share: float) -> str:

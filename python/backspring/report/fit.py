@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from backspring.display import STYLES, Shown, number, reading, text, unit_of
-from backspring.fit_results import Allowance, FitPlan
-from backspring.tables import Block, Lines, Report, TextTable
+from backspring.fitting.results import Allowance, FitPlan
+from backspring.report.display import STYLES, Shown, number, reading, text, unit_of
+from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.fit_learning import Learned
-    from backspring.fit_log import FitLog
+    from backspring.fitting.learning import Learned
+    from backspring.fitting.log import FitLog
 
 # Common practice, no source.
 CAUTIONS = (

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from backspring import _core
 from backspring._core import Band, Heat, TemperFit, TemperPoint, TemperTable
 from backspring.errors import OutOfRange
-from backspring.steel_records import Confidence, Figure, Fit, Steel, Temper, TemperRow
+from backspring.steels.records import Confidence, Figure, Fit, Steel, Temper, TemperRow
 
 # Where time counts and none is given: a common hold.
 USUAL_TIME_H = 2.0

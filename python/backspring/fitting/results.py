@@ -3,24 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from backspring import _core
 from backspring.design import Design
-from backspring.units import System
-
-if TYPE_CHECKING:
-    from backspring.tables import Report
+from backspring.reported import Reported
 
 FACES = ("open", "half_stop", "closed", "kick")
 
 
-@dataclass(frozen=True)
-class Allowance:
+@dataclass(frozen=True, repr=False)
+class Allowance(Reported):
     """Unloaded readings to leave so that loaded ones come out at the target [mm].
 
     `half_stop_mm` is None without a half-stop.
     """
+
+    _report_by = "fit:allowance_report"
 
     design: Design
     result: _core.Allowance
@@ -54,29 +53,16 @@ class Allowance:
             "tang": tang_data(self.result.tang),
         }
 
-    def report(self, units: System | None = None) -> str:
-        """Results as plain text, in the design's own units unless others are asked for."""
-        return self._laid_out(units).plain()
 
-    def __repr__(self) -> str:
-        return self.report()
-
-    def _repr_html_(self) -> str:
-        return self._laid_out(None).html()
-
-    def _laid_out(self, units: System | None) -> Report:
-        from backspring.fit_report import allowance_report
-
-        return allowance_report(self, units)
-
-
-@dataclass(frozen=True)
-class FitPlan:
+@dataclass(frozen=True, repr=False)
+class FitPlan(Reported):
     """What to take off which face, in what order; measure again after every pass.
 
     Readings after a step are in the state they were measured in; with `_loaded_` pins in.
     `tip_mm` is the blade's tip against where it stands now, positive out of the handle.
     """
+
+    _report_by = "fit:plan_report"
 
     design: Design
     state: str
@@ -123,21 +109,6 @@ class FitPlan:
             "tang_after": tang_data(result.done.tang),
             "preload_after_mm": result.done.fit.preload_mm,
         }
-
-    def report(self, units: System | None = None) -> str:
-        """Results as plain text, in the design's own units unless others are asked for."""
-        return self._laid_out(units).plain()
-
-    def __repr__(self) -> str:
-        return self.report()
-
-    def _repr_html_(self) -> str:
-        return self._laid_out(None).html()
-
-    def _laid_out(self, units: System | None) -> Report:
-        from backspring.fit_report import plan_report
-
-        return plan_report(self, units)
 
 
 def step_data(step: _core.FitStep) -> dict[str, Any]:

@@ -12,14 +12,14 @@ from typing import TYPE_CHECKING, Any
 
 from backspring import _core
 from backspring.design import Design
-from backspring.fit_log_file import Entry, GroundEntry, MeasuredEntry, read_log, write_log
-from backspring.fit_results import FACES, FitPlan
-from backspring.fitting import TARGET, ClosedBy, State, make_plan, plan_rules
-from backspring.fitting import state_of as _state_of
+from backspring.fitting.log_file import Entry, GroundEntry, MeasuredEntry, read_log, write_log
+from backspring.fitting.plans import TARGET, ClosedBy, State, make_plan, plan_rules
+from backspring.fitting.plans import state_of as _state_of
+from backspring.fitting.results import FACES, FitPlan
 from backspring.told import length, refusal
 
 if TYPE_CHECKING:
-    from backspring.fit_learning import FitEstimate
+    from backspring.fitting.learning import FitEstimate
 
 REPEATABILITY = "0.002 mm"
 LEARNED = ("pad_tilt_rad", "pivot_play_mm", "root_stiffness_nmm_per_rad")
@@ -123,7 +123,7 @@ class FitLog:
 
     def estimate(self) -> FitEstimate:
         """Learn from all entries. Raises InvalidInput without a measurement."""
-        from backspring.fit_learning import learn
+        from backspring.fitting.learning import learn
 
         if not any(isinstance(entry, MeasuredEntry) for entry in self._entries):
             raise refusal("log", "no readings yet: measure first")

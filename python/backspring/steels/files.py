@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from typing import TYPE_CHECKING, Any
 
-from backspring.steel_records import (
+from backspring.steels.records import (
     Embrittlement,
     Figure,
     Fit,

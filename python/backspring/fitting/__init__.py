@@ -1,0 +1,1 @@
+"""Fitting a tang: allowance, plan, and the log of a knife."""
