@@ -10,8 +10,9 @@ if TYPE_CHECKING:
     from backspring.design import Design
     from backspring.design_file.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
+    from backspring.fitting.back_ground import readings_after_back_grind
     from backspring.fitting.log import FitLog
-    from backspring.fitting.plans import allowance, fit_plan, readings_after_back_grind
+    from backspring.fitting.plans import allowance, fit_plan
     from backspring.fitting.results import Allowance, FitPlan
     from backspring.grinding import (
         grind,
@@ -110,7 +111,7 @@ _HOMES = {
     "influence": "influencing",
     "load": "design_file.load",
     "propose_taper": "sizing",
-    "readings_after_back_grind": "fitting.plans",
+    "readings_after_back_grind": "fitting.back_ground",
     "size": "sizing",
     "spring_along": "looking",
     "sweep": "looking",

@@ -6157,7 +6157,11 @@ def quasi_random(index: typing.SupportsInt | typing.SupportsIndex, dimension: ty
     """
 def readings_after_back_grind(design: Design, depth_mm: typing.SupportsFloat | typing.SupportsIndex, target_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0254) -> BackGrindReadings:
     """
-    What grinding the back does to the readings: a thinner spring presses less and bends less.
+    What grinding the back does to the readings.
+
+    The thinner spring presses less. What goes under load follows how its bending is shared out: an
+    even depth off a taper leaves the thin end weaker against the root, and more goes there; a rear
+    span that gives way less takes some of it back.
 
     Parameters
     ----------

@@ -11,6 +11,7 @@ from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
 from backspring.design import Design
+from backspring.fitting.back_ground import BackGround, readings_after_back_grind
 from backspring.fitting.plans import allowance, fit_plan
 from backspring.fitting.results import FACES, Allowance, FitPlan
 from backspring.report.fit import allowance_report, log_report, plan_report
@@ -43,6 +44,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar=("FACE", "DEPTH"),
         help=f"what may come off a face: {', '.join(FACES)}",
     )
+    add("--after-back", metavar="DEPTH", help="readings and allowance with this off the back")
     add("--log", metavar="FILE", help="fitting log to add to and to plan from")
     add(
         "--ground",
@@ -65,6 +67,10 @@ def run(options: argparse.Namespace) -> Answer:
     if options.log is not None:
         return _from_log(options, design)
     asked = _Asked(options, design)
+    if options.after_back is not None:
+        depth = asked.length(options.after_back, "after-back")
+        ground = readings_after_back_grind(design, depth, asked.target())
+        return _finish(ground, ground.laid_out(options.units), options)
     if options.closed is None:
         left = allowance(design, asked.target(), options.support)
         return _finish(left, allowance_report(left, options.units), options)
@@ -98,8 +104,10 @@ def _require_sense(options: argparse.Namespace) -> None:
     for name in ("reserve", "closed_by", "material"):
         if getattr(options, name) is not None and not plans:
             refuse(f"--{name.replace('_', '-')} goes with a plan: give readings or --log")
-    if options.support is not None and plans:
+    if options.support is not None and (plans or options.after_back is not None):
         refuse("--support goes with the allowance alone")
+    if options.after_back is not None and (plans or options.output is not None):
+        refuse("--after-back goes without readings, --log and --output")
 
 
 class _Asked:
@@ -166,7 +174,10 @@ def _from_log(options: argparse.Namespace, design: Design) -> Answer:
 
 
 def _finish(
-    result: Allowance | FitPlan, report: Any, options: argparse.Namespace, log: FitLog | None = None
+    result: Allowance | BackGround | FitPlan,
+    report: Any,
+    options: argparse.Namespace,
+    log: FitLog | None = None,
 ) -> Answer:
     data = result.to_dict()
     if log is not None:
@@ -177,7 +188,7 @@ def _finish(
     return Answer("pass", data, report, result.notices, options.design)
 
 
-def _picture(plots: Any, result: Allowance | FitPlan, units: System | None) -> Any:
+def _picture(plots: Any, result: Any, units: System | None) -> Any:
     if isinstance(result, FitPlan):
         return plots.fitting(result, units=units)
     return plots.allowance_curves(result.design, result.target_mm, units=units)

@@ -138,15 +138,6 @@ def plan_rules(
     )
 
 
-def readings_after_back_grind(
-    design: Design, depth: Any, target: Any = TARGET
-) -> _core.BackGrindReadings:
-    """Tell readings and allowance before and after the back is ground by a depth."""
-    return _core.readings_after_back_grind(
-        design.core, length(depth, "depth"), length(target, "target")
-    )
-
-
 def state_of(state: str) -> _core.FitState:
     """Return the state by its name."""
     if state not in _core.FitState.__members__:

@@ -11,6 +11,8 @@ from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
 if TYPE_CHECKING:
+    from backspring import _core
+    from backspring.fitting.back_ground import BackGround
     from backspring.fitting.learning import Learned
     from backspring.fitting.log import FitLog
 
@@ -32,6 +34,16 @@ def allowance_report(left: Allowance, units: System | None = None) -> Report:
     """Lay out an allowance in the given units, the design's own when none are given."""
     units = units or left.design.units
     return Report(_leave(left, units), (_allowance(left, units), Lines("Caution", CAUTIONS)))
+
+
+def back_ground_report(ground: BackGround, units: System | None = None) -> Report:
+    """Lay out what grinding the back does to a fit."""
+    units = units or ground.design.units
+    off = text(ground.depth_mm, "reading", units)
+    left = ground.allowance_after
+    headline = _leave(left, units).replace(":", f": after {off} off the back,", 1)
+    blocks = (_moved(ground, units), Lines("Caution", CAUTIONS))
+    return Report(headline, blocks)
 
 
 def plan_report(plan: FitPlan, units: System | None = None) -> Report:
@@ -98,6 +110,26 @@ def _allowance(left: Allowance, units: System) -> TextTable:
     unit = unit_of("reading", units)
     heads = ("", f"unloaded {unit}", "goes under load", f"loaded {unit}")
     return TextTable("Allowance", heads, tuple(rows))
+
+
+def _moved(ground: BackGround, units: System) -> TextTable:
+    rows: list[tuple[str, ...]] = []
+    before, after = ground.allowance_before, ground.allowance_after
+    for name in ("half_stop", "closed"):
+        if getattr(before, f"{name}_mm") is None:
+            continue
+        place = name.replace("_", "-")
+        for state in ("unloaded", "loaded"):
+            pair = [getattr(getattr(each, state), f"{name}_mm") for each in _both(ground)]
+            rows.append((f"{place}, {state}", *(reading(each, units) for each in pair)))
+        left = [getattr(each, f"{name}_mm") for each in (before, after)]
+        rows.append((f"{place}, to leave unloaded", *(reading(each, units) for each in left)))
+    unit = unit_of("reading", units)
+    return TextTable("Readings", ("", f"as it is {unit}", f"back ground {unit}"), tuple(rows))
+
+
+def _both(ground: BackGround) -> tuple[_core.FitReadings, _core.FitReadings]:
+    return ground.before, ground.after
 
 
 def _first(plan: FitPlan, units: System) -> str:

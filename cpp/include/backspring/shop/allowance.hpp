@@ -35,7 +35,11 @@ struct BackGrindReadings {
     Allowance allowance_after;   ///< for the target, under the thinner spring
 };
 
-/// What grinding the back does to the readings: a thinner spring presses less and bends less.
+/// What grinding the back does to the readings.
+///
+/// The thinner spring presses less. What goes under load follows how its bending is shared out: an
+/// even depth off a taper leaves the thin end weaker against the root, and more goes there; a rear
+/// span that gives way less takes some of it back.
 ///
 /// @param depth_mm   taken off the back from the middle pin to the spring's end [mm], >= 0
 /// @param target_mm  loaded reading wanted [mm]
