@@ -11,7 +11,7 @@ import enum
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Allowance', 'Arc', 'BackGrindReadings', 'Band', 'Batch', 'BatchChance', 'BatchColumn', 'Bearer', 'BearingPressure', 'BendingIntegrals', 'BentSpring', 'Blade', 'Change', 'Check', 'ClosedGrind', 'Contact', 'Criterion', 'CurvatureFactors', 'CurvedSection', 'CurvedStress', 'Cut', 'Design', 'DesignMap', 'Dimension', 'Elastic', 'EnduranceFactors', 'Error', 'FaceDepths', 'FaceShift', 'Fatigue', 'FatigueInput', 'FatigueMargin', 'FatigueStrength', 'Fault', 'FibreStress', 'Finish', 'Fit', 'FitPlan', 'FitReadings', 'FitState', 'FitStep', 'FitUnknowns', 'Flexibility', 'Flush', 'FlushPass', 'Friction', 'GALLING_GAP_HRC', 'Gradient', 'GrindFace', 'GrindRegion', 'GrindRow', 'Hardness', 'Heat', 'HeatEffect', 'Hold', 'Hole', 'Influence', 'InvalidInput', 'Kick', 'Kink', 'LifeBand', 'LimitedStress', 'LineContact', 'LinerLine', 'Load', 'Loading', 'LocalSpread', 'LocalStress', 'Margin', 'Material', 'Measured', 'NoConvergence', 'Notice', 'OutOfRange', 'Outline', 'Overtravel', 'Pad', 'PeakStress', 'PeakTorques', 'PinForces', 'PinInput', 'PinStress', 'Pins', 'PlanRules', 'PlasticSection', 'PlasticSet', 'PlasticZone', 'Position', 'Rap', 'Readings', 'ResidualStress', 'ResultSpread', 'RowStatus', 'SampleSummary', 'Section', 'SectionBend', 'Shoulder', 'SizeAnswer', 'SizeBounds', 'SizeDimension', 'SizeResult', 'SizeTarget', 'SnLine', 'Spread', 'SpreadKind', 'Spring', 'SpringAllowable', 'SpringAlong', 'SpringSteel', 'Station', 'Strength', 'StressBelow', 'StressCycle', 'StressProbe', 'StressRange', 'Stroke', 'StrokeReport', 'Support', 'SupportKind', 'Surface', 'Sweep', 'Tang', 'TangFace', 'Taper', 'TargetResult', 'TargetShare', 'Targets', 'TemperFit', 'TemperPoint', 'TemperTable', 'Tolerance', 'ToleranceRows', 'Touch', 'TradeMargin', 'Travel', 'VarianceShare', 'WorstPinForces', 'allowance', 'angular_speed_rad_per_s', 'as_measured', 'batch_chance', 'batch_columns', 'bend_by_force', 'bend_by_hold', 'bend_section', 'bending_integrals', 'bending_moment_nmm', 'check', 'check_many', 'contact_at', 'contact_modulus_mpa', 'curvature_factors', 'curved_stress', 'cycle_between', 'cycles_to_failure', 'deflection_per_force', 'depth_for_pull', 'design_endurance_mpa', 'design_map', 'dimension_value', 'dimensions', 'equivalent_diameter_mm', 'farthest', 'fatigue', 'fatigue_notch_factor', 'fatigue_strength_mpa', 'faults', 'fibre_stress', 'find_kinks', 'find_shoulders', 'first_yield_factor', 'first_yield_pressure_mpa', 'first_yield_pressure_of_hardness_mpa', 'fit_plan', 'fit_readings', 'friction_torque_nmm', 'galling_caution', 'gradient', 'grind', 'grind_flush', 'grind_passes', 'grind_table', 'groove_factor', 'hardness_after_heat', 'hardness_after_temper', 'has_dimension', 'hole_edge_stress', 'hole_tension_factor', 'inertia_kg_mm2', 'influence', 'kink_factor', 'least_corner_radius_mm', 'line_contact', 'loading_factor', 'local_spreads', 'local_stress', 'make_curved_section', 'make_flexibility', 'make_outline', 'make_plastic_section', 'make_section', 'make_sn_line', 'make_stress_probe', 'mean_endurance_mpa', 'neuber_root_length', 'notch_sensitivity', 'one_sided_groove_factor', 'one_sided_shoulder_factor', 'outer_stress_per_moment', 'peak_stress', 'pin_forces', 'pin_stress', 'propose_taper', 'quantiles', 'quasi_random', 'readings_after_back_grind', 'readings_in', 'rear_reach_mm', 'relative_radius_mm', 'reliability_factor', 'require_spreads', 'residual_curvature_per_mm', 'residual_stress', 'reversed_stress_mpa', 'round_end_radius_mm', 'safety_factor', 'section_at', 'share_at_thousand', 'shear_modulus_mpa', 'shoulder_factor', 'size', 'size_bounds', 'size_factor', 'size_of', 'slope_per_force', 'sobol_bits', 'spring_allowables', 'spring_along', 'standard_deviation', 'strength_from_hardness', 'stress_below', 'sum_up', 'summarise', 'surface_factor', 'sweep', 'swept_radius_mm', 'take_off', 'temper_for_hardness', 'temper_parameter', 'temperature_factor', 'tensile_astm_mpa', 'tensile_din_mpa', 'tensile_mpa', 'thickness_mm', 'tip_height_mm', 'tolerance_columns', 'tolerance_rows', 'variance_shares', 'vickers_hv', 'walker_exponent', 'whole_face', 'with_dimension', 'yielded_depth_mm']
+__all__: list[str] = ['Allowance', 'Arc', 'BackGrindReadings', 'Band', 'Batch', 'BatchChance', 'BatchColumn', 'Bearer', 'BearingPressure', 'BendingIntegrals', 'BentSpring', 'Blade', 'Change', 'Check', 'ClosedGrind', 'Contact', 'Criterion', 'CurvatureFactors', 'CurvedSection', 'CurvedStress', 'Cut', 'Design', 'DesignMap', 'Dimension', 'Elastic', 'EnduranceFactors', 'Error', 'FaceDepths', 'FaceShift', 'Fatigue', 'FatigueInput', 'FatigueMargin', 'FatigueStrength', 'Fault', 'FibreStress', 'Finish', 'Fit', 'FitPlan', 'FitReadings', 'FitState', 'FitStep', 'FitUnknowns', 'Flexibility', 'Flush', 'FlushPass', 'Friction', 'GALLING_GAP_HRC', 'Gradient', 'GrindFace', 'GrindRegion', 'GrindRow', 'Hardness', 'Heat', 'HeatEffect', 'Hold', 'Hole', 'Influence', 'InvalidInput', 'Kick', 'Kink', 'LifeBand', 'LimitedStress', 'LineContact', 'LinerLine', 'Load', 'Loading', 'LocalSpread', 'LocalStress', 'Margin', 'Material', 'Measured', 'NoConvergence', 'Notice', 'OutOfRange', 'Outline', 'Overtravel', 'Pad', 'PeakStress', 'PeakTorques', 'PinForces', 'PinInput', 'PinStress', 'Pins', 'PlanRules', 'PlasticSection', 'PlasticSet', 'PlasticZone', 'Position', 'Rap', 'Readings', 'ResidualStress', 'ResultSpread', 'RowStatus', 'SampleSummary', 'Section', 'SectionBend', 'Shoulder', 'SizeAnswer', 'SizeBounds', 'SizeDimension', 'SizeResult', 'SizeTarget', 'SlidingStress', 'SnLine', 'Spread', 'SpreadKind', 'Spring', 'SpringAllowable', 'SpringAlong', 'SpringSteel', 'Station', 'Strength', 'StressBelow', 'StressCycle', 'StressProbe', 'StressRange', 'Stroke', 'StrokeReport', 'Support', 'SupportKind', 'Surface', 'Sweep', 'Tang', 'TangFace', 'Taper', 'TargetResult', 'TargetShare', 'Targets', 'TemperFit', 'TemperPoint', 'TemperTable', 'Tolerance', 'ToleranceRows', 'Touch', 'TradeMargin', 'Travel', 'VarianceShare', 'WorstPinForces', 'allowance', 'angular_speed_rad_per_s', 'as_measured', 'batch_chance', 'batch_columns', 'bend_by_force', 'bend_by_hold', 'bend_section', 'bending_integrals', 'bending_moment_nmm', 'check', 'check_many', 'contact_at', 'contact_modulus_mpa', 'curvature_factors', 'curved_stress', 'cycle_between', 'cycles_to_failure', 'deflection_per_force', 'depth_for_pull', 'design_endurance_mpa', 'design_map', 'dimension_value', 'dimensions', 'equivalent_diameter_mm', 'farthest', 'fatigue', 'fatigue_notch_factor', 'fatigue_strength_mpa', 'faults', 'fibre_stress', 'find_kinks', 'find_shoulders', 'first_yield_factor', 'first_yield_pressure_mpa', 'first_yield_pressure_of_hardness_mpa', 'fit_plan', 'fit_readings', 'friction_torque_nmm', 'galling_caution', 'gradient', 'grind', 'grind_flush', 'grind_passes', 'grind_table', 'groove_factor', 'hardness_after_heat', 'hardness_after_temper', 'has_dimension', 'hole_edge_stress', 'hole_tension_factor', 'inertia_kg_mm2', 'influence', 'kink_factor', 'least_corner_radius_mm', 'line_contact', 'loading_factor', 'local_spreads', 'local_stress', 'make_curved_section', 'make_flexibility', 'make_outline', 'make_plastic_section', 'make_section', 'make_sn_line', 'make_stress_probe', 'mean_endurance_mpa', 'neuber_root_length', 'notch_sensitivity', 'one_sided_groove_factor', 'one_sided_shoulder_factor', 'outer_stress_per_moment', 'peak_stress', 'pin_forces', 'pin_stress', 'propose_taper', 'quantiles', 'quasi_random', 'readings_after_back_grind', 'readings_in', 'rear_reach_mm', 'relative_radius_mm', 'reliability_factor', 'require_spreads', 'residual_curvature_per_mm', 'residual_stress', 'reversed_stress_mpa', 'round_end_radius_mm', 'safety_factor', 'section_at', 'share_at_thousand', 'shear_modulus_mpa', 'shoulder_factor', 'size', 'size_bounds', 'size_factor', 'size_of', 'sliding_stress', 'slope_per_force', 'sobol_bits', 'spring_allowables', 'spring_along', 'standard_deviation', 'strength_from_hardness', 'stress_below', 'sum_up', 'summarise', 'surface_factor', 'sweep', 'swept_radius_mm', 'take_off', 'temper_for_hardness', 'temper_parameter', 'temperature_factor', 'tensile_astm_mpa', 'tensile_din_mpa', 'tensile_mpa', 'thickness_mm', 'tip_height_mm', 'tolerance_columns', 'tolerance_rows', 'variance_shares', 'vickers_hv', 'walker_exponent', 'whole_face', 'with_dimension', 'yielded_depth_mm']
 class Fault:
     """
     One broken rule: which key, and what is wrong with its value.
@@ -2307,6 +2307,31 @@ class StressBelow:
     def normal_mpa(self) -> float:
         """
         into the face [MPa]
+        """
+class SlidingStress:
+    """
+    Principal stresses in the face under a line contact that slides.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[float, float]:
+        ...
+    def __init__(self, *, tension_mpa: typing.SupportsFloat | typing.SupportsIndex = 0.0, compression_mpa: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def compression_mpa(self) -> float:
+        """
+        least, under the strip: -p0 (mu + sqrt(1 + mu^2)) [MPa]
+        """
+    @property
+    def tension_mpa(self) -> float:
+        """
+        greatest, at the trailing edge of the strip: 2 mu p0 [MPa]
         """
 class BearingPressure:
     """
@@ -6438,6 +6463,27 @@ def size_factor(diameter_mm: typing.SupportsFloat | typing.SupportsIndex) -> flo
 def size_of(design: Design, dimension: SizeDimension) -> float:
     """
     The measure as it is [mm].
+    """
+def sliding_stress(contact: LineContact, friction: typing.SupportsFloat | typing.SupportsIndex) -> SlidingStress:
+    """
+    Greatest tension and compression in the face where one body slides on the other.
+
+    Pressure p0 sqrt(1 - s^2) and friction mu times that give, in the face, the stress across the
+    line -p0 (sqrt(1 - s^2) + 2 mu s), s from the middle over a.
+
+    Parameters
+    ----------
+    friction
+        coefficient mu, 0 to 1
+
+    Raises
+    ------
+    OutOfRange
+        a coefficient outside
+
+    Source
+    ------
+    Hertz with the friction of a sliding strip, plane strain: derived
     """
 def slope_per_force(flexibility: Flexibility, x_mm: typing.SupportsFloat | typing.SupportsIndex, xi_mm: typing.SupportsFloat | typing.SupportsIndex) -> float:
     """

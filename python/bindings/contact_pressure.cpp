@@ -19,6 +19,7 @@ void declare_contact_pressure(py::module_& m) {
         .finalize();
     py::class_<LineContact>(m, "LineContact", DOC(LineContact));
     py::class_<StressBelow>(m, "StressBelow", DOC(StressBelow));
+    py::class_<SlidingStress>(m, "SlidingStress", DOC(SlidingStress));
     py::class_<BearingPressure>(m, "BearingPressure", DOC(BearingPressure));
 }
 
@@ -34,6 +35,9 @@ void define_contact_pressure(py::module_& m) {
                   BACKSPRING_FIELD(StressBelow, normal_mpa));
     below.def("shear_mpa", &StressBelow::shear_mpa, DOC(StressBelow_shear_mpa))
         .def("von_mises_mpa", &StressBelow::von_mises_mpa, DOC(StressBelow_von_mises_mpa));
+    auto sliding = declared<SlidingStress>();
+    define_record(sliding, BACKSPRING_FIELD(SlidingStress, tension_mpa),
+                  BACKSPRING_FIELD(SlidingStress, compression_mpa));
     auto bearing = declared<BearingPressure>();
     define_record(
         bearing, BACKSPRING_FIELD(BearingPressure, bearer),
@@ -48,6 +52,8 @@ void define_contact_pressure(py::module_& m) {
           py::arg("radius_mm"), py::arg("modulus_mpa"), DOC(line_contact));
     m.def("stress_below", &stress_below, py::arg("contact"), py::arg("poisson"),
           py::arg("depth_mm"), DOC(stress_below));
+    m.def("sliding_stress", &sliding_stress, py::arg("contact"), py::arg("friction"),
+          DOC(sliding_stress));
     m.def("first_yield_pressure_mpa", &first_yield_pressure_mpa, py::arg("yield_mpa"),
           DOC(first_yield_pressure_mpa));
     m.def("first_yield_pressure_of_hardness_mpa", &first_yield_pressure_of_hardness_mpa,

@@ -79,6 +79,14 @@ StressBelow stress_below(const LineContact& contact, double poisson, double dept
             .normal_mpa = -p0 / root};
 }
 
+SlidingStress sliding_stress(const LineContact& contact, double friction) {
+    if (!(friction >= 0.0 && friction <= 1.0)) {
+        throw OutOfRange("friction: must be from 0 to 1, got " + with_unit(friction, ""));
+    }
+    return {.tension_mpa = 2.0 * friction * contact.peak_mpa,
+            .compression_mpa = -contact.peak_mpa * (friction + std::hypot(1.0, friction))};
+}
+
 double first_yield_pressure_mpa(double yield_mpa) { return kFirstYield * yield_mpa; }
 
 double first_yield_pressure_of_hardness_mpa(double vickers_hv) {

@@ -104,3 +104,25 @@ TEST_CASE("what cannot touch is refused with every broken rule", "[strength][abu
     }
     CHECK_THROWS_AS(least_corner_radius_mm(10.0, 2.3, 1e5, 0.0), InvalidInput);
 }
+
+TEST_CASE("a sliding strip's worst stresses are those of its field", "[strength][closed form]") {
+    // Looked for along the face in the field itself: s from -1 to 1 over half the width.
+    const LineContact contact = line_contact(30.0, 2.5, 4.0, 1.1e5);
+    for (const double mu : {0.0, 0.12, 0.4}) {
+        CAPTURE(mu);
+        double tension = 0.0, compression = 0.0;
+        for (int i = 0; i <= 20000; ++i) {
+            const double s = -1.0 + 1e-4 * i, c = std::sqrt(std::max(0.0, 1.0 - s * s));
+            const double across = -contact.peak_mpa * (c + 2.0 * mu * s);
+            const double normal = -contact.peak_mpa * c, shear = mu * contact.peak_mpa * c;
+            const double middle = 0.5 * (across + normal);
+            const double radius = std::hypot(0.5 * (across - normal), shear);
+            tension = std::max(tension, middle + radius);
+            compression = std::min(compression, middle - radius);
+        }
+        const SlidingStress sliding = sliding_stress(contact, mu);
+        CHECK_THAT(sliding.tension_mpa, WithinAbs(tension, 1e-6));
+        CHECK_THAT(sliding.compression_mpa, WithinRel(compression, 1e-7));
+    }
+    CHECK_THROWS_AS(sliding_stress(contact, -0.1), OutOfRange);
+}

@@ -68,6 +68,22 @@ struct StressBelow {
 /// @source Hertz, plane strain
 [[nodiscard]] StressBelow stress_below(const LineContact& contact, double poisson, double depth_mm);
 
+/// Principal stresses in the face under a line contact that slides.
+struct SlidingStress {
+    double tension_mpa = 0.0;      ///< greatest, at the trailing edge of the strip: 2 mu p0 [MPa]
+    double compression_mpa = 0.0;  ///< least, under the strip: -p0 (mu + sqrt(1 + mu^2)) [MPa]
+};
+
+/// Greatest tension and compression in the face where one body slides on the other.
+///
+/// Pressure p0 sqrt(1 - s^2) and friction mu times that give, in the face, the stress across the
+/// line -p0 (sqrt(1 - s^2) + 2 mu s), s from the middle over a.
+///
+/// @param friction  coefficient mu, 0 to 1
+/// @throws OutOfRange  a coefficient outside
+/// @source Hertz with the friction of a sliding strip, plane strain: derived
+[[nodiscard]] SlidingStress sliding_stress(const LineContact& contact, double friction);
+
 /// Peak pressure at which a line contact begins to yield below the surface: 1.79 sY (von Mises).
 ///
 /// @param yield_mpa  of the softer body [MPa]
