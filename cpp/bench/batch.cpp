@@ -11,7 +11,7 @@
 
 #include "backspring/backspring.hpp"
 #include "backspring/shop/spread.hpp"
-#include "heron.hpp"
+#include "designs.hpp"
 
 namespace {
 
@@ -52,7 +52,7 @@ Spent run(const Design& design, const std::vector<Change>& changes, const BatchS
 int main(int argc, char** argv) {
     const std::int64_t rows = argc > 1 ? std::atoll(argv[1]) : 1'000'000;
     const bool all = argc > 2 && std::string_view(argv[2]) == "all";
-    const Design design = heron();
+    const Design design = bench::heron();
     const std::vector<Change> changes = draw_rows(design, spreads(), rows, 1);
     BatchSettings settings;
     if (!all) {

@@ -1,38 +1,19 @@
-// One full check and its parts: three positions, a sweep of one degree, stresses, readings.
+// One full check and its parts: three positions, a sweep of one degree, stresses, readings. And
+// what the verdict adds: full check over check without it, goal 1.5 at most.
 #include <benchmark/benchmark.h>
 
+#include <algorithm>
+#include <chrono>
+#include <vector>
+
 #include "backspring/backspring.hpp"
+#include "design/check_parts.hpp"
+#include "designs.hpp"
 
 namespace {
 
 using namespace backspring;
-
-/// An invented pattern with a tapered belly, two pin holes and friction.
-Design heron() {
-    Design design;
-    design.spring.thickness = {{-38.0, 3.2}, {-4.0, 3.8}, {0.0, 3.8},
-                               {7.0, 3.1},   {25.0, 2.4}, {36.5, 2.5}};
-    design.spring.width_mm = 2.3;
-    design.spring.support.rear_pin_mm = 34.0;
-    design.spring.holes = {{.center_mm = 0.0, .diameter_mm = 2.0},
-                           {.center_mm = -34.0, .diameter_mm = 2.0}};
-    design.spring.pad = {.start_mm = 27.0, .end_mm = 36.5};
-    design.strength = strength_from_hardness(45.0, {.value = 0.85, .low = 0.80, .high = 0.92});
-    design.tang = {.pivot_mm = 32.0,
-                   .open_mm = 4.5,
-                   .half_stop_mm = 4.62,
-                   .closed_mm = 4.6,
-                   .corner_open_mm = 0.7,
-                   .corner_closed_mm = 0.7,
-                   .front_mm = 5.0,
-                   .round_end_mm = {},
-                   .kick = {}};
-    design.fit = {.preload_mm = 0.9, .dial_mm = 33.5};
-    design.blade.nail_nick_mm = 35.0;
-    design.blade.inertia_kg_mm2 = 52.0;
-    design.friction = {.spring = 0.12, .pivot = 0.12, .pivot_pin_mm = 3.2};
-    return design;
-}
+using bench::heron;
 
 void full_check(benchmark::State& state) {
     const Design design = heron();
@@ -57,5 +38,35 @@ void find_three_rests(benchmark::State& state) {
     for (auto _ : state) benchmark::DoNotOptimize(find_rests(action.joint, true));
 }
 BENCHMARK(find_three_rests)->Unit(benchmark::kMicrosecond);
+
+double seconds(const Design& design, bool with_verdict) {
+    const auto start = std::chrono::steady_clock::now();
+    benchmark::DoNotOptimize(check(design, 1.0, with_verdict));
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+}
+
+double median(std::vector<double> values) {
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end());
+    return *middle;
+}
+
+/// Full check and check without the verdict by turns, so that both see the same machine.
+void verdict_ratio(benchmark::State& state, const Design& design) {
+    std::vector<double> full, bare;
+    for (auto _ : state) {
+        bare.push_back(seconds(design, false));
+        full.push_back(seconds(design, true));
+        state.SetIterationTime(full.back());
+    }
+    state.counters["full_us"] = 1e6 * median(full);
+    state.counters["bare_us"] = 1e6 * median(bare);
+    state.counters["ratio"] = median(full) / median(bare);
+}
+BENCHMARK_CAPTURE(verdict_ratio, heron, bench::heron())->UseManualTime()->Iterations(2000);
+BENCHMARK_CAPTURE(verdict_ratio, osprey, bench::osprey())->UseManualTime()->Iterations(2000);
+BENCHMARK_CAPTURE(verdict_ratio, bittern_yields, bench::bittern())
+    ->UseManualTime()
+    ->Iterations(2000);
 
 }  // namespace

@@ -2181,7 +2181,7 @@ class PlasticSet:
     @property
     def shift(self) -> FaceShift:
         """
-        of the free working face, outward
+        of the free working face, outward, once settled
         """
     @property
     def yielded(self) -> bool:
@@ -2971,13 +2971,13 @@ class TargetResult:
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     def __eq__(self, arg0: typing.Any) -> typing.Any:
         ...
-    def __getstate__(self) -> tuple[str, float, float | None, float | None, bool]:
+    def __getstate__(self) -> tuple[str, float | None, float | None, float | None, bool]:
         ...
-    def __init__(self, *, name: str = '', value: typing.SupportsFloat | typing.SupportsIndex = 0.0, low: typing.SupportsFloat | typing.SupportsIndex | None = None, high: typing.SupportsFloat | typing.SupportsIndex | None = None, met: bool = False) -> None:
+    def __init__(self, *, name: str = '', value: typing.SupportsFloat | typing.SupportsIndex | None = None, low: typing.SupportsFloat | typing.SupportsIndex | None = None, high: typing.SupportsFloat | typing.SupportsIndex | None = None, met: bool = False) -> None:
         ...
     def __repr__(self) -> str:
         ...
-    def __setstate__(self, arg0: tuple[str, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, bool]) -> None:
+    def __setstate__(self, arg0: tuple[str, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, bool]) -> None:
         ...
     @property
     def high(self) -> float | None:
@@ -2992,7 +2992,7 @@ class TargetResult:
     @property
     def met(self) -> bool:
         """
-        inside
+        inside; never so without a value
         """
     @property
     def name(self) -> str:
@@ -3000,9 +3000,9 @@ class TargetResult:
         key in the design file's [targets]
         """
     @property
-    def value(self) -> float:
+    def value(self) -> float | None:
         """
-        what the design does
+        what the design does; none where that cannot be told
         """
 class Notice:
     """

@@ -83,3 +83,19 @@ def test_a_tang_without_half_stop_has_no_such_position(capsys: pytest.CaptureFix
     data = json.loads(capsys.readouterr().out)["data"]
     assert set(data["positions"]) == {"open", "closed"}
     assert [(each["from"], each["to"]) for each in data["strokes"]] == [("closed", "open")]
+
+
+def test_a_life_that_cannot_be_told_is_missed_and_said(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """A yield stress alone tells no life: the target must not vanish."""
+    heron = (DESIGNS / "heron.toml").read_text(encoding="utf-8")
+    bare = tmp_path / "bare.toml"
+    bare.write_text(heron.replace('hardness = "45 HRC"', 'yield = "1300 MPa"'), encoding="utf-8")
+    assert main(["check", str(bare), "--json"]) == 1
+    document = json.loads(capsys.readouterr().out)
+    targets = {each["name"]: each for each in document["data"]["targets"]}
+    assert (targets["openings"]["value"], targets["openings"]["met"]) == (None, False)
+    told = [each for each in document["diagnostics"] if each["code"] == "target-unknown"]
+    assert len(told) == 1
+    assert "tensile strength" in told[0]["message"]

@@ -38,7 +38,9 @@ const Position* Check::position(const std::string& name) const {
     return found == positions.end() ? nullptr : &*found;
 }
 
-Check check(const Design& design, double step_deg) {
+Check check(const Design& design, double step_deg) { return check(design, step_deg, true); }
+
+Check check(const Design& design, double step_deg, bool with_verdict) {
     Requirements rules;
     rules.in_range("step_deg", step_deg, 0.05, 5.0, "deg");
     rules.throw_if_any();
@@ -55,7 +57,7 @@ Check check(const Design& design, double step_deg) {
     result.travel = make_travel(design, action, strongest(action, steps), stressed);
     const double pivot = design.tang.pivot_mm;
     result.stiffness_n_per_mm = 1.0 / deflection_per_force(action.joint.flexibility, pivot, pivot);
-    result.verdict = verdict(design, {action, steps, rests, strokes, stressed});
+    if (with_verdict) result.verdict = verdict(design, {action, steps, rests, strokes, stressed});
     result.targets = judge(design.targets, result);
     result.notices = find_notices(design, action.joint, result);
     return result;

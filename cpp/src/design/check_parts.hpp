@@ -7,6 +7,9 @@
 
 namespace backspring {
 
+/// A check with or without its verdict, so that what the verdict costs can be measured.
+[[nodiscard]] Check check(const Design& design, double step_deg, bool with_verdict);
+
 /// The joint in each position the blade has, open first.
 [[nodiscard]] std::vector<Position> make_positions(const Design& design,
                                                    const Action& action,

@@ -67,6 +67,26 @@ void slope_notice(Notices& notices, const Joint& joint, const Check& check) {
                    "small-slope model loses accuracy (error of order slope squared)");
 }
 
+/// Why a design does not tell what a target asks for.
+std::string why_unknown(const std::string& target, const Design& design, const Check& check) {
+    if (check.travel.peak_stress_mpa <= 0.0) return "the spring bears nothing on the way";
+    if (target == "openings" && design.strength.tensile_mpa.value <= 0.0) {
+        return "a life needs the steel's tensile strength: give spring.tensile or a hardness";
+    }
+    if (target == "pull" && !check.strokes.empty()) {
+        return "a pull needs the place it acts at: give blade.nail_nick";
+    }
+    return "the blade does not stay closed and open";
+}
+
+void target_notices(Notices& notices, const Design& design, const Check& check) {
+    for (const TargetResult& target : check.targets) {
+        notices.add_if(!target.value, "target-unknown",
+                       "targets." + target.name + ": cannot be judged and counts as missed; " +
+                           why_unknown(target.name, design, check));
+    }
+}
+
 }  // namespace
 
 std::vector<Notice> find_notices(const Design& design, const Joint& joint, const Check& check) {
@@ -75,6 +95,7 @@ std::vector<Notice> find_notices(const Design& design, const Joint& joint, const
     kick_notice(notices, design);
     travel_notices(notices, check);
     slope_notice(notices, joint, check);
+    target_notices(notices, design, check);
     return std::move(notices).list();
 }
 

@@ -1,4 +1,4 @@
-#include <optional>
+#include <algorithm>
 
 #include "backspring/strength/plastic_set.hpp"
 #include "backspring/strength/yielding.hpp"
@@ -17,15 +17,6 @@ std::string place(const Contact& worst, const PeakStress& peak) {
 void set_place(Margin& margin, const Contact& worst, const PeakStress& peak) {
     margin.station_mm = peak.station_mm;
     margin.blade_angle_deg = worst.blade_angle_deg;
-}
-
-/// The set; nothing when the spring yields so far that it cannot be followed.
-std::optional<PlasticSet> set_at(const Design& design, const Worked& worked, double yield_mpa) {
-    try {
-        return plastic_set(worked.action, design.spring, worked.steps, yield_mpa);
-    } catch (const NoConvergence&) {
-        return std::nullopt;
-    }
 }
 
 void add_yield(std::vector<Margin>& margins,
@@ -52,11 +43,21 @@ void add_yield(std::vector<Margin>& margins,
 
 std::string set_words(const Worked& worked, const PlasticSet& set) {
     const PeakTorques pull = peak_torques(worked.action, worked.steps, set);
-    return "expect it to take about " + millimetres(set.drop_pivot_mm) +
-           " of set at the pivot: preload " + millimetres(set.preload_before_mm) + " before, " +
-           millimetres(set.preload_opened_mm) + " after the first opening, " +
-           millimetres(set.preload_settled_mm) + " once settled; pull falls to " +
-           digits(pull.after_nmm / pull.before_nmm) + " of what it was";
+    std::string words = "expect it to take about " + millimetres(set.drop_pivot_mm) +
+                        " of set at the pivot: preload " + millimetres(set.preload_before_mm) +
+                        " before, " + millimetres(set.preload_opened_mm) +
+                        " after the first opening, " + millimetres(set.preload_settled_mm) +
+                        " once settled; pull falls to " + digits(pull.after_nmm / pull.before_nmm) +
+                        " of what it was";
+    if (set.preload_settled_mm <= 0.0) words += "; the spring no longer presses when open";
+    if (!set.settled) words += "; it goes on yielding with every opening";
+    const auto through = std::find_if(set.zones.begin(), set.zones.end(),
+                                      [](const PlasticZone& zone) { return !zone.strain; });
+    if (set.folded && through != set.zones.end()) {
+        words += "; at station " + digits(through->deepest_mm) +
+                 " mm it yields right through and folds as on a hinge: it may crack there";
+    }
+    return words;
 }
 
 /// Only of a spring that is likely to yield: the set itself, with the soft end of its strength.
@@ -66,17 +67,14 @@ void add_set(std::vector<Margin>& margins,
              const PeakStress& peak) {
     const Band& yield = design.strength.yield_mpa;
     if (peak.stress_mpa <= yield.value) return;
-    const auto likely = set_at(design, worked, yield.value);
-    const auto soft = set_at(design, worked, yield.low);
-    const double all = design.fit.preload_mm;
-    Margin margin = make_margin("set", likely ? likely->drop_pivot_mm : all, kDialReadsMm, "mm");
-    const double most = soft ? soft->drop_pivot_mm : all;
-    if (most > 0.0) margin.margin_low = kDialReadsMm / most;
+    const double ends[] = {yield.value, yield.low};
+    const auto sets = plastic_sets(worked.action, design.spring, worked.steps, ends);
+    const PlasticSet &likely = sets[0], &soft = sets[1];
+    Margin margin = make_margin("set", likely.drop_pivot_mm, kDialReadsMm, "mm");
+    if (soft.drop_pivot_mm > 0.0) margin.margin_low = kDialReadsMm / soft.drop_pivot_mm;
     set_place(margin, worked.worst, peak);
     margin.sources = {"astm-e140", "din-50150"};
-    margin.sentence = likely ? set_words(worked, *likely)
-                             : "it yields so far that its set cannot be followed: count on losing "
-                               "the preload";
+    margin.sentence = set_words(worked, likely);
     margins.push_back(std::move(margin));
 }
 

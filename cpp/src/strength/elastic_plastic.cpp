@@ -27,8 +27,16 @@ void require_bearable(const PlasticSection& section, double moment) {
                      with_unit(moment, "N mm"));
 }
 
+bool sound(double width, double thickness, double modulus, double yield, double chord, double off) {
+    return width > 0.0 && width <= 1e6 && thickness > 0.0 && thickness <= 1e6 && modulus > 0.0 &&
+           modulus <= 1e12 && yield > 0.0 && yield <= 1e9 && chord >= 0.0 &&
+           std::abs(off) + 0.5 * chord < 0.5 * thickness;
+}
+
 void require_section(
     double width, double thickness, double modulus, double yield, double chord, double offset) {
+    // A spring has hundreds of sections: the texts are made only where something is wrong.
+    if (sound(width, thickness, modulus, yield, chord, offset)) return;
     Requirements rules;
     rules.positive("width_mm", width, 1e6, "mm");
     const bool thick = rules.positive("thickness_mm", thickness, 1e6, "mm");

@@ -15,7 +15,10 @@ constexpr double kPanelMm = 4.0;
 }  // namespace
 
 PlasticSpring::PlasticSpring(const Spring& spring, double yield_mpa)
-    : flexibility_(make_flexibility(spring)), elastic_(spring.elastic) {
+    : PlasticSpring(spring, make_flexibility(spring), yield_mpa) {}
+
+PlasticSpring::PlasticSpring(const Spring& spring, Flexibility flexibility, double yield_mpa)
+    : flexibility_(std::move(flexibility)), elastic_(spring.elastic) {
     const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
     const auto add = [&](double from, double to) {
         for (const Stretch& stretch : cut_into_stretches(spring, from, to)) {
@@ -27,6 +30,40 @@ PlasticSpring::PlasticSpring(const Spring& spring, double yield_mpa)
         add(-rear_pin_mm_, 0.0);
     }
     add(0.0, end);
+    count_ = nodes_.size();
+}
+
+PlasticSpring PlasticSpring::with_yield(double yield_mpa) const {
+    PlasticSpring other = *this;
+    other.first_ = 0;
+    other.count_ = nodes_.size();
+    for (Node& node : other.nodes_) {
+        const double share = yield_mpa / node.section.yield_mpa;
+        node.borne_nmm = 0.0;
+        node.section.yield_mpa = yield_mpa;
+        node.section.yield_moment_nmm *= share;
+        node.section.plastic_moment_nmm *= share;
+        node.section.yield_curvature_per_mm *= share;
+    }
+    return other;
+}
+
+void PlasticSpring::leave_aside(const MomentLine& greatest) {
+    const auto can_yield = [&](const Node& node) {
+        const double x = node.x_mm;
+        const double ahead = std::clamp(x / greatest.ahead_mm, 0.0, 1.0);
+        const double behind = x < 0.0 ? 1.0 + x / rear_pin_mm_ : 1.0;
+        const double most = std::lerp(greatest.root_nmm, greatest.ahead_nmm, ahead) * behind;
+        return most > node.section.yield_moment_nmm;
+    };
+    const auto first = std::find_if(nodes_.begin(), nodes_.end(), can_yield);
+    const auto last = std::find_if(nodes_.rbegin(), nodes_.rend(), can_yield).base();
+    first_ = static_cast<std::size_t>(first - nodes_.begin());
+    count_ = first < last ? static_cast<std::size_t>(last - first) : 0;
+}
+
+std::span<const PlasticSpring::Node> PlasticSpring::watched() const {
+    return std::span(nodes_).subspan(first_, count_);
 }
 
 void PlasticSpring::add_stretch(const Stretch& stretch, double width_mm, double yield_mpa) {
@@ -69,7 +106,7 @@ double PlasticSpring::moment_nmm(const Node& node, std::span<const Load> loads) 
 
 double PlasticSpring::set_mm(std::span<const Load> loads, double at_mm) const {
     double sum = 0.0;
-    for (const Node& node : nodes_) {
+    for (const Node& node : watched()) {
         const double moment = std::max(moment_nmm(node, loads), node.borne_nmm);
         if (moment <= node.section.yield_moment_nmm) continue;
         sum +=
@@ -86,14 +123,13 @@ double PlasticSpring::movement_mm(std::span<const Load> loads, double at_mm) con
     return sum;
 }
 
-double PlasticSpring::excess(std::span<const Load> loads) const {
-    double worst = 0.0;
-    for (const Node& node : nodes_) {
+double PlasticSpring::elastic_share(std::span<const Load> loads) const {
+    double most_over = 0.0;
+    for (const Node& node : watched()) {
         const double elastic = std::max(node.section.yield_moment_nmm, node.borne_nmm);
-        const double beyond = moment_nmm(node, loads) - elastic;
-        worst = std::max(worst, beyond / node.section.yield_moment_nmm);
+        most_over = std::max(most_over, moment_nmm(node, loads) / elastic);
     }
-    return worst;
+    return 1.0 / most_over;
 }
 
 bool PlasticSpring::bears(std::span<const Load> loads) const {
@@ -135,7 +171,7 @@ std::vector<Load> PlasticSpring::forces(std::span<const Hold> holds) const {
 
 FaceShift PlasticSpring::shift_after(std::span<const Load> loads) const {
     FaceShift shift;
-    for (const Node& node : nodes_) {
+    for (const Node& node : watched()) {
         const double moment = std::max(moment_nmm(node, loads), node.borne_nmm);
         if (moment <= node.section.yield_moment_nmm) continue;
         const double turn = node.length_mm * residual_curvature(node.section, moment);

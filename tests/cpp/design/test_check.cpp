@@ -102,7 +102,7 @@ TEST_CASE("targets are judged at their limits", "[design][property]") {
     CHECK(judged.targets[0].met);
     CHECK_FALSE(judged.targets[1].met);
     CHECK_FALSE(judged.targets[2].met);  // half-stop reads 0.087 mm
-    CHECK_THAT(judged.targets[2].value, WithinAbs(0.0869, 3e-4));
+    CHECK_THAT(judged.targets[2].value.value(), WithinAbs(0.0869, 3e-4));
 }
 
 TEST_CASE("notices tell what a maker should know", "[design][property]") {

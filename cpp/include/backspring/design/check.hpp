@@ -53,11 +53,11 @@ struct Travel {
 
 /// One target and whether the design meets it.
 struct TargetResult {
-    std::string name;            ///< key in the design file's [targets]
-    double value = 0.0;          ///< what the design does
-    std::optional<double> low;   ///< least allowed
-    std::optional<double> high;  ///< greatest allowed
-    bool met = false;            ///< inside
+    std::string name;             ///< key in the design file's [targets]
+    std::optional<double> value;  ///< what the design does; none where that cannot be told
+    std::optional<double> low;    ///< least allowed
+    std::optional<double> high;   ///< greatest allowed
+    bool met = false;             ///< inside; never so without a value
 };
 
 /// A finding that is no error: what a maker should know about this design.

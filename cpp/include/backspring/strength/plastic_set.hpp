@@ -14,7 +14,8 @@ struct PlasticSet {
     double blade_angle_deg = 0.0;     ///< where the elastic spring would be worst stressed [deg]
     double elastic_force_n = 0.0;     ///< there, if it did not yield [N]
     double force_n = 0.0;             ///< there, yielding [N]
-    FaceShift shift;                  ///< of the free working face, outward
+    FaceShift shift;                  ///< of the free working face, outward, once settled
+    FaceShift shift_opened;           ///< of the free working face after the first opening
     double drop_pivot_mm = 0.0;       ///< free face away from the tang, pivot station [mm]
     double drop_dial_mm = 0.0;        ///< at the dial [mm]
     double drop_pad_start_mm = 0.0;   ///< at the pad's rear edge [mm]
@@ -23,6 +24,8 @@ struct PlasticSet {
     double preload_opened_mm = 0.0;   ///< after the first opening [mm]
     double preload_settled_mm = 0.0;  ///< once an opening changes nothing more [mm]
     int openings_to_settle = 0;       ///< openings that still changed it
+    bool settled = true;              ///< not so: it goes on yielding with every opening
+    bool folded = false;              ///< a section yields right through and bends as a hinge
     std::vector<PlasticZone> zones;   ///< where it has yielded, from the rear
 };
 
@@ -40,8 +43,10 @@ struct PlasticSet {
 /// @param steps      a sweep over the travel at five degrees or finer, from closed on
 /// @param yield_mpa  [MPa], > 0; the elastic limit tells when set begins, the proof stress how far
 ///                   it goes
-/// @throws InvalidInput   a yield stress not above 0
-/// @throws NoConvergence  contact and set do not agree
+/// Where a section yields right through, the spring folds there and turns as on a hinge; that and
+/// a set that grows with every opening are results.
+///
+/// @throws InvalidInput  a yield stress not above 0
 /// @source elastic, perfectly plastic bending; unit-load theorem
 /// @note   costs next to nothing where nothing yields; sections are net of pin holes but without
 ///         notch factors, which yield locally and leave no set worth mention
@@ -52,6 +57,14 @@ struct PlasticSet {
                                      const Spring& spring,
                                      std::span<const Step> steps,
                                      double yield_mpa);
+
+/// The same for several yield stresses, as for the ends of a band: what they share is done once.
+///
+/// @throws InvalidInput  a yield stress not above 0
+[[nodiscard]] std::vector<PlasticSet> plastic_sets(const Action& action,
+                                                   const Spring& spring,
+                                                   std::span<const Step> steps,
+                                                   std::span<const double> yields_mpa);
 
 /// A joint whose free face has moved.
 [[nodiscard]] Joint with_shift(const Joint& joint, const FaceShift& shift);

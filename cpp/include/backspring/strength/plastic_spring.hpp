@@ -37,14 +37,31 @@ struct PlasticZone {
         0.0;  ///< there, once unloaded; below 0: against the loading [MPa]
 };
 
+/// Moments no greater than a straight line from the middle pin to a station ahead of it, and
+/// falling beyond.
+struct MomentLine {
+    double root_nmm = 0.0;   ///< at the middle pin [N mm]
+    double ahead_nmm = 0.0;  ///< at the station [N mm]
+    double ahead_mm = 0.0;   ///< the station [mm], > 0
+};
+
 /// A spring that remembers how far each section has been bent.
 class PlasticSpring {
   public:
     PlasticSpring(const Spring& spring, double yield_mpa);
 
-    /// How far the loads go beyond what every section has borne or can bear elastically, over its
-    /// yield moment; 0 where all answer elastically.
-    [[nodiscard]] double excess(std::span<const Load> loads) const;
+    /// With what is already known of the same spring.
+    PlasticSpring(const Spring& spring, Flexibility flexibility, double yield_mpa);
+
+    /// The same spring of other steel, not yet bent.
+    [[nodiscard]] PlasticSpring with_yield(double yield_mpa) const;
+
+    /// From now on leaves aside the sections that moments below a line never make yield.
+    void leave_aside(const MomentLine& greatest);
+
+    /// Largest share of the loads that every section bears elastically, from what it has borne
+    /// already; at least 1 where all answer elastically.
+    [[nodiscard]] double elastic_share(std::span<const Load> loads) const;
 
     /// Forces at which the spring, bent from what it is now, stands at the holds; one or two.
     [[nodiscard]] std::vector<Load> forces(std::span<const Hold> holds) const;
@@ -76,12 +93,15 @@ class PlasticSpring {
     [[nodiscard]] double set_mm(std::span<const Load> loads, double at_mm) const;
     [[nodiscard]] double movement_mm(std::span<const Load> loads, double at_mm) const;
     [[nodiscard]] double force_n(const Hold& hold, const Load& other) const;
+    [[nodiscard]] std::span<const Node> watched() const;
     [[nodiscard]] PlasticZone zone(std::size_t first, std::size_t last) const;
 
     Flexibility flexibility_;
     Elastic elastic_;
     double rear_pin_mm_ = 0.0;  ///< 0 without one
     std::vector<Node> nodes_;   ///< from the rear
+    std::size_t first_ = 0;     ///< of those that can yield
+    std::size_t count_ = 0;     ///< of those, from the first to the last
 };
 
 }  // namespace backspring

@@ -1,0 +1,67 @@
+#include <cmath>
+#include <vector>
+
+#include "backspring/design/check.hpp"
+#include "backspring/strength/plastic_set.hpp"
+#include "catch.hpp"
+#include "designs.hpp"
+
+using namespace backspring;
+
+TEST_CASE("a spring is followed however far it yields, and more of it the more it is bent",
+          "[strength][property]") {
+    const auto& [name, design] = GENERATE(from_range(designs::all()));
+    CAPTURE(name);
+    for (const double yield : {1200.0, 600.0, 300.0}) {
+        CAPTURE(yield);
+        double last_mm = 0.0;
+        for (const double share : {0.5, 1.0, 1.5, 2.2, 3.0, 4.0}) {
+            CAPTURE(share);
+            Design bent = design;
+            bent.fit.preload_mm *= share;
+            const Action action = make_action(bent);
+            const auto steps = sweep(action, 0.0, 180.0, 2.0);
+            const PlasticSet set = plastic_set(action, bent.spring, steps, yield);
+            REQUIRE(std::isfinite(set.drop_pivot_mm));
+            CHECK(set.settled);
+            CHECK(set.drop_pivot_mm >= last_mm - 1e-6);
+            CHECK(set.preload_settled_mm <= set.preload_opened_mm + 1e-9);
+            CHECK(set.preload_opened_mm <= set.preload_before_mm);
+            CHECK_THAT(set.preload_settled_mm, WithinAbs(bent.fit.preload_mm - set.drop_pivot_mm,
+                                                         1e-9 * bent.fit.preload_mm));
+            last_mm = set.drop_pivot_mm;
+        }
+    }
+}
+
+TEST_CASE("once it folds, all that it is bent further is lost", "[strength][closed form]") {
+    // A hinge at the root bears its plastic moment and no more: the force stays, and so does the
+    // elastic bend, so further preload is set, millimetre for millimetre.
+    Design design = designs::dunlin();
+    std::vector<PlasticSet> sets;
+    for (const double preload : {3.0, 3.5, 4.0}) {
+        design.fit.preload_mm = preload;
+        const Action action = make_action(design);
+        const auto steps = sweep(action, 0.0, 180.0, 1.0);
+        sets.push_back(plastic_set(action, design.spring, steps, 700.0));
+        CHECK(sets.back().folded);
+    }
+    CHECK_THAT(sets[1].drop_pivot_mm - sets[0].drop_pivot_mm, WithinAbs(0.5, 5e-3));
+    CHECK_THAT(sets[2].drop_pivot_mm - sets[1].drop_pivot_mm, WithinAbs(0.5, 5e-3));
+}
+
+TEST_CASE("several yield stresses at once are each what they are alone", "[strength][property]") {
+    const Design design = designs::heron();
+    const Action action = make_action(design);
+    const auto steps = sweep(action, 0.0, 180.0, 1.0);
+    const std::vector<double> yields{1100.0, 700.0, 5000.0, 1000.0};
+    const auto sets = plastic_sets(action, design.spring, steps, yields);
+    REQUIRE(sets.size() == yields.size());
+    for (std::size_t i = 0; i < yields.size(); ++i) {
+        const PlasticSet alone = plastic_set(action, design.spring, steps, yields[i]);
+        CAPTURE(yields[i]);
+        CHECK(sets[i].yielded == alone.yielded);
+        CHECK_THAT(sets[i].drop_pivot_mm, WithinAbs(alone.drop_pivot_mm, 1e-6));
+    }
+    CHECK(plastic_sets(action, design.spring, steps, {}).empty());
+}
