@@ -125,7 +125,7 @@ void define_design(py::module_& m) {
     define_position();
     define_stroke();
     define_result();
-    m.def("faults", &faults, py::arg("design"), DOC(faults));
+    m.def("faults", py::overload_cast<const Design&>(&faults), py::arg("design"), DOC(faults));
     m.def("check", &check, py::arg("design"), py::arg("step_deg") = 1.0, NoGil(), DOC(check));
     m.def("sweep", py::overload_cast<const Design&, double, double, double>(&sweep),
           py::arg("design"), py::arg("step_deg") = 1.0, py::arg("from_deg") = 0.0,

@@ -26,6 +26,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_grind(m);
     declare_influence(m);
     declare_size(m);
+    declare_two_blades(m);
 
     define_core(m);
     define_steel(m);
@@ -48,4 +49,5 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_grind(m);
     define_influence(m);
     define_size(m);
+    define_two_blades(m);
 }

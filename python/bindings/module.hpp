@@ -26,6 +26,7 @@ void declare_fit_plan(pybind11::module_& m);
 void declare_grind(pybind11::module_& m);
 void declare_influence(pybind11::module_& m);
 void declare_size(pybind11::module_& m);
+void declare_two_blades(pybind11::module_& m);
 
 void define_core(pybind11::module_& m);
 void define_steel(pybind11::module_& m);
@@ -48,6 +49,7 @@ void define_fit_plan(pybind11::module_& m);
 void define_grind(pybind11::module_& m);
 void define_influence(pybind11::module_& m);
 void define_size(pybind11::module_& m);
+void define_two_blades(pybind11::module_& m);
 
 /// The class of a type declared before.
 template <class Type>

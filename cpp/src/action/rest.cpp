@@ -5,9 +5,6 @@
 namespace backspring {
 namespace {
 
-constexpr double kClosedReachDeg = 30.0;
-constexpr double kHalfStopReachDeg = 40.0;
-
 /// First place, going from a bearing contact to one that has let go, where nothing bears.
 Contact letting_go(const Joint& joint, double bearing_deg, double free_deg) {
     for (int round = 0; round < 60; ++round) {

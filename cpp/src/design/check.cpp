@@ -4,33 +4,10 @@
 
 #include "backspring/core/require.hpp"
 #include "backspring/design/look.hpp"
-#include "backspring/strength/yielding.hpp"
 #include "check_parts.hpp"
 #include "notices.hpp"
 
 namespace backspring {
-namespace {
-
-Travel make_travel(const Design& design,
-                   const Action& action,
-                   const Contact& force,
-                   const Contact& stress) {
-    const PeakStress peak = peak_stress(action, stress);
-    Travel travel;
-    travel.peak_force_n = force.force_n;
-    travel.peak_force_angle_deg = force.blade_angle_deg;
-    travel.peak_stress_mpa = peak.stress_mpa;
-    travel.peak_stress_angle_deg = stress.blade_angle_deg;
-    travel.peak_stress_station_mm = peak.station_mm;
-    if (const auto margin = yield_margin(design.strength.yield_mpa, travel.peak_stress_mpa)) {
-        travel.yield_margin = margin->value;
-        travel.yield_margin_low = margin->low;
-        travel.yield_margin_high = margin->high;
-    }
-    return travel;
-}
-
-}  // namespace
 
 const Position* Check::position(const std::string& name) const {
     const auto found = std::find_if(positions.begin(), positions.end(),
@@ -54,7 +31,8 @@ Check check(const Design& design, double step_deg, bool with_verdict) {
     Check result;
     result.positions = make_positions(design, action, rests);
     result.strokes = make_reports(design, rests, strokes);
-    result.travel = make_travel(design, action, strongest(action, steps), stressed);
+    result.travel =
+        make_travel(design, strongest(action, steps), stressed, peak_stress(action, stressed));
     const double pivot = design.tang.pivot_mm;
     result.stiffness_n_per_mm = 1.0 / deflection_per_force(action.joint.flexibility, pivot, pivot);
     if (with_verdict) result.verdict = verdict(design, {action, steps, rests, strokes, stressed});

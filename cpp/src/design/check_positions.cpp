@@ -3,19 +3,17 @@
 #include "check_parts.hpp"
 
 namespace backspring {
-namespace {
 
 Position make_position(const Design& design,
-                       const Action& action,
                        const std::string& name,
-                       const Contact& contact) {
-    const PeakStress peak = peak_stress(action, contact);
+                       const Contact& contact,
+                       const PeakStress& peak) {
     Position position;
     position.name = name;
     position.blade_angle_deg = contact.blade_angle_deg;
     position.force_n = contact.force_n;
     for (const Touch& touch : contact.all()) {
-        position.contacts_mm.push_back(touch.x_mm - action.joint.pivot_mm);
+        position.contacts_mm.push_back(touch.x_mm - design.tang.pivot_mm);
     }
     position.energy_mj = contact.energy_nmm;
     position.torque_nmm = contact.torque_nmm;
@@ -28,8 +26,6 @@ Position make_position(const Design& design,
     return position;
 }
 
-}  // namespace
-
 std::vector<Position> make_positions(const Design& design,
                                      const Action& action,
                                      const Rests& loaded) {
@@ -39,13 +35,16 @@ std::vector<Position> make_positions(const Design& design,
     const Readings rear_out = readings(unloaded, find_rests(unloaded, half_stop));
 
     std::vector<Position> positions;
-    positions.push_back(make_position(design, action, "open", loaded.open));
+    const auto push = [&](const char* name, const Contact& contact) {
+        positions.push_back(make_position(design, name, contact, peak_stress(action, contact)));
+    };
+    push("open", loaded.open);
     positions.back().reading_unloaded_mm = 0.0;
     const auto add = [&](const char* name, const std::optional<Contact>& rest,
                          const std::optional<double>& reading_loaded,
                          const std::optional<double>& reading_unloaded) {
         if (!rest) return;
-        positions.push_back(make_position(design, action, name, *rest));
+        push(name, *rest);
         positions.back().reading_loaded_mm = *reading_loaded;
         positions.back().reading_unloaded_mm = reading_unloaded;
     };

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "../core/root.hpp"
+#include "backspring/strength/yielding.hpp"
 #include "check_parts.hpp"
 
 namespace backspring {
@@ -23,6 +24,24 @@ Contact worst(const Action& action, const std::vector<Step>& steps, Known known,
 }
 
 }  // namespace
+
+Travel make_travel(const Design& design,
+                   const Contact& force,
+                   const Contact& stress,
+                   const PeakStress& peak) {
+    Travel travel;
+    travel.peak_force_n = force.force_n;
+    travel.peak_force_angle_deg = force.blade_angle_deg;
+    travel.peak_stress_mpa = peak.stress_mpa;
+    travel.peak_stress_angle_deg = stress.blade_angle_deg;
+    travel.peak_stress_station_mm = peak.station_mm;
+    if (const auto margin = yield_margin(design.strength.yield_mpa, travel.peak_stress_mpa)) {
+        travel.yield_margin = margin->value;
+        travel.yield_margin_low = margin->low;
+        travel.yield_margin_high = margin->high;
+    }
+    return travel;
+}
 
 Contact strongest(const Action& action, const std::vector<Step>& steps) {
     return worst(

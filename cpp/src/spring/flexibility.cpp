@@ -27,6 +27,19 @@ BendingIntegrals operator+(const BendingIntegrals& a, const BendingIntegrals& b)
     return {a.a0 + b.a0, a.a1 + b.a1, a.a2 + b.a2, a.shear + b.shear};
 }
 
+/// Integrals over the span between the pins, from the rear pin.
+BendingIntegrals across_rear_span(const Spring& spring,
+                                  double bending_factor,
+                                  double shear_factor) {
+    const double span = spring.support.rear_pin_mm;
+    BendingIntegrals rear;
+    for (const Stretch& stretch : cut_into_stretches(spring, -span, 0.0)) {
+        rear = rear + from_middle_pin(shape_integrals(stretch, stretch.end_mm),
+                                      stretch.start_mm + span, bending_factor, shear_factor);
+    }
+    return rear;
+}
+
 double root_rotation(const Spring& spring, double bending_factor, double shear_factor) {
     switch (spring.support.kind) {
         case SupportKind::clamped:
@@ -37,12 +50,16 @@ double root_rotation(const Spring& spring, double bending_factor, double shear_f
             break;
     }
     const double span = spring.support.rear_pin_mm;
-    BendingIntegrals rear;
-    for (const Stretch& stretch : cut_into_stretches(spring, -span, 0.0)) {
-        rear = rear + from_middle_pin(shape_integrals(stretch, stretch.end_mm),
-                                      stretch.start_mm + span, bending_factor, shear_factor);
-    }
+    const BendingIntegrals rear = across_rear_span(spring, bending_factor, shear_factor);
     return (rear.a2 + rear.shear) / (span * span);
+}
+
+double bending_factor_of(const Spring& spring) {
+    return 12.0 / (spring.elastic.youngs_modulus_mpa * spring.width_mm);
+}
+
+double shear_factor_of(const Spring& spring) {
+    return 1.0 / (kShearFactor * shear_modulus_mpa(spring.elastic) * spring.width_mm);
 }
 
 const Stretch& stretch_at(const Flexibility& flexibility, double x_mm) {
@@ -68,9 +85,8 @@ void require_overhang(double x_mm) {
 
 Flexibility make_flexibility(const Spring& spring) {
     Flexibility result;
-    const double kappa_g = kShearFactor * shear_modulus_mpa(spring.elastic);
-    result.bending_factor = 12.0 / (spring.elastic.youngs_modulus_mpa * spring.width_mm);
-    result.shear_factor = 1.0 / (kappa_g * spring.width_mm);
+    result.bending_factor = bending_factor_of(spring);
+    result.shear_factor = shear_factor_of(spring);
     result.root_rotation_rad_per_nmm =
         root_rotation(spring, result.bending_factor, result.shear_factor);
     const double end_mm = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
@@ -89,6 +105,13 @@ Flexibility make_flexibility(const Spring& spring) {
                                 .hole = {},
                                 .upto = upto});
     return result;
+}
+
+double cross_rotation_rad_per_nmm(const Spring& spring) {
+    const double span = spring.support.rear_pin_mm;
+    const BendingIntegrals i =
+        across_rear_span(spring, bending_factor_of(spring), shear_factor_of(spring));
+    return (span * i.a1 - i.a2 - i.shear) / (span * span);
 }
 
 Flexibility free_rotation() {

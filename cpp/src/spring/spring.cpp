@@ -1,6 +1,20 @@
 #include "backspring/spring/spring.hpp"
 
+#include <algorithm>
+
 namespace backspring {
+
+Spring turned_round(const Spring& spring) {
+    const bool pinned = spring.support.kind == SupportKind::two_pins;
+    const double origin = pinned ? -spring.support.rear_pin_mm : 0.0;
+    Spring turned = spring;
+    std::reverse(turned.thickness.begin(), turned.thickness.end());
+    for (Station& station : turned.thickness) station.x_mm = origin - station.x_mm;
+    std::reverse(turned.holes.begin(), turned.holes.end());
+    for (Hole& hole : turned.holes) hole.center_mm = origin - hole.center_mm;
+    turned.pad = {};
+    return turned;
+}
 
 Section section_at(const Spring& spring, double x_mm) {
     const double thickness = thickness_mm(spring.thickness, x_mm);

@@ -70,11 +70,16 @@ double moment_ahead(std::span<const Load> loads, double x_mm) {
 }  // namespace
 
 StressProbe make_stress_probe(const Spring& spring) {
+    const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
+    StressProbe probe = stress_probe_between(spring, 0.0, end);
+    probe.behind = worst_behind(spring);
+    return probe;
+}
+
+StressProbe stress_probe_between(const Spring& spring, double from_mm, double to_mm) {
     StressProbe probe;
     probe.width_mm = spring.width_mm;
-    probe.behind = worst_behind(spring);
-    const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
-    for (const Stretch& stretch : cut_into_stretches(spring, 0.0, end)) {
+    for (const Stretch& stretch : cut_into_stretches(spring, from_mm, to_mm)) {
         add_places(stretch, spring.width_mm, probe.ahead);
         if (stretch.hole.diameter_mm > 0.0) continue;
         probe.taper.push_back({stretch.start_mm, stretch.thickness_mm});

@@ -6,6 +6,10 @@
 
 namespace backspring {
 
+// How far a blade may be from square to its closed and half-stop faces and still be at rest there.
+inline constexpr double kClosedReachDeg = 30.0;
+inline constexpr double kHalfStopReachDeg = 40.0;
+
 /// Where a free blade comes to rest near a nominal angle: the local minimum of strain energy.
 ///
 /// The resultant then passes through the pivot. A blade the spring has let go of stays where it is.

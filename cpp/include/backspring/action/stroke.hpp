@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <vector>
 
@@ -23,6 +24,18 @@ struct Stroke {
     double closing_peak_angle_deg = 0.0;    ///< [deg]
     double closing_start_torque_nmm = 0.0;  ///< to break away from the stroke's end, closing [N mm]
 };
+
+/// A blade's turn at any angle.
+using TurnAt = std::function<Turn(double blade_angle_deg)>;
+
+/// Looks along the way between two rests of a blade that is turned in any manner.
+///
+/// Peaks and crest are searched between the turns, to far below a hundredth of a degree.
+///
+/// @param way  turns from rest to rest, both included, at one degree or finer
+/// @returns    nothing when no crest lies between the rests: the spring has let go
+[[nodiscard]] std::optional<Stroke> make_stroke(const TurnAt& turn_at,
+                                                const std::vector<Turn>& way);
 
 /// Looks along the way between two rests.
 ///

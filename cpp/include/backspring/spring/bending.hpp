@@ -72,6 +72,11 @@ struct StressProbe {
 /// Finds the places once, so that the worst stress at every blade angle is cheap.
 [[nodiscard]] StressProbe make_stress_probe(const Spring& spring);
 
+/// Places of a part of the spring only; nothing is looked at behind it.
+///
+/// @param from_mm, to_mm  stations [mm], rising
+[[nodiscard]] StressProbe stress_probe_between(const Spring& spring, double from_mm, double to_mm);
+
 /// Largest nominal bending stress along the whole spring, both sides.
 ///
 /// On a straight taper the worst place has twice the thickness that the taper would have where the

@@ -41,6 +41,17 @@ struct Flexibility {
 /// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
 [[nodiscard]] Flexibility make_flexibility(const Spring& spring);
 
+/// Rotation at one of two pins for a unit moment from the overhang beyond the other.
+///
+/// R_AB = (1/L^2) [int u (L - u)/(E I) ds - int ds/(kappa G A)] over the span L between the pins, u
+/// from one of them; the same both ways. Moments that bend the ends outward and turns that lift
+/// them are positive.
+///
+/// @param spring  with support by two pins
+/// @returns       [rad/(N mm)]
+/// @source unit-load theorem, Maxwell's reciprocity; shear after Timoshenko, kappa = 5/6
+[[nodiscard]] double cross_rotation_rad_per_nmm(const Spring& spring);
+
 /// A rigid spring that turns freely on the middle pin, as with the rear pin out.
 [[nodiscard]] Flexibility free_rotation();
 

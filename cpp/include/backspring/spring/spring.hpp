@@ -26,6 +26,12 @@ struct Spring {
     Elastic elastic;          ///< Young's modulus and Poisson's ratio
 };
 
+/// The same spring seen from its other end, pads aside.
+///
+/// Stations run the other way from the rear pin, with two pins, or else from the middle pin; the
+/// pad is left at nothing.
+[[nodiscard]] Spring turned_round(const Spring& spring);
+
 /// Net section at a station.
 [[nodiscard]] Section section_at(const Spring& spring, double x_mm);
 
