@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from backspring._core import Contact, SpringAlong, Sweep, __version__
     from backspring.checking import Check, TargetResult, check
+    from backspring.checking_two import Beside, TwoCheck, check_two
     from backspring.design import Design
     from backspring.design_file.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
@@ -31,6 +32,7 @@ if TYPE_CHECKING:
 
 __all__ = [
     "Allowance",
+    "Beside",
     "Check",
     "Contact",
     "Design",
@@ -52,10 +54,12 @@ __all__ = [
     "Taper",
     "TargetResult",
     "Tolerance",
+    "TwoCheck",
     "__version__",
     "allowance",
     "check",
     "check_many",
+    "check_two",
     "contact_at",
     "design_map",
     "fit_plan",
@@ -78,6 +82,7 @@ __all__ = [
 # Each name is fetched on first use, so that `backspring --help` answers at once.
 _HOMES = {
     "Allowance": "fitting.results",
+    "Beside": "checking_two",
     "Check": "checking",
     "Design": "design",
     "DesignMap": "sizing",
@@ -96,9 +101,11 @@ _HOMES = {
     "Taper": "sized",
     "TargetResult": "checking",
     "Tolerance": "tolerancing",
+    "TwoCheck": "checking_two",
     "allowance": "fitting.plans",
     "check": "checking",
     "check_many": "study",
+    "check_two": "checking_two",
     "contact_at": "looking",
     "design_map": "sizing",
     "fit_plan": "fitting.plans",

@@ -26,6 +26,13 @@ class TargetResult:
     met: bool
 
 
+def judged_targets(results: list[_core.TargetResult]) -> tuple[TargetResult, ...]:
+    """Targets as the core judged them."""
+    return tuple(
+        TargetResult(each.name, each.value, each.low, each.high, each.met) for each in results
+    )
+
+
 @dataclass(frozen=True, repr=False)
 class Check(Reported):
     """Everything one check says. mm, N, N mm, MPa, mJ, degrees."""
@@ -74,10 +81,7 @@ class Check(Reported):
     @cached_property
     def targets(self) -> tuple[TargetResult, ...]:
         """Targets the design states, each met or missed."""
-        return tuple(
-            TargetResult(each.name, each.value, each.low, each.high, each.met)
-            for each in self.result.targets
-        )
+        return judged_targets(self.result.targets)
 
     @property
     def status(self) -> Literal["pass", "fail"]:

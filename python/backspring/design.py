@@ -6,6 +6,7 @@ import copy
 import hashlib
 import json
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any, Self
 
 from backspring import _core
@@ -16,6 +17,12 @@ from backspring.reported import Reported
 from backspring.units import System
 
 Section = Mapping[str, Any]
+
+
+TWO_BLADES_REFUSED = (
+    "this works on a spring with one blade; for two blades there are the commands check and plot, "
+    "and check_two() in Python"
+)
 
 
 class Design(Reported):
@@ -39,6 +46,7 @@ class Design(Reported):
         tang: Section | None = None,
         fit: Section | None = None,
         blade: Section | None = None,
+        second: Section | None = None,
         pins: Section | None = None,
         friction: Section | None = None,
         targets: Section | None = None,
@@ -52,6 +60,7 @@ class Design(Reported):
             "tang": tang,
             "fit": fit,
             "blade": blade,
+            "second": second,
             "pins": pins,
             "friction": friction,
             "targets": targets,
@@ -77,8 +86,15 @@ class Design(Reported):
 
     @property
     def core(self) -> _core.Design:
-        """The core's design: mm, N, MPa."""
+        """The core's design: mm, N, MPa. Refused for two blades, which need `two_blades`."""
+        if self._parts.two_blades is not None:
+            raise invalid([Fault("two-blades", "second", TWO_BLADES_REFUSED)])
         return self._parts.core
+
+    @property
+    def two_blades(self) -> _core.TwoBlades | None:
+        """The core's design of a spring with two blades; None with one blade."""
+        return self._parts.two_blades
 
     @property
     def steel(self) -> dict[str, Any]:
@@ -149,7 +165,7 @@ def _read(data: Mapping[str, Any]) -> DesignParts:
 
 def _restore(content: dict[str, Any], units: System) -> Design:
     parts = _read(content)
-    return Design.from_parts(DesignParts(parts.name, units, parts.content, parts.steel, parts.core))
+    return Design.from_parts(replace(parts, units=units))
 
 
 _EXCLUSIVE = {"fit.preload": "rear_pin_offset", "fit.rear_pin_offset": "preload"}

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import argparse
 
-from backspring import check, load
+from backspring import Design, check, check_two, load
 from backspring.cli import UsageError, uniform_spring
 from backspring.cli.answer import Answer
 from backspring.report.check import check_report
+from backspring.report.check_two import check_two_report
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -25,6 +26,8 @@ def run(options: argparse.Namespace) -> Answer:
     assumed: tuple[str, ...] = ()
     if options.design is not None:
         design = load(options.design)
+        if design.two_blades is not None:
+            return _two(design, options)
     else:
         design, assumed = uniform_spring.make_design(options), uniform_spring.ASSUMED
     result = check(design)
@@ -32,3 +35,11 @@ def run(options: argparse.Namespace) -> Answer:
     data["defaults"] = [*assumed, *data["defaults"]]
     report = check_report(result, options.units, assumed, options.all)
     return Answer(result.status, data, report, result.notices, options.design)
+
+
+def _two(design: Design, options: argparse.Namespace) -> Answer:
+    if options.all:
+        raise UsageError("backspring check: --all goes with one blade: two have no verdict")
+    result = check_two(design)
+    report = check_two_report(result, options.units)
+    return Answer(result.status, result.to_dict(), report, result.notices, options.design)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import argparse
+from typing import Any
 
-from backspring import check, load
+from backspring import Design, check, load
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
@@ -13,6 +14,7 @@ from backspring.report.tables import Report
 # Written out here, so that --help also answers without matplotlib.
 _KINDS = ("sheet", "positions", "stress", "action")
 _AT_AN_ANGLE = ("positions", "stress")
+_OF_TWO_BLADES = ("sheet", "positions")
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -35,17 +37,25 @@ def run(options: argparse.Namespace) -> Answer:
     if options.angle is not None and options.kind not in _AT_AN_ANGLE:
         kinds = " or ".join(f"--kind {kind}" for kind in _AT_AN_ANGLE)
         raise UsageError(f"backspring plot: --angle goes with {kinds}")
-    result = check(load(options.design))
-    write_picture(
-        options.output,
-        lambda plots: plots.draw(
-            result, options.kind, units=options.units, blade_angle_deg=options.angle
-        ),
-    )
-    name = result.design.name
+    design = load(options.design)
+    write_picture(options.output, lambda plots: _draw(plots, design, options))
+    name = design.name
     return Answer(
         "pass",
         {"design": {"name": name}, "kind": options.kind, "output": options.output},
         Report(f"{name}: {options.kind} drawn in {options.output}", ()),
         path=options.design,
     )
+
+
+def _draw(plots: Any, design: Design, options: argparse.Namespace) -> Any:
+    if design.two_blades is None:
+        return plots.draw(
+            check(design), options.kind, units=options.units, blade_angle_deg=options.angle
+        )
+    if options.kind not in _OF_TWO_BLADES or options.angle is not None:
+        raise UsageError(
+            "backspring plot: two blades are drawn in their positions only: leave out --angle, "
+            "and --kind stress or action"
+        )
+    return plots.two_blades(design, units=options.units)

@@ -17,7 +17,7 @@ Section = dict[str, Any]
 def make_core_design(content: Section, choice: SteelChoice | None) -> _core.Design:
     """Build the core's design; `choice` is None when the steel could not be read."""
     spring, tang = content.get("spring", {}), content.get("tang", {})
-    made_tang = _tang(tang)
+    made_tang = make_core_tang(tang)
     sound = _core.Band(value=1.0, low=1.0, high=1.0)
     return _core.Design(
         spring=_spring(spring, choice.elastic if choice else _core.Elastic()),
@@ -32,6 +32,24 @@ def make_core_design(content: Section, choice: SteelChoice | None) -> _core.Desi
         hardness=_core.Hardness(
             spring_hrc=choice.hardness.value if choice and choice.hardness else None,
             tang_hrc=content.get("blade", {}).get("hardness"),
+        ),
+    )
+
+
+def make_core_two_blades(content: Section, first: _core.Design) -> _core.TwoBlades | None:
+    """Add the second blade to the core's design of the first; None when there is none."""
+    if "second" not in content:
+        return None
+    second = content["second"]
+    start, end = second.get("pad", (math.nan, math.nan))
+    tang = make_core_tang(second.get("tang", {}))
+    return _core.TwoBlades(
+        first=first,
+        second=_core.SecondBlade(
+            pad=_core.Pad(start_mm=start, end_mm=end),
+            tang=tang,
+            fit=_fit(second.get("fit", {}), {}, tang.pivot_mm),
+            blade=_blade(second.get("blade", {})),
         ),
     )
 
@@ -64,7 +82,8 @@ def _profile(thickness: float | list[list[float]]) -> list[_core.Station]:
 
 def _support(spring: Section) -> _core.Support:
     support = spring.get("support", "two-pins")
-    if support == "clamped":
+    # On its middle pin alone each end bends as if clamped there; the core turns the whole.
+    if support in ("clamped", "middle-pin"):
         return _core.Support(kind=_core.SupportKind.clamped)
     if support == "two-pins":
         return _core.Support(
@@ -83,7 +102,8 @@ def _holes(spring: Section) -> list[_core.Hole]:
     return [hole for hole in holes if hole.diameter_mm != 0.0]
 
 
-def _tang(tang: Section) -> _core.Tang:
+def make_core_tang(tang: Section) -> _core.Tang:
+    """Build a tang; what could not be read is NaN."""
     corner_open, corner_closed = two(tang.get("corner_radius", math.nan))
     kick = tang.get("kick")
     return _core.Tang(

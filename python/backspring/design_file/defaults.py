@@ -7,6 +7,7 @@ from typing import Any
 
 from backspring import _core
 from backspring._core import Notice
+from backspring.design_file.core_design import make_core_tang
 from backspring.errors import OutOfRange
 from backspring.steels import tempering
 from backspring.steels.choice import SteelChoice
@@ -22,8 +23,9 @@ def find_defaults(content: Content, choice: SteelChoice, core: _core.Design) -> 
         *_spring_defaults(spring, choice),
         *_temper_defaults(spring, choice),
         *_tang_defaults(tang, core.tang),
-        *(() if "dial" in fit else (f"fit.dial: at the pivot, {tang['pivot']:.10g} mm",)),
+        *_dial_default(fit, tang),
         *_blade_gaps(content.get("blade", {}), content.get("friction")),
+        *_second_defaults(content),
         *_target_gaps(content.get("targets", {})),
     )
 
@@ -69,6 +71,24 @@ def _tang_defaults(tang: Content, core: _core.Tang) -> Iterator[str]:
         yield "tang.kick: none; the closed face takes the spring"
 
 
+def _dial_default(fit: Content, tang: Content) -> Iterator[str]:
+    if "dial" not in fit:
+        yield f"fit.dial: at the pivot, {tang['pivot']:.10g} mm"
+
+
+def _second_defaults(content: Content) -> Iterator[str]:
+    if "second" not in content:
+        return
+    second = content["second"]
+    tang = make_core_tang(second["tang"])
+    for line in (
+        *_tang_defaults(second["tang"], tang),
+        *_dial_default(second["fit"], second["tang"]),
+        *_blade_gaps(second.get("blade", {}), None),
+    ):
+        yield f"second.{line}"
+
+
 def _blade_gaps(blade: Content, friction: Content | None) -> Iterator[str]:
     if "nail_nick" not in blade:
         yield "blade.nail_nick: not given: no pull is worked out, only torque"
@@ -105,9 +125,26 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[tuple[str, str]]
         )
     if spring.get("support", "two-pins") != "two-pins" and "rear_pin" in spring:
         yield "not-used", "spring.rear_pin is not used: the support is not by two pins"
+    if "second" in content:
+        yield from _two_blade_notices(content)
+        return
     rap = content.get("blade", {})
     if "edge_clearance" in rap and not {"length"} <= rap.keys():
         yield "not-judged", "blade.edge_clearance is not judged: give length, and mass or inertia"
+
+
+def _two_blade_notices(content: Content) -> Iterator[tuple[str, str]]:
+    yield (
+        "not-judged",
+        "two blades: set, fatigue, local stress, wear and rap are not judged; check each end by "
+        "itself for those",
+    )
+    for key, given in (
+        ("targets.openings", "openings" in content.get("targets", {})),
+        ("blade.edge_clearance", "edge_clearance" in content.get("blade", {})),
+    ):
+        if given:
+            yield "not-judged", f"{key} is not judged with two blades"
 
 
 def _temper_notices(spring: Content, steel: Steel) -> Iterator[tuple[str, str]]:

@@ -11,7 +11,7 @@ from backspring import units
 from backspring.errors import InvalidInput
 
 BAD_VALUE = "bad-value"
-SUPPORTS = ("two-pins", "clamped")
+SUPPORTS = ("two-pins", "clamped", "middle-pin")
 FINISHES = ("polished", "ground", "machined", "hot-rolled", "as-forged")
 
 
@@ -44,7 +44,8 @@ def _support(value: Any, info: ValidationInfo) -> str | float:
         return str(value)
     if isinstance(value, str) and not any(letter.isdigit() for letter in value):
         raise _refuse(
-            f'must be "two-pins", "clamped" or a root stiffness as "2e6 N mm/rad", got "{value}"'
+            'must be "two-pins", "clamped" or a root stiffness as "2e6 N mm/rad", or with two '
+            f'blades "middle-pin", got "{value}"'
         )
     return _parse(value, "root stiffness", info)
 

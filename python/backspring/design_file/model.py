@@ -102,6 +102,34 @@ class BladeTable(Table):
     hardness: Hardness = None
 
 
+class SecondBladeTable(Table):
+    """[second.blade]: what pull and snap of the second blade need."""
+
+    nail_nick: Length = None
+    mass: Mass = None
+    length: Length = None
+    height: Length = None
+    inertia: Inertia = None
+
+
+class SecondFitTable(Table):
+    """[second.fit]: interference and the dial's station at the second end."""
+
+    required = ("preload",)
+    preload: Length = None
+    dial: Length = None
+
+
+class SecondTable(Table):
+    """[second]: the blade at the far end; stations from the pin next to it, to its own pivot."""
+
+    required = ("pad", "tang", "fit")
+    pad: PadEdges = None
+    tang: TangTable | None = None
+    fit: SecondFitTable | None = None
+    blade: SecondBladeTable | None = None
+
+
 class PinsTable(Table):
     """[pins]: through spring and liners; a pin left out is as thick as its hole."""
 
@@ -136,6 +164,7 @@ class DesignTables(Table):
     tang: TangTable | None = None
     fit: FitTable | None = None
     blade: BladeTable | None = None
+    second: SecondTable | None = None
     pins: PinsTable | None = None
     friction: FrictionTable | None = None
     targets: TargetsTable | None = None

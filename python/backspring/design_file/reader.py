@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from backspring import _core
-from backspring.design_file.core_design import make_core_design
+from backspring.design_file.core_design import make_core_design, make_core_two_blades
 from backspring.design_file.reading import HEADER, Content, Reading, dotted
 from backspring.design_file.relations import relate
 from backspring.faults import Fault
@@ -42,6 +42,7 @@ class DesignParts:
     content: Content
     steel: SteelChoice
     core: _core.Design
+    two_blades: _core.TwoBlades | None = None
 
 
 def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
@@ -59,12 +60,14 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     relate(reading)
     choice = _choose(reading)
     core = make_core_design(reading.content, choice)
+    two_blades = make_core_two_blades(reading.content, core)
     # Without units no bare number has a meaning that a rule could judge.
     if known:
-        _ask_core(reading, core, data, system)
+        broken = _core.faults(core) if two_blades is None else _core.two_faults(two_blades)
+        _tell_core_faults(reading, broken, data, system)
     if reading.faults or choice is None:
         return reading.faults
-    return DesignParts(data["name"], system, reading.content, choice, core)
+    return DesignParts(data["name"], system, reading.content, choice, core, two_blades)
 
 
 def _format_fault(data: Mapping[str, Any]) -> Fault | None:
@@ -107,11 +110,11 @@ def _choose(reading: Reading) -> SteelChoice | None:
     return choice
 
 
-def _ask_core(
-    reading: Reading, core: _core.Design, data: Mapping[str, Any], system: System
+def _tell_core_faults(
+    reading: Reading, broken: list[_core.Fault], data: Mapping[str, Any], system: System
 ) -> None:
     given = dict(dotted(reading.content))
-    for fault in _core.faults(core):
+    for fault in broken:
         key, message = fault.key, fault.message
         if key == "fit.preload" and "fit.rear_pin_offset" in given:
             key, message = "fit.rear_pin_offset", f"as preload: {message}"
@@ -127,7 +130,7 @@ def _written(data: Mapping[str, Any], key: str, system: System) -> str:
     for part in key.split("."):
         value = value.get(part) if isinstance(value, Mapping) else None
     values = value if isinstance(value, list | tuple) else [value]
-    unit = BARE[system][_KINDS.get(key, "length")]
+    unit = BARE[system][_KINDS.get(key.removeprefix("second."), "length")]
     if any(isinstance(each, list | tuple | type(None)) for each in values):
         return ""
     plain = all(not isinstance(each, str) or each.strip("+-.0123456789 ") == "" for each in values)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from backspring.design_file.reading import Content, Reading
 
+TWO_BLADE_SUPPORTS = ("two-pins", "middle-pin")
 _STRENGTHS = ("hardness", "temper", "yield", "tensile")
 
 
@@ -14,8 +15,28 @@ def relate(reading: Reading) -> None:
         _relate_spring(reading, content["spring"])
     if "fit" in content:
         _relate_fit(reading, content["fit"])
-    if "pull" in content.get("targets", {}) and "nail_nick" not in content.get("blade", {}):
-        _missing(reading, "blade.nail_nick", "targets.pull needs the distance pivot to nail nick")
+    _relate_support(reading)
+    if "pull" in content.get("targets", {}):
+        _relate_nail_nick(reading, "blade", content)
+        if "second" in content:
+            _relate_nail_nick(reading, "second.blade", content["second"])
+
+
+def _relate_nail_nick(reading: Reading, section: str, content: Content) -> None:
+    if "nail_nick" not in content.get("blade", {}):
+        need = "targets.pull needs the distance pivot to nail nick"
+        _missing(reading, f"{section}.nail_nick", need)
+
+
+def _relate_support(reading: Reading) -> None:
+    support = reading.content.get("spring", {}).get("support", "two-pins")
+    two = "second" in reading.content or reading.has_failed("second")
+    if two and support not in TWO_BLADE_SUPPORTS:
+        message = 'must be "two-pins" or "middle-pin" with a second blade'
+        reading.fail("bad-value", "spring.support", message)
+    elif support == "middle-pin" and not two:
+        message = '"middle-pin" needs a second blade at the other end: give [second]'
+        reading.fail("bad-value", "spring.support", message)
 
 
 def _relate_spring(reading: Reading, spring: Content) -> None:

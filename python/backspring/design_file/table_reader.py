@@ -89,9 +89,11 @@ def _unknown(reading: Reading, names: list[str], value: Any) -> str:
     if near := near_match(name, known):
         reading.failed.add(".".join([*names[:-1], near]))
         return f'{start}: did you mean "{near}"?'
+    # What is amiss of the second blade belongs to the second blade.
+    within = names[:1] if names[0] == "second" else []
     homes = [
-        f"[{section}]"
-        for section, inner in known_keys(DesignTables).items()
+        f"[{'.'.join([*within, section])}]"
+        for section, inner in known_keys(_table_at(within)).items()
         if inner and name in known_keys(inner)
     ]
     if homes:

@@ -13,6 +13,7 @@ from backspring.plots.sheet import sheet
 from backspring.plots.stress import stress_along
 from backspring.plots.temper import temper_curve
 from backspring.plots.tolerance import tolerance
+from backspring.plots.two_blades import two_blades
 
 __all__ = [
     "action",
@@ -30,4 +31,5 @@ __all__ = [
     "stress_along",
     "temper_curve",
     "tolerance",
+    "two_blades",
 ]

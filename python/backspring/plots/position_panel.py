@@ -72,14 +72,14 @@ def _view(check: Check, name: str, blade_angle_deg: float, reading_mm: float) ->
 
 def draw_parts(ax: Axes, view: PanelView, stress_unit_mpa: float, norm: Normalize) -> None:
     """Draw blade, tang, spring, pins and contacts."""
-    _draw_tang(ax, view.tang)
-    _draw_spring(ax, view.spring, stress_unit_mpa, norm)
+    draw_tang(ax, view.tang)
+    draw_spring(ax, view.spring, stress_unit_mpa, norm)
     if view.design.spring.support.kind == _core.SupportKind.two_pins:
         for station_mm in (0.0, -view.design.spring.support.rear_pin_mm):
             _draw_pin(ax, view, station_mm)
     else:
         _draw_clamp(ax, view.spring)
-    _draw_cross(ax, view.design.tang.pivot_mm, 0.0, _pivot_radius_mm(view.design))
+    draw_cross(ax, view.design.tang.pivot_mm, 0.0, pivot_radius_mm(view.design))
     for touch in view.touches:
         ax.plot(
             touch.x_mm, touch.height_mm, "o", ms=5.5, mfc=palette.VERMILLION, mec="white", zorder=6
@@ -91,7 +91,8 @@ def clamp_room_mm(spring: SpringShape) -> float:
     return 0.25 * (spring.height_at(0.0, 1.0) - spring.height_at(0.0, 0.0))
 
 
-def _draw_tang(ax: Axes, shape: TangShape) -> None:
+def draw_tang(ax: Axes, shape: TangShape) -> None:
+    """Draw the blade, then tang and kick on it."""
     ax.add_patch(Polygon(shape.blade, fc=palette.BLADE, ec=palette.MUTED, lw=0.8, zorder=1))
     pieces = [shape.body] if shape.kick is None else [shape.kick, shape.body]
     # Edges lie under both fillings, so that the kick and the tang read as one piece; the tang's
@@ -102,7 +103,8 @@ def _draw_tang(ax: Axes, shape: TangShape) -> None:
         ax.add_patch(Polygon(points, fc=palette.TANG, ec="none", zorder=2.1, gid="tang"))
 
 
-def _draw_spring(ax: Axes, spring: SpringShape, stress_unit_mpa: float, norm: Normalize) -> None:
+def draw_spring(ax: Axes, spring: SpringShape, stress_unit_mpa: float, norm: Normalize) -> None:
+    """Fill the spring with its stress from belly to back, and draw its outline."""
     share = np.linspace(0.0, 1.0, _LAYERS)[:, None]
     station = np.broadcast_to(spring.station_mm, (_LAYERS, spring.station_mm.size))
     height = spring.face_mm + share * spring.thickness_mm
@@ -130,10 +132,10 @@ def _draw_pin(ax: Axes, view: PanelView, station_mm: float) -> None:
     for hole in view.design.spring.holes:
         if hole.center_mm == station_mm:
             radius, offset = 0.5 * hole.diameter_mm, hole.offset_mm
-    _draw_cross(ax, station_mm, middle + offset, radius)
+    draw_cross(ax, station_mm, middle + offset, radius)
 
 
-def _draw_cross(ax: Axes, x_mm: float, y_mm: float, radius_mm: float) -> None:
+def draw_cross(ax: Axes, x_mm: float, y_mm: float, radius_mm: float) -> None:
     """Draw a round hole with its centre lines."""
     around = np.linspace(0.0, 2.0 * np.pi, 73)
     circle = np.column_stack((x_mm + radius_mm * np.cos(around), y_mm + radius_mm * np.sin(around)))
@@ -143,7 +145,8 @@ def _draw_cross(ax: Axes, x_mm: float, y_mm: float, radius_mm: float) -> None:
         ax.plot(np.add(x, x_mm), np.add(y, y_mm), color=palette.INK, lw=0.6, zorder=5.1)
 
 
-def _pivot_radius_mm(design: _core.Design) -> float:
+def pivot_radius_mm(design: _core.Design) -> float:
+    """Radius the pivot is drawn with."""
     given = 0.5 * design.friction.pivot_pin_mm
     return given if given > 0.0 else 0.3 * design.tang.open_mm
 

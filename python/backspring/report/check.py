@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from backspring.report.display import Shown, both, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
@@ -79,30 +79,31 @@ def _blocks(
         yield _snaps(check, units)
     yield from verdict_blocks(check.verdict, units, everything)
     if check.targets:
-        rows = tuple(_target(target, units) for target in check.targets)
+        rows = tuple(target_row(target, units) for target in check.targets)
         yield TextTable("Targets", ("", "is", "wanted", ""), rows)
     if check.notices:
         yield Lines("Notices", tuple(in_units(each.message, units) for each in check.notices))
-    yield Lines("Steel", tuple(_steel(check, units)))
+    yield Lines("Steel", tuple(steel_lines(check.steel, units)))
     if left_open := (*assumed, *check.design.defaults):
         yield Lines("Not given", left_open)
     yield Lines("Caution", (CAUTION,))
 
 
-def _head(name: str, kind: Shown, units: System) -> str:
+def head(name: str, kind: Shown, units: System) -> str:
+    """Head a column with its unit."""
     return f"{name} {unit_of(kind, units)}".rstrip()
 
 
 def _positions(check: Check, units: System) -> TextTable:
     heads = (
         "",
-        _head("angle", "angle", units),
-        _head("force", "force", units),
-        _head("stress", "stress", units),
-        _head("station", "length", units),
+        head("angle", "angle", units),
+        head("force", "force", units),
+        head("stress", "stress", units),
+        head("station", "length", units),
         "yield margin",
-        _head("loaded", "reading", units),
-        _head("unloaded", "reading", units),
+        head("loaded", "reading", units),
+        head("unloaded", "reading", units),
     )
     rows = tuple(
         (
@@ -120,7 +121,8 @@ def _positions(check: Check, units: System) -> TextTable:
     return TextTable("Positions", heads, rows)
 
 
-def _name(from_position: str, to_position: str) -> str:
+def stroke_name(from_position: str, to_position: str) -> str:
+    """Name a stroke as people do."""
     return f"{from_position} to {to_position}".replace("_", "-")
 
 
@@ -138,7 +140,7 @@ def _strokes(check: Check, units: System) -> TextTable:
         closing = stroke.closing_peak_pull_n if pulls else stroke.closing_peak_torque_nmm
         rows.append(
             (
-                _name(stroke.from_position, stroke.to_position),
+                stroke_name(stroke.from_position, stroke.to_position),
                 *(number(each, kind, units) for each in opening),
                 number(stroke.peak_torque_angle_deg, "angle", units),
                 number(stroke.crest_angle_deg, "angle", units),
@@ -147,11 +149,11 @@ def _strokes(check: Check, units: System) -> TextTable:
         )
     heads = (
         "",
-        _head(f"start {what}", kind, units),
-        _head(f"peak {what}", kind, units),
-        _head("at", "angle", units),
-        _head("crest", "angle", units),
-        _head(f"closing peak {what}", kind, units),
+        head(f"start {what}", kind, units),
+        head(f"peak {what}", kind, units),
+        head("at", "angle", units),
+        head("crest", "angle", units),
+        head(f"closing peak {what}", kind, units),
     )
     return TextTable("Strokes, opening", heads, tuple(rows))
 
@@ -159,7 +161,7 @@ def _strokes(check: Check, units: System) -> TextTable:
 def _snaps(check: Check, units: System) -> TextTable:
     rows = tuple(
         (
-            _name(stroke.from_position, stroke.to_position),
+            stroke_name(stroke.from_position, stroke.to_position),
             number(stroke.energy_up_mj, "energy", units),
             number(stroke.energy_released_mj, "energy", units),
             number(stroke.snap_energy_mj, "energy", units),
@@ -169,13 +171,14 @@ def _snaps(check: Check, units: System) -> TextTable:
     )
     heads = (
         "",
-        *(_head(name, "energy", units) for name in ("up", "released", "snap")),
-        _head("tip", "speed", units),
+        *(head(name, "energy", units) for name in ("up", "released", "snap")),
+        head("tip", "speed", units),
     )
     return TextTable("Energy and snap", heads, rows)
 
 
-def _target(target: TargetResult, units: System) -> tuple[str, ...]:
+def target_row(target: TargetResult, units: System) -> tuple[str, ...]:
+    """Write one target as a row: what is, what is wanted, met or missed."""
     kind = _TARGET_KINDS[target.name]
     low, high = target.low, target.high
     wanted = (
@@ -191,8 +194,8 @@ def _target(target: TargetResult, units: System) -> tuple[str, ...]:
     return target.name.replace("_", " "), text(target.value, kind, units), wanted, verdict
 
 
-def _steel(check: Check, units: System) -> Iterator[str]:
-    steel = check.steel
+def steel_lines(steel: dict[str, Any], units: System) -> Iterator[str]:
+    """Write the figures of the steel as used, then where each comes from."""
     hardness = "" if steel["hardness_hrc"] is None else f" at {steel['hardness_hrc']:.10g} HRC"
     strength = f"yield {_band(steel, 'yield', units)}"
     if steel["tensile_mpa"] is not None:

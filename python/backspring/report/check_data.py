@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from backspring import _core
     from backspring.checking import Check
+    from backspring.checking_two import Beside, TwoCheck
 
 _POSITION = (
     "blade_angle_deg",
@@ -70,14 +72,49 @@ def check_data(check: Check) -> dict[str, Any]:
     """Everything a check says, ready for JSON."""
     return {
         "design": {"name": check.design.name, "sha256": check.design.sha256},
-        "positions": {name: _picked(each, _POSITION) for name, each in check.positions.items()},
-        "strokes": [_stroke(each) for each in check.strokes],
-        "travel": _picked(check.travel, _TRAVEL),
+        **blade_data(check.positions, check.strokes, check.travel),
         "steel": check.steel,
         "stiffness_n_per_mm": check.stiffness_n_per_mm,
         "verdict": [_picked(each, _MARGIN) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
         "defaults": list(check.design.defaults),
+    }
+
+
+def blade_data(
+    positions: Mapping[str, _core.Position], strokes: list[_core.StrokeReport], travel: _core.Travel
+) -> dict[str, Any]:
+    """What a blade does in its positions and between them, ready for JSON."""
+    return {
+        "positions": {name: _picked(each, _POSITION) for name, each in positions.items()},
+        "strokes": [_stroke(each) for each in strokes],
+        "travel": _picked(travel, _TRAVEL),
+    }
+
+
+def two_check_data(check: TwoCheck) -> dict[str, Any]:
+    """Everything a check of two blades says, ready for JSON."""
+    return {
+        "design": {"name": check.design.name, "sha256": check.design.sha256},
+        "two_blades": {
+            "first": {other: _beside(row) for other, row in check.first.items()},
+            "second": {other: _beside(row) for other, row in check.second.items()},
+            "first_stiffness_n_per_mm": check.result.first_stiffness_n_per_mm,
+            "second_stiffness_n_per_mm": check.result.second_stiffness_n_per_mm,
+            "cross_rad_per_nmm": check.result.cross_rad_per_nmm,
+        },
+        "steel": check.steel,
+        "targets": [asdict(target) for target in check.targets],
+        "defaults": list(check.design.defaults),
+    }
+
+
+def _beside(row: Beside) -> dict[str, Any]:
+    low, high = row.other_force_n
+    return {
+        **blade_data(row.positions, row.strokes, row.travel),
+        "other_force_low_n": low,
+        "other_force_high_n": high,
     }
 
 
