@@ -11,7 +11,7 @@ from backspring.design_file.key_lines import KeyLines
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = DESIGNS / "heron.toml"
-ALL = sorted(DESIGNS.glob("*.toml"))
+ALL = [path for path in sorted(DESIGNS.glob("*.toml")) if not bs.load(path).two_blades]
 
 
 def edited(tmp_path: Path, *changes: tuple[str, str]) -> bs.Design:

@@ -24,7 +24,9 @@ from backspring.units import System
 
 _SPACING_MM = 0.2
 _BAR_IN = 0.75
-_HEADROOM_IN = 0.55
+_HEADROOM_IN = 0.7
+_FOOT_IN = 0.06
+_TOP_IN = 0.08
 _MARGIN_IN = 0.18
 _PIN_SHARE = 0.25
 _PAIRS = (("closed", "closed"), ("open", "closed"), ("closed", "open"), ("open", "open"))
@@ -83,11 +85,13 @@ def two_blades(check_or_design: TwoCheck | Design, *, units: System | None = Non
     corners = np.array([panel.corners() for panel in panels])
     left, right = float(corners[:, 0].min()), float(corners[:, 1].max())
     mm_an_inch = (right - left) / (palette.WIDTH_IN - 2.0 * _MARGIN_IN)
-    heights = [(high - low) / mm_an_inch + _HEADROOM_IN for _, _, low, high in corners]
-    total = sum(heights) + _BAR_IN
+    heights = [
+        (high - low) / mm_an_inch + _HEADROOM_IN + _FOOT_IN for _, _, low, high in corners
+    ]
+    total = _TOP_IN + sum(heights) + _BAR_IN
     figure = Picture(figsize=(palette.WIDTH_IN, total), dpi=palette.DPI)
     norm = _shared_norm(panels, STYLES[system]["stress"].size)
-    top = total
+    top = total - _TOP_IN
     for panel, height, corner in zip(panels, heights, corners, strict=True):
         top -= height
         width = palette.WIDTH_IN - 2.0 * _MARGIN_IN
@@ -95,7 +99,8 @@ def two_blades(check_or_design: TwoCheck | Design, *, units: System | None = Non
         ax = figure.add_axes(box)
         ax.set_axis_off()
         ax.set_xlim(left, right)
-        ax.set_ylim(corner[2], corner[2] + height * mm_an_inch)
+        foot = corner[2] - _FOOT_IN * mm_an_inch
+        ax.set_ylim(foot, foot + height * mm_an_inch)
         _draw(ax, panel, system, norm)
     _add_color_bar(figure, total, norm, system)
     return figure
@@ -160,13 +165,11 @@ def _draw_forces(ax: Axes, end: _End, spring: SpringShape, system: System) -> No
         ax.annotate("", (x, top), xytext=(0.0, 20.0), textcoords="offset points", arrowprops=arrow)
     x = end.design.tang.pivot_mm
     x = -end.span_mm - x if end.mirrored else x
-    name = end.position.name
     unit = style["reading"].unit
     said = reading(end.position.reading_loaded_mm, system).replace(" ", f" {unit} ")
     force = style["force"].text(end.position.force_n)
     ax.annotate(
-        f"{force}, blade {name.replace('_', '-')} at {end.position.blade_angle_deg:.1f} deg, "
-        f"dial: {said}",
+        f"{end.position.name} at {end.position.blade_angle_deg:.1f} deg\n{force}, dial: {said}",
         (x, spring.height_at(x, 1.0)),
         xytext=(0.0, 24.0),
         textcoords="offset points",
