@@ -85,9 +85,7 @@ def two_blades(check_or_design: TwoCheck | Design, *, units: System | None = Non
     corners = np.array([panel.corners() for panel in panels])
     left, right = float(corners[:, 0].min()), float(corners[:, 1].max())
     mm_an_inch = (right - left) / (palette.WIDTH_IN - 2.0 * _MARGIN_IN)
-    heights = [
-        (high - low) / mm_an_inch + _HEADROOM_IN + _FOOT_IN for _, _, low, high in corners
-    ]
+    heights = [(high - low) / mm_an_inch + _HEADROOM_IN + _FOOT_IN for _, _, low, high in corners]
     total = _TOP_IN + sum(heights) + _BAR_IN
     figure = Picture(figsize=(palette.WIDTH_IN, total), dpi=palette.DPI)
     norm = _shared_norm(panels, STYLES[system]["stress"].size)
@@ -154,7 +152,7 @@ def _draw(ax: Axes, panel: _Panel, system: System, norm: Normalize) -> None:
 
 
 def _draw_forces(ax: Axes, end: _End, spring: SpringShape, system: System) -> None:
-    """An arrow where the tang bears, and the force and the dial's reading beside it."""
+    """Draw an arrow where the tang bears, and write force and reading beside it."""
     style = STYLES[system]
     places = [touch.x_mm for touch in end.contact.touches[: end.contact.count]]
     for x_mm in places:

@@ -84,7 +84,7 @@ def check_data(check: Check) -> dict[str, Any]:
 def blade_data(
     positions: Mapping[str, _core.Position], strokes: list[_core.StrokeReport], travel: _core.Travel
 ) -> dict[str, Any]:
-    """What a blade does in its positions and between them, ready for JSON."""
+    """Pick what a blade does in its positions and between them, ready for JSON."""
     return {
         "positions": {name: _picked(each, _POSITION) for name, each in positions.items()},
         "strokes": [_stroke(each) for each in strokes],
