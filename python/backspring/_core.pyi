@@ -11,7 +11,7 @@ import enum
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Allowance', 'Arc', 'BackGrindReadings', 'Band', 'Batch', 'BatchChance', 'BatchColumn', 'Bearer', 'BearingPressure', 'BendingIntegrals', 'BentSpring', 'Blade', 'Change', 'Check', 'ClosedGrind', 'Contact', 'Criterion', 'CurvatureFactors', 'CurvedSection', 'CurvedStress', 'Cut', 'Design', 'DesignMap', 'Dimension', 'Elastic', 'EnduranceFactors', 'Error', 'FaceDepths', 'FaceShift', 'Fatigue', 'FatigueInput', 'FatigueMargin', 'FatigueStrength', 'Fault', 'FibreStress', 'Finish', 'Fit', 'FitPlan', 'FitReadings', 'FitState', 'FitStep', 'FitUnknowns', 'Flexibility', 'Flush', 'FlushPass', 'Friction', 'GALLING_GAP_HRC', 'Gradient', 'GrindFace', 'GrindRegion', 'GrindRow', 'Hardness', 'Heat', 'HeatEffect', 'Hold', 'Hole', 'Influence', 'InvalidInput', 'Kick', 'Kink', 'LifeBand', 'LimitedStress', 'LineContact', 'LinerLine', 'Load', 'Loading', 'LocalSpread', 'LocalStress', 'Margin', 'Material', 'Measured', 'NoConvergence', 'Notice', 'OutOfRange', 'Outline', 'Overtravel', 'Pad', 'PeakStress', 'PeakTorques', 'PinForces', 'PinInput', 'PinStress', 'Pins', 'PlanRules', 'PlasticSection', 'PlasticSet', 'PlasticZone', 'Position', 'Rap', 'Readings', 'ResidualStress', 'ResultSpread', 'RowStatus', 'SampleSummary', 'Section', 'SectionBend', 'Shoulder', 'SizeAnswer', 'SizeBounds', 'SizeDimension', 'SizeResult', 'SizeTarget', 'SlidingStress', 'SnLine', 'Spread', 'SpreadKind', 'Spring', 'SpringAllowable', 'SpringAlong', 'SpringSteel', 'Station', 'Strength', 'StressBelow', 'StressCycle', 'StressProbe', 'StressRange', 'Stroke', 'StrokeReport', 'Support', 'SupportKind', 'Surface', 'Sweep', 'Tang', 'TangFace', 'Taper', 'TargetResult', 'TargetShare', 'Targets', 'TemperFit', 'TemperPoint', 'TemperTable', 'Tolerance', 'ToleranceRows', 'Touch', 'TradeMargin', 'Travel', 'VarianceShare', 'WorstPinForces', 'allowance', 'angular_speed_rad_per_s', 'as_measured', 'batch_chance', 'batch_columns', 'bend_by_force', 'bend_by_hold', 'bend_section', 'bending_integrals', 'bending_moment_nmm', 'check', 'check_many', 'contact_at', 'contact_modulus_mpa', 'curvature_factors', 'curved_stress', 'cycle_between', 'cycles_to_failure', 'deflection_per_force', 'depth_for_pull', 'design_endurance_mpa', 'design_map', 'dimension_value', 'dimensions', 'equivalent_diameter_mm', 'farthest', 'fatigue', 'fatigue_notch_factor', 'fatigue_strength_mpa', 'faults', 'fibre_stress', 'find_kinks', 'find_shoulders', 'first_yield_factor', 'first_yield_pressure_mpa', 'first_yield_pressure_of_hardness_mpa', 'fit_plan', 'fit_readings', 'friction_torque_nmm', 'galling_caution', 'gradient', 'grind', 'grind_flush', 'grind_passes', 'grind_table', 'groove_factor', 'hardness_after_heat', 'hardness_after_temper', 'has_dimension', 'hole_edge_stress', 'hole_tension_factor', 'inertia_kg_mm2', 'influence', 'kink_factor', 'least_corner_radius_mm', 'line_contact', 'loading_factor', 'local_spreads', 'local_stress', 'make_curved_section', 'make_flexibility', 'make_outline', 'make_plastic_section', 'make_section', 'make_sn_line', 'make_stress_probe', 'mean_endurance_mpa', 'neuber_root_length', 'notch_sensitivity', 'one_sided_groove_factor', 'one_sided_shoulder_factor', 'outer_stress_per_moment', 'peak_stress', 'pin_forces', 'pin_stress', 'propose_taper', 'quantiles', 'quasi_random', 'readings_after_back_grind', 'readings_in', 'rear_reach_mm', 'relative_radius_mm', 'reliability_factor', 'require_spreads', 'residual_curvature_per_mm', 'residual_stress', 'reversed_stress_mpa', 'round_end_radius_mm', 'safety_factor', 'section_at', 'share_at_thousand', 'shear_modulus_mpa', 'shoulder_factor', 'size', 'size_bounds', 'size_factor', 'size_of', 'sliding_stress', 'slope_per_force', 'sobol_bits', 'spring_allowables', 'spring_along', 'standard_deviation', 'strength_from_hardness', 'stress_below', 'sum_up', 'summarise', 'surface_factor', 'sweep', 'swept_radius_mm', 'take_off', 'temper_for_hardness', 'temper_parameter', 'temperature_factor', 'tensile_astm_mpa', 'tensile_din_mpa', 'tensile_mpa', 'thickness_mm', 'tip_height_mm', 'tolerance_columns', 'tolerance_rows', 'variance_shares', 'vickers_hv', 'walker_exponent', 'whole_face', 'with_dimension', 'yielded_depth_mm']
+__all__: list[str] = ['Allowance', 'Arc', 'BackGrindReadings', 'Band', 'Batch', 'BatchChance', 'BatchColumn', 'Bearer', 'BearingPressure', 'BendingIntegrals', 'BentSpring', 'Beside', 'Blade', 'Change', 'Check', 'ClosedGrind', 'Contact', 'Criterion', 'CurvatureFactors', 'CurvedSection', 'CurvedStress', 'Cut', 'Design', 'DesignMap', 'Dimension', 'Elastic', 'EnduranceFactors', 'Error', 'FaceDepths', 'FaceShift', 'Fatigue', 'FatigueInput', 'FatigueMargin', 'FatigueStrength', 'Fault', 'FibreStress', 'Finish', 'Fit', 'FitPlan', 'FitReadings', 'FitState', 'FitStep', 'FitUnknowns', 'Flexibility', 'Flush', 'FlushPass', 'Friction', 'GALLING_GAP_HRC', 'Gradient', 'GrindFace', 'GrindRegion', 'GrindRow', 'Hardness', 'Heat', 'HeatEffect', 'Hold', 'Hole', 'Influence', 'InvalidInput', 'Kick', 'Kink', 'LifeBand', 'LimitedStress', 'LineContact', 'LinerLine', 'Load', 'Loading', 'LocalSpread', 'LocalStress', 'Margin', 'Material', 'Measured', 'NoConvergence', 'Notice', 'OutOfRange', 'Outline', 'Overtravel', 'Pad', 'PeakStress', 'PeakTorques', 'PinForces', 'PinInput', 'PinStress', 'Pins', 'PlanRules', 'PlasticSection', 'PlasticSet', 'PlasticZone', 'Position', 'Rap', 'Readings', 'ResidualStress', 'ResultSpread', 'RowStatus', 'SampleSummary', 'SecondBlade', 'Section', 'SectionBend', 'Shoulder', 'SizeAnswer', 'SizeBounds', 'SizeDimension', 'SizeResult', 'SizeTarget', 'SlidingStress', 'SnLine', 'Spread', 'SpreadKind', 'Spring', 'SpringAllowable', 'SpringAlong', 'SpringSteel', 'Station', 'Strength', 'StressBelow', 'StressCycle', 'StressProbe', 'StressRange', 'Stroke', 'StrokeReport', 'Support', 'SupportKind', 'Surface', 'Sweep', 'Tang', 'TangFace', 'Taper', 'TargetResult', 'TargetShare', 'Targets', 'TemperFit', 'TemperPoint', 'TemperTable', 'Tolerance', 'ToleranceRows', 'Touch', 'TradeMargin', 'Travel', 'TwoBlades', 'TwoCheck', 'TwoContacts', 'VarianceShare', 'WorstPinForces', 'allowance', 'angular_speed_rad_per_s', 'as_measured', 'batch_chance', 'batch_columns', 'bend_by_force', 'bend_by_hold', 'bend_section', 'bending_integrals', 'bending_moment_nmm', 'check', 'check_many', 'check_two', 'contact_at', 'contact_modulus_mpa', 'cross_rotation_rad_per_nmm', 'curvature_factors', 'curved_stress', 'cycle_between', 'cycles_to_failure', 'deflection_per_force', 'depth_for_pull', 'design_endurance_mpa', 'design_map', 'dimension_value', 'dimensions', 'equivalent_diameter_mm', 'farthest', 'fatigue', 'fatigue_notch_factor', 'fatigue_strength_mpa', 'faults', 'fibre_stress', 'find_kinks', 'find_shoulders', 'first_yield_factor', 'first_yield_pressure_mpa', 'first_yield_pressure_of_hardness_mpa', 'fit_plan', 'fit_readings', 'friction_torque_nmm', 'galling_caution', 'gradient', 'grind', 'grind_flush', 'grind_passes', 'grind_table', 'groove_factor', 'hardness_after_heat', 'hardness_after_temper', 'has_dimension', 'hole_edge_stress', 'hole_tension_factor', 'inertia_kg_mm2', 'influence', 'kink_factor', 'least_corner_radius_mm', 'line_contact', 'loading_factor', 'local_spreads', 'local_stress', 'make_curved_section', 'make_flexibility', 'make_outline', 'make_plastic_section', 'make_section', 'make_sn_line', 'make_stress_probe', 'mean_endurance_mpa', 'neuber_root_length', 'notch_sensitivity', 'one_sided_groove_factor', 'one_sided_shoulder_factor', 'outer_stress_per_moment', 'peak_stress', 'pin_forces', 'pin_stress', 'propose_taper', 'quantiles', 'quasi_random', 'readings_after_back_grind', 'readings_in', 'rear_reach_mm', 'relative_radius_mm', 'reliability_factor', 'require_spreads', 'residual_curvature_per_mm', 'residual_stress', 'reversed_stress_mpa', 'round_end_radius_mm', 'safety_factor', 'second_end', 'section_at', 'share_at_thousand', 'shear_modulus_mpa', 'shoulder_factor', 'size', 'size_bounds', 'size_factor', 'size_of', 'sliding_stress', 'slope_per_force', 'sobol_bits', 'spring_allowables', 'spring_along', 'spring_along_two', 'standard_deviation', 'strength_from_hardness', 'stress_below', 'sum_up', 'summarise', 'surface_factor', 'sweep', 'swept_radius_mm', 'take_off', 'temper_for_hardness', 'temper_parameter', 'temperature_factor', 'tensile_astm_mpa', 'tensile_din_mpa', 'tensile_mpa', 'thickness_mm', 'tip_height_mm', 'tolerance_columns', 'tolerance_rows', 'two_contacts_at', 'two_faults', 'variance_shares', 'vickers_hv', 'walker_exponent', 'whole_face', 'with_dimension', 'yielded_depth_mm']
 class Fault:
     """
     One broken rule: which key, and what is wrong with its value.
@@ -4512,6 +4512,206 @@ class Taper:
         """
         at the worst of the travel
         """
+class SecondBlade:
+    """
+    The blade at the far end of a spring with two blades.
+
+    Its stations are its own: from the pin next to it, + towards its own pivot.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[Pad, Tang, Fit, Blade]:
+        ...
+    def __init__(self, *, pad: Pad = ..., tang: Tang = ..., fit: Fit = ..., blade: Blade = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[Pad, Tang, Fit, Blade]) -> None:
+        ...
+    @property
+    def blade(self) -> Blade:
+        """
+        for pull and snap
+        """
+    @property
+    def fit(self) -> Fit:
+        """
+        preload and dial
+        """
+    @property
+    def pad(self) -> Pad:
+        """
+        face of the spring that its tang can touch
+        """
+    @property
+    def tang(self) -> Tang:
+        """
+        faces and corners
+        """
+class TwoBlades:
+    """
+    A slip joint with one spring and a blade at each of its ends.
+
+    Two pins hold the spring between the blades, the second one next to the second blade; or a
+    middle pin alone, on which it turns: support `clamped`, for each end then bends as if clamped
+    there. Friction and targets go for both blades.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[Design, SecondBlade]:
+        ...
+    def __init__(self, *, first: Design = ..., second: SecondBlade = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[Design, SecondBlade]) -> None:
+        ...
+    @property
+    def first(self) -> Design:
+        """
+        the first blade, and the spring over its whole length
+        """
+    @property
+    def second(self) -> SecondBlade:
+        """
+        the blade behind the pins
+        """
+class TwoContacts:
+    """
+    Both tangs bearing on the spring.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[Contact, Contact, float, float]:
+        ...
+    def __init__(self, *, first: Contact = ..., second: Contact = ..., first_turn_rad: typing.SupportsFloat | typing.SupportsIndex = 0.0, second_turn_rad: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[Contact, Contact, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def first(self) -> Contact:
+        """
+        energy is of the whole spring
+        """
+    @property
+    def first_turn_rad(self) -> float:
+        """
+        how far the other end turns this root, + outward [rad]
+        """
+    @property
+    def second(self) -> Contact:
+        """
+        energy is of the whole spring
+        """
+    @property
+    def second_turn_rad(self) -> float:
+        """
+        the same of the other root [rad]
+        """
+class Beside:
+    """
+    One blade while the other stays in one of its positions.
+
+    The other blade seats anew at every angle, for the spring moves under it. Stress is the worst of
+    the whole spring and its stations are the first blade's, for either blade; contacts are from
+    the blade's own pivot, energy is of the whole spring.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[str, list[Position], list[StrokeReport], Travel, float, float]:
+        ...
+    def __init__(self, *, other: str = '', positions: collections.abc.Sequence[Position] = ..., strokes: collections.abc.Sequence[StrokeReport] = ..., travel: Travel = ..., other_force_low_n: typing.SupportsFloat | typing.SupportsIndex = 0.0, other_force_high_n: typing.SupportsFloat | typing.SupportsIndex = 0.0) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[str, collections.abc.Sequence[Position], collections.abc.Sequence[StrokeReport], Travel, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex]) -> None:
+        ...
+    @property
+    def other(self) -> str:
+        """
+        position of the other blade
+        """
+    @property
+    def other_force_high_n(self) -> float:
+        """
+        greatest force on the other end meanwhile [N]
+        """
+    @property
+    def other_force_low_n(self) -> float:
+        """
+        least force on the other end meanwhile [N]
+        """
+    @property
+    def positions(self) -> list[Position]:
+        """
+        open, half_stop (where there is one), closed
+        """
+    @property
+    def strokes(self) -> list[StrokeReport]:
+        """
+        opening, in turn
+        """
+    @property
+    def travel(self) -> Travel:
+        """
+        the worst between closed and open
+        """
+class TwoCheck:
+    """
+    Everything a check of a spring with two blades says.
+    """
+    __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
+    def __eq__(self, arg0: typing.Any) -> typing.Any:
+        ...
+    def __getstate__(self) -> tuple[list[Beside], list[Beside], float, float, float, list[TargetResult], list[Notice]]:
+        ...
+    def __init__(self, *, first: collections.abc.Sequence[Beside] = ..., second: collections.abc.Sequence[Beside] = ..., first_stiffness_n_per_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, second_stiffness_n_per_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, cross_rad_per_nmm: typing.SupportsFloat | typing.SupportsIndex = 0.0, targets: collections.abc.Sequence[TargetResult] = ..., notices: collections.abc.Sequence[Notice] = ...) -> None:
+        ...
+    def __repr__(self) -> str:
+        ...
+    def __setstate__(self, arg0: tuple[collections.abc.Sequence[Beside], collections.abc.Sequence[Beside], typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, collections.abc.Sequence[TargetResult], collections.abc.Sequence[Notice]]) -> None:
+        ...
+    @property
+    def cross_rad_per_nmm(self) -> float:
+        """
+        two pins: turn of one root per moment at the other
+        """
+    @property
+    def first(self) -> list[Beside]:
+        """
+        the first blade, a row for each of the other's rests
+        """
+    @property
+    def first_stiffness_n_per_mm(self) -> float:
+        """
+        at its pivot, the other tang still [N/mm]
+        """
+    @property
+    def notices(self) -> list[Notice]:
+        """
+        what a maker should know
+        """
+    @property
+    def second(self) -> list[Beside]:
+        """
+        the second blade, likewise
+        """
+    @property
+    def second_stiffness_n_per_mm(self) -> float:
+        """
+        at its pivot, the other tang still [N/mm]
+        """
+    @property
+    def targets(self) -> list[TargetResult]:
+        """
+        those the design states, the worst of all rows
+        """
 def allowance(design: Design, target_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0254, unknowns: FitUnknowns = ...) -> Allowance:
     """
     The unloaded readings that come out at a wanted loaded reading.
@@ -4727,6 +4927,30 @@ def check_many(design: Design, changes: collections.abc.Sequence[Change], thread
     InvalidInput
         no such dimension or column, or the design has none to change
     """
+def check_two(two: TwoBlades, step_deg: typing.SupportsFloat | typing.SupportsIndex = 1.0) -> TwoCheck:
+    """
+    Checks both blades of a spring, each with the other in every position it has.
+
+    Loaded readings are relative to the spring with both blades open: a blade that opens moves the
+    back at the other end as well. Unloaded readings are of a spring that turns on the blade's own
+    pin and lies on its tang, the other blade out.
+
+    Parameters
+    ----------
+    step_deg
+        grid on which peaks are first looked for [deg], 0.05 to 5
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
+    NoConvergence
+        the other blade loses its rest between two steps that have one
+
+    Notes
+    -----
+    set, fatigue, local stress, wear and rap are not judged
+    """
 def contact_at(design: Design, blade_angle_deg: typing.SupportsFloat | typing.SupportsIndex) -> Contact:
     """
     Where the tang bears on the spring at a blade angle, and how hard.
@@ -4775,6 +4999,27 @@ def contact_modulus_mpa(one: Elastic, other: Elastic) -> float:
     Source
     ------
     Hertz
+    """
+def cross_rotation_rad_per_nmm(spring: Spring) -> float:
+    """
+    Rotation at one of two pins for a unit moment from the overhang beyond the other.
+
+    R_AB = (1/L^2) [int u (L - u)/(E I) ds - int ds/(kappa G A)] over the span L between the pins, u
+    from one of them; the same both ways. Moments that bend the ends outward and turns that lift
+    them are positive.
+
+    Parameters
+    ----------
+    spring
+        with support by two pins
+
+    Returns
+    -------
+    [rad/(N mm)]
+
+    Source
+    ------
+    unit-load theorem, Maxwell's reciprocity; shear after Timoshenko, kappa = 5/6
     """
 def curvature_factors(thickness_mm: typing.SupportsFloat | typing.SupportsIndex, inner_radius_mm: typing.SupportsFloat | typing.SupportsIndex) -> CurvatureFactors:
     """
@@ -5039,6 +5284,8 @@ def fatigue_strength_mpa(line: SnLine, cycles: typing.SupportsFloat | typing.Sup
 def faults(design: Design) -> list[Fault]:
     """
     Every broken rule of a design, by the keys of a design file.
+
+    Every broken rule, by the keys of a design file.
     """
 def fibre_stress(spring: Spring, loads: collections.abc.Sequence[Load], x_mm: typing.SupportsFloat | typing.SupportsIndex) -> FibreStress:
     """
@@ -6343,6 +6590,10 @@ def safety_factor(criterion: Criterion, cycle: StressCycle, strength: FatigueStr
     -----
     none of these looks at yielding: see first_yield_factor
     """
+def second_end(two: TwoBlades) -> Design:
+    """
+    The second blade as a design of its own, on the spring turned round.
+    """
 def section_at(spring: Spring, x_mm: typing.SupportsFloat | typing.SupportsIndex) -> Section:
     """
     Net section at a station.
@@ -6586,6 +6837,31 @@ def spring_along(design: Design, blade_angle_deg: typing.SupportsFloat | typing.
     Notes
     -----
     the small bulge between the pins is left out of the deflection (about 0.03 mm)
+    """
+def spring_along_two(two: TwoBlades, first_deg: typing.SupportsFloat | typing.SupportsIndex, second_deg: typing.SupportsFloat | typing.SupportsIndex, spacing_mm: typing.SupportsFloat | typing.SupportsIndex = 0.1) -> SpringAlong:
+    """
+    The whole spring under both tangs, from the second end to the first.
+
+    Stations are the first blade's. The free working face is shown level, so a height is how far
+    the place has moved outward.
+
+    Parameters
+    ----------
+    spacing_mm
+        between stations; every kink, step and hole edge is added [mm], > 0
+
+    Returns
+    -------
+    columns of one length
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
+
+    Notes
+    -----
+    between two pins the small bulge is left out of the deflection
     """
 def standard_deviation(spread: Spread) -> float:
     """
@@ -6959,6 +7235,28 @@ def tolerance_rows(design: Design, spreads: collections.abc.Sequence[Spread], ro
     ------
     InvalidInput
         see require_spreads()
+    """
+def two_contacts_at(two: TwoBlades, first_deg: typing.SupportsFloat | typing.SupportsIndex, second_deg: typing.SupportsFloat | typing.SupportsIndex) -> TwoContacts:
+    """
+    Both tangs at two blade angles.
+
+    Parameters
+    ----------
+    first_deg, second_deg
+        blade angles, -45 to 225 [deg]
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
+    OutOfRange
+        for an angle outside the model
+    """
+def two_faults(two: TwoBlades) -> list[Fault]:
+    """
+    Every broken rule of a design, by the keys of a design file.
+
+    Every broken rule, by the keys of a design file.
     """
 def variance_shares(a: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], b: typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"], mixed: collections.abc.Sequence[typing.Annotated[numpy.typing.ArrayLike, numpy.float64, "[m, 1]"]]) -> list[VarianceShare] | None:
     """

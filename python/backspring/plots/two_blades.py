@@ -14,12 +14,12 @@ from matplotlib.figure import Figure
 from backspring import _core
 from backspring.checking_two import TwoCheck, check_two, two_blades_of
 from backspring.design import Design
-from backspring.report.display import STYLES, reading
 from backspring.plots import palette
 from backspring.plots.canvas import Picture
 from backspring.plots.position_panel import draw_cross, draw_spring, draw_tang, pivot_radius_mm
 from backspring.plots.spring_shape import SpringShape
 from backspring.plots.tang_shape import Points, TangShape, tang_shape
+from backspring.report.display import STYLES, reading
 from backspring.units import System
 
 _SPACING_MM = 0.2

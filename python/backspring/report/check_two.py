@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING
 from backspring.report.check import CAUTION, head, steel_lines, stroke_name, target_row
 from backspring.report.display import Shown, both, number, reading, text
 from backspring.report.tables import Block, Lines, Report, TextTable
-from backspring.units import System
 from backspring.report.verdict import in_units
+from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring.checking_two import Beside, TwoCheck
