@@ -4,6 +4,7 @@
 #include "backspring/core/angle.hpp"
 #include "backspring/core/curve.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/design/check_two.hpp"
 #include "backspring/design/dimension.hpp"
 #include "backspring/design/look.hpp"
 #include "backspring/shop/allowance.hpp"
