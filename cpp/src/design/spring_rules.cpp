@@ -8,6 +8,7 @@ namespace backspring {
 namespace {
 
 constexpr double kStrongestMpa = 1e5;
+constexpr double kRoundingMm = 1e-9;  // a spring turned round has its end from a difference
 
 std::string mm(double value) { return with_unit(value, "mm"); }
 
@@ -107,7 +108,7 @@ void pad_rules(Requirements& rules, const Spring& spring, bool thickness_good) {
     if (!ahead) return;
     if (thickness_good && spring.thickness.size() > 1) {
         const double end = spring.thickness.back().x_mm;
-        rules.require(pad.end_mm <= end, key,
+        rules.require(pad.end_mm <= end + kRoundingMm, key,
                       [&] { return "must lie on the spring, which ends at " + mm(end) + got(); });
     }
     for (const Hole& hole : spring.holes) {

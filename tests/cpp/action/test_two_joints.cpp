@@ -85,6 +85,8 @@ TEST_CASE("a blade free to seat rests where its torque vanishes", "[two][propert
         CHECK_THAT(both->first.torque_nmm, WithinAbs(0.0, 1e-8));
         CHECK_THAT(both->second.torque_nmm, WithinAbs(0.0, 1e-8));
         CHECK(both->first.blade_angle_deg > 90.0);
+        // Its rest lies more than a degree away: within less there is none.
+        CHECK_FALSE(contacts_at(joints, {90.0, 0.5}, {0.0, kClosedReachDeg}));
     }
 }
 
@@ -110,6 +112,18 @@ TEST_CASE("peak stress is the largest along the whole spring", "[two][property]"
                 CHECK(position.peak_stress_mpa == second->peak_stress_mpa);
             }
         }
+    }
+}
+
+TEST_CASE("a pad may end where the spring does, whatever the pins are apart", "[two][abuse]") {
+    for (int i = 0; i < 200; ++i) {
+        const double span = 9.0 + 0.1 * i;
+        TwoBlades two = bunting(SupportKind::two_pins);
+        two.first.spring.support.rear_pin_mm = span;
+        two.first.spring.thickness = {{-span - 33.0, 2.2}, {36.5, 3.8}};
+        two.first.spring.holes.clear();
+        CAPTURE(span);
+        CHECK(faults(two).empty());
     }
 }
 
