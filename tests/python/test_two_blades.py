@@ -172,6 +172,13 @@ def test_turnstone_works_and_survives_being_sent() -> None:
     assert again.two_blades == TURNSTONE.two_blades
 
 
+def test_a_life_asked_of_two_blades_is_missed_and_not_forgotten() -> None:
+    check = bs.check_two(TURNSTONE.replace(**{"targets.openings": 1e5}))
+    life = {target.name: target for target in check.targets}["openings"]
+    assert (life.value, life.met, check.status) == (None, False, "fail")
+    assert "fatigue" in " ".join(notice.message for notice in check.notices)
+
+
 def test_one_blade_is_refused_where_two_are_asked_for_and_two_where_one_is() -> None:
     with pytest.raises(bs.InvalidInput, match=r"second: missing section \[second\]"):
         bs.check_two(single("clamped"))

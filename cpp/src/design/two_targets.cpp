@@ -74,6 +74,8 @@ std::vector<TargetResult> judge(const Targets& targets, const TwoCheck& check) {
     if (targets.reading_mm) {
         add("reading", farthest_from_flush(check), std::nullopt, targets.reading_mm);
     }
+    // No life is worked out for two blades, and a stated target must not vanish.
+    if (targets.openings) add("openings", std::nullopt, 1.0, std::nullopt);
     return results;
 }
 
