@@ -16,10 +16,14 @@ void judge_rap(std::vector<Margin>& margins, const Design& design, const Worked&
     if (!found.edge_dip_mm) return;
     Margin margin = make_margin("rap", *found.edge_dip_mm, *blade.edge_clearance_mm, "mm");
     margin.blade_angle_deg = worked.rests.closed->blade_angle_deg - found.past->angle_deg;
-    margin.sentence = "let go, the blade runs " + digits(found.past->angle_deg) +
-                      " deg past closed and its edge dips " + digits(*found.edge_dip_mm) +
-                      " mm towards the spring";
-    margin.sentence += margin.margin < 1.0 ? ": it strikes" : ": it stays clear";
+    margin.sentence =
+        "let go at the crest, with nothing but the spring to stop it, the blade runs " +
+        digits(found.past->angle_deg) + " deg past closed and its edge dips " +
+        digits(*found.edge_dip_mm) + " mm towards the spring";
+    margin.sentence +=
+        margin.margin < 1.0
+            ? ": it strikes, so ease it shut or give it a stop; this is an upper limit"
+            : ": it stays clear";
     margins.push_back(std::move(margin));
 }
 

@@ -37,6 +37,8 @@ std::vector<Stretch> cut_into_stretches(const Spring& spring, double from_mm, do
     stretches.reserve(places.size());
     for (std::size_t i = 0; i + 1 < places.size(); ++i) {
         const double start = places[i], end = places[i + 1], middle = 0.5 * (start + end);
+        // Stations next to each other to the last bit are a step: no number lies between.
+        if (!(start < middle && middle < end)) continue;
         // Two points inside give the straight line, whatever steps lie at its ends.
         const double t_start = thickness_mm(spring.thickness, start);
         const double t_middle = thickness_mm(spring.thickness, middle);

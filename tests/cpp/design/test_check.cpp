@@ -128,6 +128,30 @@ TEST_CASE("notices tell what a maker should know", "[design][property]") {
     design.tang.half_stop_mm = 4.4;
     design.tang.corner_open_mm = 4.4;
     CHECK(notes(check(design), "not-held-open"));
+
+    // A closed face that is nearly all corner and ends short of the pivot holds nothing.
+    design = designs::heron();
+    design.tang.corner_closed_mm = 4.35;
+    design.tang.closed_mm = 5.38;
+    design.tang.half_stop_mm = 4.36;
+    design.tang.front_mm = 2.6;
+    design.fit.preload_mm = 2.3;
+    CHECK(notes(check(design), "not-held-closed"));
+    CHECK_FALSE(notes(check(designs::heron()), "not-held-closed"));
+
+    design = designs::heron();
+    design.tang.corner_open_mm = 2.0;
+    design.tang.corner_closed_mm = 4.35;
+    design.tang.closed_mm = 4.37;
+    design.tang.half_stop_mm = 4.95;
+    design.fit.preload_mm = 2.4;
+    CHECK(notes(check(design), "no-half-stop-rest"));
+    CHECK_FALSE(notes(check(designs::heron()), "no-half-stop-rest"));
+
+    design = designs::heron();
+    design.fit.preload_mm = 4.0;
+    CHECK(notes(check(design), "steep"));
+    CHECK_FALSE(notes(check(designs::heron()), "steep"));
 }
 
 TEST_CASE("a loose blade is a finding, no exception", "[design][property]") {

@@ -1,10 +1,12 @@
 #include <algorithm>
+#include <cmath>
 #include <functional>
 #include <limits>
 #include <set>
 #include <string>
 #include <vector>
 
+#include "backspring/core/require.hpp"
 #include "backspring/design/design.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
@@ -119,6 +121,15 @@ TEST_CASE("a tang that turns through the middle pin is refused", "[design][abuse
     CHECK(found[0].key == "tang.pivot");
     CHECK_THAT(found[0].message, ContainsSubstring("turns through the middle pin"));
     CHECK_THROWS_AS(contact_at(design, 0.0), InvalidInput);
+
+    Hole& middle = design.spring.holes.at(1);
+    REQUIRE(middle.center_mm == 0.0);
+    middle.offset_mm = 0.4;
+    const double height =
+        design.tang.open_mm + 0.5 * thickness_mm(design.spring.thickness, 0.0) + 0.4;
+    const double room = std::hypot(design.tang.pivot_mm, height) - 0.5 * middle.diameter_mm;
+    CHECK_THAT(faults(design).at(0).message,
+               ContainsSubstring("the pin is " + with_unit(room, "mm") + " away"));
 }
 
 TEST_CASE("several faults are all told at once", "[design][abuse]") {

@@ -91,6 +91,16 @@ TEST_CASE("a stepped cantilever is the sum of its parts", "[spring][closed form]
     CHECK_THAT(20.0 * bending, WithinRel(1.4491859009, 1e-10));
 }
 
+TEST_CASE("stations next to each other to the last bit are a step", "[spring][abuse]") {
+    Spring step = designs::heron().spring, hair = step;
+    step.thickness = {{-38.0, 3.2}, {7.0, 3.1}, {7.0, 3.0}, {36.5, 2.5}};
+    hair.thickness = step.thickness;
+    hair.thickness[2].x_mm = std::nextafter(7.0, 8.0);
+    const double expected = deflection_per_force(make_flexibility(step), 32.0, 32.0);
+    CHECK_THAT(deflection_per_force(make_flexibility(hair), 32.0, 32.0),
+               WithinRel(expected, 1e-12));
+}
+
 TEST_CASE("a root stiffness adds a turn of the whole spring", "[spring][closed form]") {
     const Flexibility hard = make_flexibility(strip({{0.0, 3.0}}));
     const Flexibility soft = make_flexibility(strip({{0.0, 3.0}}, SupportKind::root_stiffness));

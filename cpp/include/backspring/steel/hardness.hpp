@@ -28,7 +28,7 @@ namespace backspring {
 /// @source din-50150
 [[nodiscard]] double tensile_din_mpa(double hardness_hrc);
 
-/// Tensile strength from Rockwell C with its band: both tables, which part by 4 to 5 % at 48 to 55
+/// Tensile strength from Rockwell C with its band: both tables, which part by 3 to 6 % at 48 to 55
 /// HRC.
 ///
 /// The value is the mean of the two, the band reaches from the lower to the higher.
