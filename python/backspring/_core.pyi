@@ -2386,14 +2386,19 @@ class Surface:
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     def __eq__(self, arg0: typing.Any) -> typing.Any:
         ...
-    def __getstate__(self) -> tuple[Finish, float | None, SpringSteel]:
+    def __getstate__(self) -> tuple[Finish, float | None, float | None, SpringSteel]:
         ...
-    def __init__(self, *, finish: Finish = ..., kink_radius_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, steel: SpringSteel = ...) -> None:
+    def __init__(self, *, finish: Finish = ..., kink_radius_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, curve_radius_mm: typing.SupportsFloat | typing.SupportsIndex | None = None, steel: SpringSteel = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
-    def __setstate__(self, arg0: tuple[Finish, typing.SupportsFloat | typing.SupportsIndex | None, SpringSteel]) -> None:
+    def __setstate__(self, arg0: tuple[Finish, typing.SupportsFloat | typing.SupportsIndex | None, typing.SupportsFloat | typing.SupportsIndex | None, SpringSteel]) -> None:
         ...
+    @property
+    def curve_radius_mm(self) -> float | None:
+        """
+        of a hollow belly, before it is loaded [mm]
+        """
     @property
     def finish(self) -> Finish:
         """
@@ -7163,7 +7168,7 @@ def tensile_din_mpa(hardness_hrc: typing.SupportsFloat | typing.SupportsIndex) -
     """
 def tensile_mpa(hardness_hrc: typing.SupportsFloat | typing.SupportsIndex) -> Band:
     """
-    Tensile strength from Rockwell C with its band: both tables, which part by 4 to 5 % at 48 to 55
+    Tensile strength from Rockwell C with its band: both tables, which part by 3 to 6 % at 48 to 55
     HRC.
 
     The value is the mean of the two, the band reaches from the lower to the higher.

@@ -15,7 +15,8 @@ void declare_verdict(py::module_& m) {
 void define_verdict(py::module_&) {
     auto surface = declared<Surface>();
     define_record(surface, BACKSPRING_FIELD(Surface, finish),
-                  BACKSPRING_FIELD(Surface, kink_radius_mm), BACKSPRING_FIELD(Surface, steel));
+                  BACKSPRING_FIELD(Surface, kink_radius_mm),
+                  BACKSPRING_FIELD(Surface, curve_radius_mm), BACKSPRING_FIELD(Surface, steel));
     auto pins = declared<Pins>();
     define_record(pins, BACKSPRING_FIELD(Pins, middle_mm), BACKSPRING_FIELD(Pins, rear_mm),
                   BACKSPRING_FIELD(Pins, liner_mm), BACKSPRING_FIELD(Pins, yield_mpa));

@@ -79,6 +79,8 @@ void wear_rules(Requirements& rules, const Design& design) {
     // The least and greatest of the table that turns Rockwell C into Vickers.
     constexpr double softest = 20.0, hardest = 68.0;
     optional_positive(rules, "spring.kink_radius", design.surface.kink_radius_mm, kLongestMm, "mm");
+    optional_positive(rules, "spring.curve_radius", design.surface.curve_radius_mm, kLongestMm,
+                      "mm");
     const Pins& pins = design.pins;
     optional_positive(rules, "pins.middle", pins.middle_mm, kThickestMm, "mm");
     optional_positive(rules, "pins.rear", pins.rear_mm, kThickestMm, "mm");

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "backspring/strength/fatigue.hpp"
+#include "backspring/strength/notch_sensitivity.hpp"
 #include "backspring/strength/stress_range.hpp"
 #include "verdict_parts.hpp"
 
@@ -23,7 +24,48 @@ const FatigueMargin& by(const Fatigue& fatigue, Criterion criterion) {
                          [&](const auto& each) { return each.criterion == criterion; });
 }
 
-[[nodiscard]] Margin fatigue_margin(const Fatigue& fatigue, double asked) {
+/// A place that may crack.
+struct Place {
+    std::string where;  ///< for a sentence; empty for the outer fibre
+    double station_mm;
+    double stress_mpa;  ///< nominal, greatest of the travel
+    double notch_factor;
+};
+
+/// The outer fibre where it is worst stressed, and every notch with what fatigue feels of it.
+std::vector<Place> places(const Design& design, const Worked& worked, const PeakStress& peak) {
+    // A softer steel feels less of a notch than one of this strength.
+    constexpr double least_tensile_mpa = 340.0;
+    std::vector<Place> found{{"", peak.station_mm, peak.stress_mpa, 1.0}};
+    const double tensile = std::max(design.strength.tensile_mpa.value, least_tensile_mpa);
+    for (const Notch& notch : find_notches(design, worked)) {
+        if (notch.local.nominal_mpa <= 0.0) continue;
+        const double felt = fatigue_notch_factor(notch.local.factor,
+                                                 notch_sensitivity(tensile, notch.root_radius_mm));
+        found.push_back({notch.where, notch.local.station_mm, notch.local.nominal_mpa, felt});
+    }
+    return found;
+}
+
+Fatigue fatigue_at(const Design& design, const Worked& worked, const Place& place, double asked) {
+    // Stress at one station goes with its moment, whichever fibre is meant.
+    const StressRange range = stress_range(design.spring, worked.steps, place.station_mm);
+    const double least =
+        range.high_mpa > 0.0 ? place.stress_mpa * range.low_mpa / range.high_mpa : 0.0;
+    return fatigue({.stress_max_mpa = place.stress_mpa,
+                    .stress_min_mpa = std::min(least, place.stress_mpa),
+                    .tensile_mpa = design.strength.tensile_mpa,
+                    .yield_mpa = design.strength.yield_mpa,
+                    .finish = design.surface.finish,
+                    .width_mm = design.spring.width_mm,
+                    .thickness_mm = thickness_mm(design.spring.thickness, place.station_mm),
+                    .notch_factor = place.notch_factor,
+                    .openings = asked,
+                    .strokes = static_cast<int>(std::max<std::size_t>(worked.strokes.size(), 1)),
+                    .steel = design.surface.steel});
+}
+
+[[nodiscard]] Margin fatigue_margin(const Place& place, const Fatigue& fatigue, double asked) {
     const FatigueMargin& swt = by(fatigue, Criterion::swt);
     double low = swt.margin.low;
     for (const FatigueMargin& each : fatigue.margins) low = std::min(low, each.margin.low);
@@ -31,7 +73,11 @@ const FatigueMargin& by(const Fatigue& fatigue, Criterion criterion) {
                                 fatigue.cycle.max_mpa() * swt.margin.value, "MPa");
     margin.margin_low = low;
     margin.sources = {"shigley-9", "dowling-2009"};
-    margin.sentence =
+    if (!place.where.empty()) {
+        margin.sentence = place.where + " is felt as " + digits(place.notch_factor) + " times " +
+                          digits(place.stress_mpa) + " MPa; ";
+    }
+    margin.sentence +=
         "for " + digits(asked) + " openings the stress could be " + digits(swt.margin.value) +
         " times as high (" + digits(low) + " by the most cautious rule); expected life " +
         openings(fatigue.life_openings.value) + " openings, from " +
@@ -60,23 +106,20 @@ const FatigueMargin& by(const Fatigue& fatigue, Criterion criterion) {
 void judge_life(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
     const PeakStress peak = peak_stress(worked.action, worked.worst);
     if (peak.stress_mpa <= 0.0 || design.strength.tensile_mpa.value <= 0.0) return;
-    const StressRange range = stress_range(design.spring, worked.steps, peak.station_mm);
     const double asked = design.targets.openings.value_or(kOpeningsAsked);
-    const Fatigue found =
-        fatigue({.stress_max_mpa = peak.stress_mpa,
-                 .stress_min_mpa = range.low_mpa,
-                 .tensile_mpa = design.strength.tensile_mpa,
-                 .yield_mpa = design.strength.yield_mpa,
-                 .finish = design.surface.finish,
-                 .width_mm = design.spring.width_mm,
-                 .thickness_mm = thickness_mm(design.spring.thickness, peak.station_mm),
-                 .openings = asked,
-                 .strokes = static_cast<int>(std::max<std::size_t>(worked.strokes.size(), 1)),
-                 .steel = design.surface.steel});
-    for (Margin margin : {fatigue_margin(found, asked), trade_margin(found)}) {
-        set_place(margin, worked, peak.station_mm);
-        margins.push_back(std::move(margin));
+    std::optional<Margin> least;
+    for (const Place& place : places(design, worked, peak)) {
+        const Fatigue found = fatigue_at(design, worked, place, asked);
+        if (place.where.empty()) {
+            // The trade's tables are read with the nominal stress.
+            margins.push_back(trade_margin(found));
+            set_place(margins.back(), worked, place.station_mm);
+        }
+        Margin margin = fatigue_margin(place, found, asked);
+        set_place(margin, worked, place.station_mm);
+        if (!least || margin.margin < least->margin) least = std::move(margin);
     }
+    margins.push_back(std::move(*least));
 }
 
 }  // namespace backspring

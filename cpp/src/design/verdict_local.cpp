@@ -3,6 +3,7 @@
 #include <optional>
 
 #include "backspring/spring/bending.hpp"
+#include "backspring/strength/curved_beam.hpp"
 #include "backspring/strength/hole_edge.hpp"
 #include "backspring/strength/kink.hpp"
 #include "verdict_parts.hpp"
@@ -20,17 +21,15 @@ std::optional<LocalStress> if_in_range(Stress stress) {
     }
 }
 
-Margin local_margin(const std::string& name,
-                    const std::string& where,
-                    const Design& design,
-                    const Worked& worked,
-                    const LocalStress& local) {
+Margin local_margin(const Design& design, const Worked& worked, const Notch& notch) {
     const Band& yield = design.strength.yield_mpa;
-    Margin margin = make_margin(name, local.local_mpa, yield.value, "MPa");
+    const LocalStress& local = notch.local;
+    Margin margin = make_margin(notch.name, local.local_mpa, yield.value, "MPa");
     if (local.local_mpa > 0.0) margin.margin_low = yield.low / local.local_mpa;
     margin.station_mm = local.station_mm;
     margin.blade_angle_deg = worked.worst.blade_angle_deg;
-    margin.sentence = where + " raises " + digits(local.nominal_mpa) + " MPa to " +
+    margin.sources = {notch.source};
+    margin.sentence = notch.where + " raises " + digits(local.nominal_mpa) + " MPa to " +
                       digits(local.local_mpa) + " MPa";
     margin.sentence += margin.margin < 1.0
                            ? ": it yields there in a small place; no set to speak of, but cracks "
@@ -45,7 +44,7 @@ double moment_at(const Design& design, const Worked& worked, double x_mm) {
                               {forces.data(), static_cast<std::size_t>(worked.worst.count)}, x_mm);
 }
 
-void judge_hole(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+void add_hole(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
     for (const Hole& hole : design.spring.holes) {
         if (hole.center_mm != 0.0 || hole.diameter_mm <= 0.0) continue;
         const auto edge = if_in_range([&] {
@@ -53,13 +52,12 @@ void judge_hole(std::vector<Margin>& margins, const Design& design, const Worked
                                     design.spring.width_mm, hole, moment_at(design, worked, 0.0));
         });
         if (!edge) continue;
-        Margin margin = local_margin("hole-edge", "the middle pin's hole", design, worked, *edge);
-        margin.sources = {"roark"};
-        margins.push_back(std::move(margin));
+        notches.push_back(
+            {"hole-edge", "the middle pin's hole", "roark", *edge, 0.5 * hole.diameter_mm});
     }
 }
 
-void judge_kinks(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+void add_kink(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
     if (!design.surface.kink_radius_mm) return;
     std::optional<LocalStress> worst;
     for (const Kink& kink : find_kinks(design.spring.thickness)) {
@@ -75,17 +73,38 @@ void judge_kinks(std::vector<Margin>& margins, const Design& design, const Worke
         if (local && (!worst || local->local_mpa > worst->local_mpa)) worst = local;
     }
     if (!worst) return;
-    Margin margin = local_margin("kink", "the belly's kink at " + digits(worst->station_mm) + " mm",
-                                 design, worked, *worst);
-    margin.sources = {"plane-stress-study"};
-    margins.push_back(std::move(margin));
+    notches.push_back({"kink", "the belly's kink at " + digits(worst->station_mm) + " mm",
+                       "plane-stress-study", *worst, *design.surface.kink_radius_mm});
+}
+
+/// A hollow belly is stressed more than a straight one all along; it counts where that is worst.
+void add_curve(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
+    const auto& radius = design.surface.curve_radius_mm;
+    const PeakStress peak = peak_stress(worked.action, worked.worst);
+    const double moment = moment_at(design, worked, peak.station_mm);
+    if (!radius || peak.station_mm < 0.0 || moment <= 0.0) return;
+    const double thick = thickness_mm(design.spring.thickness, peak.station_mm);
+    const Section section = section_at(design.spring, peak.station_mm);
+    const double nominal = moment * section.belly_mm / section.inertia_mm4;
+    const double factor = curvature_factors(thick, *radius).inner;
+    notches.push_back({"curve", "the hollow of the belly", "shigley-9",
+                       local_stress(nominal, factor, peak.station_mm), *radius});
 }
 
 }  // namespace
 
+std::vector<Notch> find_notches(const Design& design, const Worked& worked) {
+    std::vector<Notch> notches;
+    add_hole(notches, design, worked);
+    add_kink(notches, design, worked);
+    add_curve(notches, design, worked);
+    return notches;
+}
+
 void judge_local(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
-    judge_hole(margins, design, worked);
-    judge_kinks(margins, design, worked);
+    for (const Notch& notch : find_notches(design, worked)) {
+        margins.push_back(local_margin(design, worked, notch));
+    }
 }
 
 }  // namespace backspring

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "backspring/design/verdict.hpp"
+#include "backspring/strength/local_stress.hpp"
 
 namespace backspring {
 
@@ -12,6 +13,19 @@ namespace backspring {
 
 /// A length for a sentence, to a thousandth of a millimetre.
 [[nodiscard]] std::string millimetres(double value_mm);
+
+/// A place where the stress is higher than its section alone would carry.
+struct Notch {
+    std::string name;             ///< of the margin
+    std::string where;            ///< for a sentence
+    std::string source;           ///< of its factor
+    LocalStress local;            ///< at the worst of the travel
+    double root_radius_mm = 0.0;  ///< [mm]
+};
+
+/// The middle pin's hole, the worst kink of the belly where its root radius is known, and the belly
+/// where it is hollow; those outside what the models were held to are left out.
+[[nodiscard]] std::vector<Notch> find_notches(const Design& design, const Worked& worked);
 
 /// Yield and set.
 void judge_bending(std::vector<Margin>& margins, const Design& design, const Worked& worked);

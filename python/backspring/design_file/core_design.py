@@ -170,6 +170,7 @@ def _surface(spring: Section, choice: SteelChoice | None) -> _core.Surface:
     return _core.Surface(
         finish=_core.Finish[spring.get("finish", "ground").replace("-", "_")],
         kink_radius_mm=spring.get("kink_radius"),
+        curve_radius_mm=spring.get("curve_radius"),
         steel=_core.SpringSteel.stainless if stainless else _core.SpringSteel.carbon,
     )
 

@@ -57,6 +57,7 @@ class SpringTable(Table):
     pad: PadEdges = None
     finish: Finish = None
     kink_radius: Length = None
+    curve_radius: Length = None
 
 
 class KickTable(Table):

@@ -20,6 +20,7 @@ namespace backspring {
 struct Surface {
     Finish finish = Finish::ground;           ///< of the outer fibre, for fatigue
     std::optional<double> kink_radius_mm;     ///< root radius where the belly's slope changes [mm]
+    std::optional<double> curve_radius_mm;    ///< of a hollow belly, before it is loaded [mm]
     SpringSteel steel = SpringSteel::carbon;  ///< whose tables of the spring trade are read
 };
 
