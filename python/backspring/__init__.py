@@ -24,7 +24,13 @@ if TYPE_CHECKING:
     )
     from backspring.ground import Flush, GrindTable
     from backspring.influencing import Influence, gradient, influence
-    from backspring.looking import contact_at, spring_along, sweep
+    from backspring.looking import (
+        bearing_pressures,
+        contact_at,
+        permanent_set,
+        spring_along,
+        sweep,
+    )
     from backspring.sized import Sized, Solution, Taper
     from backspring.sizing import DesignMap, design_map, propose_taper, size
     from backspring.study import ManyChecks, check_many
@@ -57,6 +63,7 @@ __all__ = [
     "TwoCheck",
     "__version__",
     "allowance",
+    "bearing_pressures",
     "check",
     "check_many",
     "check_two",
@@ -71,6 +78,7 @@ __all__ = [
     "grind_table",
     "influence",
     "load",
+    "permanent_set",
     "propose_taper",
     "readings_after_back_grind",
     "size",
@@ -103,6 +111,7 @@ _HOMES = {
     "Tolerance": "tolerancing",
     "TwoCheck": "checking_two",
     "allowance": "fitting.plans",
+    "bearing_pressures": "looking",
     "check": "checking",
     "check_many": "study",
     "check_two": "checking_two",
@@ -117,6 +126,7 @@ _HOMES = {
     "grind_table": "grinding",
     "influence": "influencing",
     "load": "design_file.load",
+    "permanent_set": "looking",
     "propose_taper": "sizing",
     "readings_after_back_grind": "fitting.back_ground",
     "size": "sizing",

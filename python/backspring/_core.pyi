@@ -11,7 +11,7 @@ import enum
 import numpy
 import numpy.typing
 import typing
-__all__: list[str] = ['Allowance', 'Arc', 'BackGrindReadings', 'Band', 'Batch', 'BatchChance', 'BatchColumn', 'Bearer', 'BearingPressure', 'BendingIntegrals', 'BentSpring', 'Beside', 'Blade', 'Change', 'Check', 'ClosedGrind', 'Contact', 'Criterion', 'CurvatureFactors', 'CurvedSection', 'CurvedStress', 'Cut', 'Design', 'DesignMap', 'Dimension', 'Elastic', 'EnduranceFactors', 'Error', 'FaceDepths', 'FaceShift', 'Fatigue', 'FatigueInput', 'FatigueMargin', 'FatigueStrength', 'Fault', 'FibreStress', 'Finish', 'Fit', 'FitPlan', 'FitReadings', 'FitState', 'FitStep', 'FitUnknowns', 'Flexibility', 'Flush', 'FlushPass', 'Friction', 'GALLING_GAP_HRC', 'Gradient', 'GrindFace', 'GrindRegion', 'GrindRow', 'Hardness', 'Heat', 'HeatEffect', 'Hold', 'Hole', 'Influence', 'InvalidInput', 'Kick', 'Kink', 'LifeBand', 'LimitedStress', 'LineContact', 'LinerLine', 'Load', 'Loading', 'LocalSpread', 'LocalStress', 'Margin', 'Material', 'Measured', 'NoConvergence', 'Notice', 'OutOfRange', 'Outline', 'Overtravel', 'Pad', 'PeakStress', 'PeakTorques', 'PinForces', 'PinInput', 'PinStress', 'Pins', 'PlanRules', 'PlasticSection', 'PlasticSet', 'PlasticZone', 'Position', 'Rap', 'Readings', 'ResidualStress', 'ResultSpread', 'RowStatus', 'SampleSummary', 'SecondBlade', 'Section', 'SectionBend', 'Shoulder', 'SizeAnswer', 'SizeBounds', 'SizeDimension', 'SizeResult', 'SizeTarget', 'SlidingStress', 'SnLine', 'Spread', 'SpreadKind', 'Spring', 'SpringAllowable', 'SpringAlong', 'SpringSteel', 'Station', 'Strength', 'StressBelow', 'StressCycle', 'StressProbe', 'StressRange', 'Stroke', 'StrokeReport', 'Support', 'SupportKind', 'Surface', 'Sweep', 'Tang', 'TangFace', 'Taper', 'TargetResult', 'TargetShare', 'Targets', 'TemperFit', 'TemperPoint', 'TemperTable', 'Tolerance', 'ToleranceRows', 'Touch', 'TradeMargin', 'Travel', 'TwoBlades', 'TwoCheck', 'TwoContacts', 'VarianceShare', 'WorstPinForces', 'allowance', 'angular_speed_rad_per_s', 'as_measured', 'batch_chance', 'batch_columns', 'bend_by_force', 'bend_by_hold', 'bend_section', 'bending_integrals', 'bending_moment_nmm', 'check', 'check_many', 'check_two', 'contact_at', 'contact_modulus_mpa', 'cross_rotation_rad_per_nmm', 'curvature_factors', 'curved_stress', 'cycle_between', 'cycles_to_failure', 'deflection_per_force', 'depth_for_pull', 'design_endurance_mpa', 'design_map', 'dimension_value', 'dimensions', 'equivalent_diameter_mm', 'farthest', 'fatigue', 'fatigue_notch_factor', 'fatigue_strength_mpa', 'faults', 'fibre_stress', 'find_kinks', 'find_shoulders', 'first_yield_factor', 'first_yield_pressure_mpa', 'first_yield_pressure_of_hardness_mpa', 'fit_plan', 'fit_readings', 'friction_torque_nmm', 'galling_caution', 'gradient', 'grind', 'grind_flush', 'grind_passes', 'grind_table', 'groove_factor', 'hardness_after_heat', 'hardness_after_temper', 'has_dimension', 'hole_edge_stress', 'hole_tension_factor', 'inertia_kg_mm2', 'influence', 'kink_factor', 'least_corner_radius_mm', 'line_contact', 'loading_factor', 'local_spreads', 'local_stress', 'make_curved_section', 'make_flexibility', 'make_outline', 'make_plastic_section', 'make_section', 'make_sn_line', 'make_stress_probe', 'mean_endurance_mpa', 'neuber_root_length', 'notch_sensitivity', 'one_sided_groove_factor', 'one_sided_shoulder_factor', 'outer_stress_per_moment', 'peak_stress', 'pin_forces', 'pin_stress', 'propose_taper', 'quantiles', 'quasi_random', 'readings_after_back_grind', 'readings_in', 'rear_reach_mm', 'relative_radius_mm', 'reliability_factor', 'require_spreads', 'residual_curvature_per_mm', 'residual_stress', 'reversed_stress_mpa', 'round_end_radius_mm', 'safety_factor', 'second_end', 'section_at', 'share_at_thousand', 'shear_modulus_mpa', 'shoulder_factor', 'size', 'size_bounds', 'size_factor', 'size_of', 'sliding_stress', 'slope_per_force', 'sobol_bits', 'spring_allowables', 'spring_along', 'spring_along_two', 'standard_deviation', 'strength_from_hardness', 'stress_below', 'sum_up', 'summarise', 'surface_factor', 'sweep', 'swept_radius_mm', 'take_off', 'temper_for_hardness', 'temper_parameter', 'temperature_factor', 'tensile_astm_mpa', 'tensile_din_mpa', 'tensile_mpa', 'thickness_mm', 'tip_height_mm', 'tolerance_columns', 'tolerance_rows', 'two_contacts_at', 'two_faults', 'variance_shares', 'vickers_hv', 'walker_exponent', 'whole_face', 'with_dimension', 'yielded_depth_mm']
+__all__: list[str] = ['Allowance', 'Arc', 'BackGrindReadings', 'Band', 'Batch', 'BatchChance', 'BatchColumn', 'Bearer', 'BearingPressure', 'BendingIntegrals', 'BentSpring', 'Beside', 'Blade', 'Change', 'Check', 'ClosedGrind', 'Contact', 'Criterion', 'CurvatureFactors', 'CurvedSection', 'CurvedStress', 'Cut', 'Design', 'DesignMap', 'Dimension', 'Elastic', 'EnduranceFactors', 'Error', 'FaceDepths', 'FaceShift', 'Fatigue', 'FatigueInput', 'FatigueMargin', 'FatigueStrength', 'Fault', 'FibreStress', 'Finish', 'Fit', 'FitPlan', 'FitReadings', 'FitState', 'FitStep', 'FitUnknowns', 'Flexibility', 'Flush', 'FlushPass', 'Friction', 'GALLING_GAP_HRC', 'Gradient', 'GrindFace', 'GrindRegion', 'GrindRow', 'Hardness', 'Heat', 'HeatEffect', 'Hold', 'Hole', 'Influence', 'InvalidInput', 'Kick', 'Kink', 'LifeBand', 'LimitedStress', 'LineContact', 'LinerLine', 'Load', 'Loading', 'LocalSpread', 'LocalStress', 'Margin', 'Material', 'Measured', 'NoConvergence', 'Notice', 'OutOfRange', 'Outline', 'Overtravel', 'Pad', 'PeakStress', 'PeakTorques', 'PinForces', 'PinInput', 'PinStress', 'Pins', 'PlanRules', 'PlasticSection', 'PlasticSet', 'PlasticZone', 'Position', 'Rap', 'Readings', 'ResidualStress', 'ResultSpread', 'RowStatus', 'SampleSummary', 'SecondBlade', 'Section', 'SectionBend', 'Shoulder', 'SizeAnswer', 'SizeBounds', 'SizeDimension', 'SizeResult', 'SizeTarget', 'SlidingStress', 'SnLine', 'Spread', 'SpreadKind', 'Spring', 'SpringAllowable', 'SpringAlong', 'SpringSteel', 'Station', 'Strength', 'StressBelow', 'StressCycle', 'StressProbe', 'StressRange', 'Stroke', 'StrokeReport', 'Support', 'SupportKind', 'Surface', 'Sweep', 'Tang', 'TangFace', 'Taper', 'TargetResult', 'TargetShare', 'Targets', 'TemperFit', 'TemperPoint', 'TemperTable', 'Tolerance', 'ToleranceRows', 'Touch', 'TradeMargin', 'Travel', 'TwoBlades', 'TwoCheck', 'TwoContacts', 'VarianceShare', 'WorstPinForces', 'allowance', 'angular_speed_rad_per_s', 'as_measured', 'batch_chance', 'batch_columns', 'bearing_pressures', 'bend_by_force', 'bend_by_hold', 'bend_section', 'bending_integrals', 'bending_moment_nmm', 'check', 'check_many', 'check_two', 'contact_at', 'contact_modulus_mpa', 'cross_rotation_rad_per_nmm', 'curvature_factors', 'curved_stress', 'cycle_between', 'cycles_to_failure', 'deflection_per_force', 'depth_for_pull', 'design_endurance_mpa', 'design_map', 'dimension_value', 'dimensions', 'equivalent_diameter_mm', 'farthest', 'fatigue', 'fatigue_notch_factor', 'fatigue_strength_mpa', 'faults', 'fibre_stress', 'find_kinks', 'find_shoulders', 'first_yield_factor', 'first_yield_pressure_mpa', 'first_yield_pressure_of_hardness_mpa', 'fit_plan', 'fit_readings', 'friction_torque_nmm', 'galling_caution', 'gradient', 'grind', 'grind_flush', 'grind_passes', 'grind_table', 'groove_factor', 'hardness_after_heat', 'hardness_after_temper', 'has_dimension', 'hole_edge_stress', 'hole_tension_factor', 'inertia_kg_mm2', 'influence', 'kink_factor', 'least_corner_radius_mm', 'line_contact', 'loading_factor', 'local_spreads', 'local_stress', 'make_curved_section', 'make_flexibility', 'make_outline', 'make_plastic_section', 'make_section', 'make_sn_line', 'make_stress_probe', 'mean_endurance_mpa', 'neuber_root_length', 'notch_sensitivity', 'one_sided_groove_factor', 'one_sided_shoulder_factor', 'outer_stress_per_moment', 'peak_stress', 'permanent_set', 'pin_forces', 'pin_stress', 'propose_taper', 'quantiles', 'quasi_random', 'readings_after_back_grind', 'readings_in', 'rear_reach_mm', 'relative_radius_mm', 'reliability_factor', 'require_spreads', 'residual_curvature_per_mm', 'residual_stress', 'reversed_stress_mpa', 'round_end_radius_mm', 'safety_factor', 'second_end', 'section_at', 'share_at_thousand', 'shear_modulus_mpa', 'shoulder_factor', 'size', 'size_bounds', 'size_factor', 'size_of', 'sliding_stress', 'slope_per_force', 'sobol_bits', 'spring_allowables', 'spring_along', 'spring_along_two', 'standard_deviation', 'strength_from_hardness', 'stress_below', 'sum_up', 'summarise', 'surface_factor', 'sweep', 'swept_radius_mm', 'take_off', 'temper_for_hardness', 'temper_parameter', 'temperature_factor', 'tensile_astm_mpa', 'tensile_din_mpa', 'tensile_mpa', 'thickness_mm', 'tip_height_mm', 'tolerance_columns', 'tolerance_rows', 'two_contacts_at', 'two_faults', 'variance_shares', 'vickers_hv', 'walker_exponent', 'whole_face', 'with_dimension', 'yielded_depth_mm']
 class Fault:
     """
     One broken rule: which key, and what is wrong with its value.
@@ -2115,13 +2115,13 @@ class PlasticSet:
     __hash__: typing.ClassVar[None] = None  # type: ignore[assignment]
     def __eq__(self, arg0: typing.Any) -> typing.Any:
         ...
-    def __getstate__(self) -> tuple[bool, float, float, float, FaceShift, float, float, float, float, float, float, float, int, list[PlasticZone]]:
+    def __getstate__(self) -> tuple[bool, float, float, float, FaceShift, FaceShift, float, float, float, float, float, float, float, int, bool, bool, list[PlasticZone]]:
         ...
-    def __init__(self, *, yielded: bool = False, blade_angle_deg: typing.SupportsFloat | typing.SupportsIndex = 0.0, elastic_force_n: typing.SupportsFloat | typing.SupportsIndex = 0.0, force_n: typing.SupportsFloat | typing.SupportsIndex = 0.0, shift: FaceShift = ..., drop_pivot_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, drop_dial_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, drop_pad_start_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, drop_pad_end_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, preload_before_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, preload_opened_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, preload_settled_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, openings_to_settle: typing.SupportsInt | typing.SupportsIndex = 0, zones: collections.abc.Sequence[PlasticZone] = ...) -> None:
+    def __init__(self, *, yielded: bool = False, blade_angle_deg: typing.SupportsFloat | typing.SupportsIndex = 0.0, elastic_force_n: typing.SupportsFloat | typing.SupportsIndex = 0.0, force_n: typing.SupportsFloat | typing.SupportsIndex = 0.0, shift: FaceShift = ..., shift_opened: FaceShift = ..., drop_pivot_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, drop_dial_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, drop_pad_start_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, drop_pad_end_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, preload_before_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, preload_opened_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, preload_settled_mm: typing.SupportsFloat | typing.SupportsIndex = 0.0, openings_to_settle: typing.SupportsInt | typing.SupportsIndex = 0, settled: bool = True, folded: bool = False, zones: collections.abc.Sequence[PlasticZone] = ...) -> None:
         ...
     def __repr__(self) -> str:
         ...
-    def __setstate__(self, arg0: tuple[bool, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, FaceShift, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsInt | typing.SupportsIndex, collections.abc.Sequence[PlasticZone]]) -> None:
+    def __setstate__(self, arg0: tuple[bool, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, FaceShift, FaceShift, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsFloat | typing.SupportsIndex, typing.SupportsInt | typing.SupportsIndex, bool, bool, collections.abc.Sequence[PlasticZone]]) -> None:
         ...
     @property
     def blade_angle_deg(self) -> float:
@@ -2154,6 +2154,11 @@ class PlasticSet:
         there, if it did not yield [N]
         """
     @property
+    def folded(self) -> bool:
+        """
+        a section yields right through and bends as a hinge
+        """
+    @property
     def force_n(self) -> float:
         """
         there, yielding [N]
@@ -2179,9 +2184,19 @@ class PlasticSet:
         once an opening changes nothing more [mm]
         """
     @property
+    def settled(self) -> bool:
+        """
+        not so: it goes on yielding with every opening
+        """
+    @property
     def shift(self) -> FaceShift:
         """
         of the free working face, outward, once settled
+        """
+    @property
+    def shift_opened(self) -> FaceShift:
+        """
+        of the free working face after the first opening
         """
     @property
     def yielded(self) -> bool:
@@ -4799,6 +4814,44 @@ def batch_columns() -> list[str]:
     """
     Names of all results that many designs can be asked for.
     """
+def bearing_pressures(design: Design) -> list[BearingPressure]:
+    """
+    How hard each part of the tang, and the pad's edges, bear over the travel, tang and spring of
+    the same steel.
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
+
+    Source
+    ------
+    Hertz
+
+    How hard each part of the tang, and the pad's edges, bear over a travel.
+
+    Parameters
+    ----------
+    steps
+        a sweep over the travel
+    length_mm
+        width over which spring and tang touch [mm], > 0
+    modulus_mpa
+        contact modulus [MPa], > 0
+
+    Returns
+    -------
+    those that bear at all, in the order of Bearer
+
+    Source
+    ------
+    Hertz
+
+    Notes
+    -----
+    the spring's own curvature is left out (radius over 100 times the corner's); greatest
+    force of the steps, 0.1 % below the true one at one degree
+    """
 def bend_by_force(spring: Spring, loads: collections.abc.Sequence[Load], yield_mpa: typing.SupportsFloat | typing.SupportsIndex) -> BentSpring:
     """
     Bends a spring by forces and lets it go.
@@ -6344,6 +6397,20 @@ def peak_stress(probe: StressProbe, loads: collections.abc.Sequence[Load]) -> Pe
     ----------
     loads
         at most two, ahead of the middle pin
+    """
+def permanent_set(design: Design, yield_mpa: typing.SupportsFloat | typing.SupportsIndex | None = None) -> PlasticSet:
+    """
+    The permanent set that opening a knife of this design leaves: plastic_set() over its travel.
+
+    Parameters
+    ----------
+    yield_mpa
+        none: the likely yield stress of the design's steel [MPa], > 0
+
+    Raises
+    ------
+    InvalidInput
+        with every broken rule
     """
 def pin_forces(spring: Spring, loads: collections.abc.Sequence[Load]) -> PinForces:
     """

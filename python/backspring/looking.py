@@ -17,6 +17,20 @@ def sweep(
     return _core.sweep(design.core, step_deg, from_deg, to_deg)
 
 
+def permanent_set(design: Design, yield_mpa: float | None = None) -> _core.PlasticSet:
+    """Follow the set that opening the knife leaves, at the steel's likely yield stress or another.
+
+    Preload before, after the first opening and once settled, the drop of the face, the zones that
+    yielded. `folded` tells that a section yields right through.
+    """
+    return _core.permanent_set(design.core, yield_mpa)
+
+
+def bearing_pressures(design: Design) -> list[_core.BearingPressure]:
+    """Tell how hard each part of the tang bears on the pad at its worst over the travel."""
+    return _core.bearing_pressures(design.core)
+
+
 def contact_at(design: Design, blade_angle_deg: float) -> _core.Contact:
     """Where the tang bears on the spring at one blade angle, and how hard."""
     return _core.contact_at(design.core, blade_angle_deg)

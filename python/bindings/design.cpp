@@ -1,6 +1,7 @@
 #include <pybind11/eigen.h>
 
 #include "backspring/design/check.hpp"
+#include "backspring/design/in_use.hpp"
 #include "backspring/design/look.hpp"
 #include "module.hpp"
 #include "record.hpp"
@@ -132,6 +133,10 @@ void define_design(py::module_& m) {
           py::arg("to_deg") = 180.0, NoGil(), DOC(sweep));
     m.def("contact_at", py::overload_cast<const Design&, double>(&contact_at), py::arg("design"),
           py::arg("blade_angle_deg"), DOC(contact_at));
+    m.def("permanent_set", &permanent_set, py::arg("design"), py::arg("yield_mpa") = py::none(),
+          NoGil(), DOC(permanent_set));
+    m.def("bearing_pressures", py::overload_cast<const Design&>(&bearing_pressures),
+          py::arg("design"), NoGil(), DOC(bearing_pressures));
     m.def("spring_along", &spring_along, py::arg("design"), py::arg("blade_angle_deg"),
           py::arg("spacing_mm") = 0.1, NoGil(), DOC(spring_along));
 }

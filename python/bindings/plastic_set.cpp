@@ -87,13 +87,15 @@ void define_plastic_set(py::module_& m) {
     define_record(
         set, BACKSPRING_FIELD(PlasticSet, yielded), BACKSPRING_FIELD(PlasticSet, blade_angle_deg),
         BACKSPRING_FIELD(PlasticSet, elastic_force_n), BACKSPRING_FIELD(PlasticSet, force_n),
-        BACKSPRING_FIELD(PlasticSet, shift), BACKSPRING_FIELD(PlasticSet, drop_pivot_mm),
-        BACKSPRING_FIELD(PlasticSet, drop_dial_mm), BACKSPRING_FIELD(PlasticSet, drop_pad_start_mm),
+        BACKSPRING_FIELD(PlasticSet, shift), BACKSPRING_FIELD(PlasticSet, shift_opened),
+        BACKSPRING_FIELD(PlasticSet, drop_pivot_mm), BACKSPRING_FIELD(PlasticSet, drop_dial_mm),
+        BACKSPRING_FIELD(PlasticSet, drop_pad_start_mm),
         BACKSPRING_FIELD(PlasticSet, drop_pad_end_mm),
         BACKSPRING_FIELD(PlasticSet, preload_before_mm),
         BACKSPRING_FIELD(PlasticSet, preload_opened_mm),
         BACKSPRING_FIELD(PlasticSet, preload_settled_mm),
-        BACKSPRING_FIELD(PlasticSet, openings_to_settle), BACKSPRING_FIELD(PlasticSet, zones));
+        BACKSPRING_FIELD(PlasticSet, openings_to_settle), BACKSPRING_FIELD(PlasticSet, settled),
+        BACKSPRING_FIELD(PlasticSet, folded), BACKSPRING_FIELD(PlasticSet, zones));
     auto torques = declared<PeakTorques>();
     define_record(torques, BACKSPRING_FIELD(PeakTorques, before_nmm),
                   BACKSPRING_FIELD(PeakTorques, after_nmm));

@@ -202,3 +202,11 @@ def test_without_matplotlib_one_line_says_what_to_install(tmp_path: Path) -> Non
     assert answer.returncode == 2
     assert answer.stderr == 'pictures need matplotlib: pip install "backspring[plot]"\n'
     assert not output.exists()
+
+
+def test_a_range_is_told_in_the_units_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
+    """195 C is 383 F, 620 C 1148 F: NIST SP 811, B.9."""
+    assert main(["steels", "1095", "--temper", "900 C", "--units", "in"]) == 2
+    assert "temper: known from 383 to 1148 F, got 1652 F" in capsys.readouterr().err
+    assert main(["steels", "1095", "--temper", "900 C"]) == 2
+    assert "temper: known from 195 to 620 C, got 900 C" in capsys.readouterr().err

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+import re
+
 from backspring.units import System
+
+_NUMBER = r"(-?\d+(?:\.\d+)?)"
+_DEGREES = re.compile(rf"(?:{_NUMBER}( to | and ))?{_NUMBER} C\b")
 
 
 def temperature_unit(units: System) -> str:
@@ -18,6 +23,19 @@ def degrees(value_c: float, units: System) -> float:
 def temperature(value_c: float, units: System) -> str:
     """Write a temperature with its unit, to the degree."""
     return f"{degrees(value_c, units):.0f} {temperature_unit(units)}"
+
+
+def temperatures_in(message: str, units: System) -> str:
+    """Turn the temperatures of a message in C, single or a span, into the units asked for."""
+    if units == "mm":
+        return message
+
+    def turned(found: re.Match[str]) -> str:
+        low, word, high = found.groups()
+        first = "" if low is None else f"{degrees(float(low), units):.0f}{word}"
+        return first + temperature(float(high), units)
+
+    return _DEGREES.sub(turned, message)
 
 
 def time(value_h: float) -> str:
