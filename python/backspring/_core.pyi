@@ -2422,7 +2422,7 @@ class Surface:
     @property
     def kink_radius_mm(self) -> float | None:
         """
-        root radius where the belly's slope changes [mm]
+        root radius of the belly's kinks and steps [mm]
         """
     @property
     def steel(self) -> SpringSteel:

@@ -6,6 +6,7 @@
 #include "backspring/strength/curved_beam.hpp"
 #include "backspring/strength/hole_edge.hpp"
 #include "backspring/strength/kink.hpp"
+#include "backspring/strength/shoulder.hpp"
 #include "verdict_parts.hpp"
 
 namespace backspring {
@@ -77,6 +78,26 @@ void add_kink(std::vector<Notch>& notches, const Design& design, const Worked& w
                        "plane-stress-study", *worst, *design.surface.kink_radius_mm});
 }
 
+/// The worst shoulder of the belly; its fillet is the root radius too.
+void add_shoulder(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
+    if (!design.surface.kink_radius_mm) return;
+    const double fillet = *design.surface.kink_radius_mm;
+    std::optional<LocalStress> worst;
+    for (const Shoulder& shoulder : find_shoulders(design.spring.thickness)) {
+        const double moment = moment_at(design, worked, shoulder.station_mm);
+        if (shoulder.station_mm <= 0.0 || moment <= 0.0) continue;
+        const auto local = if_in_range([&] {
+            const double width = design.spring.width_mm, thin = shoulder.small_mm;
+            const double factor = one_sided_shoulder_factor(shoulder.large_mm, thin, fillet);
+            return local_stress(6.0 * moment / (width * thin * thin), factor, shoulder.station_mm);
+        });
+        if (local && (!worst || local->local_mpa > worst->local_mpa)) worst = local;
+    }
+    if (!worst) return;
+    notches.push_back({"shoulder", "the belly's shoulder at " + digits(worst->station_mm) + " mm",
+                       "roark", *worst, fillet});
+}
+
 /// A hollow belly is stressed more than a straight one all along; it counts where that is worst.
 void add_curve(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
     const auto& radius = design.surface.curve_radius_mm;
@@ -97,6 +118,7 @@ std::vector<Notch> find_notches(const Design& design, const Worked& worked) {
     std::vector<Notch> notches;
     add_hole(notches, design, worked);
     add_kink(notches, design, worked);
+    add_shoulder(notches, design, worked);
     add_curve(notches, design, worked);
     return notches;
 }

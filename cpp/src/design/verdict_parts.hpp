@@ -23,8 +23,8 @@ struct Notch {
     double root_radius_mm = 0.0;  ///< [mm]
 };
 
-/// The middle pin's hole, the worst kink of the belly where its root radius is known, and the belly
-/// where it is hollow; those outside what the models were held to are left out.
+/// The middle pin's hole, the belly's worst kink and shoulder where their root radius is known, and
+/// the belly where it is hollow; those outside what the models were held to are left out.
 [[nodiscard]] std::vector<Notch> find_notches(const Design& design, const Worked& worked);
 
 /// Yield and set.

@@ -2,7 +2,9 @@
 #include <string>
 
 #include "backspring/design/check.hpp"
+#include "backspring/design/look.hpp"
 #include "backspring/spring/profile.hpp"
+#include "backspring/strength/shoulder.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
 
@@ -69,5 +71,29 @@ TEST_CASE("fatigue is judged where a notch or the outer fibre is worst", "[desig
         last = fatigue->margin.value();
         // The trade's tables are read with the nominal stress.
         CHECK(find(notched, "spring-trade")->value == find(plain, "spring-trade")->value);
+    }
+}
+
+TEST_CASE("a shoulder is told with its fillet, and a rounder one carries less",
+          "[design][published]") {
+    // Roark, table 17.1, by the one-sided rule: nominal 6 M/(b d^2) times the factor.
+    Design design = strip();
+    design.spring.thickness = {{0.0, 3.4}, {10.0, 3.4}, {10.0, 2.6}, {36.5, 2.6}};
+    CHECK(find(check(design), "shoulder") == nullptr);
+    double last = 1e9;
+    for (const double fillet : {0.4, 0.8, 1.6}) {
+        CAPTURE(fillet);
+        design.surface.kink_radius_mm = fillet;
+        const Check result = check(design);
+        const Margin* shoulder = find(result, "shoulder");
+        REQUIRE(shoulder);
+        const Contact worst = contact_at(design, shoulder->blade_angle_deg.value());
+        const double moment = worst.touches[0].force_n * (worst.touches[0].x_mm - 10.0);
+        const double nominal = 6.0 * moment / (design.spring.width_mm * 2.6 * 2.6);
+        CHECK_THAT(shoulder->value,
+                   WithinRel(nominal * one_sided_shoulder_factor(3.4, 2.6, fillet), 1e-9));
+        CHECK(shoulder->value < last);
+        CHECK(shoulder->station_mm.value() == 10.0);
+        last = shoulder->value;
     }
 }

@@ -19,7 +19,7 @@ namespace backspring {
 /// The spring's surface and what of its outline raises the stress locally.
 struct Surface {
     Finish finish = Finish::ground;           ///< of the outer fibre, for fatigue
-    std::optional<double> kink_radius_mm;     ///< root radius where the belly's slope changes [mm]
+    std::optional<double> kink_radius_mm;     ///< root radius of the belly's kinks and steps [mm]
     std::optional<double> curve_radius_mm;    ///< of a hollow belly, before it is loaded [mm]
     SpringSteel steel = SpringSteel::carbon;  ///< whose tables of the spring trade are read
 };
