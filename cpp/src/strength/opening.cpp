@@ -163,19 +163,24 @@ Opening::Pattern Opening::single_place(const Contact& start) const {
         {find_root(moves, pad.start_mm, pad.end_mm, moves(pad.start_mm), moves(pad.end_mm)), 1.0}};
 }
 
-/// Nested search, for the force inside and for the places outside: slow, but it ends.
+/// Nested search, for the force inside and for the places outside: slow, but it ends. The places
+/// follow by themselves as a rule; a single one that does not is searched between the pad's edges.
 void Opening::settle_surely(const Contact& start) {
     constexpr int most_rounds = 60;
-    Pattern pattern = joint_.outline.kick ? pattern_of(start) : single_place(start);
+    Pattern pattern = pattern_of(start);
     Trial found = agree(pattern, start);
     double way = 1.0, last_apart = 1e9;
     for (int round = 0; round < most_rounds && found.contact.count > 0; ++round) {
         const Pattern next = pattern_of(found.contact);
         const double apart = apart_mm(pattern, next);
-        if (apart <= kAgreedMm) break;
+        if (apart <= kAgreedMm) return keep(pattern, found);
         if (apart > 0.7 * last_apart) way *= 0.5;
         last_apart = apart;
         pattern = between(pattern, next, way);
+        found = agree(pattern, start);
+    }
+    if (!joint_.outline.kick) {
+        pattern = single_place(start);
         found = agree(pattern, start);
     }
     keep(pattern, found);
