@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 
+import backspring as bs
 from backspring import steels
 
 REPO = Path(__file__).resolve().parents[2]
@@ -60,13 +61,10 @@ def words_of_header_sources() -> set[str]:
 
 
 def keys_of_the_verdict() -> set[str]:
-    """Keys that the core's verdict hands out beside its margins."""
-    lists = (
-        found
-        for part in (REPO / "cpp/src/design").glob("verdict*.cpp")
-        for found in re.findall(r"sources = \{([^}]*)\}", part.read_text("utf-8"))
-    )
-    return {key for each in lists for key in re.findall(r'"([^"]+)"', each)}
+    """Keys that verdicts hand out beside their margins, over the demos with one blade."""
+    designs = [bs.load(path) for path in (REPO / "data" / "designs").glob("*.toml")]
+    checks = [bs.check(design) for design in designs if design.two_blades is None]
+    return {key for each in checks for margin in each.verdict for key in margin.sources}
 
 
 def test_the_verdict_names_sources_that_exist() -> None:
