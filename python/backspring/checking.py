@@ -26,15 +26,38 @@ class TargetResult:
     met: bool
 
 
-def judged_targets(results: list[_core.TargetResult]) -> tuple[TargetResult, ...]:
-    """Targets as the core judged them."""
-    return tuple(
-        TargetResult(each.name, each.value, each.low, each.high, each.met) for each in results
-    )
+class Judged(Reported):
+    """What every check tells beside its numbers."""
+
+    design: Design
+    result: Any
+
+    @property
+    def steel(self) -> dict[str, Any]:
+        """Figures of the steel as used, with their sources and how sure each is."""
+        return self.design.steel
+
+    @property
+    def notices(self) -> tuple[_core.Notice, ...]:
+        """What a maker should know about this design."""
+        return (*self.result.notices, *self.design.notices)
+
+    @cached_property
+    def targets(self) -> tuple[TargetResult, ...]:
+        """Targets the design states, each met or missed."""
+        return tuple(
+            TargetResult(each.name, each.value, each.low, each.high, each.met)
+            for each in self.result.targets
+        )
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether all targets are met."""
+        return "pass" if all(target.met for target in self.targets) else "fail"
 
 
 @dataclass(frozen=True, repr=False)
-class Check(Reported):
+class Check(Judged):
     """Everything one check says. mm, N, N mm, MPa, mJ, degrees."""
 
     _report_by = "check:check_report"
@@ -67,26 +90,6 @@ class Check(Reported):
     def verdict(self) -> list[_core.Margin]:
         """Ways to fail that the design's data allow to judge, least margin first."""
         return self.result.verdict
-
-    @property
-    def steel(self) -> dict[str, Any]:
-        """Figures of the steel as used, with their sources and how sure each is."""
-        return self.design.steel
-
-    @property
-    def notices(self) -> tuple[_core.Notice, ...]:
-        """What a maker should know about this design."""
-        return (*self.result.notices, *self.design.notices)
-
-    @cached_property
-    def targets(self) -> tuple[TargetResult, ...]:
-        """Targets the design states, each met or missed."""
-        return judged_targets(self.result.targets)
-
-    @property
-    def status(self) -> Literal["pass", "fail"]:
-        """Whether all targets are met."""
-        return "pass" if all(target.met for target in self.targets) else "fail"
 
 
 def check(design: Design, step_deg: float = 1.0) -> Check:

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, Literal
 
 from backspring import _core
-from backspring.checking import TargetResult, judged_targets
+from backspring.checking import Judged
 from backspring.design import Design
 from backspring.faults import Fault, invalid
-from backspring.reported import Reported
 
 
 @dataclass(frozen=True)
@@ -45,8 +43,11 @@ class Beside:
 
 
 @dataclass(frozen=True, repr=False)
-class TwoCheck(Reported):
-    """Everything a check of two blades says: `check.first["closed"]` is beside the other closed."""
+class TwoCheck(Judged):
+    """Everything a check of two blades says: `check.first["closed"]` is beside the other closed.
+
+    Targets are judged by the worst of both blades' rows.
+    """
 
     _report_by = "check_two:check_two_report"
     _data_by = "check_data:two_check_data"
@@ -63,26 +64,6 @@ class TwoCheck(Reported):
     def second(self) -> dict[str, Beside]:
         """The second blade, by the position of the first."""
         return {row.other: Beside(row) for row in self.result.second}
-
-    @property
-    def steel(self) -> dict[str, Any]:
-        """Figures of the steel as used, with their sources and how sure each is."""
-        return self.design.steel
-
-    @property
-    def notices(self) -> tuple[_core.Notice, ...]:
-        """What a maker should know about this design."""
-        return (*self.result.notices, *self.design.notices)
-
-    @cached_property
-    def targets(self) -> tuple[TargetResult, ...]:
-        """Targets the design states, each judged by the worst of both blades' rows."""
-        return judged_targets(self.result.targets)
-
-    @property
-    def status(self) -> Literal["pass", "fail"]:
-        """Whether all targets are met."""
-        return "pass" if all(target.met for target in self.targets) else "fail"
 
 
 def check_two(design: Design, step_deg: float = 1.0) -> TwoCheck:

@@ -59,13 +59,6 @@ MomentLine line_of(std::span<const Load> loads, double ahead_mm) {
 
 }  // namespace
 
-Joint moved_joint(const Joint& joint, const FaceShift& shift) {
-    Joint moved = joint;
-    moved.face_mm += shift.height_mm;
-    moved.face_slope += shift.slope;
-    return moved;
-}
-
 Opening::Opening(const Joint& joint, PlasticSpring plastic)
     : joint_(joint), moved_(joint), plastic_(std::move(plastic)) {}
 
@@ -104,7 +97,7 @@ Opening::Trial Opening::attempt(const Pattern& pattern, double force_n, double a
     // A section about to fold sets without end: the face is then far beyond the tang.
     constexpr double folded_away = 1.0;
     if (trial.shift.slope < folded_away) {
-        trial.contact = contact_at(moved_joint(joint_, trial.shift), angle_deg);
+        trial.contact = contact_at(with_shift(joint_, trial.shift), angle_deg);
     }
     trial.excess_n = trial.contact.force_n - force_n;
     return trial;
@@ -189,7 +182,7 @@ void Opening::settle_surely(const Contact& start) {
 void Opening::keep(const Pattern& pattern, const Trial& trial) {
     const std::vector<Load> loads = scaled(pattern, trial.force_n);
     shift_ = trial.shift;
-    moved_ = moved_joint(joint_, shift_);
+    moved_ = with_shift(joint_, shift_);
     plastic_.bend(loads);
     borne_.push_back(line_of(loads, joint_.pad.start_mm));
 }

@@ -4,12 +4,10 @@
 #include <vector>
 
 #include "backspring/action/sweep.hpp"
+#include "backspring/strength/plastic_set.hpp"
 #include "backspring/strength/plastic_spring.hpp"
 
 namespace backspring {
-
-/// A joint whose free face has moved.
-[[nodiscard]] Joint moved_joint(const Joint& joint, const FaceShift& shift);
 
 /// A spring on its way through the travel, each angle elastic or bending it further.
 class Opening {

@@ -107,6 +107,11 @@ PlasticSet plastic_set(const Action& action,
     return plastic_sets(action, spring, steps, {&yield_mpa, 1}).front();
 }
 
-Joint with_shift(const Joint& joint, const FaceShift& shift) { return moved_joint(joint, shift); }
+Joint with_shift(const Joint& joint, const FaceShift& shift) {
+    Joint moved = joint;
+    moved.face_mm += shift.height_mm;
+    moved.face_slope += shift.slope;
+    return moved;
+}
 
 }  // namespace backspring

@@ -19,12 +19,22 @@ def new_chart() -> tuple[Figure, Axes]:
     return figure, figure.add_subplot()
 
 
-def dress_chart(ax: Axes, along: str, up: str) -> None:
-    """Write the axes' labels and the legend above them."""
+def label_axes(ax: Axes, along: str, up: str) -> None:
+    """Write the axes' labels, and leave out the frame where there is no axis."""
     ax.set_xlabel(along, fontsize=palette.NORMAL)
     ax.set_ylabel(up, fontsize=palette.NORMAL)
     ax.tick_params(labelsize=palette.SMALL)
     ax.spines[["top", "right"]].set_visible(False)
+
+
+def dress_chart(ax: Axes, along: str, up: str) -> None:
+    """Write the axes' labels and the legend above them."""
+    label_axes(ax, along, up)
+    legend_above(ax)
+
+
+def legend_above(ax: Axes) -> None:
+    """Put the legend above the axes."""
     ax.legend(
         fontsize=palette.SMALL,
         frameon=False,

@@ -13,19 +13,13 @@ from backspring import _core
 from backspring.plots import palette
 from backspring.plots.chart import new_chart
 from backspring.report.display import STYLES
+from backspring.report.size import NAMES
 from backspring.sized import Sized
 from backspring.sizing import DesignMap
 from backspring.sizing import design_map as work_out
 from backspring.units import System
 
 _PARTS = 41
-_NAMES = {
-    "spring.thickness": "thickness at the middle pin",
-    "fit.preload": "preload",
-    "spring.width": "width",
-    "tang.pivot": "pivot",
-    "spring.length": "length",
-}
 _MARGIN = palette.Line(palette.VERMILLION, "--", 1.4)
 _PULL = palette.Line(palette.BLUE, "-", 1.4)
 
@@ -113,7 +107,7 @@ def _in(value: float | None, size: float) -> float | None:
 
 def _name(key: str) -> str:
     plain, at, station = key.partition("@")
-    return f"thickness at {station} mm" if at else _NAMES[plain]
+    return f"thickness at {station} mm" if at else NAMES[plain]
 
 
 def _lines(

@@ -14,6 +14,7 @@ from backspring import _core
 from backspring.ground import Rows
 from backspring.plots import palette
 from backspring.plots.canvas import Picture
+from backspring.plots.chart import label_axes, legend_above
 from backspring.report.display import STYLES, Style
 from backspring.report.grind import headline
 from backspring.units import System
@@ -64,7 +65,7 @@ def draw_removed(ax: Axes, table: Rows, system: System) -> None:
         ax.plot(x, edge / length.size, color=palette.INK, lw=1.0)
     _draw_holes(ax, before, length.size)
     _dress(ax, f"station from the middle pin [{length.unit}]", f"thickness [{length.unit}]")
-    _name_above(ax)
+    legend_above(ax)
     ax.set_ylim(-_ROOM * was.max() / length.size, (1.0 + _ROOM) * was.max() / length.size)
 
 
@@ -100,19 +101,20 @@ def _draw_margin(ax: Axes, table: Rows, system: System) -> None:
         label="to the low end of the steel's band",
     )
     ax.axhline(1.0, color=palette.INK, lw=0.9, ls="--")
+    # The margin falls as steel goes, so there is room above the line at the right.
     ax.annotate(
         "below 1 it yields",
         (1.0, 1.0),
         xycoords=ax.get_yaxis_transform(),
-        xytext=(-2.0, -3.0),
+        xytext=(-2.0, 3.0),
         textcoords="offset points",
         ha="right",
-        va="top",
+        va="bottom",
         fontsize=palette.SMALL,
         bbox=palette.UNDERLAY,
     )
     _dress(ax, _depth_label(system), "yield margin")
-    _name_above(ax)
+    legend_above(ax)
 
 
 def _curve(ax: Axes, table: Rows, values: Column, color: str, system: System) -> None:
@@ -129,22 +131,9 @@ def _depth_label(system: System) -> str:
 
 
 def _dress(ax: Axes, along: str, up: str) -> None:
-    ax.set_xlabel(along, fontsize=palette.NORMAL)
-    ax.set_ylabel(up, fontsize=palette.NORMAL)
-    ax.tick_params(labelsize=palette.SMALL)
-    ax.spines[["top", "right"]].set_visible(False)
+    label_axes(ax, along, up)
     ax.grid(color=palette.FAINT, lw=0.5, alpha=0.6)
     ax.set_axisbelow(True)
-
-
-def _name_above(ax: Axes) -> None:
-    ax.legend(
-        fontsize=palette.SMALL,
-        frameon=False,
-        loc="lower left",
-        bbox_to_anchor=(0.0, 1.0),
-        borderaxespad=0.2,
-    )
 
 
 def _ends_mm(spring: _core.Spring) -> tuple[float, float]:

@@ -94,7 +94,6 @@ def _draw_spring(ax: Axes, found: Influence, system: System, name: str) -> None:
                 lw=1.0,
             )
         )
-    ax.set_ylim(-0.25 * thick.max() / unit, 1.5 * thick.max() / unit)
     ax.set_aspect("equal", adjustable="datalim")
     ax.spines[["top", "right", "left", "bottom"]].set_visible(False)
     ax.tick_params(left=False, labelleft=False, bottom=False, labelbottom=False)
@@ -128,7 +127,8 @@ def _draw_panel(
     name_place(ax, "pivot", found.design.core.tang.pivot_mm / length, side="left")
     name_place(ax, "middle pin", 0.0, side="right")
     if (worst := _worst_mm(found)) is not None and "travel_peak_stress_mpa" in names:
-        name_place(ax, "worst stress", worst / length, side="right", style="--")
+        # On the other side, so that a worst place at the pin is read beside the pin's own name.
+        name_place(ax, "worst stress", worst / length, side="left", style="--")
 
 
 def _worst_mm(found: Influence) -> float | None:

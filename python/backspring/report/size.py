@@ -11,7 +11,7 @@ from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.sized import Sized, Solution, Taper, profile
 from backspring.units import System
 
-_NAMES = {
+NAMES = {
     "spring.thickness": "thickness at the middle pin",
     "fit.preload": "preload",
     "spring.width": "width",
@@ -112,7 +112,7 @@ def _strengths(
 
 def _name(key: str) -> str:
     plain, at, station = key.partition("@")
-    return f"thickness at {station} mm" if at else _NAMES[plain]
+    return f"thickness at {station} mm" if at else NAMES[plain]
 
 
 def _sizes(solution: Solution, units: System) -> str:
