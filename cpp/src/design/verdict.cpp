@@ -40,8 +40,9 @@ std::string millimetres(double value_mm) {
 std::vector<Margin> verdict(const Design& design, const Worked& worked) {
     std::vector<Margin> margins;
     judge_bending(margins, design, worked);
-    judge_local(margins, design, worked);
-    judge_life(margins, design, worked);
+    const std::vector<Notch> notches = find_notches(design, worked);
+    judge_local(margins, design, worked, notches);
+    judge_life(margins, design, worked, notches);
     judge_wear(margins, design, worked);
     judge_rap(margins, design, worked);
     std::stable_sort(margins.begin(), margins.end(),

@@ -33,12 +33,14 @@ struct Place {
 };
 
 /// The outer fibre where it is worst stressed, and every notch with what fatigue feels of it.
-std::vector<Place> places(const Design& design, const Worked& worked, const PeakStress& peak) {
+std::vector<Place> places(const Design& design,
+                          const PeakStress& peak,
+                          const std::vector<Notch>& notches) {
     // A softer steel feels less of a notch than one of this strength.
     constexpr double least_tensile_mpa = 340.0;
     std::vector<Place> found{{"", peak.station_mm, peak.stress_mpa, 1.0}};
     const double tensile = std::max(design.strength.tensile_mpa.value, least_tensile_mpa);
-    for (const Notch& notch : find_notches(design, worked)) {
+    for (const Notch& notch : notches) {
         if (notch.local.nominal_mpa <= 0.0) continue;
         const double felt = fatigue_notch_factor(notch.local.factor,
                                                  notch_sensitivity(tensile, notch.root_radius_mm));
@@ -103,12 +105,15 @@ Fatigue fatigue_at(const Design& design, const Worked& worked, const Place& plac
 
 }  // namespace
 
-void judge_life(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+void judge_life(std::vector<Margin>& margins,
+                const Design& design,
+                const Worked& worked,
+                const std::vector<Notch>& notches) {
     const PeakStress peak = peak_stress(worked.action, worked.worst);
     if (peak.stress_mpa <= 0.0 || design.strength.tensile_mpa.value <= 0.0) return;
     const double asked = design.targets.openings.value_or(kOpeningsAsked);
     std::optional<Margin> least;
-    for (const Place& place : places(design, worked, peak)) {
+    for (const Place& place : places(design, peak, notches)) {
         const Fatigue found = fatigue_at(design, worked, place, asked);
         if (place.where.empty()) {
             // The trade's tables are read with the nominal stress.

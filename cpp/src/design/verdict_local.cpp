@@ -58,44 +58,48 @@ void add_hole(std::vector<Notch>& notches, const Design& design, const Worked& w
     }
 }
 
-void add_kink(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
-    if (!design.surface.kink_radius_mm) return;
+/// The worst local stress among places ahead of the middle pin that the moment pulls on.
+template <class Place, class Local>
+std::optional<LocalStress> worst_of(const std::vector<Place>& places,
+                                    const Design& design,
+                                    const Worked& worked,
+                                    Local local_at) {
     std::optional<LocalStress> worst;
-    for (const Kink& kink : find_kinks(design.spring.thickness)) {
-        const double moment = moment_at(design, worked, kink.station_mm);
-        if (kink.station_mm <= 0.0 || moment <= 0.0) continue;
-        const auto local = if_in_range([&] {
-            const double nominal =
-                moment * outer_stress_per_moment(section_at(design.spring, kink.station_mm));
-            const double factor =
-                kink_factor(kink.angle_rad, kink.thickness_mm, *design.surface.kink_radius_mm);
-            return local_stress(nominal, factor, kink.station_mm);
-        });
+    for (const Place& place : places) {
+        const double moment = moment_at(design, worked, place.station_mm);
+        if (place.station_mm <= 0.0 || moment <= 0.0) continue;
+        const auto local = if_in_range([&] { return local_at(place, moment); });
         if (local && (!worst || local->local_mpa > worst->local_mpa)) worst = local;
     }
-    if (!worst) return;
-    notches.push_back({"kink", "the belly's kink at " + digits(worst->station_mm) + " mm",
-                       "plane-stress-study", *worst, *design.surface.kink_radius_mm});
+    return worst;
 }
 
-/// The worst shoulder of the belly; its fillet is the root radius too.
-void add_shoulder(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
+/// Kinks of the belly, and its shoulders with the same radius as fillet.
+void add_outline(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
     if (!design.surface.kink_radius_mm) return;
-    const double fillet = *design.surface.kink_radius_mm;
-    std::optional<LocalStress> worst;
-    for (const Shoulder& shoulder : find_shoulders(design.spring.thickness)) {
-        const double moment = moment_at(design, worked, shoulder.station_mm);
-        if (shoulder.station_mm <= 0.0 || moment <= 0.0) continue;
-        const auto local = if_in_range([&] {
-            const double width = design.spring.width_mm, thin = shoulder.small_mm;
-            const double factor = one_sided_shoulder_factor(shoulder.large_mm, thin, fillet);
-            return local_stress(6.0 * moment / (width * thin * thin), factor, shoulder.station_mm);
-        });
-        if (local && (!worst || local->local_mpa > worst->local_mpa)) worst = local;
-    }
-    if (!worst) return;
-    notches.push_back({"shoulder", "the belly's shoulder at " + digits(worst->station_mm) + " mm",
-                       "roark", *worst, fillet});
+    const double radius = *design.surface.kink_radius_mm;
+    const auto kink_at = [&](const Kink& kink, double moment) {
+        const double per_moment =
+            outer_stress_per_moment(section_at(design.spring, kink.station_mm));
+        return local_stress(moment * per_moment,
+                            kink_factor(kink.angle_rad, kink.thickness_mm, radius),
+                            kink.station_mm);
+    };
+    const auto shoulder_at = [&](const Shoulder& shoulder, double moment) {
+        const double thin = shoulder.small_mm;
+        return local_stress(6.0 * moment / (design.spring.width_mm * thin * thin),
+                            one_sided_shoulder_factor(shoulder.large_mm, thin, radius),
+                            shoulder.station_mm);
+    };
+    const auto add = [&](const std::optional<LocalStress>& worst, const std::string& name,
+                         const std::string& source) {
+        if (!worst) return;
+        notches.push_back({name, "the belly's " + name + " at " + digits(worst->station_mm) + " mm",
+                           source, *worst, radius});
+    };
+    const Profile& profile = design.spring.thickness;
+    add(worst_of(find_kinks(profile), design, worked, kink_at), "kink", "plane-stress-study");
+    add(worst_of(find_shoulders(profile), design, worked, shoulder_at), "shoulder", "roark");
 }
 
 /// A hollow belly is stressed more than a straight one all along; it counts where that is worst.
@@ -117,14 +121,16 @@ void add_curve(std::vector<Notch>& notches, const Design& design, const Worked& 
 std::vector<Notch> find_notches(const Design& design, const Worked& worked) {
     std::vector<Notch> notches;
     add_hole(notches, design, worked);
-    add_kink(notches, design, worked);
-    add_shoulder(notches, design, worked);
+    add_outline(notches, design, worked);
     add_curve(notches, design, worked);
     return notches;
 }
 
-void judge_local(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
-    for (const Notch& notch : find_notches(design, worked)) {
+void judge_local(std::vector<Margin>& margins,
+                 const Design& design,
+                 const Worked& worked,
+                 const std::vector<Notch>& notches) {
+    for (const Notch& notch : notches) {
         margins.push_back(local_margin(design, worked, notch));
     }
 }

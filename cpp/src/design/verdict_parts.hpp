@@ -31,10 +31,16 @@ struct Notch {
 void judge_bending(std::vector<Margin>& margins, const Design& design, const Worked& worked);
 
 /// Local stress at the middle pin's hole and at kinks of the belly.
-void judge_local(std::vector<Margin>& margins, const Design& design, const Worked& worked);
+void judge_local(std::vector<Margin>& margins,
+                 const Design& design,
+                 const Worked& worked,
+                 const std::vector<Notch>& notches);
 
 /// Fatigue and the spring trade's own limits.
-void judge_life(std::vector<Margin>& margins, const Design& design, const Worked& worked);
+void judge_life(std::vector<Margin>& margins,
+                const Design& design,
+                const Worked& worked,
+                const std::vector<Notch>& notches);
 
 /// Pressure on the pad, galling, pins and liners.
 void judge_wear(std::vector<Margin>& margins, const Design& design, const Worked& worked);
