@@ -10,7 +10,7 @@
 #include <string_view>
 
 #include "backspring/backspring.hpp"
-#include "backspring/shop/spread.hpp"
+#include "backspring/tolerance/spread.hpp"
 #include "designs.hpp"
 
 namespace {

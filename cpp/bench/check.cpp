@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "backspring/backspring.hpp"
-#include "design/check_parts.hpp"
+#include "check/check_parts.hpp"
 #include "designs.hpp"
 
 namespace {

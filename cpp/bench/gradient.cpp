@@ -1,10 +1,10 @@
 // A gradient and an influence beside the check that they are measured by: less than three of them.
-#include "backspring/shop/gradient.hpp"
+#include "backspring/sensitivity/gradient.hpp"
 
 #include <benchmark/benchmark.h>
 
-#include "backspring/design/check.hpp"
-#include "backspring/shop/influence.hpp"
+#include "backspring/check/check.hpp"
+#include "backspring/sensitivity/influence.hpp"
 #include "designs.hpp"
 
 namespace {

@@ -6,35 +6,35 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from backspring._core import Contact, SpringAlong, Sweep, __version__
-    from backspring.checking import Check, TargetResult, check
-    from backspring.checking_two import Beside, TwoCheck, check_two
-    from backspring.design import Design
-    from backspring.design_file.load import load
+    from backspring.design.design import Design
+    from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
-    from backspring.fitting.back_ground import readings_after_back_grind
-    from backspring.fitting.log import FitLog
-    from backspring.fitting.plans import allowance, fit_plan
-    from backspring.fitting.results import Allowance, FitPlan
-    from backspring.grinding import (
+    from backspring.fit.after_back_grind import readings_after_back_grind
+    from backspring.fit.log import FitLog
+    from backspring.fit.plan import allowance, fit_plan
+    from backspring.fit.result import Allowance, FitPlan
+    from backspring.many import ManyChecks, check_many
+    from backspring.question.check import Check, TargetResult, check
+    from backspring.question.check_two import Beside, TwoCheck, check_two
+    from backspring.question.grind import (
         grind,
         grind_depth,
         grind_flush,
         grind_passes,
         grind_table,
     )
-    from backspring.ground import Flush, GrindTable
-    from backspring.influencing import Influence, gradient, influence
-    from backspring.looking import (
+    from backspring.question.grind_result import Flush, GrindTable
+    from backspring.question.sensitivity import Influence, gradient, influence
+    from backspring.question.size import DesignMap, design_map, propose_taper, size
+    from backspring.question.size_result import Sized, Solution, Taper
+    from backspring.question.sweep import (
         bearing_pressures,
         contact_at,
         permanent_set,
         spring_along,
         sweep,
     )
-    from backspring.sized import Sized, Solution, Taper
-    from backspring.sizing import DesignMap, design_map, propose_taper, size
-    from backspring.study import ManyChecks, check_many
-    from backspring.tolerancing import Tolerance, tolerance
+    from backspring.question.tolerance import Tolerance, tolerance
 
 __all__ = [
     "Allowance",
@@ -89,50 +89,50 @@ __all__ = [
 
 # Each name is fetched on first use, so that `backspring --help` answers at once.
 _HOMES = {
-    "Allowance": "fitting.results",
-    "Beside": "checking_two",
-    "Check": "checking",
-    "Design": "design",
-    "DesignMap": "sizing",
+    "Allowance": "fit.result",
+    "Beside": "question.check_two",
+    "Check": "question.check",
+    "Design": "design.design",
+    "DesignMap": "question.size",
     "Error": "errors",
-    "FitLog": "fitting.log",
-    "FitPlan": "fitting.results",
-    "Flush": "ground",
-    "GrindTable": "ground",
-    "Influence": "influencing",
+    "FitLog": "fit.log",
+    "FitPlan": "fit.result",
+    "Flush": "question.grind_result",
+    "GrindTable": "question.grind_result",
+    "Influence": "question.sensitivity",
     "InvalidInput": "errors",
-    "ManyChecks": "study",
+    "ManyChecks": "many",
     "NoConvergence": "errors",
     "OutOfRange": "errors",
-    "Sized": "sized",
-    "Solution": "sized",
-    "Taper": "sized",
-    "TargetResult": "checking",
-    "Tolerance": "tolerancing",
-    "TwoCheck": "checking_two",
-    "allowance": "fitting.plans",
-    "bearing_pressures": "looking",
-    "check": "checking",
-    "check_many": "study",
-    "check_two": "checking_two",
-    "contact_at": "looking",
-    "design_map": "sizing",
-    "fit_plan": "fitting.plans",
-    "gradient": "influencing",
-    "grind": "grinding",
-    "grind_depth": "grinding",
-    "grind_flush": "grinding",
-    "grind_passes": "grinding",
-    "grind_table": "grinding",
-    "influence": "influencing",
-    "load": "design_file.load",
-    "permanent_set": "looking",
-    "propose_taper": "sizing",
-    "readings_after_back_grind": "fitting.back_ground",
-    "size": "sizing",
-    "spring_along": "looking",
-    "sweep": "looking",
-    "tolerance": "tolerancing",
+    "Sized": "question.size_result",
+    "Solution": "question.size_result",
+    "Taper": "question.size_result",
+    "TargetResult": "question.check",
+    "Tolerance": "question.tolerance",
+    "TwoCheck": "question.check_two",
+    "allowance": "fit.plan",
+    "bearing_pressures": "question.sweep",
+    "check": "question.check",
+    "check_many": "many",
+    "check_two": "question.check_two",
+    "contact_at": "question.sweep",
+    "design_map": "question.size",
+    "fit_plan": "fit.plan",
+    "gradient": "question.sensitivity",
+    "grind": "question.grind",
+    "grind_depth": "question.grind",
+    "grind_flush": "question.grind",
+    "grind_passes": "question.grind",
+    "grind_table": "question.grind",
+    "influence": "question.sensitivity",
+    "load": "design.load",
+    "permanent_set": "question.sweep",
+    "propose_taper": "question.size",
+    "readings_after_back_grind": "fit.after_back_grind",
+    "size": "question.size",
+    "spring_along": "question.sweep",
+    "sweep": "question.sweep",
+    "tolerance": "question.tolerance",
 }
 
 

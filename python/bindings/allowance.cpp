@@ -1,4 +1,4 @@
-#include "backspring/shop/allowance.hpp"
+#include "backspring/fit/allowance.hpp"
 
 #include "module.hpp"
 #include "record.hpp"

@@ -1,4 +1,4 @@
-#include "backspring/design/batch.hpp"
+#include "backspring/many/batch.hpp"
 
 #include <pybind11/eigen.h>
 

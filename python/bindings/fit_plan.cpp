@@ -1,4 +1,4 @@
-#include "backspring/shop/fit_plan.hpp"
+#include "backspring/fit/fit_plan.hpp"
 
 #include "module.hpp"
 #include "record.hpp"

@@ -1,8 +1,8 @@
-#include "backspring/shop/grind.hpp"
+#include "backspring/grind/grind.hpp"
 
-#include "backspring/shop/grind_depth.hpp"
-#include "backspring/shop/grind_flush.hpp"
-#include "backspring/shop/grind_table.hpp"
+#include "backspring/grind/grind_depth.hpp"
+#include "backspring/grind/grind_flush.hpp"
+#include "backspring/grind/grind_table.hpp"
 #include "module.hpp"
 #include "record.hpp"
 

@@ -1,8 +1,8 @@
-#include "backspring/shop/influence.hpp"
+#include "backspring/sensitivity/influence.hpp"
 
 #include <pybind11/eigen.h>
 
-#include "backspring/shop/gradient.hpp"
+#include "backspring/sensitivity/gradient.hpp"
 #include "module.hpp"
 #include "record.hpp"
 

@@ -8,7 +8,7 @@
 #include <functional>
 #include <optional>
 
-#include "backspring/design/batch.hpp"
+#include "backspring/many/batch.hpp"
 
 namespace backspring::python {
 

@@ -1,9 +1,9 @@
-#include "backspring/shop/size.hpp"
+#include "backspring/size/size.hpp"
 
 #include <pybind11/eigen.h>
 
-#include "backspring/shop/design_map.hpp"
-#include "backspring/shop/taper.hpp"
+#include "backspring/size/design_map.hpp"
+#include "backspring/size/taper.hpp"
 #include "module.hpp"
 #include "record.hpp"
 

@@ -1,8 +1,8 @@
-#include "backspring/shop/tolerance.hpp"
+#include "backspring/tolerance/tolerance.hpp"
 
 #include <pybind11/eigen.h>
 
-#include "backspring/shop/quasi_random.hpp"
+#include "backspring/tolerance/quasi_random.hpp"
 #include "module.hpp"
 #include "record.hpp"
 

@@ -1,6 +1,6 @@
 #include <pybind11/eigen.h>
 
-#include "backspring/design/check_two.hpp"
+#include "backspring/check/check_two.hpp"
 #include "module.hpp"
 #include "record.hpp"
 

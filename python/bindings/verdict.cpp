@@ -1,4 +1,4 @@
-#include "backspring/design/verdict.hpp"
+#include "backspring/check/verdict.hpp"
 
 #include "module.hpp"
 #include "record.hpp"

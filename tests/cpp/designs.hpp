@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-#include "backspring/design/look.hpp"
+#include "backspring/check/look.hpp"
 
 // Designs for the tests. All patterns are invented; none is a knife that exists.
 namespace designs {

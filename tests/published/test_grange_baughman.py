@@ -13,7 +13,8 @@ Their own parameter has C = 18 with time in hours (from memory); the fit, which 
 
 import pytest
 
-from backspring import OutOfRange, steels
+from backspring import OutOfRange
+from backspring import steel as steels
 
 ROWS = [
     (204, 61.3), (260, 59.5), (316, 56.7), (371, 51.0), (427, 47.0), (482, 43.2), (538, 38.8),

@@ -15,8 +15,9 @@ that the library gives to 1095.
 
 import pytest
 
-from backspring import OutOfRange, steels
-from backspring.steels.records import Fit
+from backspring import OutOfRange
+from backspring import steel as steels
+from backspring.steel.records import Fit
 
 ROWS = {
     "1075": [(200, 59.5), (250, 58.0), (300, 53.5), (400, 47.5), (500, 38.5)],

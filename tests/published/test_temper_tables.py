@@ -17,7 +17,8 @@ degree: straight lines between rows give them within 1 C.
 
 import pytest
 
-from backspring import OutOfRange, steels
+from backspring import OutOfRange
+from backspring import steel as steels
 
 ROWS = {
     "O1": [(149, 63), (204, 62), (260, 60), (316, 57), (371, 53), (427, 50), (482, 47), (538, 44),

@@ -9,7 +9,7 @@ import itertools
 import sys
 from pathlib import Path
 
-from backspring.fitting.log_file import MeasuredEntry, read_log, write_log
+from backspring.fit.log_file import MeasuredEntry, read_log, write_log
 
 path = Path(sys.argv[1])
 entries = read_log(path, "Heron", half_stop=True)

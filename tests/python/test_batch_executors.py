@@ -97,7 +97,7 @@ class Interrupted(Executor):
 
 def test_an_interrupt_keeps_the_chunks_that_are_done(monkeypatch: pytest.MonkeyPatch) -> None:
     # One chunk under way at a time, so that two are done when the third is interrupted.
-    monkeypatch.setattr("backspring.study.chunks._UNDER_WAY", 1)
+    monkeypatch.setattr("backspring.many.chunks._UNDER_WAY", 1)
     executor = Interrupted(KeyboardInterrupt)
     many = bs.check_many(HERON, {"fit.preload": np.full(50, 0.9)}, executor=executor, chunk_rows=10)
     assert not many.complete

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 import backspring as bs
-from backspring.design_file.key_lines import KeyLines
+from backspring.design.key_lines import KeyLines
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = DESIGNS / "heron.toml"

@@ -10,10 +10,10 @@ import pytest
 from matplotlib.figure import Figure
 
 import backspring as bs
-from backspring import plots
+from backspring import picture
 from backspring.cli import main
-from backspring.plots.allowance import allowance_curves
-from backspring.plots.fitting import fitting
+from backspring.picture.allowance import allowance_curves
+from backspring.picture.fitting import fitting
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON, OSPREY, WREN = (str(DESIGNS / f"{name}.toml") for name in ("heron", "osprey", "wren"))
@@ -228,7 +228,7 @@ def test_readings_never_cross_the_target_in_the_picture() -> None:
 def test_the_allowance_is_drawn_for_every_kind_of_tang(path: str, tmp_path: Path) -> None:
     figure = allowance_curves(bs.load(path))
     assert isinstance(figure, Figure)
-    plots.save(figure, tmp_path / "allowance.png")
+    picture.save(figure, tmp_path / "allowance.png")
     rising = figure.axes[0].get_lines()[0].get_ydata()
     assert list(rising) == sorted(rising)
 

@@ -14,7 +14,7 @@ from pathlib import Path
 import pytest
 
 import backspring as bs
-from backspring.fitting.log_file import GroundEntry, MeasuredEntry
+from backspring.fit.log_file import GroundEntry, MeasuredEntry
 
 HERON = bs.load(Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml")
 WRITER = Path(__file__).with_name("fit_log_writer.py")

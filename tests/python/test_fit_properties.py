@@ -159,7 +159,7 @@ def test_two_facts_of_the_bench_come_out_of_an_ordinary_design() -> None:
 
 def test_allowance_moves_with_preload_and_hardly_with_thickness() -> None:
     """A held strip bent by a given distance has one shape whatever its thickness: beam theory."""
-    from backspring.fitting.plans import allowance_table
+    from backspring.fit.plan import allowance_table
 
     heron = next(design for design in DESIGNS if design.name == "Heron")
     by_preload = [row.closed_mm for row in allowance_table(heron, "preload", (0.7, 1.0, 1.3))]

@@ -13,7 +13,7 @@ from matplotlib.backends.backend_agg import FigureCanvasAgg
 
 import backspring as bs
 from backspring.cli import main
-from backspring.plots.grinding import grinding
+from backspring.picture.grinding import grinding
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = str(DESIGNS / "heron.toml")

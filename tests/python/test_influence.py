@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 
 import backspring as bs
-from backspring import plots
+from backspring import picture
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 
@@ -102,7 +102,7 @@ def test_wrong_use_is_told(heron: bs.Design, options: dict[str, str], message: s
 
 
 def test_the_picture_shows_the_curves(found: bs.Influence) -> None:
-    figure = plots.influence(found, units="in")
+    figure = picture.influence(found, units="in")
     _, pull, stress, readings = (ax for ax in figure.axes if ax.get_label() != "<colorbar>")
     drawn = pull.lines[0]
     lbf_n, inch_mm = 4.4482216152605, 25.4  # NIST SP 811, appendix B
@@ -119,5 +119,5 @@ def test_a_design_without_a_nail_nick_is_drawn_by_its_torque() -> None:
     found = bs.influence(bare)
     assert "peak_pull_n" not in found.value
     assert repr(found).startswith("Heron: torque falls most")
-    labels = [ax.get_ylabel() for ax in plots.influence(found).axes]
+    labels = [ax.get_ylabel() for ax in picture.influence(found).axes]
     assert any(label.startswith("torque") for label in labels)

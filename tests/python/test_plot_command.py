@@ -11,7 +11,7 @@ import pytest
 from matplotlib.figure import Figure
 
 import backspring as bs
-from backspring import plots
+from backspring import picture
 from backspring.cli import main
 
 HERON = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml"
@@ -58,7 +58,7 @@ def test_what_cannot_be_drawn_is_refused(
 
 def test_drawing_leaves_matplotlib_as_it_was(tmp_path: Path) -> None:
     before = dict(matplotlib.rcParams)
-    plots.save(plots.sheet(bs.load(HERON)), tmp_path / "sheet.svg")
+    picture.save(picture.sheet(bs.load(HERON)), tmp_path / "sheet.svg")
     assert dict(matplotlib.rcParams) == before
     assert "matplotlib.pyplot" not in sys.modules or not matplotlib.pyplot.get_fignums()
 
@@ -69,7 +69,7 @@ def test_a_failed_drawing_leaves_the_old_picture(tmp_path: Path) -> None:
     figure = Figure()
     figure.text(0.5, 0.5, "$\\no_such_formula$")
     with pytest.raises(ValueError, match="no_such_formula"):
-        plots.save(figure, output)
+        picture.save(figure, output)
     assert output.read_bytes() == b"old"
 
 

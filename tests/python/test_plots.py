@@ -15,8 +15,8 @@ from matplotlib.figure import Figure
 from matplotlib.patches import Polygon
 
 import backspring as bs
-from backspring import plots
-from backspring.plots.action import STEP_DEG
+from backspring import picture
+from backspring.picture.action import STEP_DEG
 
 HERON = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml"
 CHANGES: dict[str, dict[str, Any]] = {
@@ -86,7 +86,7 @@ def curve(ax: Axes, label: str) -> tuple[Any, Any]:
 
 def test_each_rest_has_a_panel_drawn_to_scale(design: bs.Design) -> None:
     check = bs.check(design)
-    drawn = panels(plots.positions(check))
+    drawn = panels(picture.positions(check))
     assert len(drawn) == len(check.positions)
     for ax in drawn:
         box = ax.get_window_extent()
@@ -97,7 +97,7 @@ def test_each_rest_has_a_panel_drawn_to_scale(design: bs.Design) -> None:
 def test_the_drawn_spring_touches_the_drawn_tang_where_it_bears(design: bs.Design) -> None:
     check = bs.check(design)
     order = [name for name in ("closed", "half_stop", "open") if name in check.positions]
-    for name, ax in zip(order, panels(plots.positions(check)), strict=True):
+    for name, ax in zip(order, panels(picture.positions(check)), strict=True):
         position = check.positions[name]
         x, y, _ = spring_grid(ax)
         for from_pivot_mm in position.contacts_mm:
@@ -109,7 +109,7 @@ def test_the_drawn_spring_touches_the_drawn_tang_where_it_bears(design: bs.Desig
 
 def test_the_drawn_spring_nowhere_runs_into_the_drawn_tang(heron: bs.Check) -> None:
     pad = heron.design.core.spring.pad
-    for ax in panels(plots.positions(heron)):
+    for ax in panels(picture.positions(heron)):
         x, y, _ = spring_grid(ax)
         for station in np.linspace(pad.start_mm + 0.5, pad.end_mm - 0.5, 60):
             assert np.interp(station, x[0], y[0]) > tang_top_mm(ax, station) - 0.01
@@ -117,7 +117,7 @@ def test_the_drawn_spring_nowhere_runs_into_the_drawn_tang(heron: bs.Check) -> N
 
 def test_the_deepest_colour_is_the_peak_stress(design: bs.Design) -> None:
     check = bs.check(design)
-    drawn = panels(plots.positions(check, units="in"))
+    drawn = panels(picture.positions(check, units="in"))
     peaks = sorted(float(np.abs(spring_grid(ax)[2]).max()) * KSI_MPA for ax in drawn)
     expected = sorted(position.peak_stress_mpa for position in check.positions.values())
     # Colours are taken every 0.2 mm; a peak between the stations is this little higher.
@@ -125,16 +125,16 @@ def test_the_deepest_colour_is_the_peak_stress(design: bs.Design) -> None:
 
 
 def test_the_back_is_pressed_and_the_belly_pulled(heron: bs.Check) -> None:
-    for ax in panels(plots.positions(heron)):
+    for ax in panels(picture.positions(heron)):
         _, _, stress = spring_grid(ax)
         assert stress[0].max() > 400.0
         assert stress[-1].min() < -400.0
 
 
 def test_forces_and_readings_are_written_as_the_check_has_them(heron: bs.Check) -> None:
-    said = words(plots.positions(heron))
+    said = words(picture.positions(heron))
     assert "65.2 N" in said and "dial: 0.065 mm proud" in said
-    said = words(plots.positions(heron, units="in"))
+    said = words(picture.positions(heron, units="in"))
     force_n = heron.positions["closed"].force_n
     assert f"{force_n / LBF_N:.2f} lbf" in said
     reading_mm = heron.positions["half_stop"].reading_loaded_mm
@@ -143,12 +143,12 @@ def test_forces_and_readings_are_written_as_the_check_has_them(heron: bs.Check) 
 
 def test_a_lifted_blade_is_said_to_be_loose() -> None:
     design = bs.load(HERON).replace(**CHANGES["lifted off"])
-    assert "lifted off: no force" in words(plots.positions(design))
+    assert "lifted off: no force" in words(picture.positions(design))
 
 
 def test_one_blade_angle_can_be_drawn(heron: bs.Check) -> None:
     half_stop = heron.positions["half_stop"]
-    figure = plots.positions(heron, blade_angle_deg=half_stop.blade_angle_deg)
+    figure = picture.positions(heron, blade_angle_deg=half_stop.blade_angle_deg)
     assert len(panels(figure)) == 1
     # The reading comes from the drawn shape here, and from the core at a rest.
     assert f"dial: {half_stop.reading_loaded_mm:.3f} mm proud" in words(figure)
@@ -156,7 +156,7 @@ def test_one_blade_angle_can_be_drawn(heron: bs.Check) -> None:
 
 def test_stress_curves_reach_the_peaks_of_the_check(design: bs.Design) -> None:
     check = bs.check(design)
-    ax = plots.stress_along(check)
+    ax = picture.stress_along(check)
     worst = f"worst at {check.travel.peak_stress_angle_deg:.0f} deg"
     assert curve(ax, worst)[1].max() == pytest.approx(check.travel.peak_stress_mpa, rel=2e-3)
     for name, position in check.positions.items():
@@ -165,7 +165,7 @@ def test_stress_curves_reach_the_peaks_of_the_check(design: bs.Design) -> None:
 
 
 def test_stress_is_nothing_at_the_rear_pin_and_ahead_of_the_contact(heron: bs.Check) -> None:
-    x, stress = curve(plots.stress_along(heron, units="in"), "open")
+    x, stress = curve(picture.stress_along(heron, units="in"), "open")
     assert x[0] * INCH_MM == pytest.approx(-34.0)
     assert stress[0] == pytest.approx(0.0, abs=1e-9)
     touch_mm = 32.0 + heron.positions["open"].contacts_mm[0]
@@ -174,7 +174,7 @@ def test_stress_is_nothing_at_the_rear_pin_and_ahead_of_the_contact(heron: bs.Ch
 
 def test_yield_and_its_band_are_drawn(heron: bs.Check) -> None:
     band = heron.design.core.strength.yield_mpa
-    ax = plots.stress_along(heron)
+    ax = picture.stress_along(heron)
     assert f"yield {band.value:.0f} MPa" in words(ax)
     heights = [patch.get_extents().intervaly for patch in ax.patches]
     limits = ax.transData.transform([(0.0, band.low), (0.0, band.high)])[:, 1]
@@ -183,7 +183,7 @@ def test_yield_and_its_band_are_drawn(heron: bs.Check) -> None:
 
 def test_action_is_the_sweep(design: bs.Design) -> None:
     sweep = bs.sweep(design, STEP_DEG)
-    ax = plots.action(design)
+    ax = picture.action(design)
     for label in ("opening", "closing"):
         angle, torque = curve(ax, label)
         np.testing.assert_array_equal(angle, sweep.blade_angle_deg)
@@ -191,7 +191,7 @@ def test_action_is_the_sweep(design: bs.Design) -> None:
 
 
 def test_the_right_hand_axis_is_pull_at_the_nail_nick(heron: bs.Check) -> None:
-    ax = plots.action(heron)
+    ax = picture.action(heron)
     (right,) = ax.child_axes
     ax.figure.draw_without_rendering()
     assert np.array(right.get_ylim()) * 35.0 == pytest.approx(np.array(ax.get_ylim()))
@@ -202,13 +202,13 @@ def test_the_right_hand_axis_is_pull_at_the_nail_nick(heron: bs.Check) -> None:
 
 def test_without_a_nail_nick_there_is_torque_only() -> None:
     design = bs.load(HERON).replace(**{"blade.nail_nick": None, "targets.pull": None})
-    ax = plots.action(design, units="in")
+    ax = picture.action(design, units="in")
     assert ax.child_axes == []
     assert ax.get_ylabel() == "torque [lbf in]: + resists opening"
 
 
 def test_the_shaded_snap_has_the_energy_of_the_check(heron: bs.Check) -> None:
-    ax = plots.action(heron)
+    ax = picture.action(heron)
     (shade,) = ax.collections
     for stroke, path in zip(heron.strokes, shade.get_paths(), strict=True):
         x, y = path.vertices.T
@@ -219,7 +219,7 @@ def test_the_shaded_snap_has_the_energy_of_the_check(heron: bs.Check) -> None:
 
 def test_the_sheet_holds_all_and_says_the_answer(design: bs.Design) -> None:
     check = bs.check(design)
-    figure = plots.sheet(check)
+    figure = picture.sheet(check)
     assert len(panels(figure)) == len(check.positions)
     said = words(figure)
     assert f"peak stress {check.travel.peak_stress_mpa:.0f} MPa" in said
@@ -227,14 +227,14 @@ def test_the_sheet_holds_all_and_says_the_answer(design: bs.Design) -> None:
 
 
 def test_no_word_is_smaller_than_9_points(design: bs.Design) -> None:
-    shown = plots.sheet(design).findobj(matplotlib.text.Text)
+    shown = picture.sheet(design).findobj(matplotlib.text.Text)
     assert min(text.get_fontsize() for text in shown if text.get_text()) >= 9.0
 
 
 @pytest.mark.parametrize("units", ["mm", "in"])
 @pytest.mark.parametrize("kind", KINDS)
 def test_nothing_is_cut_off_at_the_edges(design: bs.Design, kind: Any, units: Any) -> None:
-    canvas = FigureCanvasAgg(plots.draw(bs.check(design), kind, units=units))
+    canvas = FigureCanvasAgg(picture.draw(bs.check(design), kind, units=units))
     canvas.draw()
     pixels = np.asarray(canvas.buffer_rgba())[..., :3]
     edges = (pixels[0], pixels[-1], pixels[:, 0], pixels[:, -1])
@@ -243,4 +243,4 @@ def test_nothing_is_cut_off_at_the_edges(design: bs.Design, kind: Any, units: An
 
 def test_a_name_is_not_read_as_a_formula() -> None:
     design = bs.load(HERON).replace(name="Heron $1$ & <2>")
-    assert "Heron $1$ & <2>" in words(plots.sheet(design))
+    assert "Heron $1$ & <2>" in words(picture.sheet(design))

@@ -11,7 +11,7 @@ import numpy as np
 import pytest
 
 import backspring as bs
-from backspring import plots
+from backspring import picture
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 LBF_N = 4.4482216152605  # NIST SP 811, appendix B
@@ -170,7 +170,7 @@ def test_a_map_holds_the_checks(heron: bs.Design) -> None:
 
 def test_the_map_is_drawn_with_what_is_wanted(heron: bs.Design) -> None:
     sizes = {"thickness": np.linspace(3.2, 4.2, 9), "preload": np.linspace(0.4, 1.1, 8)}
-    ax = plots.design_map(bs.design_map(heron, sizes), pull_n=9.0, yield_margin=1.2, units="in")
+    ax = picture.design_map(bs.design_map(heron, sizes), pull_n=9.0, yield_margin=1.2, units="in")
     assert ax.get_xlabel() == "thickness at the middle pin [in]"
     legend = ax.get_legend()
     assert legend is not None

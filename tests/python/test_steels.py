@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 import backspring as bs
-from backspring import steels
+from backspring import steel as steels
 
 REPO = Path(__file__).resolve().parents[2]
 DATA = {path.stem: tomllib.loads(path.read_text("utf-8")) for path in REPO.glob("data/steels/*")}
@@ -207,7 +207,7 @@ def test_importing_the_module_reads_no_toml() -> None:
     program = """
 import sys
 before = set(sys.modules)
-from backspring import steels
+from backspring import steel as steels
 assert not {"tomllib", "numpy", "pydantic"} & (set(sys.modules) - before)
 """
     subprocess.run([sys.executable, "-c", program], check=True)

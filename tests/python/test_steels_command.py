@@ -10,9 +10,9 @@ from typing import Any
 
 import pytest
 
-from backspring import steels
+from backspring import steel as steels
 from backspring.cli import main
-from backspring.plots.temper import temper_curve
+from backspring.picture.temper import temper_curve
 
 GOLDEN = Path(__file__).resolve().parents[1] / "golden"
 Captured = pytest.CaptureFixture[str]

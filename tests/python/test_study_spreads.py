@@ -9,7 +9,7 @@ import pytest
 
 import backspring as bs
 from backspring._core import SpreadKind, farthest
-from backspring.study.spreads import ordinary_spreads, read_spreads
+from backspring.many.spreads import ordinary_spreads, read_spreads
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = bs.load(DESIGNS / "heron.toml")

@@ -7,8 +7,9 @@ from typing import Any
 
 import pytest
 
-from backspring import Error, InvalidInput, OutOfRange, steels
-from backspring.steels import tempering
+from backspring import Error, InvalidInput, OutOfRange
+from backspring import steel as steels
+from backspring.steel import tempering
 
 FITTED = ("1075", "1080", "1095")
 TABLED = ("420", "440A", "440C", "5160", "52100", "A2", "O1", "W2")

@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 import backspring as bs
-from backspring import _core, steels
+from backspring import _core
+from backspring import steel as steels
 
 HERON = bs.load(Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml")
 

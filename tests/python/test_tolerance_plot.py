@@ -7,14 +7,14 @@ from pathlib import Path
 import pytest
 
 import backspring as bs
-from backspring import plots
+from backspring import picture
 
 HERON = bs.load(Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml")
 
 
 def test_each_result_has_its_distribution_and_its_shares() -> None:
     study = bs.tolerance(HERON, {"fit.preload": "0.05 mm", "spring.width": "0.02 mm"}, n=500)
-    figure = plots.tolerance(study, units="mm")
+    figure = picture.tolerance(study, units="mm")
     axes = figure.axes
     assert len(axes) == 2 * len(study.results)
     assert [ax.get_xlabel() for ax in axes[::2]] == [
@@ -37,7 +37,7 @@ def test_each_result_has_its_distribution_and_its_shares() -> None:
 
 def test_a_spread_of_nothing_is_drawn(tmp_path: Path) -> None:
     study = bs.tolerance(HERON, {"fit.preload": 0}, n=20, shares=False)
-    plots.save(plots.tolerance(study), tmp_path / "study.png")
+    picture.save(picture.tolerance(study), tmp_path / "study.png")
     assert (tmp_path / "study.png").stat().st_size > 1000
 
 
@@ -45,4 +45,4 @@ def test_a_study_without_numbers_is_drawn() -> None:
     study = bs.tolerance(HERON, {"spring.width": "uniform 2 mm"}, n=1, shares=False)
     broken = bs.check_many(HERON, {"spring.width": [-1.0]})
     assert not broken.ok.any()
-    assert plots.tolerance(study).axes
+    assert picture.tolerance(study).axes

@@ -100,7 +100,7 @@ def test_plot_draws_positions_only(words: list[str], tmp_path: Path, capsys: Cap
 
 
 def test_plot_draws_the_spring_with_both_tangs(tmp_path: Path) -> None:
-    from backspring.plots import two_blades
+    from backspring.picture import two_blades
 
     assert main(["plot", str(TURNSTONE), "--output", str(tmp_path / "two.png")]) == 0
     assert (tmp_path / "two.png").stat().st_size > 10_000

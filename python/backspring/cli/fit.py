@@ -10,15 +10,15 @@ from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
-from backspring.design import Design
-from backspring.fitting.back_ground import BackGround, readings_after_back_grind
-from backspring.fitting.plans import allowance, fit_plan
-from backspring.fitting.results import FACES, Allowance, FitPlan
+from backspring.design.design import Design
+from backspring.fit.after_back_grind import BackGround, readings_after_back_grind
+from backspring.fit.plan import allowance, fit_plan
+from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.report.fit import allowance_report, log_report, plan_report
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.fitting.log import FitLog
+    from backspring.fit.log import FitLog
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -152,7 +152,7 @@ class _Asked:
 
 def _from_log(options: argparse.Namespace, design: Design) -> Answer:
     """Add to the log what is given, then plan from all it holds."""
-    from backspring.fitting.log import REPEATABILITY, FitLog
+    from backspring.fit.log import REPEATABILITY, FitLog
 
     asked, log = _Asked(options, design), FitLog(design, options.log)
     planning = asked.planning()
@@ -183,12 +183,12 @@ def _finish(
     if log is not None:
         data["log"] = log.to_dict()
     if options.output is not None:
-        write_picture(options.output, lambda plots: _picture(plots, result, options.units))
+        write_picture(options.output, lambda picture: _picture(picture, result, options.units))
         data["output"] = options.output
     return Answer("pass", data, report, result.notices, options.design)
 
 
-def _picture(plots: Any, result: Any, units: System | None) -> Any:
+def _picture(picture: Any, result: Any, units: System | None) -> Any:
     if isinstance(result, FitPlan):
-        return plots.fitting(result, units=units)
-    return plots.allowance_curves(result.design, result.target_mm, units=units)
+        return picture.fitting(result, units=units)
+    return picture.allowance_curves(result.design, result.target_mm, units=units)

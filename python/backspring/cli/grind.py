@@ -10,8 +10,8 @@ from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
-from backspring.grinding import grind_depth, grind_flush, grind_passes, grind_table
-from backspring.ground import Face, Rows
+from backspring.question.grind import grind_depth, grind_flush, grind_passes, grind_table
+from backspring.question.grind_result import Face, Rows
 from backspring.report.display import text
 from backspring.report.grind import grind_report, notices
 from backspring.units import Kind, parse
@@ -59,7 +59,7 @@ def run(options: argparse.Namespace) -> Answer:
     asked = _Asked(options, design)
     table, data = asked.flush() if options.flush else asked.table()
     if options.output is not None:
-        write_picture(options.output, lambda plots: plots.grinding(table, units=options.units))
+        write_picture(options.output, lambda picture: picture.grinding(table, units=options.units))
         data["output"] = options.output
     units = options.units or design.units
     passes = f"{data['passes']} of at most {text(data['pass_mm'], 'reading', units)}"

@@ -16,11 +16,11 @@ def write_picture(output: str, draw: Callable[[Any], Any]) -> None:
     install, without the drawing library.
     """
     try:
-        from backspring import plots
+        from backspring import picture
     except ModuleNotFoundError as error:
         if error.name is None or error.name.split(".")[0] != "matplotlib":
             raise
         message = 'pictures need matplotlib: pip install "backspring[plot]"'
         raise invalid([Fault("missing-package", "", message)]) from None
-    plots.require_suffix(Path(output))
-    plots.save(draw(plots), output)
+    picture.require_suffix(Path(output))
+    picture.save(draw(picture), output)

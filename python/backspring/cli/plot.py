@@ -38,7 +38,7 @@ def run(options: argparse.Namespace) -> Answer:
         kinds = " or ".join(f"--kind {kind}" for kind in _AT_AN_ANGLE)
         raise UsageError(f"backspring plot: --angle goes with {kinds}")
     design = load(options.design)
-    write_picture(options.output, lambda plots: _draw(plots, design, options))
+    write_picture(options.output, lambda picture: _draw(picture, design, options))
     name = design.name
     return Answer(
         "pass",
@@ -48,9 +48,9 @@ def run(options: argparse.Namespace) -> Answer:
     )
 
 
-def _draw(plots: Any, design: Design, options: argparse.Namespace) -> Any:
+def _draw(picture: Any, design: Design, options: argparse.Namespace) -> Any:
     if design.two_blades is None:
-        return plots.draw(
+        return picture.draw(
             check(design), options.kind, units=options.units, blade_angle_deg=options.angle
         )
     if options.kind not in _OF_TWO_BLADES or options.angle is not None:
@@ -58,4 +58,4 @@ def _draw(plots: Any, design: Design, options: argparse.Namespace) -> Any:
             "backspring plot: two blades are drawn in their positions only: leave out --angle, "
             "and --kind stress or action"
         )
-    return plots.two_blades(design, units=options.units)
+    return picture.two_blades(design, units=options.units)

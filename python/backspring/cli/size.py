@@ -11,8 +11,8 @@ from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
 from backspring.errors import NoConvergence
+from backspring.question.size import propose_taper, size
 from backspring.report.size import refusal, size_report, taper_report
-from backspring.sizing import propose_taper, size
 from backspring.units import Kind
 
 if TYPE_CHECKING:
@@ -77,7 +77,7 @@ def run(options: argparse.Namespace) -> Answer:
     )
     data = sized.to_dict()
     if options.output is not None:
-        write_picture(options.output, lambda plots: plots.map_of(sized, units=options.units))
+        write_picture(options.output, lambda picture: picture.map_of(sized, units=options.units))
         data["output"] = options.output
     if not sized.found:
         raise NoConvergence(refusal(sized, options.units or design.units))

@@ -6,7 +6,7 @@ import argparse
 from dataclasses import asdict
 from typing import Any
 
-from backspring import steels
+from backspring import steel as steels
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
@@ -16,7 +16,7 @@ from backspring.faults import Fault, invalid
 from backspring.report.steel import cited, steel_blocks, steels_table
 from backspring.report.steel_words import temperatures_in
 from backspring.report.tables import Report
-from backspring.steels.tempering import limits_c
+from backspring.steel.tempering import limits_c
 from backspring.units import System
 
 _NEEDS_NAME = ("temper", "time", "hardness", "after", "output")
@@ -51,7 +51,7 @@ def run(options: argparse.Namespace) -> Answer:
     except OutOfRange as error:
         raise OutOfRange(temperatures_in(str(error), units)) from None
     if options.output is not None:
-        write_picture(options.output, lambda plots: _draw(plots, steel, asked, units))
+        write_picture(options.output, lambda picture: _draw(picture, steel, asked, units))
     headline = f"{steel.name}: {steel.family}, also called {', '.join(steel.also_called)}"
     data: dict[str, Any] = {"steel": asdict(steel)}
     data["sources"] = {key: asdict(steels.sources()[key]) for key in cited(steel)}
@@ -95,7 +95,7 @@ def _summary(steel: steels.Steel) -> dict[str, Any]:
     }
 
 
-def _draw(plots: Any, steel: steels.Steel, asked: Asked | None, units: System) -> Any:
+def _draw(picture: Any, steel: steels.Steel, asked: Asked | None, units: System) -> Any:
     time_h = asked.data["time_h"] if asked else None
     mark = (asked.data["temper_c"], asked.data["hardness_hrc"]) if asked else None
-    return plots.temper_curve(steel.name, time_h=time_h, mark=mark, units=units).figure
+    return picture.temper_curve(steel.name, time_h=time_h, mark=mark, units=units).figure

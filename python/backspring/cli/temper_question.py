@@ -13,8 +13,8 @@ from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 from backspring.report.steel_words import temperature, time
 from backspring.report.tables import Block, Lines
-from backspring.steels import tempering
-from backspring.steels.records import Steel
+from backspring.steel import tempering
+from backspring.steel.records import Steel
 from backspring.units import Kind, System, parse
 
 

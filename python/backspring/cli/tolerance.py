@@ -60,7 +60,7 @@ def run(options: argparse.Namespace) -> Answer:
     report = tolerance_report(study, options.units)
     data = study.to_dict()
     if options.output is not None:
-        write_picture(options.output, lambda plots: plots.tolerance(study, units=options.units))
+        write_picture(options.output, lambda picture: picture.tolerance(study, units=options.units))
         data["output"] = options.output
     return Answer(study.status, data, report, study.notices, options.design)
 

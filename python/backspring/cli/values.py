@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backspring.told import quantity
+from backspring.design.arguments import quantity
 from backspring.units import Kind, System
 
 _UNITS: dict[Kind, str] = {"force": " N", "length": " mm"}

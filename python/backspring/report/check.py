@@ -11,7 +11,7 @@ from backspring.report.verdict import in_units, verdict_blocks
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.checking import Check, TargetResult
+    from backspring.question.check import Check, TargetResult
 
 CAUTION = (
     "A computed margin does not replace a test. Wear eye protection whenever a spring is under "

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from backspring import _core
-    from backspring.checking import Check
-    from backspring.checking_two import Beside, TwoCheck
+    from backspring.question.check import Check
+    from backspring.question.check_two import Beside, TwoCheck
 
 _POSITION = (
     "blade_angle_deg",

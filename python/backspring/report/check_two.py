@@ -12,7 +12,7 @@ from backspring.report.verdict import in_units
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.checking_two import Beside, TwoCheck
+    from backspring.question.check_two import Beside, TwoCheck
 
 Rows = dict[str, "Beside"]
 

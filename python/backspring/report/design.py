@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from backspring.design_file.reading import dotted
+from backspring.design.values import dotted
 from backspring.report.tables import Report, TextTable
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.design import Design
+    from backspring.design.design import Design
 
 
 def design_report(design: Design, _: System | None = None) -> Report:

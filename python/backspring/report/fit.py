@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from backspring.fitting.results import Allowance, FitPlan
+from backspring.fit.result import Allowance, FitPlan
 from backspring.report.display import STYLES, Shown, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring import _core
-    from backspring.fitting.back_ground import BackGround
-    from backspring.fitting.learning import Learned
-    from backspring.fitting.log import FitLog
+    from backspring.fit.after_back_grind import BackGround
+    from backspring.fit.estimate import Learned
+    from backspring.fit.log import FitLog
 
 # Common practice, no source.
 CAUTIONS = (

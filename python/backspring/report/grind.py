@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from backspring import _core
-from backspring.checking import check
-from backspring.ground import Flush, Rows
+from backspring.question.check import check
+from backspring.question.grind_result import Flush, Rows
 from backspring.report.display import Shown, both, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System

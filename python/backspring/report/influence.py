@@ -11,7 +11,7 @@ from backspring.report.tables import Lines, Report, TextTable
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.influencing import Influence
+    from backspring.question.sensitivity import Influence
 
 SHOWN: dict[str, tuple[str, Shown]] = {
     "peak_pull_n": ("pull", "force"),

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from backspring.checking import check
+from backspring.question.check import check
+from backspring.question.size_result import Sized, Solution, Taper, profile
 from backspring.report.check import CAUTION
 from backspring.report.display import Shown, both, number, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
-from backspring.sized import Sized, Solution, Taper, profile
 from backspring.units import System
 
 NAMES = {

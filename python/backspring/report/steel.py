@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from backspring.report.display import number, unit_of
 from backspring.report.steel_words import hardness, span, temperature, temperature_unit, time
 from backspring.report.tables import Block, Lines, TextTable
-from backspring.steels.records import Figure, Fit, Source, Stated, Steel, Temper, TemperRow
-from backspring.steels.tempering import limits_c
+from backspring.steel.records import Figure, Fit, Source, Stated, Steel, Temper, TemperRow
+from backspring.steel.tempering import limits_c
 from backspring.units import System
 
 _LB_IN3 = 27679.904710191  # kg/m3: 0.45359237 kg in 25.4^3 mm3, both exact

@@ -7,14 +7,14 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring import _core
+from backspring.many.dimensions import units_by_key
 from backspring.report.check import CAUTION
 from backspring.report.display import STYLES, Shown, number, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
-from backspring.study.dimensions import units_by_key
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.tolerancing import Tolerance
+    from backspring.question.tolerance import Tolerance
 
 RESULTS: dict[str, tuple[str, Shown]] = {
     "peak_pull_n": ("peak pull", "force"),

@@ -6,10 +6,10 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from backspring import _core
-from backspring.study.dimensions import units_by_key
+from backspring.many.dimensions import units_by_key
 
 if TYPE_CHECKING:
-    from backspring.tolerancing import Tolerance
+    from backspring.question.tolerance import Tolerance
 
 
 def tolerance_data(study: Tolerance) -> dict[str, Any]:

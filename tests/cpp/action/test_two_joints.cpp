@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "backspring/check/check_two.hpp"
 #include "backspring/core/angle.hpp"
-#include "backspring/design/check_two.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
 

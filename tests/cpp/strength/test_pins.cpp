@@ -1,6 +1,6 @@
 #include <limits>
 
-#include "backspring/design/look.hpp"
+#include "backspring/check/look.hpp"
 #include "backspring/strength/pins.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

@@ -1,8 +1,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "backspring/check/check.hpp"
 #include "backspring/core/error.hpp"
-#include "backspring/design/check.hpp"
 #include "backspring/strength/plastic_bending.hpp"
 #include "backspring/strength/plastic_set.hpp"
 #include "catch.hpp"

@@ -1,7 +1,7 @@
 #include <cmath>
 #include <vector>
 
-#include "backspring/design/check.hpp"
+#include "backspring/check/check.hpp"
 #include "backspring/strength/plastic_set.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "backspring/design/look.hpp"
+#include "backspring/check/look.hpp"
 #include "backspring/strength/stress_range.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

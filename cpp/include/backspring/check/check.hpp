@@ -1,0 +1,89 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "backspring/action/stroke.hpp"
+#include "backspring/check/verdict.hpp"
+#include "backspring/design/design.hpp"
+
+namespace backspring {
+
+/// The joint in one position.
+struct Position {
+    std::string name;                           ///< "open", "half_stop" or "closed"
+    double blade_angle_deg = 0.0;               ///< where the blade rests [deg]
+    double force_n = 0.0;                       ///< of the tang on the spring [N]
+    std::vector<double> contacts_mm;            ///< places it bears, from the pivot, + ahead [mm]
+    double energy_mj = 0.0;                     ///< strain energy [mJ]
+    double torque_nmm = 0.0;                    ///< + resists opening; 0 where free to seat [N mm]
+    double peak_stress_mpa = 0.0;               ///< worst along the spring [MPa]
+    double peak_stress_station_mm = 0.0;        ///< where [mm]
+    std::optional<double> yield_margin;         ///< yield over peak stress; none without stress
+    std::optional<double> yield_margin_low;     ///< with the lower limit of the yield stress
+    double reading_loaded_mm = 0.0;             ///< pins in, relative to open, + proud [mm]
+    std::optional<double> reading_unloaded_mm;  ///< rear pin out; none if it does not rest [mm]
+};
+
+/// The way between two positions as the hand feels it.
+struct StrokeReport {
+    std::string from_position;                   ///< position it starts from
+    std::string to_position;                     ///< position it ends in
+    Stroke stroke;                               ///< torque, crest and energy
+    std::optional<double> start_pull_n;          ///< to break away, at the nail nick [N]
+    std::optional<double> peak_pull_n;           ///< largest, opening [N]
+    std::optional<double> closing_start_pull_n;  ///< to break away, closing [N]
+    std::optional<double> closing_peak_pull_n;   ///< largest, closing [N]
+    std::optional<double> snap_speed_rad_per_s;  ///< blade speed as it comes home [rad/s]
+    std::optional<double> tip_speed_m_per_s;     ///< of the blade's tip [m/s]
+};
+
+/// The worst of the whole travel from closed to open.
+struct Travel {
+    double peak_force_n = 0.0;                ///< largest force on the spring [N]
+    double peak_force_angle_deg = 0.0;        ///< [deg]
+    double peak_stress_mpa = 0.0;             ///< largest bending stress, net section [MPa]
+    double peak_stress_angle_deg = 0.0;       ///< [deg]
+    double peak_stress_station_mm = 0.0;      ///< [mm]
+    std::optional<double> yield_margin;       ///< yield over peak stress; none without stress
+    std::optional<double> yield_margin_low;   ///< with the lower limit of the yield stress
+    std::optional<double> yield_margin_high;  ///< with the upper limit
+};
+
+/// One target and whether the design meets it.
+struct TargetResult {
+    std::string name;             ///< key in the design file's [targets]
+    std::optional<double> value;  ///< what the design does; none where that cannot be told
+    std::optional<double> low;    ///< least allowed
+    std::optional<double> high;   ///< greatest allowed
+    bool met = false;             ///< inside; never so without a value
+};
+
+/// A finding that is no error: what a maker should know about this design.
+struct Notice {
+    std::string code;     ///< short and fixed, as "yields"
+    std::string message;  ///< one sentence for the bench
+};
+
+/// Everything one check says.
+struct Check {
+    std::vector<Position> positions;    ///< open, half_stop (where there is one), closed
+    std::vector<StrokeReport> strokes;  ///< opening, in turn
+    Travel travel;                      ///< the worst between closed and open
+    double stiffness_n_per_mm = 0.0;    ///< at the pivot station [N/mm]
+    std::vector<Margin> verdict;        ///< ways to fail, least margin first
+    std::vector<TargetResult> targets;  ///< those the design states
+    std::vector<Notice> notices;        ///< what a maker should know
+
+    /// A position by its name; nothing when the blade has none.
+    [[nodiscard]] const Position* position(const std::string& name) const;
+};
+
+/// Checks a design: three positions, the strokes between them, the worst of the travel, readings.
+///
+/// @param step_deg  grid on which peaks are first looked for [deg], 0.05 to 5
+/// @throws InvalidInput  with every broken rule
+[[nodiscard]] Check check(const Design& design, double step_deg = 1.0);
+
+}  // namespace backspring

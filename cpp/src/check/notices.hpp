@@ -1,0 +1,18 @@
+#pragma once
+
+#include <vector>
+
+#include "backspring/action/joint.hpp"
+#include "backspring/check/check.hpp"
+
+namespace backspring {
+
+/// What a maker should know about a checked design beyond its numbers.
+[[nodiscard]] std::vector<Notice> find_notices(const Design& design,
+                                               const Joint& joint,
+                                               const Check& check);
+
+/// Holds a checked design against its own targets.
+[[nodiscard]] std::vector<TargetResult> judge(const Targets& targets, const Check& check);
+
+}  // namespace backspring

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "backspring/check/verdict.hpp"
+#include "backspring/strength/local_stress.hpp"
+
+namespace backspring {
+
+/// A margin with what is the same for all: limit over value.
+[[nodiscard]] Margin make_margin(std::string name, double value, double limit, std::string unit);
+
+/// A number for a sentence, to three digits.
+[[nodiscard]] std::string digits(double value);
+
+/// A length for a sentence, to a thousandth of a millimetre.
+[[nodiscard]] std::string millimetres(double value_mm);
+
+/// A place where the stress is higher than its section alone would carry.
+struct Notch {
+    std::string name;             ///< of the margin
+    std::string where;            ///< for a sentence
+    std::string source;           ///< of its factor
+    LocalStress local;            ///< at the worst of the travel
+    double root_radius_mm = 0.0;  ///< [mm]
+};
+
+/// The middle pin's hole, the belly's worst kink and shoulder where their root radius is known, and
+/// the belly where it is hollow; those outside what the models were held to are left out.
+[[nodiscard]] std::vector<Notch> find_notches(const Design& design, const Worked& worked);
+
+/// Yield and set.
+void judge_bending(std::vector<Margin>& margins, const Design& design, const Worked& worked);
+
+/// Local stress at the middle pin's hole and at kinks of the belly.
+void judge_local(std::vector<Margin>& margins,
+                 const Design& design,
+                 const Worked& worked,
+                 const std::vector<Notch>& notches);
+
+/// Fatigue and the spring trade's own limits.
+void judge_life(std::vector<Margin>& margins,
+                const Design& design,
+                const Worked& worked,
+                const std::vector<Notch>& notches);
+
+/// Pressure on the pad, galling, pins and liners.
+void judge_wear(std::vector<Margin>& margins, const Design& design, const Worked& worked);
+
+/// The edge's rap on closing.
+void judge_rap(std::vector<Margin>& margins, const Design& design, const Worked& worked);
+
+}  // namespace backspring

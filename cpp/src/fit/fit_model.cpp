@@ -1,0 +1,118 @@
+#include "backspring/fit/fit_model.hpp"
+
+#include <cmath>
+#include <utility>
+
+#include "backspring/core/angle.hpp"
+
+namespace backspring {
+namespace {
+
+constexpr double kNoKickMm = 1e-6;
+
+void tilt(Joint& joint, double tilt_rad) {
+    joint.face_slope += tilt_rad;
+    joint.face_mm -= tilt_rad * joint.pivot_mm;
+}
+
+void require_good(const Design& design) {
+    std::vector<Fault> broken = faults(design);
+    if (!broken.empty()) throw InvalidInput(std::move(broken));
+}
+
+void raise(std::optional<double>& reading, double by_mm) {
+    if (reading) *reading += by_mm;
+}
+
+struct Loaded {
+    Readings readings;
+    std::optional<double> closed_angle_deg;
+};
+
+Loaded loaded_readings(const Design& design, const FitUnknowns& unknowns) {
+    Joint joint = make_joint(design.spring, design.tang, design.fit);
+    joint.flexibility.root_rotation_rad_per_nmm += unknowns.extra_root_rad_per_nmm;
+    tilt(joint, unknowns.pad_tilt_rad);
+    const Rests rests = find_rests(joint, design.tang.half_stop_mm.has_value());
+    Loaded loaded{.readings = readings(joint, rests), .closed_angle_deg = std::nullopt};
+    if (rests.closed) loaded.closed_angle_deg = rests.closed->blade_angle_deg;
+    return loaded;
+}
+
+Readings unloaded_readings(const Design& design, const FitUnknowns& unknowns) {
+    Joint joint = make_unloaded_joint(design.spring, design.tang, design.fit);
+    tilt(joint, unknowns.pad_tilt_rad);
+    Readings shown = readings(joint, find_rests(joint, design.tang.half_stop_mm.has_value()));
+    const double ratio = design.fit.dial_mm / design.tang.pivot_mm;
+    raise(shown.half_stop_mm, 0.5 * unknowns.pivot_play_mm * ratio);
+    raise(shown.closed_mm, 0.5 * unknowns.pivot_play_mm * ratio);
+    return shown;
+}
+
+}  // namespace
+
+std::string name_of(TangFace face) {
+    switch (face) {
+        case TangFace::half_stop:
+            return "half_stop";
+        case TangFace::closed:
+            return "closed";
+        case TangFace::kick:
+            return "kick";
+        case TangFace::open:
+            break;
+    }
+    return "open";
+}
+
+double& FaceDepths::of(TangFace face) {
+    switch (face) {
+        case TangFace::half_stop:
+            return half_stop_mm;
+        case TangFace::closed:
+            return closed_mm;
+        case TangFace::kick:
+            return kick_mm;
+        case TangFace::open:
+            break;
+    }
+    return open_mm;
+}
+
+double FaceDepths::of(TangFace face) const { return FaceDepths(*this).of(face); }
+
+Design take_off(const Design& design, const FaceDepths& depths) {
+    Design ground = design;
+    Tang& tang = ground.tang;
+    tang.open_mm -= depths.open_mm;
+    ground.fit.preload_mm -= depths.open_mm;
+    if (tang.half_stop_mm) *tang.half_stop_mm -= depths.half_stop_mm;
+    tang.closed_mm -= depths.closed_mm;
+    if (tang.kick) {
+        tang.kick->height_mm += depths.closed_mm - depths.kick_mm;
+        if (tang.kick->height_mm < kNoKickMm) tang.kick.reset();
+    }
+    return ground;
+}
+
+Readings readings_in(FitState state, const Design& design, const FitUnknowns& unknowns) {
+    require_good(design);
+    return state == FitState::loaded ? loaded_readings(design, unknowns).readings
+                                     : unloaded_readings(design, unknowns);
+}
+
+FitReadings fit_readings(const Design& design, const FitUnknowns& unknowns) {
+    require_good(design);
+    const Loaded loaded = loaded_readings(design, unknowns);
+    return {.loaded = loaded.readings,
+            .unloaded = unloaded_readings(design, unknowns),
+            .closed_angle_deg = loaded.closed_angle_deg};
+}
+
+std::optional<double> tip_height_mm(const Design& design, double closed_angle_deg) {
+    if (!design.blade.length_mm) return std::nullopt;
+    const double reach_mm = *design.blade.length_mm - rear_reach_mm(design.tang);
+    return reach_mm * std::sin(radians(closed_angle_deg));
+}
+
+}  // namespace backspring

@@ -1,0 +1,10 @@
+#pragma once
+
+#include "backspring/fit/fit_plan.hpp"
+
+namespace backspring {
+
+/// What a maker should know before carrying a plan out.
+[[nodiscard]] std::vector<Notice> plan_notices(const FitPlan& plan, const PlanRules& rules);
+
+}  // namespace backspring

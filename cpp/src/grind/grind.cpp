@@ -1,0 +1,194 @@
+#include "backspring/grind/grind.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "../design/rules.hpp"
+#include "grind_removal.hpp"
+
+namespace backspring {
+namespace {
+
+// Stations written by hand in inches do not fall on a pad's edge to the last bit.
+constexpr double kSamePlaceMm = 1e-6;
+
+std::string mm(double value) { return with_unit(value, "mm"); }
+
+const char* key_of(GrindFace face) {
+    switch (face) {
+        case GrindFace::belly:
+            return "belly";
+        case GrindFace::pad:
+            return "pad";
+        case GrindFace::back:
+            break;
+    }
+    return "back";
+}
+
+double towards_back(GrindFace face) { return face == GrindFace::back ? 1.0 : -1.0; }
+
+bool region_rules(Requirements& rules, const Design& design, GrindFace face, GrindRegion region) {
+    constexpr std::string_view key = "region";
+    if (!rules.in_range(key, region.from_mm, -kLongestMm, kLongestMm, "mm")) return false;
+    if (!rules.in_range(key, region.to_mm, -kLongestMm, kLongestMm, "mm")) return false;
+    const auto got = [&] { return ", got " + mm(region.from_mm) + " to " + mm(region.to_mm); };
+    const auto rise = [&] { return "must end ahead of its start" + got(); };
+    if (!rules.require(region.from_mm < region.to_mm, key, rise)) return false;
+    const GrindRegion whole = whole_spring(design.spring);
+    const Pad& pad = design.spring.pad;
+    const bool within = region.from_mm >= whole.from_mm - kSamePlaceMm &&
+                        region.to_mm <= whole.to_mm + kSamePlaceMm;
+    bool good = rules.require(within, key, [&] {
+        return "must lie on the spring, from " + mm(whole.from_mm) + " to " + mm(whole.to_mm) +
+               got();
+    });
+    if (face == GrindFace::belly) {
+        good &= rules.require(region.to_mm <= pad.start_mm + kSamePlaceMm, key, [&] {
+            return "the belly ends where the pad begins, at " + mm(pad.start_mm) +
+                   "; the pad is a face of its own" + got();
+        });
+    }
+    if (face == GrindFace::pad) {
+        const bool same = std::abs(region.from_mm - pad.start_mm) <= kSamePlaceMm &&
+                          std::abs(region.to_mm - pad.end_mm) <= kSamePlaceMm;
+        good &= rules.require(same, key, [&] {
+            return "the pad is ground whole, from " + mm(pad.start_mm) + " to " + mm(pad.end_mm) +
+                   got();
+        });
+    }
+    return good;
+}
+
+/// The station or pad's edge that is meant: two stations a hair apart would be a needless stretch.
+double snapped(const Spring& spring, double x_mm) {
+    const GrindRegion whole = whole_spring(spring);
+    std::vector<double> places{0.0, spring.pad.start_mm, spring.pad.end_mm, whole.from_mm,
+                               whole.to_mm};
+    for (const Station& s : spring.thickness) places.push_back(s.x_mm);
+    for (const double place : places) {
+        if (std::abs(x_mm - place) <= kSamePlaceMm) return place;
+    }
+    return x_mm;
+}
+
+GrindRegion good_region(const Design& design,
+                        GrindFace face,
+                        const std::optional<GrindRegion>& region) {
+    std::vector<Fault> broken = faults(design);
+    if (!broken.empty()) throw InvalidInput(std::move(broken));
+    if (!region) return whole_face(design.spring, face);
+    Requirements rules;
+    region_rules(rules, design, face, *region);
+    rules.throw_if_any();
+    return {snapped(design.spring, region->from_mm), snapped(design.spring, region->to_mm)};
+}
+
+GrindLimit steel_limit(const Profile& profile, GrindRegion region) {
+    return {thinnest_mm(profile, region.from_mm, region.to_mm), "no steel is left", false};
+}
+
+/// Least of thickness a_p/x over the pad: the ratio of two straight lines is least at an end.
+GrindLimit pad_steel_limit(const Design& design) {
+    const Profile& profile = design.spring.thickness;
+    const Pad& pad = design.spring.pad;
+    const auto limit_at = [&](double x, double thick) { return thick * design.tang.pivot_mm / x; };
+    double least = std::min(limit_at(pad.start_mm, thickness_mm(profile, pad.start_mm)),
+                            limit_at(pad.end_mm, thickness_mm(profile, pad.end_mm)));
+    for (const Station& s : profile) {
+        if (s.x_mm > pad.start_mm && s.x_mm <= pad.end_mm) {
+            least = std::min(least, limit_at(s.x_mm, s.thickness_mm));
+        }
+    }
+    return {least, "no steel is left", false};
+}
+
+void add_hole_limits(std::vector<GrindLimit>& limits,
+                     const Spring& spring,
+                     GrindFace face,
+                     GrindRegion region) {
+    for (const Hole& hole : spring.holes) {
+        const double rear = hole.center_mm - 0.5 * hole.diameter_mm;
+        const double front = hole.center_mm + 0.5 * hole.diameter_mm;
+        const double from = std::max(rear, region.from_mm), to = std::min(front, region.to_mm);
+        if (!(from < to)) continue;
+        const double taken = hole.diameter_mm + 2.0 * towards_back(face) * hole.offset_mm;
+        const double over = 0.5 * (thinnest_mm(spring.thickness, from, to) - taken);
+        // Where the hole is only partly ground over, its offset also counts in the other part.
+        const double beside = thinnest_mm(spring.thickness, rear, front) - taken;
+        limits.push_back(
+            {std::min(over, beside), "the pin hole at " + mm(hole.center_mm) + " opens", false});
+    }
+}
+
+std::vector<GrindLimit> limits_over(const Design& design, GrindFace face, GrindRegion region) {
+    std::vector<GrindLimit> limits;
+    if (face == GrindFace::pad) {
+        limits.push_back(pad_steel_limit(design));
+        limits.push_back({design.fit.preload_mm, "the preload is used up", true});
+    } else {
+        limits.push_back(steel_limit(design.spring.thickness, region));
+        add_hole_limits(limits, design.spring, face, region);
+    }
+    std::stable_sort(limits.begin(), limits.end(), [](const GrindLimit& a, const GrindLimit& b) {
+        return a.depth_mm < b.depth_mm;
+    });
+    return limits;
+}
+
+void depth_rules(Requirements& rules, const Cut& cut, const std::vector<GrindLimit>& limits) {
+    const char* key = key_of(cut.face);
+    if (!rules.in_range(key, cut.depth_mm, 0.0, kThickestMm, "mm")) return;
+    for (const GrindLimit& limit : limits) {
+        const bool good =
+            cut.depth_mm < limit.depth_mm || (limit.allowed && cut.depth_mm == limit.depth_mm);
+        // A cut of nothing is always possible.
+        rules.require(good || cut.depth_mm == 0.0, key, [&] {
+            return std::string(limit.allowed ? "must be at most " : "must be less than ") +
+                   mm(limit.depth_mm) + ", where " + limit.reason + ", got " + mm(cut.depth_mm);
+        });
+    }
+}
+
+Design pad_ground(const Design& design, double depth_mm) {
+    const Pad& pad = design.spring.pad;
+    const double per_mm = depth_mm / design.tang.pivot_mm;
+    Design ground = design;
+    ground.spring.thickness = thinned(
+        design.spring, {{pad.start_mm, per_mm * pad.start_mm}, {pad.end_mm, per_mm * pad.end_mm}});
+    ground.fit.preload_mm -= depth_mm;
+    return ground;
+}
+
+}  // namespace
+
+GrindRegion whole_face(const Spring& spring, GrindFace face) {
+    if (face == GrindFace::pad) return {spring.pad.start_mm, spring.pad.end_mm};
+    if (face == GrindFace::belly) return {0.0, spring.pad.start_mm};
+    return {0.0, whole_spring(spring).to_mm};
+}
+
+std::vector<GrindLimit> grind_limits(const Design& design,
+                                     GrindFace face,
+                                     const std::optional<GrindRegion>& region) {
+    return limits_over(design, face, good_region(design, face, region));
+}
+
+Design grind(const Design& design, const Cut& cut) {
+    const GrindRegion region = good_region(design, cut.face, cut.region);
+    Requirements rules;
+    depth_rules(rules, cut, limits_over(design, cut.face, region));
+    rules.throw_if_any();
+    if (cut.depth_mm == 0.0) return design;
+    Design ground = cut.face == GrindFace::pad ? pad_ground(design, cut.depth_mm) : design;
+    if (cut.face != GrindFace::pad) {
+        take_off(ground.spring, {{region.from_mm, cut.depth_mm}, {region.to_mm, cut.depth_mm}},
+                 towards_back(cut.face));
+    }
+    std::vector<Fault> broken = faults(ground);
+    if (!broken.empty()) throw InvalidInput(std::move(broken));
+    return ground;
+}
+
+}  // namespace backspring

@@ -1,0 +1,31 @@
+#pragma once
+
+#include "backspring/grind/grind.hpp"
+#include "backspring/spring/profile.hpp"
+
+namespace backspring {
+
+/// Values of a profile just behind and just ahead of a station; they differ at a step.
+struct Sides {
+    double behind;
+    double ahead;
+};
+
+/// Both values of a profile at a station.
+[[nodiscard]] Sides sides(const Profile& profile, double x_mm);
+
+/// First and last station of the spring's steel.
+[[nodiscard]] GrindRegion whole_spring(const Spring& spring);
+
+/// Thickness less a depth that is straight between its stations and nothing beyond them.
+///
+/// @param removal  at least two stations within the spring; two alike make a step
+[[nodiscard]] Profile thinned(const Spring& spring, const Profile& removal);
+
+/// Takes a depth off the back (+1) or the belly (-1): thickness falls, holes stay in place.
+void take_off(Spring& spring, const Profile& removal, double towards_back);
+
+/// Least thickness between two stations, both included.
+[[nodiscard]] double thinnest_mm(const Profile& profile, double from_mm, double to_mm);
+
+}  // namespace backspring

@@ -1,0 +1,127 @@
+#include "backspring/many/batch.hpp"
+
+#include <algorithm>
+#include <set>
+
+#include "../design/dimension_table.hpp"
+#include "backspring/core/require.hpp"
+#include "quick_check.hpp"
+#include "row_threads.hpp"
+
+namespace backspring {
+namespace {
+
+/// The changes in the order in which they are set.
+struct Setters {
+    std::vector<void (*)(Design&, double)> set;
+    std::vector<const double*> values;
+};
+
+Setters order(const std::vector<Change>& changes) {
+    Setters setters;
+    for (const DimensionEntry& entry : dimension_table()) {
+        for (const Change& change : changes) {
+            if (change.key != entry.key) continue;
+            setters.set.push_back(entry.set);
+            setters.values.push_back(change.values.data());
+        }
+    }
+    return setters;
+}
+
+void change_rules(Requirements& rules, const Design& design, const std::vector<Change>& changes) {
+    rules.require(!changes.empty(), "changes",
+                  [] { return std::string("must name at least one dimension"); });
+    std::set<std::string> seen;
+    for (const Change& change : changes) {
+        const DimensionEntry* entry = find_dimension(change.key);
+        const bool known = rules.require(entry != nullptr, change.key,
+                                         [] { return std::string("is no dimension of a design"); });
+        if (!known) continue;
+        rules.require(entry->has(design), change.key,
+                      [] { return std::string("the design has none to change"); });
+        rules.require(seen.insert(change.key).second, change.key,
+                      [] { return std::string("is given twice"); });
+        rules.require(change.values.size() == changes.front().values.size(), change.key, [&] {
+            return "must have as many rows as " + changes.front().key + ", " +
+                   std::to_string(changes.front().values.size()) + ", got " +
+                   std::to_string(change.values.size());
+        });
+    }
+}
+
+std::vector<QuickColumn> pick_columns(Requirements& rules, const std::vector<std::string>& names) {
+    const auto all = quick_columns();
+    if (names.empty()) return {all.begin(), all.end()};
+    std::vector<QuickColumn> picked;
+    for (const std::string& name : names) {
+        const auto found = std::find_if(all.begin(), all.end(),
+                                        [&](const QuickColumn& c) { return c.name == name; });
+        const bool known = rules.require(found != all.end(), name,
+                                         [] { return std::string("is no result of a check"); });
+        if (known) picked.push_back(*found);
+    }
+    return picked;
+}
+
+Wanted needed_for(const std::vector<QuickColumn>& columns) {
+    Wanted wanted;
+    for (const QuickColumn& column : columns) {
+        if (column.need) wanted.*column.need = true;
+    }
+    return wanted;
+}
+
+}  // namespace
+
+std::string name_of(RowStatus status) {
+    constexpr std::array names{
+        "ok",         "invalid", "no_closed_rest", "no_half_stop_rest", "not_held_open",
+        "lifted_off", "not_run"};
+    return names.at(static_cast<std::size_t>(status));
+}
+
+std::vector<std::string> batch_columns() {
+    std::vector<std::string> names;
+    for (const QuickColumn& column : quick_columns()) names.emplace_back(column.name);
+    return names;
+}
+
+Batch check_many(const Design& design,
+                 const std::vector<Change>& changes,
+                 const BatchSettings& settings,
+                 const std::function<bool(std::int64_t)>& keep_going) {
+    Requirements rules;
+    change_rules(rules, design, changes);
+    const std::vector<QuickColumn> picked = pick_columns(rules, settings.columns);
+    rules.in_range("threads", settings.threads, 0.0, 1024.0, "");
+    rules.in_range("chunk_rows", settings.chunk_rows, 1.0, 1e9, "");
+    rules.throw_if_any();
+
+    const Eigen::Index rows = changes.front().values.size();
+    Batch batch;
+    batch.status.assign(static_cast<std::size_t>(rows), RowStatus::not_run);
+    for (const QuickColumn& column : picked) {
+        batch.columns.push_back({std::string(column.name), Eigen::ArrayXd::Constant(rows, kNone)});
+    }
+    const Setters setters = order(changes);
+    const Wanted wanted = needed_for(picked);
+    const auto run = [&](std::int64_t from, std::int64_t to) {
+        Design changed;
+        for (std::int64_t row = from; row < to; ++row) {
+            changed = design;
+            for (std::size_t k = 0; k < setters.set.size(); ++k) {
+                setters.set[k](changed, setters.values[k][row]);
+            }
+            const QuickCheck check = quick_check(changed, wanted);
+            batch.status[static_cast<std::size_t>(row)] = check.status;
+            for (std::size_t k = 0; k < picked.size(); ++k) {
+                batch.columns[k].values[row] = check.*picked[k].member;
+            }
+        }
+    };
+    batch.complete = run_rows(rows, settings.chunk_rows, settings.threads, run, keep_going);
+    return batch;
+}
+
+}  // namespace backspring

@@ -1,0 +1,131 @@
+#include "figures.hpp"
+
+#include <algorithm>
+
+#include "../check/check_parts.hpp"
+#include "backspring/check/look.hpp"
+#include "response.hpp"
+
+namespace backspring {
+namespace {
+
+class Watch {
+  public:
+    explicit Watch(const Design& design) : design_(design), action_(make_action(design)) {
+        const bool half_stop = design.tang.half_stop_mm.has_value();
+        const Rests rests = find_rests(action_.joint, half_stop);
+        const double start = rests.closed ? rests.closed->blade_angle_deg : 0.0;
+        const std::vector<Step> steps = sweep(action_, start, 180.0, 1.0);
+        torque(rests, make_strokes(action_, steps, rests));
+        stiffness();
+        stress(rests, most_stressed(action_, steps));
+        readings("reading_loaded", JointKind::loaded, action_.joint, rests);
+        const Joint unloaded = make_joint(design, JointKind::unloaded);
+        readings("reading_unloaded", JointKind::unloaded, unloaded,
+                 find_rests(unloaded, half_stop));
+    }
+
+    [[nodiscard]] Figures take() { return std::move(figures_); }
+
+  private:
+    std::size_t watch(JointKind kind, const Joint& joint, const State& state) {
+        figures_.watched.push_back({kind, joint, state});
+        return figures_.watched.size() - 1;
+    }
+
+    [[nodiscard]] Response respond_at(std::size_t watched, double moment_at_mm = 0.0) const {
+        const Watched& at = figures_.watched[watched];
+        return respond(at.joint, design_.friction, at.state, moment_at_mm);
+    }
+
+    /// A contact on the way; a peak may also lie at a rest, and moves with it.
+    std::size_t watch_loaded(const Rests& rests, const Contact& contact) {
+        const auto at = [&](const std::optional<Contact>& rest) {
+            return rest && rest->blade_angle_deg == contact.blade_angle_deg;
+        };
+        const Seat seat = at(rests.closed) || at(rests.half_stop) ? Seat::free : Seat::held;
+        return watch(JointKind::loaded, action_.joint, make_state(action_.joint, contact, seat));
+    }
+
+    void torque(const Rests& rests, const std::vector<Stroke>& strokes) {
+        if (strokes.empty()) return;
+        const auto less = [](const Stroke& a, const Stroke& b) {
+            return a.peak_torque_nmm < b.peak_torque_nmm;
+        };
+        const double angle =
+            std::max_element(strokes.begin(), strokes.end(), less)->peak_torque_angle_deg;
+        const Contact contact = contact_at(action_.joint, angle);
+        const std::size_t i = watch_loaded(rests, contact);
+        const Answering answer = respond_at(i).opening_torque_nmm;
+        figures_.all.push_back(
+            {"peak_torque_nmm", answer.value, {{i, answer.per_element}}, std::nullopt});
+    }
+
+    void stiffness() {
+        const Joint joint = make_joint(design_, JointKind::stiffness, action_.joint.flexibility);
+        const std::size_t i = watch(JointKind::stiffness, joint, State{});
+        const double x = joint.pivot_mm;
+        const Compliance own = compliance(joint.flexibility, x, x);
+        Elements e = Elements::Zero();
+        e[element::dial_a0] = e[element::root] = x * x;
+        e[element::dial_a1] = -2.0 * x;
+        e[element::dial_a2] = e[element::dial_shear] = 1.0;
+        e[element::dial] = 2.0 * own.rad_per_n;
+        const double stiffness = 1.0 / own.mm_per_n;
+        figures_.all.push_back(
+            {"stiffness_n_per_mm", stiffness, {{i, -stiffness * stiffness * e}}, std::nullopt});
+    }
+
+    void stress(const Rests& rests, const Contact& contact) {
+        const PeakStress peak = peak_stress(action_, contact);
+        const std::size_t i = watch_loaded(rests, contact);
+        const double station = std::max(peak.station_mm, 0.0);
+        const Answering moment = respond_at(i, station).moment_nmm;
+        if (!(moment.value > 0.0)) return;
+        double ahead = 0.0;
+        for (const Touch& touch : contact.all()) ahead += touch.x_mm > station ? touch.force_n : 0;
+        const double per_moment = peak.stress_mpa / moment.value;
+        figures_.all.push_back({"travel_peak_stress_mpa",
+                                peak.stress_mpa,
+                                {{i, per_moment * moment.per_element}},
+                                WorstPlace{peak.station_mm, moment.value, ahead}});
+    }
+
+    void readings(const std::string& name, JointKind kind, const Joint& joint, const Rests& rests) {
+        const std::size_t open = watch(kind, joint, make_state(joint, rests.open, Seat::held));
+        const Answering datum = respond_at(open).deflection_mm;
+        const auto add = [&](const std::string& position, const std::optional<Contact>& rest) {
+            if (!rest) return;
+            const std::size_t i = watch(kind, joint, make_resting_state(joint, *rest));
+            const Answering there = respond_at(i).deflection_mm;
+            figures_.all.push_back({name + "_" + position + "_mm",
+                                    there.value - datum.value,
+                                    {{i, there.per_element}, {open, -datum.per_element}},
+                                    std::nullopt});
+        };
+        add("half_stop", rests.half_stop);
+        add("closed", rests.closed);
+    }
+
+    const Design& design_;
+    Action action_;
+    Figures figures_;
+};
+
+}  // namespace
+
+Joint make_joint(const Design& design,
+                 JointKind kind,
+                 const std::optional<Flexibility>& flexibility) {
+    if (kind == JointKind::unloaded) {
+        return make_unloaded_joint(design.spring, design.tang, design.fit);
+    }
+    Fit fit = design.fit;
+    if (kind == JointKind::stiffness) fit.dial_mm = design.tang.pivot_mm;
+    return make_joint(flexibility ? *flexibility : make_flexibility(design.spring),
+                      design.spring.pad, design.tang, fit);
+}
+
+Figures make_figures(const Design& design) { return Watch(design).take(); }
+
+}  // namespace backspring

@@ -1,0 +1,217 @@
+#include "backspring/sensitivity/influence.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "backspring/core/error.hpp"
+#include "backspring/core/require.hpp"
+#include "figures.hpp"
+#include "thinning.hpp"
+
+namespace backspring {
+namespace {
+
+constexpr double kPassMm = 0.1;
+
+/// What a figure makes of a little more flexibility behind a station.
+struct Weight {
+    double x_mm;
+    double a0, a1, a2, shear;
+};
+
+/// All through which a figure feels the thickness.
+struct Feeler {
+    std::vector<Weight> ahead;
+    double root = 0.0;
+    std::vector<Weight> local;  ///< shear at a touch: only x_mm and shear count
+};
+
+Feeler make_feeler(const Figures& figures, const Figure& figure) {
+    using namespace element;
+    Feeler feeler;
+    for (const Share& share : figure.shares) {
+        const Watched& watched = figures.watched[share.watched];
+        if (watched.kind == JointKind::unloaded) continue;
+        const Elements& e = share.per_element;
+        feeler.root += e[root];
+        feeler.ahead.push_back(
+            {watched.joint.dial_mm, e[dial_a0], e[dial_a1], e[dial_a2], e[dial_shear]});
+        for (int k = 0; k < watched.state.contact.count; ++k) {
+            const auto at = [&](int number) { return e[of_touch(k, number)]; };
+            const double x = watched.state.contact.touches[static_cast<std::size_t>(k)].x_mm;
+            feeler.ahead.push_back(
+                {x, at(element::a0), at(element::a1), at(element::a2), at(element::shear)});
+            feeler.local.push_back({x, 0.0, 0.0, 0.0, at(local_shear)});
+        }
+    }
+    return feeler;
+}
+
+/// Change of the figure per mm taken off one mm of length.
+double density(const Feeler& feeler, const Spring& spring, double x, const Thinned& thinned) {
+    if (x < 0.0) {
+        const double span = spring.support.rear_pin_mm, arm = x + span;
+        return feeler.root * (arm * arm * thinned.bending + thinned.shear) / (span * span);
+    }
+    double sum = 0.0;
+    for (const Weight& w : feeler.ahead) {
+        if (x >= w.x_mm) continue;
+        sum += (w.a0 + x * (w.a1 + x * w.a2)) * thinned.bending + w.shear * thinned.shear;
+    }
+    return sum;
+}
+
+/// Stations at equal distances, each with what tapers off to its neighbours.
+class Stations {
+  public:
+    Stations(double from_mm, double to_mm, double spacing_mm)
+        : from_(from_mm),
+          parts_(std::max(1, static_cast<int>(std::ceil((to_mm - from_mm) / spacing_mm - 1e-9)))),
+          apart_((to_mm - from_mm) / parts_) {}
+
+    [[nodiscard]] Eigen::Index count() const { return parts_ + 1; }
+    [[nodiscard]] double x_mm(Eigen::Index i) const {
+        return from_ + apart_ * static_cast<double>(i);
+    }
+
+    /// Length a station stands for.
+    [[nodiscard]] double length_mm(Eigen::Index i) const {
+        return i == 0 || i == parts_ ? 0.5 * apart_ : apart_;
+    }
+
+    /// Shares what happens at a place out to the stations beside it; nothing off the ends.
+    template <class Row>
+    void add(Row row, double x, double amount) const {
+        const double place = (x - from_) / apart_;
+        if (!(place >= 0.0 && place <= parts_)) return;
+        const auto i = std::min(static_cast<Eigen::Index>(place), Eigen::Index{parts_ - 1});
+        const double share = place - static_cast<double>(i);
+        row[i] += (1.0 - share) * amount;
+        row[i + 1] += share * amount;
+    }
+
+  private:
+    double from_;
+    int parts_;
+    double apart_;
+};
+
+/// What acts at one place only: shear under the touches, and the worst stress.
+template <class Row>
+void add_local(Row row,
+               const Stations& stations,
+               const Design& design,
+               const Figure& figure,
+               const Feeler& feeler,
+               double offset_rate) {
+    for (const Weight& w : feeler.local) {
+        stations.add(row, w.x_mm, w.shear * thinned_at(design.spring, w.x_mm, offset_rate).shear);
+    }
+    if (!figure.worst) return;
+    const double x = figure.worst->x_mm;
+    const double left = x < 0.0 ? 1.0 + x / design.spring.support.rear_pin_mm : 1.0;
+    stations.add(
+        row, x, figure.worst->moment_nmm * left * stress_thinned_at(design.spring, x, offset_rate));
+}
+
+/// What acts along the spring: bending and shear between the pins and the touches.
+void add_along(Eigen::ArrayXXd& change,
+               const Stations& stations,
+               const Spring& spring,
+               const std::vector<Feeler>& feelers,
+               double offset_rate) {
+    std::vector<double> cuts{0.0};
+    for (Eigen::Index i = 0; i < stations.count(); ++i) cuts.push_back(stations.x_mm(i));
+    const double end = cuts.back();
+    for (const Feeler& feeler : feelers) {
+        for (const Weight& w : feeler.ahead) {
+            if (w.x_mm < end) cuts.push_back(w.x_mm);
+        }
+    }
+    visit_thinned(spring, cuts, offset_rate, [&](double x, double length, const Thinned& thinned) {
+        for (Eigen::Index i = 0; i < change.rows(); ++i) {
+            const Feeler& feeler = feelers[static_cast<std::size_t>(i)];
+            stations.add(change.row(i), x, length * density(feeler, spring, x, thinned));
+        }
+    });
+}
+
+Stations make_stations(const Spring& spring, GrindFace face, double spacing_mm) {
+    const bool pinned = spring.support.kind == SupportKind::two_pins;
+    return {pinned ? -spring.support.rear_pin_mm : 0.0,
+            face == GrindFace::back ? spring.pad.end_mm : spring.pad.start_mm, spacing_mm};
+}
+
+void require(GrindFace face, double spacing_mm) {
+    Requirements rules;
+    rules.require(face != GrindFace::pad, "face", [] {
+        return std::string("must be back or belly: grinding the pad also takes preload");
+    });
+    rules.in_range("spacing_mm", spacing_mm, 0.05, 20.0, "mm");
+    rules.throw_if_any();
+}
+
+void add_row(
+    Influence& result, const std::string& name, double value, double factor, Eigen::Index from) {
+    const Eigen::Index rows = result.value.size();
+    result.figures.push_back(name);
+    result.value.conservativeResize(rows + 1);
+    result.value[rows] = value;
+    result.change_per_pass.conservativeResize(rows + 1, Eigen::NoChange);
+    result.change_per_pass.row(rows) = factor * result.change_per_pass.row(from);
+}
+
+void add_pull_and_margin(Influence& result, const Design& design) {
+    for (Eigen::Index i = 0, rows = result.value.size(); i < rows; ++i) {
+        const std::string name = result.figures[static_cast<std::size_t>(i)];
+        const double value = result.value[i];
+        if (name == "peak_torque_nmm" && design.blade.nail_nick_mm) {
+            const double per_torque = 1.0 / *design.blade.nail_nick_mm;
+            add_row(result, "peak_pull_n", per_torque * value, per_torque, i);
+        }
+        if (name == "travel_peak_stress_mpa") {
+            const double margin = design.strength.yield_mpa.value / value;
+            add_row(result, "yield_margin", margin, -margin / value, i);
+        }
+    }
+}
+
+}  // namespace
+
+Eigen::ArrayXd Influence::of(std::string_view figure) const {
+    const auto found = std::find(figures.begin(), figures.end(), figure);
+    if (found == figures.end()) {
+        throw OutOfRange(std::string(figure) + ": the design has no such result");
+    }
+    return change_per_pass.row(found - figures.begin()).transpose();
+}
+
+Influence influence(const Design& design, GrindFace face, double spacing_mm) {
+    require(face, spacing_mm);
+    const Figures figures = make_figures(design);
+    const double offset_rate = face == GrindFace::back ? 0.5 : -0.5;
+    const Stations stations = make_stations(design.spring, face, spacing_mm);
+    const auto rows = static_cast<Eigen::Index>(figures.all.size());
+    Influence result{.station_mm = Eigen::ArrayXd(stations.count()),
+                     .figures = {},
+                     .value = Eigen::ArrayXd(rows),
+                     .change_per_pass = Eigen::ArrayXXd::Zero(rows, stations.count())};
+    std::vector<Feeler> feelers;
+    for (Eigen::Index i = 0; i < rows; ++i) {
+        const Figure& figure = figures.all[static_cast<std::size_t>(i)];
+        result.figures.push_back(figure.name);
+        result.value[i] = figure.value;
+        feelers.push_back(make_feeler(figures, figure));
+        add_local(result.change_per_pass.row(i), stations, design, figure, feelers.back(),
+                  offset_rate);
+    }
+    add_along(result.change_per_pass, stations, design.spring, feelers, offset_rate);
+    for (Eigen::Index i = 0; i < stations.count(); ++i) {
+        result.station_mm[i] = stations.x_mm(i);
+        result.change_per_pass.col(i) *= kPassMm / stations.length_mm(i);
+    }
+    add_pull_and_margin(result, design);
+    return result;
+}
+
+}  // namespace backspring

@@ -1,0 +1,182 @@
+"""A slip joint on paper, immutable."""
+
+from __future__ import annotations
+
+import copy
+import hashlib
+import json
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any, Self
+
+from backspring import _core
+from backspring.design.defaults import find_defaults, find_notices
+from backspring.design.reader import FORMAT, DesignParts, read_design
+from backspring.faults import Fault, invalid
+from backspring.report.result import Reported
+from backspring.units import System
+
+Section = Mapping[str, Any]
+
+
+TWO_BLADES_REFUSED = (
+    "this works on a spring with one blade; for two blades there are the commands check and plot, "
+    "and check_two() in Python"
+)
+
+
+class Design(Reported):
+    """The blade's tang, its spring and how they are fitted.
+
+    Takes the same tables and keys as a design file: numbers, or text with a unit. `units` says
+    what a bare number means: "mm" (mm, N, MPa) or "in" (inch, lbf, ksi). Inside all is mm, N, MPa.
+    Raises InvalidInput with every fault. Designs with the same content are equal.
+    """
+
+    __slots__ = ("_parts",)
+    _report_by = "design:design_report"
+    _parts: DesignParts
+
+    def __init__(
+        self,
+        *,
+        name: str | None = None,
+        units: System = "mm",
+        spring: Section | None = None,
+        tang: Section | None = None,
+        fit: Section | None = None,
+        blade: Section | None = None,
+        second: Section | None = None,
+        pins: Section | None = None,
+        friction: Section | None = None,
+        targets: Section | None = None,
+        format: int = FORMAT,
+    ) -> None:
+        data = {
+            "format": format,
+            "name": name,
+            "units": units,
+            "spring": spring,
+            "tang": tang,
+            "fit": fit,
+            "blade": blade,
+            "second": second,
+            "pins": pins,
+            "friction": friction,
+            "targets": targets,
+        }
+        object.__setattr__(self, "_parts", _read(data))
+
+    @classmethod
+    def from_parts(cls, parts: DesignParts) -> Self:
+        """Make a design of parts that were read and found good."""
+        design = cls.__new__(cls)
+        object.__setattr__(design, "_parts", parts)
+        return design
+
+    @property
+    def name(self) -> str:
+        """Name of the pattern."""
+        return self._parts.name
+
+    @property
+    def units(self) -> System:
+        """Units it was written in; results are shown in them unless asked otherwise."""
+        return self._parts.units
+
+    @property
+    def core(self) -> _core.Design:
+        """The core's design: mm, N, MPa. Refused for two blades, which need `two_blades`."""
+        if self._parts.two_blades is not None:
+            raise invalid([Fault("two-blades", "second", TWO_BLADES_REFUSED)])
+        return self._parts.core
+
+    @property
+    def two_blades(self) -> _core.TwoBlades | None:
+        """The core's design of a spring with two blades; None with one blade."""
+        return self._parts.two_blades
+
+    @property
+    def steel(self) -> dict[str, Any]:
+        """Figures of the steel as used, with their sources and how sure each is."""
+        return copy.deepcopy(self._parts.steel.record)
+
+    @property
+    def defaults(self) -> tuple[str, ...]:
+        """A sentence for every value that was not given and is filled in or left out."""
+        return find_defaults(self._parts.content, self._parts.steel, self._parts.core)
+
+    @property
+    def notices(self) -> tuple[_core.Notice, ...]:
+        """What a maker should know about how the design is stated."""
+        return find_notices(self._parts.content, self._parts.steel)
+
+    @property
+    def sha256(self) -> str:
+        """Fingerprint of the content; the same for the same design in mm and in inches."""
+        text = json.dumps(self.to_dict(), sort_keys=True, separators=(",", ":"))
+        return hashlib.sha256(text.encode()).hexdigest()
+
+    def to_dict(self) -> dict[str, Any]:
+        """Content in the shape of the file, all numbers in mm, N, MPa, HRC, g, kg mm2."""
+        header = {"format": FORMAT, "name": self.name, "units": "mm"}
+        return header | copy.deepcopy(self._parts.content)
+
+    def replace(self, **changes: Any) -> Design:
+        """Return a changed copy: `design.replace(**{"fit.preload": 0.9})`.
+
+        A bare number is in mm, N or MPa whatever the file's units; None takes a key out.
+        Setting one of preload and rear_pin_offset takes the other out. `units` changes only what
+        results are shown in.
+        """
+        data, units = self.to_dict(), changes.pop("units", self.units)
+        if units not in ("mm", "in"):
+            raise invalid([Fault("bad-value", "units", f'must be "mm" or "in", got {units!r}')])
+        for key, value in changes.items():
+            _put(data, key, value)
+        return _restore(data, units)
+
+    def __setattr__(self, name: str, value: Any) -> None:
+        raise AttributeError("a design does not change: use replace() for a changed copy")
+
+    def __delattr__(self, name: str) -> None:
+        raise AttributeError("a design does not change: use replace() for a changed copy")
+
+    def __eq__(self, other: object) -> bool:
+        return self.to_dict() == other.to_dict() if isinstance(other, Design) else NotImplemented
+
+    def __hash__(self) -> int:
+        return hash(self.sha256)
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        return _restore, (self.to_dict(), self.units)
+
+    def __repr__(self) -> str:
+        sections = ", ".join(f"{key}={value}" for key, value in self._parts.content.items())
+        return f"Design(name={self.name!r}, {sections})"
+
+
+def _read(data: Mapping[str, Any]) -> DesignParts:
+    parts = read_design({key: value for key, value in data.items() if value is not None})
+    if isinstance(parts, list):
+        raise invalid(parts)
+    return parts
+
+
+def _restore(content: dict[str, Any], units: System) -> Design:
+    parts = _read(content)
+    return Design.from_parts(replace(parts, units=units))
+
+
+_EXCLUSIVE = {"fit.preload": "rear_pin_offset", "fit.rear_pin_offset": "preload"}
+
+
+def _put(data: dict[str, Any], key: str, value: Any) -> None:
+    *sections, name = key.split(".")
+    table = data
+    for section in sections:
+        table = table.setdefault(section, {})
+        if not isinstance(table, dict):
+            raise invalid([Fault("unknown-key", key, f'unknown key "{key}"')])
+    table.pop(_EXCLUSIVE.get(key, ""), None)
+    table[name] = value

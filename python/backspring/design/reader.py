@@ -1,0 +1,140 @@
+"""Reads what a design file holds, and tells all that is wrong with it at once."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from backspring import _core
+from backspring.design.core_design import make_core_design, make_core_two_blades
+from backspring.design.relations import relate
+from backspring.design.values import HEADER, Content, Reading, dotted
+from backspring.faults import Fault
+from backspring.steel.choice import SteelChoice, choose_steel
+from backspring.unit_table import BARE
+from backspring.units import Kind, System
+
+FORMAT = 1
+_KINDS: dict[str, Kind] = {
+    "spring.youngs_modulus": "stress",
+    "spring.yield": "stress",
+    "spring.tensile": "stress",
+    "spring.hardness": "hardness",
+    "spring.poisson": "number",
+    "spring.support": "root stiffness",
+    "blade.mass": "mass",
+    "blade.inertia": "inertia",
+    "friction.spring": "number",
+    "friction.pivot": "number",
+    "targets.pull": "force",
+    "targets.yield_margin": "number",
+    "targets.openings": "number",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class DesignParts:
+    """A design that breaks no rule: its content in the core's units, its steel, the core's own."""
+
+    name: str
+    units: System
+    content: Content
+    steel: SteelChoice
+    core: _core.Design
+    two_blades: _core.TwoBlades | None = None
+
+
+def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
+    """Read a design given in the shape of the file; returns every fault when there is any."""
+    # The models are slow to build: only who reads a design waits for them.
+    from backspring.design.table_reader import read_tables
+
+    if (wrong := _format_fault(data)) is not None:
+        return [wrong]
+    units = data.get("units")
+    known = units in ("mm", "in")
+    system: System = "in" if units == "in" else "mm"
+    reading = read_tables({key: data[key] for key in data if key not in HEADER}, system)
+    _read_header(reading, data, known)
+    relate(reading)
+    choice = _choose(reading)
+    core = make_core_design(reading.content, choice)
+    two_blades = make_core_two_blades(reading.content, core)
+    # Without units no bare number has a meaning that a rule could judge.
+    if known:
+        broken = _core.faults(core) if two_blades is None else _core.two_faults(two_blades)
+        _tell_core_faults(reading, broken, data, system)
+    if reading.faults or choice is None:
+        return reading.faults
+    return DesignParts(data["name"], system, reading.content, choice, core, two_blades)
+
+
+def _format_fault(data: Mapping[str, Any]) -> Fault | None:
+    number = data.get("format")
+    if number is None:
+        return Fault("missing-key", "format", f"missing: write format = {FORMAT} in the first line")
+    if number != FORMAT or isinstance(number, bool):
+        message = f"this version reads format {FORMAT}, got {number!r}"
+        return Fault("wrong-format", "format", message)
+    return None
+
+
+def _read_header(reading: Reading, data: Mapping[str, Any], known: bool) -> None:
+    name, units = data.get("name"), data.get("units")
+    if name is None and not reading.has_failed("name"):
+        reading.fail("missing-key", "name", "missing")
+    elif name is not None and not (
+        isinstance(name, str) and name.strip() and name.isprintable() and len(name) <= 100
+    ):
+        reading.fail("bad-value", "name", "must be one short line of text in quotes")
+    if units is None and not reading.has_failed("units"):
+        reading.fail("missing-key", "units", 'missing: write units = "mm" or units = "in"')
+    elif units is not None and not known:
+        reading.fail("bad-value", "units", f'must be "mm" or "in", got {_quoted(units)}')
+
+
+def _quoted(value: Any) -> str:
+    return f'"{value}"' if isinstance(value, str) else str(value)
+
+
+def _choose(reading: Reading) -> SteelChoice | None:
+    spring = reading.content.get("spring", {})
+    if "steel" not in spring:
+        return None
+    choice = choose_steel(spring)
+    if isinstance(choice, list):
+        for fault in choice:
+            reading.fail(fault.code, fault.key, fault.message)
+        return None
+    return choice
+
+
+def _tell_core_faults(
+    reading: Reading, broken: list[_core.Fault], data: Mapping[str, Any], system: System
+) -> None:
+    given = dict(dotted(reading.content))
+    for fault in broken:
+        key, message = fault.key, fault.message
+        if key == "fit.preload" and "fit.rear_pin_offset" in given:
+            key, message = "fit.rear_pin_offset", f"as preload: {message}"
+        # A key that was not given has been judged before, or follows from one that was.
+        if key not in given or reading.has_failed(key):
+            continue
+        reading.faults.append(Fault("bad-value", key, message + _written(data, key, system)))
+
+
+def _written(data: Mapping[str, Any], key: str, system: System) -> str:
+    """Quote the value as it stands in the file, where the core's message says it in mm."""
+    value: Any = data
+    for part in key.split("."):
+        value = value.get(part) if isinstance(value, Mapping) else None
+    values = value if isinstance(value, list | tuple) else [value]
+    unit = BARE[system][_KINDS.get(key.removeprefix("second."), "length")]
+    if any(isinstance(each, list | tuple | type(None)) for each in values):
+        return ""
+    plain = all(not isinstance(each, str) or each.strip("+-.0123456789 ") == "" for each in values)
+    if plain and (system == "mm" or not unit):
+        return ""
+    texts = [f'"{each}"' if isinstance(each, str) else f"{each} {unit}" for each in values]
+    return f" (written {', '.join(texts)})"

@@ -1,0 +1,70 @@
+"""Keys of a design that need, replace or exclude one another."""
+
+from __future__ import annotations
+
+from backspring.design.values import Content, Reading
+
+TWO_BLADE_SUPPORTS = ("two-pins", "middle-pin")
+_STRENGTHS = ("hardness", "temper", "yield", "tensile")
+
+
+def relate(reading: Reading) -> None:
+    """Record what is missing or too much, given what else is there."""
+    content = reading.content
+    if "spring" in content:
+        _relate_spring(reading, content["spring"])
+    if "fit" in content:
+        _relate_fit(reading, content["fit"])
+    _relate_support(reading)
+    if "pull" in content.get("targets", {}):
+        _relate_nail_nick(reading, "blade", content)
+        if "second" in content:
+            _relate_nail_nick(reading, "second.blade", content["second"])
+
+
+def _relate_nail_nick(reading: Reading, section: str, content: Content) -> None:
+    if "nail_nick" not in content.get("blade", {}):
+        need = "targets.pull needs the distance pivot to nail nick"
+        _missing(reading, f"{section}.nail_nick", need)
+
+
+def _relate_support(reading: Reading) -> None:
+    support = reading.content.get("spring", {}).get("support", "two-pins")
+    two = "second" in reading.content or reading.has_failed("second")
+    if two and support not in TWO_BLADE_SUPPORTS:
+        message = 'must be "two-pins" or "middle-pin" with a second blade'
+        reading.fail("bad-value", "spring.support", message)
+    elif support == "middle-pin" and not two:
+        message = '"middle-pin" needs a second blade at the other end: give [second]'
+        reading.fail("bad-value", "spring.support", message)
+
+
+def _relate_spring(reading: Reading, spring: Content) -> None:
+    if _pinned(spring) and "rear_pin" not in spring and not reading.has_failed("spring.support"):
+        _missing(reading, "spring.rear_pin", "two pins need the distance from middle to rear pin")
+    stated = any(key in spring for key in _STRENGTHS)
+    told = any(reading.has_failed(f"spring.{key}") for key in _STRENGTHS)
+    if "temper_time" in spring and "temper" not in spring:
+        _missing(reading, "spring.temper", "temper_time needs the temper")
+    elif not stated and not told:
+        need = 'give it as "45 HRC", or give temper or yield'
+        _missing(reading, "spring.hardness", need)
+
+
+def _relate_fit(reading: Reading, fit: Content) -> None:
+    offset = "fit.rear_pin_offset"
+    if "preload" in fit and "rear_pin_offset" in fit:
+        reading.fail("bad-value", offset, "give preload or rear_pin_offset, not both")
+    elif "rear_pin_offset" in fit and not _pinned(reading.content.get("spring", {})):
+        reading.fail("bad-value", offset, "needs support by two pins: give preload instead")
+    elif not {"preload", "rear_pin_offset"} & fit.keys() and not reading.has_failed(offset):
+        _missing(reading, "fit.preload", "give preload or rear_pin_offset")
+
+
+def _pinned(spring: Content) -> bool:
+    return bool(spring.get("support", "two-pins") == "two-pins")
+
+
+def _missing(reading: Reading, key: str, need: str) -> None:
+    if not reading.has_failed(key):
+        reading.fail("missing-key", key, f"missing: {need}")

@@ -1,0 +1,157 @@
+"""Fits a tang on paper: the allowance to leave, and what to take off which face.
+
+Lengths are bare numbers in mm, or text with a unit as "0.001 in". Readings are proud positive.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from statistics import fmean
+from typing import Any, Literal
+
+from backspring import _core
+from backspring.design.arguments import length, refusal
+from backspring.design.design import Design
+from backspring.fit.result import FACES, Allowance, FitPlan
+
+State = Literal["loaded", "unloaded"]
+ClosedBy = Literal["least", "closed", "kick", "level"]
+TARGET = "0.001 in"
+
+
+def allowance(design: Design, target: Any = TARGET, support: Any = None) -> Allowance:
+    """Find the unloaded readings that come out at a wanted loaded reading.
+
+    `support` takes the place of the design's own: "two-pins", "clamped", or the root stiffness of
+    a fixture as "2e5 N mm/rad". Raises NoConvergence when no tang gives that reading.
+    """
+    held = design if support is None else design.replace(**{"spring.support": support})
+    return Allowance(held, _core.allowance(held.core, length(target, "target")))
+
+
+@dataclass(frozen=True, slots=True)
+class AllowanceRow:
+    """The allowance of a design with one thing changed to a share of what it is."""
+
+    share: float
+    target_mm: float
+    half_stop_mm: float | None
+    closed_mm: float
+
+
+def allowance_table(
+    design: Design,
+    vary: Literal["preload", "thickness"],
+    shares: Sequence[float],
+    target: Any = TARGET,
+) -> list[AllowanceRow]:
+    """Tell how the allowance moves with preload or thickness, each a share of the design's own.
+
+    Thickness is changed by one share all along; holes stay as they are.
+    """
+    rows, target_mm = [], length(target, "target")
+    for share in shares:
+        left = _core.allowance(_varied(design, vary, share).core, target_mm)
+        rows.append(AllowanceRow(share, target_mm, left.half_stop_mm, left.closed_mm))
+    return rows
+
+
+def _varied(design: Design, vary: str, share: float) -> Design:
+    if vary == "preload":
+        return design.replace(**{"fit.preload": share * design.core.fit.preload_mm})
+    if vary != "thickness":
+        raise refusal("vary", f'must be "preload" or "thickness", got {vary!r}')
+    stations = [[s.x_mm, share * s.thickness_mm] for s in design.core.spring.thickness]
+    return design.replace(**{"spring.thickness": stations})
+
+
+def fit_plan(
+    design: Design,
+    *,
+    closed: Any,
+    state: State,
+    half_stop: Any = None,
+    target: Any = TARGET,
+    repeatability: Any = 0.0,
+    reserve: float = 1 / 3,
+    closed_by: ClosedBy = "least",
+    material: Mapping[str, Any] | None = None,
+) -> FitPlan:
+    """Plan what to take off which face from measured readings.
+
+    A list of repeated readings counts as their mean. `repeatability` is the standard deviation of
+    one reading. Every pass but a face's last leaves `reserve` of what is to go. On a tang with a
+    kick, `closed_by` says where the closed reading is brought down: at the closed face near the
+    pivot (raises the tip), at the kick (drops it), "level" (both: the tip stays), or "least".
+    `material` is what may come off a face: {"half_stop": "0.4 mm"}.
+
+    Raises NoConvergence when steel runs out before the target is met.
+    """
+    measured = _core.Measured(
+        state=state_of(state),
+        half_stop_mm=None if half_stop is None else _reading(half_stop, "half_stop"),
+        closed_mm=_reading(closed, "closed"),
+    )
+    now = _core.as_measured(design.core, measured)
+    rules = plan_rules(target, repeatability, reserve, closed_by, material)
+    return make_plan(design, now, state, rules)
+
+
+def make_plan(
+    design: Design,
+    now: _core.Design,
+    state: str,
+    rules: _core.PlanRules,
+    unknowns: _core.FitUnknowns | None = None,
+    more: tuple[_core.Notice, ...] = (),
+) -> FitPlan:
+    """Plan for a knife as it stands; `more` are notices told before the plan's own."""
+    unknowns = unknowns or _core.FitUnknowns()
+    result = _core.fit_plan(now, state_of(state), rules, unknowns)
+    left = Allowance(design, _core.allowance(now, rules.target_mm, unknowns))
+    return FitPlan(design, state, rules.target_mm, left, result, more)
+
+
+def plan_rules(
+    target: Any,
+    repeatability: Any,
+    reserve: float,
+    closed_by: str,
+    material: Mapping[str, Any] | None,
+) -> _core.PlanRules:
+    """Read how to plan."""
+    if closed_by not in _core.ClosedGrind.__members__:
+        raise refusal("closed_by", f"must be {_either(_core.ClosedGrind)}, got {closed_by!r}")
+    for face in material or {}:
+        if face not in FACES:
+            raise refusal("material", f"must name a face: {', '.join(FACES)}; got {face!r}")
+    if isinstance(reserve, bool) or not isinstance(reserve, int | float):
+        raise refusal("reserve", f"must be a plain number, got {reserve!r}")
+    left = {f"{face}_mm": length(deep, face) for face, deep in (material or {}).items()}
+    return _core.PlanRules(
+        target_mm=length(target, "target"),
+        repeatability_mm=length(repeatability, "repeatability"),
+        reserve=reserve,
+        closed_by=_core.ClosedGrind[closed_by],
+        material=_core.Material(**left),
+    )
+
+
+def state_of(state: str) -> _core.FitState:
+    """Return the state by its name."""
+    if state not in _core.FitState.__members__:
+        raise refusal("state", f"must be {_either(_core.FitState)}, got {state!r}")
+    return _core.FitState[state]
+
+
+def _reading(value: Any, key: str) -> float:
+    if isinstance(value, Sequence) and not isinstance(value, str):
+        if not value:
+            raise refusal(key, "must have at least one reading")
+        return fmean(length(each, key) for each in value)
+    return length(value, key)
+
+
+def _either(names: Any) -> str:
+    return " or ".join(f'"{name}"' for name in names.__members__)

@@ -1,0 +1,136 @@
+"""What fitting answers: the allowance to leave, and what to take off which face."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from backspring import _core
+from backspring.design.design import Design
+from backspring.report.result import Reported
+
+FACES = ("open", "half_stop", "closed", "kick")
+
+
+@dataclass(frozen=True, repr=False)
+class Allowance(Reported):
+    """Unloaded readings to leave so that loaded ones come out at the target [mm].
+
+    `half_stop_mm` is None without a half-stop.
+    """
+
+    _report_by = "fit:allowance_report"
+
+    design: Design
+    result: _core.Allowance
+
+    @property
+    def target_mm(self) -> float:
+        """Loaded reading wanted at both [mm]."""
+        return self.result.target_mm
+
+    @property
+    def half_stop_mm(self) -> float | None:
+        """Unloaded reading to leave at half-stop [mm]."""
+        return self.result.half_stop_mm
+
+    @property
+    def closed_mm(self) -> float:
+        """Unloaded reading to leave at closed [mm]."""
+        return self.result.closed_mm
+
+    @property
+    def notices(self) -> tuple[_core.Notice, ...]:
+        """What to know besides; nothing."""
+        return ()
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON."""
+        return {
+            "design": {"name": self.design.name, "sha256": self.design.sha256},
+            "target_mm": self.target_mm,
+            "allowance": {"half_stop_mm": self.half_stop_mm, "closed_mm": self.closed_mm},
+            "tang": tang_data(self.result.tang),
+        }
+
+
+@dataclass(frozen=True, repr=False)
+class FitPlan(Reported):
+    """What to take off which face, in what order; measure again after every pass.
+
+    Readings after a step are in the state they were measured in; with `_loaded_` pins in.
+    `tip_mm` is the blade's tip against where it stands now, positive out of the handle.
+    """
+
+    _report_by = "fit:plan_report"
+
+    design: Design
+    state: str
+    target_mm: float
+    allowance: Allowance
+    result: _core.FitPlan
+    more: tuple[_core.Notice, ...] = ()
+
+    @property
+    def steps(self) -> list[_core.FitStep]:
+        """Steps in turn; none when the fit is done."""
+        return self.result.steps
+
+    @property
+    def passes(self) -> int:
+        """Passes in the plan."""
+        return self.result.passes
+
+    @property
+    def done(self) -> bool:
+        """Whether there is nothing to grind."""
+        return not self.result.steps
+
+    @property
+    def notices(self) -> tuple[_core.Notice, ...]:
+        """What to know before starting."""
+        return (*self.more, *self.result.notices)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON."""
+        result = self.result
+        return self.allowance.to_dict() | {
+            "state": self.state,
+            "loaded_now": {
+                "half_stop_mm": result.half_stop_loaded_mm,
+                "closed_mm": result.closed_loaded_mm,
+            },
+            "aim_mm": result.aim_mm,
+            "done": self.done,
+            "passes": result.passes,
+            "plan": [step_data(step) for step in result.steps],
+            "removed": {f"{face}_mm": getattr(result.removed, f"{face}_mm") for face in FACES},
+            "tang": tang_data(result.now.tang),
+            "tang_after": tang_data(result.done.tang),
+            "preload_after_mm": result.done.fit.preload_mm,
+        }
+
+
+def step_data(step: _core.FitStep) -> dict[str, Any]:
+    """Write a step as plain data."""
+    return {
+        "step": step.step,
+        "pass": step.pass_number,
+        "face": step.face.name,
+        "remove_mm": step.remove_mm,
+        "half_stop_mm": step.half_stop_mm,
+        "closed_mm": step.closed_mm,
+        "tip_mm": step.tip_mm,
+        "half_stop_loaded_mm": step.half_stop_loaded_mm,
+        "closed_loaded_mm": step.closed_loaded_mm,
+    }
+
+
+def tang_data(tang: _core.Tang) -> dict[str, Any]:
+    """Faces of a tang as a design file has them."""
+    return {
+        "open_mm": tang.open_mm,
+        "half_stop_mm": tang.half_stop_mm,
+        "closed_mm": tang.closed_mm,
+        "kick_height_mm": None if tang.kick is None else tang.kick.height_mm,
+    }

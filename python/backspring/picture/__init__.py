@@ -1,0 +1,35 @@
+"""Pictures of a design. Needs matplotlib: `pip install backspring[plot]`."""
+
+from backspring.picture.action import action
+from backspring.picture.allowance import allowance_curves
+from backspring.picture.design_map import design_map, map_of
+from backspring.picture.fitting import fitting
+from backspring.picture.grinding import grinding
+from backspring.picture.influence import influence
+from backspring.picture.kinds import draw
+from backspring.picture.positions import positions
+from backspring.picture.saving import require_suffix, save
+from backspring.picture.sheet import sheet
+from backspring.picture.stress import stress_along
+from backspring.picture.temper import temper_curve
+from backspring.picture.tolerance import tolerance
+from backspring.picture.two_blades import two_blades
+
+__all__ = [
+    "action",
+    "allowance_curves",
+    "design_map",
+    "draw",
+    "fitting",
+    "grinding",
+    "influence",
+    "map_of",
+    "positions",
+    "require_suffix",
+    "save",
+    "sheet",
+    "stress_along",
+    "temper_curve",
+    "tolerance",
+    "two_blades",
+]

@@ -1,0 +1,63 @@
+"""What the charts share: a new one, its axes' words, and names along its top."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from matplotlib.axes import Axes
+from matplotlib.figure import Figure
+
+from backspring.picture import palette
+from backspring.picture.canvas import Picture
+
+_HEIGHT_IN = 4.8
+
+
+def new_chart() -> tuple[Figure, Axes]:
+    """Make a figure, which no window holds, and axes in it."""
+    figure = Picture(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI, layout="constrained")
+    return figure, figure.add_subplot()
+
+
+def label_axes(ax: Axes, along: str, up: str) -> None:
+    """Write the axes' labels, and leave out the frame where there is no axis."""
+    ax.set_xlabel(along, fontsize=palette.NORMAL)
+    ax.set_ylabel(up, fontsize=palette.NORMAL)
+    ax.tick_params(labelsize=palette.SMALL)
+    ax.spines[["top", "right"]].set_visible(False)
+
+
+def dress_chart(ax: Axes, along: str, up: str) -> None:
+    """Write the axes' labels and the legend above them."""
+    label_axes(ax, along, up)
+    legend_above(ax)
+
+
+def legend_above(ax: Axes) -> None:
+    """Put the legend above the axes."""
+    ax.legend(
+        fontsize=palette.SMALL,
+        frameon=False,
+        loc="lower left",
+        bbox_to_anchor=(0.0, 1.0),
+        borderaxespad=0.2,
+        ncols=3,
+        columnspacing=1.4,
+    )
+
+
+def name_place(
+    ax: Axes, name: str, x: float, *, side: Literal["left", "right"], style: str = ":"
+) -> None:
+    """Mark a place on the way with a line, and name it at the top on one side of the line."""
+    ax.axvline(x, color=palette.MUTED, lw=0.9, ls=style, zorder=0.5)
+    ax.annotate(
+        name,
+        (x, 1.0),
+        xycoords=ax.get_xaxis_transform(),
+        xytext=(3.0 if side == "right" else -3.0, -3.0),
+        textcoords="offset points",
+        ha="left" if side == "right" else "right",
+        va="top",
+        fontsize=palette.SMALL,
+    )

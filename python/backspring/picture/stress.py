@@ -1,0 +1,136 @@
+"""Bending stress along the spring at the rests and at the worst of the travel."""
+
+from __future__ import annotations
+
+import numpy as np
+import numpy.typing as npt
+from matplotlib.axes import Axes
+
+from backspring import _core
+from backspring.design.design import Design
+from backspring.picture import palette
+from backspring.picture.chart import dress_chart, name_place, new_chart
+from backspring.picture.subject import as_check, rests, root_name, spoken, style_of
+from backspring.question.check import Check
+from backspring.report.display import Style
+from backspring.units import System
+
+Column = npt.NDArray[np.float64]
+_SPACING_MM = 0.05
+_HEADROOM = 1.25
+_STRAIGHT = 1e-9
+
+
+def stress_along(
+    check_or_design: Check | Design,
+    ax: Axes | None = None,
+    *,
+    units: System | None = None,
+    blade_angle_deg: float | None = None,
+) -> Axes:
+    """Draw bending stress against station, at the rests and at the worst angle of the travel.
+
+    Shown is the size of the stress in the outer fibre of back or belly, whichever is worse: with
+    holes on the mid-line both are alike, the back pressed and the belly pulled. The yield stress
+    is a line with its band. A blade angle adds the curve there. `units` are the design's own when
+    left out.
+    """
+    check = as_check(check_or_design)
+    design = check.design.core
+    stress, length = style_of("stress", check, units), style_of("length", check, units)
+    ax = new_chart()[1] if ax is None else ax
+    curves = [(check.positions[name].blade_angle_deg, name) for name in rests(check)]
+    curves.append((check.travel.peak_stress_angle_deg, "worst"))
+    if blade_angle_deg is not None:
+        curves.append((blade_angle_deg, "blade"))
+    for angle, name in curves:
+        line = palette.STRESS_LINES[name]
+        label = spoken(name) + ("" if name in check.positions else f" at {angle:.0f} deg")
+        station, outer = outer_stress_mpa(design, angle)
+        ax.plot(
+            station / length.size,
+            outer / stress.size,
+            line.style,
+            color=line.color,
+            lw=line.width,
+            label=label,
+        )
+    highest = max(design.strength.yield_mpa.high, check.travel.peak_stress_mpa) / stress.size
+    ax.set_ylim(0.0, _HEADROOM * highest)
+    _draw_yield(ax, design.strength.yield_mpa, stress)
+    _mark_places(ax, design, length.size)
+    dress_chart(
+        ax,
+        f"station from the middle pin [{length.unit}]",
+        f"bending stress, outer fibre [{stress.unit}]",
+    )
+    return ax
+
+
+def outer_stress_mpa(design: _core.Design, blade_angle_deg: float) -> tuple[Column, Column]:
+    """Stations [mm], and the size of the stress on the worse of back and belly [MPa]."""
+    along = _core.spring_along(design, blade_angle_deg, _SPACING_MM)
+    worse = np.maximum(np.abs(along.back_stress_mpa), np.abs(along.belly_stress_mpa))
+    return along.station_mm, worse
+
+
+def kinks_mm(profile: list[_core.Station]) -> list[float]:
+    """Stations where the thickness changes its slope or steps."""
+    kinks = []
+    for before, here, after in zip(profile, profile[1:], profile[2:], strict=False):
+        coming = (here.thickness_mm - before.thickness_mm) * (after.x_mm - here.x_mm)
+        going = (after.thickness_mm - here.thickness_mm) * (here.x_mm - before.x_mm)
+        if abs(coming - going) > _STRAIGHT and here.x_mm not in kinks:
+            kinks.append(here.x_mm)
+    return kinks
+
+
+def _draw_yield(ax: Axes, yields: _core.Band, stress: Style) -> None:
+    ax.axhspan(
+        yields.low / stress.size, yields.high / stress.size, color=palette.ORANGE, alpha=0.25, lw=0
+    )
+    ax.axhline(yields.value / stress.size, color=palette.ORANGE, lw=1.6)
+    ax.annotate(
+        f"yield {stress.text(yields.value)}",
+        (1.0, yields.high / stress.size),
+        xycoords=ax.get_yaxis_transform(),
+        xytext=(-4.0, 2.0),
+        textcoords="offset points",
+        ha="right",
+        va="bottom",
+        fontsize=palette.SMALL,
+        bbox=palette.UNDERLAY,
+    )
+
+
+def _mark_places(ax: Axes, design: _core.Design, unit_mm: float) -> None:
+    for hole in design.spring.holes:
+        radius = 0.5 * hole.diameter_mm
+        ax.axvspan(
+            (hole.center_mm - radius) / unit_mm,
+            (hole.center_mm + radius) / unit_mm,
+            color=palette.FAINT,
+            alpha=0.5,
+            lw=0,
+            zorder=0,
+        )
+    kinks = [x / unit_mm for x in kinks_mm(design.spring.thickness) if x > _rear_mm(design)]
+    if kinks:
+        ax.plot(
+            kinks,
+            np.zeros(len(kinks)),
+            "^",
+            color=palette.MUTED,
+            ms=6,
+            clip_on=False,
+            label="kink in the thickness",
+        )
+    if design.spring.support.kind == _core.SupportKind.two_pins:
+        name_place(ax, "rear pin", _rear_mm(design) / unit_mm, side="right")
+    name_place(ax, root_name(design), 0.0, side="right")
+    name_place(ax, "pivot", design.tang.pivot_mm / unit_mm, side="left")
+
+
+def _rear_mm(design: _core.Design) -> float:
+    pinned = design.spring.support.kind == _core.SupportKind.two_pins
+    return -design.spring.support.rear_pin_mm if pinned else 0.0

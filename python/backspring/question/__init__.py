@@ -1,0 +1,1 @@
+"""One module a question that a design is asked."""

@@ -1,0 +1,101 @@
+"""Checks a design: three positions, strokes, stress, margins, readings, and the targets."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any, Literal
+
+from backspring import _core
+from backspring.design.design import Design
+from backspring.report.result import Reported
+
+
+@dataclass(frozen=True)
+class TargetResult:
+    """One target: what the design does, what is allowed, and whether it is met.
+
+    `value` is None where the design does not tell it; that counts as missed, and a notice says
+    why. Pull in N, reading in mm, openings as a margin on stress.
+    """
+
+    name: str
+    value: float | None
+    low: float | None
+    high: float | None
+    met: bool
+
+
+class Judged(Reported):
+    """What every check tells beside its numbers."""
+
+    design: Design
+    result: Any
+
+    @property
+    def steel(self) -> dict[str, Any]:
+        """Figures of the steel as used, with their sources and how sure each is."""
+        return self.design.steel
+
+    @property
+    def notices(self) -> tuple[_core.Notice, ...]:
+        """What a maker should know about this design."""
+        return (*self.result.notices, *self.design.notices)
+
+    @cached_property
+    def targets(self) -> tuple[TargetResult, ...]:
+        """Targets the design states, each met or missed."""
+        return tuple(
+            TargetResult(each.name, each.value, each.low, each.high, each.met)
+            for each in self.result.targets
+        )
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether all targets are met."""
+        return "pass" if all(target.met for target in self.targets) else "fail"
+
+
+@dataclass(frozen=True, repr=False)
+class Check(Judged):
+    """Everything one check says. mm, N, N mm, MPa, mJ, degrees."""
+
+    _report_by = "check:check_report"
+    _data_by = "check_data:check_data"
+
+    design: Design
+    result: _core.Check
+
+    @cached_property
+    def positions(self) -> dict[str, _core.Position]:
+        """Positions the blade has by name: "open", "half_stop", "closed"."""
+        return {position.name: position for position in self.result.positions}
+
+    @property
+    def strokes(self) -> list[_core.StrokeReport]:
+        """Opening strokes in turn; none when the blade does not stay closed or open."""
+        return self.result.strokes
+
+    @property
+    def travel(self) -> _core.Travel:
+        """The worst between closed and open."""
+        return self.result.travel
+
+    @property
+    def stiffness_n_per_mm(self) -> float:
+        """Stiffness of the spring at the pivot station [N/mm]."""
+        return self.result.stiffness_n_per_mm
+
+    @property
+    def verdict(self) -> list[_core.Margin]:
+        """Ways to fail that the design's data allow to judge, least margin first."""
+        return self.result.verdict
+
+
+def check(design: Design, step_deg: float = 1.0) -> Check:
+    """Check a design.
+
+    `step_deg` is the grid on which peaks are first looked for, 0.05 to 5 degrees. Yielding or a
+    blade that does not stay is a result, not an error. Raises NoConvergence without a solution.
+    """
+    return Check(design, _core.check(design.core, step_deg))

@@ -1,0 +1,88 @@
+"""Where a pass of the grinder matters, and how results answer to a design's numbers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any, Literal, get_args
+
+import numpy as np
+import numpy.typing as npt
+
+from backspring import _core
+from backspring.design.arguments import length, refusal, told
+from backspring.design.design import Design
+from backspring.report.result import Reported
+
+Column = npt.NDArray[np.float64]
+Side = Literal["back", "belly"]
+
+
+@dataclass(frozen=True, repr=False)
+class Influence(Reported):
+    """Change of each result for 0.1 mm taken off one mm of length, at every station.
+
+    Add what a pass covers: change times millimetres of length. Preload stays as it is.
+    """
+
+    _report_by = "influence:influence_report"
+
+    design: Design
+    face: Side
+    result: _core.Influence
+
+    @property
+    def station_mm(self) -> Column:
+        """Stations from the rear pin, or the middle pin, to the end."""
+        return self.result.station_mm
+
+    @cached_property
+    def value(self) -> dict[str, float]:
+        """Results as they are, by name."""
+        return dict(zip(self.result.figures, self.result.value.tolist(), strict=True))
+
+    @cached_property
+    def change(self) -> dict[str, Column]:
+        """Changes along the spring, by the name of the result."""
+        return dict(zip(self.result.figures, self.result.change_per_pass, strict=True))
+
+    def __getitem__(self, name: str) -> Column:
+        return self.change[name]
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON; changes are per 0.1 mm off one mm of length."""
+        return {
+            "design": {"name": self.design.name, "sha256": self.design.sha256},
+            "face": self.face,
+            "station_mm": self.station_mm.tolist(),
+            "value": self.value,
+            "change": {name: column.tolist() for name, column in self.change.items()},
+        }
+
+
+def influence(design: Design, face: Side = "back", spacing: Any = "0.5 mm") -> Influence:
+    """Find where on the back, or on the belly behind the pad, a pass matters.
+
+    Results are named as in a check: "peak_pull_n", "stiffness_n_per_mm", "travel_peak_stress_mpa",
+    "yield_margin", "reading_loaded_half_stop_mm" and so on. The worst station's own thinning shows
+    in the stations beside it, the higher the closer they are.
+    """
+    if face not in get_args(Side):
+        raise refusal("face", f'must be "back" or "belly", got {face!r}')
+    spacing_mm = length(spacing, "spacing")
+    with told():
+        return Influence(
+            design, face, _core.influence(design.core, _core.GrindFace[face], spacing_mm)
+        )
+
+
+def gradient(design: Design) -> dict[str, dict[str, float]]:
+    """Find the derivative of each result by each number of a design, by result, then by key.
+
+    `gradient(design)["peak_pull_n"]["fit.preload"]` is in N per mm.
+    """
+    result = _core.gradient(design.core)
+    return {
+        figure: dict(zip(result.dimensions, row.tolist(), strict=True))
+        for figure, row in zip(result.figures, result.derivative, strict=True)
+    }

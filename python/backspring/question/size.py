@@ -1,0 +1,199 @@
+"""Sizes a spring for a pull and a yield margin, proposes a taper, and maps what sizes give.
+
+Sizes are lengths: bare numbers mean mm, or text with a unit as "3/32 in". A pull is a force.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+import numpy.typing as npt
+
+from backspring import _core
+from backspring.design.arguments import length, quantity, refusal, told
+from backspring.design.design import Design
+from backspring.faults import near_match
+from backspring.question.size_result import Sized, Solution, Taper
+
+Grid = npt.NDArray[np.float64]
+# Short names, and the keys they stand for.
+KEYS = {
+    "thickness": "spring.thickness",
+    "preload": "fit.preload",
+    "width": "spring.width",
+    "pivot": "tang.pivot",
+    "length": "spring.length",
+}
+
+
+@dataclass(frozen=True)
+class DesignMap:
+    """Pull and margin over two dimensions: a row a `y`, NaN where a pair does not work."""
+
+    design: Design
+    x: str
+    y: str
+    x_mm: Grid
+    y_mm: Grid
+    pull_n: Grid
+    yield_margin: Grid
+
+
+def size(
+    design: Design,
+    *,
+    pull: Any = None,
+    yield_margin: float | None = None,
+    vary: str | Sequence[str] = "thickness",
+    bounds: Mapping[str, tuple[Any, Any]] | None = None,
+    stock: Mapping[str, Sequence[Any]] | None = None,
+) -> Sized:
+    """Find sizes that give a peak pull, opening, with a yield margin at least as wanted.
+
+    `vary` names one dimension or two: "thickness" (at the middle pin, the profile in proportion),
+    "thickness@7" (the station at 7 mm alone), "preload", "width", "pivot" (pad and dial go with
+    it), "length". `bounds={"preload": ("0.3 mm", 1.2)}` limits them; left out, about 0.4 to 2.5
+    times what is, 0.75 to 1.3 times for pivot and length. `stock={"width": ["3/32 in", "1/8 in"]}`
+    tries sizes one by one. With two dimensions the margin is met as well as the pull, and answers
+    with margin to spare on a bound follow.
+
+    What cannot be had is a result: `nearest` and `limits` tell why.
+    """
+    names = [vary] if isinstance(vary, str) else list(vary)
+    dimensions = _dimensions(names, dict(bounds or {}), dict(stock or {}))
+    margin = None if yield_margin is None else quantity(yield_margin, "number", "yield_margin")
+    target = _core.SizeTarget(
+        pull_n=None if pull is None else quantity(pull, "force", "pull"), yield_margin=margin
+    )
+    with told():
+        result = _core.size(design.core, target, dimensions)
+    keys = tuple(name_of(each) for each in dimensions)
+
+    def solution(answer: _core.SizeAnswer) -> Solution:
+        sizes = dict(zip(keys, answer.sizes_mm, strict=True))
+        made = with_core(design, answer.design)
+        return Solution(made, sizes, answer.pull_n, answer.yield_margin)
+
+    return Sized(
+        original=design,
+        pull_n=target.pull_n,
+        yield_margin=margin,
+        vary=keys,
+        solutions=tuple(solution(each) for each in result.answers),
+        nearest=None if result.nearest is None else solution(result.nearest),
+        limits=tuple(result.limits),
+    )
+
+
+def propose_taper(
+    design: Design, pull: Any, least_thickness: Any = "1 mm", stations: int = 12
+) -> Taper:
+    """Propose the thickness profile with the least peak stress that gives a pull.
+
+    All else stays. Nowhere is it thinner than `least_thickness`; `stations` lie between middle pin
+    and pad. Raises NoConvergence when no such profile gives the pull.
+    """
+    pull_n = quantity(pull, "force", "pull")
+    least_mm = length(least_thickness, "least_thickness")
+    with told():
+        result = _core.propose_taper(design.core, pull_n, least_mm, stations)
+    return Taper(design, with_core(design, result.design), result)
+
+
+def design_map(design: Design, sizes: Mapping[str, Any]) -> DesignMap:
+    """Work out pull and margin over two dimensions: `{"thickness": array, "preload": array}`.
+
+    The first is x, the second y. Values are in mm, or text with a unit.
+    """
+    if len(sizes) != 2:
+        message = f"must name two dimensions, got {len(sizes)}"
+        raise refusal("sizes", message)
+    x, y = _dimensions(list(sizes), {}, {})
+    x_mm, y_mm = (_column(values, name) for name, values in sizes.items())
+    with told():
+        result = _core.design_map(design.core, x, x_mm, y, y_mm)
+    return DesignMap(design, name_of(x), name_of(y), x_mm, y_mm, result.pull_n, result.yield_margin)
+
+
+def name_of(dimension: _core.SizeDimension) -> str:
+    """Name a dimension by its key, with its station where it has one."""
+    station = dimension.station_mm
+    return dimension.key if station is None else f"{dimension.key}@{station:.10g}"
+
+
+def with_core(design: Design, core: _core.Design) -> Design:
+    """Write a sized spring back as a design, to the last bit."""
+    old, changes = design.core, dict[str, Any]()
+    if [*core.spring.thickness] != [*old.spring.thickness]:
+        rows = [[each.x_mm, each.thickness_mm] for each in core.spring.thickness]
+        changes["spring.thickness"] = rows
+    if core.spring.width_mm != old.spring.width_mm:
+        changes["spring.width"] = core.spring.width_mm
+    if core.spring.pad != old.spring.pad:
+        changes["spring.pad"] = [core.spring.pad.start_mm, core.spring.pad.end_mm]
+    if core.tang.pivot_mm != old.tang.pivot_mm:
+        changes["tang.pivot"] = core.tang.pivot_mm
+    made = design.replace(**changes)
+    # A dial left out follows the pivot, and an offset of the rear pin makes its own preload.
+    if made.core.fit.preload_mm != core.fit.preload_mm:
+        made = made.replace(**{"fit.preload": core.fit.preload_mm})
+    if made.core.fit.dial_mm != core.fit.dial_mm:
+        made = made.replace(**{"fit.dial": core.fit.dial_mm})
+    return made
+
+
+def _dimensions(
+    names: list[str], bounds: dict[str, tuple[Any, Any]], stock: dict[str, Sequence[Any]]
+) -> list[_core.SizeDimension]:
+    sized = {_full(name): name for name in names}
+    limits = {_full(name): pair for name, pair in bounds.items()}
+    sizes = {_full(name): each for name, each in stock.items()}
+    if stray := [key for key in limits if key not in sized]:
+        raise refusal(f"bounds.{stray[0]}", "is not varied")
+    if len(sized) < len(names):
+        raise refusal("vary", "names a dimension twice")
+    return [
+        _dimension(key, limits.get(key), sizes.get(key)) for key in dict.fromkeys([*sized, *sizes])
+    ]
+
+
+def _full(name: str) -> str:
+    short, at, station = name.partition("@")
+    key = KEYS.get(short, short)
+    if key not in KEYS.values():
+        known = [*KEYS, *KEYS.values()]
+        near = near_match(short, known)
+        hint = f'did you mean "{near}"?' if near else f"known are {', '.join(KEYS)}"
+        raise refusal("vary", f'unknown dimension "{name}": {hint}')
+    return key + at + station
+
+
+def _dimension(
+    name: str, bounds: tuple[Any, Any] | None, stock: Sequence[Any] | None
+) -> _core.SizeDimension:
+    key, at, station = name.partition("@")
+    low, high = (None, None) if bounds is None else _pair(bounds, f"bounds.{name}")
+    if stock is not None and not len(stock):
+        raise refusal(f"stock.{name}", "needs at least one size")
+    return _core.SizeDimension(
+        key=key,
+        station_mm=length(station, f"vary.{name}") if at else None,
+        low_mm=None if low is None else length(low, f"bounds.{name}"),
+        high_mm=None if high is None else length(high, f"bounds.{name}"),
+        stock_mm=[length(each, f"stock.{name}") for each in stock or ()],
+    )
+
+
+def _pair(bounds: Any, key: str) -> tuple[Any, Any]:
+    if not isinstance(bounds, list | tuple) or len(bounds) != 2:
+        message = f'must be two sizes, as ("0.3 mm", 1.2), got {bounds!r}'
+        raise refusal(key, message)
+    return bounds[0], bounds[1]
+
+
+def _column(values: Any, name: str) -> Grid:
+    given = values.tolist() if hasattr(values, "tolist") else list(values)
+    return np.array([length(each, f"sizes.{name}") for each in given], dtype=np.float64)

@@ -1,0 +1,131 @@
+"""What sizing comes to: the designs that answer, or what stands in the way."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
+
+from backspring import _core
+from backspring.design.design import Design
+from backspring.errors import NoConvergence
+from backspring.question.check import Check, check
+from backspring.report.result import Reported
+
+
+@dataclass(frozen=True)
+class Solution:
+    """One way to size the spring: sizes by their keys, and what they give."""
+
+    design: Design
+    sizes_mm: dict[str, float]
+    pull_n: float | None
+    yield_margin: float
+
+    @cached_property
+    def check(self) -> Check:
+        """Check of the design."""
+        return check(self.design)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON."""
+        return {
+            "sha256": self.design.sha256,
+            "sizes_mm": self.sizes_mm,
+            "pull_n": self.pull_n,
+            "yield_margin": self.yield_margin,
+            "thickness_mm": profile(self.design),
+        }
+
+
+@dataclass(frozen=True, repr=False)
+class Sized(Reported):
+    """All ways found to meet a pull and a margin.
+
+    Without any, `nearest` is the nearest design that can be made and `limits` says what holds it.
+    `vary` are the keys that were free, with their station where there is one.
+    """
+
+    _report_by = "size:size_report"
+
+    original: Design
+    pull_n: float | None
+    yield_margin: float | None
+    vary: tuple[str, ...]
+    solutions: tuple[Solution, ...]
+    nearest: Solution | None = None
+    limits: tuple[str, ...] = ()
+
+    @property
+    def found(self) -> bool:
+        """Whether any design answers."""
+        return bool(self.solutions)
+
+    @property
+    def design(self) -> Design:
+        """Design of the first solution; raises NoConvergence, which tells why, without one."""
+        return self._first().design
+
+    @property
+    def check(self) -> Check:
+        """Check of the first solution; raises NoConvergence without one."""
+        return self._first().check
+
+    def _first(self) -> Solution:
+        if self.solutions:
+            return self.solutions[0]
+        raise NoConvergence(self.laid_out().headline)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON; every name carries its unit."""
+        return {
+            "design": {"name": self.original.name, "sha256": self.original.sha256},
+            "pull_n": self.pull_n,
+            "yield_margin": self.yield_margin,
+            "vary": list(self.vary),
+            "solutions": [each.to_dict() for each in self.solutions],
+            "nearest": None if self.nearest is None else self.nearest.to_dict(),
+            "limits": list(self.limits),
+        }
+
+
+@dataclass(frozen=True, repr=False)
+class Taper(Reported):
+    """A thickness profile with the least peak stress that gives a pull."""
+
+    _report_by = "size:taper_report"
+
+    original: Design
+    design: Design
+    result: _core.Taper
+
+    @property
+    def pull_n(self) -> float:
+        """Peak pull, opening [N]."""
+        return self.result.pull_n
+
+    @property
+    def peak_stress_mpa(self) -> float:
+        """Worst stress of the travel [MPa]."""
+        return self.result.peak_stress_mpa
+
+    @property
+    def yield_margin(self) -> float:
+        """Margin at the worst of the travel."""
+        return self.result.yield_margin
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON."""
+        return {
+            "design": {"name": self.original.name, "sha256": self.original.sha256},
+            "sha256": self.design.sha256,
+            "thickness_mm": profile(self.design),
+            "pull_n": self.pull_n,
+            "peak_stress_mpa": self.peak_stress_mpa,
+            "yield_margin": self.yield_margin,
+        }
+
+
+def profile(design: Design) -> list[list[float]]:
+    """Rows of station and thickness, as a design file has them [mm]."""
+    return [[each.x_mm, each.thickness_mm] for each in design.core.spring.thickness]

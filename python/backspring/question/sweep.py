@@ -1,0 +1,43 @@
+"""A closer look at a design: over all blade angles, or at one of them."""
+
+from __future__ import annotations
+
+from backspring import _core
+from backspring.design.design import Design
+
+
+def sweep(
+    design: Design, step_deg: float = 1.0, from_deg: float = 0.0, to_deg: float = 180.0
+) -> _core.Sweep:
+    """Force, torque, energy and worst stress against blade angle, as NumPy arrays.
+
+    0 closed, 90 half-stop, 180 open. Both torques resist opening where positive; they differ by
+    twice the friction.
+    """
+    return _core.sweep(design.core, step_deg, from_deg, to_deg)
+
+
+def permanent_set(design: Design, yield_mpa: float | None = None) -> _core.PlasticSet:
+    """Follow the set that opening the knife leaves, at the steel's likely yield stress or another.
+
+    Preload before, after the first opening and once settled, the drop of the face, the zones that
+    yielded. `folded` tells that a section yields right through.
+    """
+    return _core.permanent_set(design.core, yield_mpa)
+
+
+def bearing_pressures(design: Design) -> list[_core.BearingPressure]:
+    """Tell how hard each part of the tang bears on the pad at its worst over the travel."""
+    return _core.bearing_pressures(design.core)
+
+
+def contact_at(design: Design, blade_angle_deg: float) -> _core.Contact:
+    """Where the tang bears on the spring at one blade angle, and how hard."""
+    return _core.contact_at(design.core, blade_angle_deg)
+
+
+def spring_along(
+    design: Design, blade_angle_deg: float, spacing_mm: float = 0.1
+) -> _core.SpringAlong:
+    """Shape and bending stress along the spring at one blade angle, as NumPy arrays."""
+    return _core.spring_along(design.core, blade_angle_deg, spacing_mm)

@@ -1,0 +1,161 @@
+"""Spread of pull, stress, margin and readings for stated tolerances of the bench."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from concurrent.futures import Executor
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any, Literal
+
+from backspring import _core
+from backspring.design.design import Design
+from backspring.faults import Fault, invalid
+from backspring.many.many import refuse_running, run
+from backspring.many.many_checks import ManyChecks
+from backspring.many.progress import Progress
+from backspring.many.spreads import ordinary_spreads, read_spreads
+from backspring.report.result import Reported
+from backspring.units import System
+
+
+@dataclass(frozen=True, eq=False, repr=False)
+class Tolerance(Reported):
+    """What the bench's spreads do to a design. mm, N, MPa.
+
+    `stated` is False where nobody said the spreads and those of an ordinary bench were taken.
+    `sample` holds the quasi-random rows; `result` is the core's.
+    """
+
+    _report_by = "tolerance:tolerance_report"
+    _data_by = "tolerance_data:tolerance_data"
+
+    design: Design
+    spreads: tuple[_core.Spread, ...]
+    stated: bool
+    n: int
+    seed: int
+    batch: int
+    wanted_share: float
+    sample: ManyChecks
+    result: _core.Tolerance
+
+    @cached_property
+    def results(self) -> dict[str, _core.ResultSpread]:
+        """Spread of each result by its name, as "peak_pull_n"."""
+        return {each.local.name: each for each in self.result.results}
+
+    @property
+    def targets(self) -> list[_core.TargetShare]:
+        """Targets the design states, each with the rows of the sample that meet it."""
+        return self.result.targets
+
+    @property
+    def share(self) -> float | None:
+        """Share of knives that work and meet every target; None when no row was run."""
+        return None if self.result.batch is None else self.result.batch.share
+
+    @property
+    def complete(self) -> bool:
+        """Whether all rows were run."""
+        return self.result.complete
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether at least the wanted share of knives is good."""
+        share = self.share
+        good = self.complete and share is not None and share >= self.wanted_share
+        return "pass" if good else "fail"
+
+    @property
+    def notices(self) -> tuple[_core.Notice, ...]:
+        """What to know of this study."""
+        return tuple(_notices(self))
+
+
+def tolerance(
+    design: Design,
+    spreads: Mapping[str, Any] | None = None,
+    *,
+    n: int = 100_000,
+    seed: int = 1,
+    batch: int = 20,
+    wanted_share: float = 0.95,
+    shares: bool = True,
+    threads: int | None = None,
+    executor: Executor | None = None,
+    progress: Progress = None,
+    chunk_rows: int | None = None,
+    units: System = "mm",
+) -> Tolerance:
+    """Work out the spread of a design's results: worst case, root-sum-square and a sample.
+
+    `spreads` are tolerances by key: "0.05 mm" either way, taken as three standard deviations of a
+    normal spread; "sd 0.02 mm" for the standard deviation; "uniform 0.05 mm" for one alike within
+    limits. A bare number is in mm or MPa, with units="in" in inches or ksi. Keys are those of
+    `check_many`. Without `spreads` those of an ordinary bench are taken.
+
+    `n` rows are drawn, the same for the same `seed` whatever runs them. `batch` is how many knives
+    are made; the design passes when at least `wanted_share` of the knives is good. `shares=False`
+    leaves out the shares of variance, which cost as many rows again. The rest is as in
+    `check_many`. Ctrl-C ends the run and returns what is done.
+    """
+    refuse_running(threads, executor, chunk_rows)
+    _refuse(n, seed, batch, wanted_share)
+    stated = spreads is not None
+    read = read_spreads(design, ordinary_spreads(design) if spreads is None else spreads, units)
+    plan = _core.tolerance_rows(design.core, read, n, seed, shares)
+    inputs = {change.key: change.values for change in plan.changes}
+    names = _core.tolerance_columns(design.core)
+    rows = run(design, inputs, names, threads, executor, progress, chunk_rows)
+    columns = [_core.BatchColumn(name, column) for name, column in rows.columns.items()]
+    checked = _core.Batch(columns, rows.status_codes, rows.complete)
+    result = _core.sum_up(design.core, read, plan, checked, batch)
+    sample = _head(rows, n)
+    return Tolerance(design, tuple(read), stated, n, seed, batch, wanted_share, sample, result)
+
+
+def _head(rows: ManyChecks, count: int) -> ManyChecks:
+    """Return the first rows alone, so that the others need not be kept."""
+    return ManyChecks(
+        rows.design,
+        {key: column[:count].copy() for key, column in rows.inputs.items()},
+        {name: column[:count].copy() for name, column in rows.columns.items()},
+        rows.status_codes[:count].copy(),
+        rows.complete,
+    )
+
+
+def _refuse(n: int, seed: int, batch: int, wanted_share: float) -> None:
+    faults = [
+        Fault("bad-value", key, f"must be a whole number from {low} to {high}, got {value!r}")
+        for key, value, low, high in (
+            ("n", n, 1, 10_000_000),
+            ("seed", seed, 0, 2**32 - 1),
+            ("batch", batch, 1, 10**9),
+        )
+        if isinstance(value, bool) or not isinstance(value, int) or not low <= value <= high
+    ]
+    if not 0.0 <= wanted_share <= 1.0:
+        faults.append(
+            Fault("bad-value", "wanted_share", f"must be from 0 to 1, got {wanted_share!r}")
+        )
+    if faults:
+        raise invalid(faults)
+
+
+def _notices(study: Tolerance) -> Iterator[_core.Notice]:
+    """Find what to know of a study beyond its numbers."""
+    result = study.result
+    if not study.stated:
+        told = (
+            "no tolerances stated: those of an ordinary bench are taken "
+            "(common practice, no source)"
+        )
+        yield _core.Notice(code="ordinary-tolerances", message=told)
+    if not study.complete:
+        told = f"stopped: {result.rows} of {study.n} knives were worked out"
+        yield _core.Notice(code="stopped", message=told)
+    if broken := result.rows - result.working:
+        told = f"{broken} of {result.rows} knives do not work as a slip joint, or cannot be made so"
+        yield _core.Notice(code="not-working", message=told)

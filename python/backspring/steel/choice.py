@@ -1,0 +1,174 @@
+"""The steel of a design: elastic figures and strength, each with its source."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from backspring import steel as steels
+from backspring._core import Band, Elastic, Strength, strength_from_hardness
+from backspring.errors import OutOfRange
+from backspring.faults import Fault
+from backspring.steel import tempering
+
+CONVERSION_SOURCES = ("astm-e140", "din-50150")
+
+
+@dataclass(frozen=True, slots=True)
+class SteelChoice:
+    """What the core needs of the steel, and the record that is reported."""
+
+    steel: steels.Steel
+    elastic: Elastic
+    hardness: steels.Figure | None
+    strength: Strength
+    record: dict[str, Any]
+
+
+def choose_steel(spring: dict[str, Any]) -> SteelChoice | list[Fault]:
+    """Take the steel's data, with what [spring] states itself in its place."""
+    faults = []
+    steel, hardness, ratio = None, None, Band()
+    try:
+        steel = steels.steel(spring["steel"])
+        figure = steel.yield_ratio
+        ratio = Band(value=figure.value, low=figure.low, high=figure.high)
+    except LookupError as error:
+        faults.append(Fault("bad-value", "spring.steel", str(error.args[0])))
+    key = "spring.hardness" if "hardness" in spring else "spring.temper"
+    try:
+        hardness = _hardness(spring, steel)
+        strength = _strength(spring, hardness, ratio)
+    except OutOfRange as error:
+        faults.append(Fault("bad-value", key, _by_temper(hardness, key) + str(error)))
+    if steel is None or faults:
+        return faults
+    elastic = Elastic(
+        youngs_modulus_mpa=spring.get("youngs_modulus", steel.youngs_modulus_mpa.value),
+        poisson=spring.get("poisson", steel.poisson.value),
+    )
+    record = _record(spring, steel, elastic, hardness, strength)
+    return SteelChoice(steel, elastic, hardness, strength, record)
+
+
+def _hardness(spring: dict[str, Any], steel: steels.Steel | None) -> steels.Figure | None:
+    """Take the measured hardness before that of the temper."""
+    if "hardness" in spring:
+        measured = spring["hardness"]
+        return steels.Figure(measured, measured, measured, "read", (), "measured")
+    if "temper" in spring and steel is not None:
+        return tempering.hardness_after(steel, spring["temper"], spring.get("temper_time"))
+    return None
+
+
+def _by_temper(hardness: steels.Figure | None, key: str) -> str:
+    """Say what a temper gives, where that is what is out of range."""
+    if hardness is None or key != "spring.temper":
+        return ""
+    return (
+        f"gives {hardness.value:.1f} HRC, by its data {hardness.low:.1f} to {hardness.high:.1f}: "
+    )
+
+
+def _strength(spring: dict[str, Any], hardness: steels.Figure | None, ratio: Band) -> Strength:
+    """Given figures stand alone; the rest follows from them or from hardness."""
+    strength = Strength()
+    if "tensile" in spring:
+        tensile = spring["tensile"]
+        strength = Strength(
+            yield_mpa=Band(
+                value=tensile * ratio.value, low=tensile * ratio.low, high=tensile * ratio.high
+            ),
+            tensile_mpa=_alone(tensile),
+        )
+    elif hardness is not None:
+        strength = _converted(hardness, ratio)
+    if "yield" in spring:
+        return Strength(yield_mpa=_alone(spring["yield"]), tensile_mpa=strength.tensile_mpa)
+    return strength
+
+
+def _converted(hardness: steels.Figure, ratio: Band) -> Strength:
+    """Convert the hardness; each end of its band gives that end of the strength's."""
+    likely, low, high = (
+        strength_from_hardness(each, ratio)
+        for each in (hardness.value, hardness.low, hardness.high)
+    )
+    return Strength(
+        yield_mpa=Band(
+            value=likely.yield_mpa.value, low=low.yield_mpa.low, high=high.yield_mpa.high
+        ),
+        tensile_mpa=Band(
+            value=likely.tensile_mpa.value, low=low.tensile_mpa.low, high=high.tensile_mpa.high
+        ),
+    )
+
+
+def _alone(value: float) -> Band:
+    return Band(value=value, low=value, high=value)
+
+
+def _record(
+    spring: dict[str, Any],
+    steel: steels.Steel,
+    elastic: Elastic,
+    hardness: steels.Figure | None,
+    strength: Strength,
+) -> dict[str, Any]:
+    origins = _origins(spring, steel, hardness)
+    known = steels.sources()
+    tensile = strength.tensile_mpa.value or None
+    return {
+        "name": steel.name,
+        **_hardness_record(spring, hardness),
+        "youngs_modulus_mpa": elastic.youngs_modulus_mpa,
+        "poisson": elastic.poisson,
+        "yield_mpa": strength.yield_mpa.value,
+        "yield_low_mpa": strength.yield_mpa.low,
+        "yield_high_mpa": strength.yield_mpa.high,
+        "tensile_mpa": tensile,
+        "tensile_low_mpa": tensile and strength.tensile_mpa.low,
+        "tensile_high_mpa": tensile and strength.tensile_mpa.high,
+        "confidence": {figure: confidence for figure, (confidence, _) in origins.items()},
+        "sources": [
+            {"figure": figure, "key": key, "title": known[key].title}
+            for figure, (_, keys) in origins.items()
+            for key in keys
+        ],
+    }
+
+
+def _hardness_record(spring: dict[str, Any], hardness: steels.Figure | None) -> dict[str, Any]:
+    """Say the hardness of a temper to the tenth: its data know no more."""
+    if hardness is None:
+        return dict.fromkeys(("hardness_hrc", "hardness_low_hrc", "hardness_high_hrc"))
+    ends = {"": hardness.value, "_low": hardness.low, "_high": hardness.high}
+    if "hardness" not in spring:
+        ends = {end: round(each, 1) for end, each in ends.items()}
+    return {f"hardness{end}_hrc": each for end, each in ends.items()}
+
+
+def _origins(
+    spring: dict[str, Any], steel: steels.Steel, hardness: steels.Figure | None
+) -> dict[str, tuple[str, tuple[str, ...]]]:
+    """How sure each figure is, and the keys of its sources; a given one has none."""
+    origins: dict[str, tuple[str, tuple[str, ...]]] = {}
+    for figure, data in (
+        ("youngs_modulus", steel.youngs_modulus_mpa),
+        ("poisson", steel.poisson),
+    ):
+        origins[figure] = ("given", ()) if figure in spring else (data.confidence, data.sources)
+    tempered = "hardness" not in spring and hardness is not None
+    if tempered and hardness is not None:
+        origins["hardness"] = (hardness.confidence, hardness.sources)
+    converted = "tensile" not in spring and hardness is not None
+    if "yield" in spring:
+        origins["yield"] = ("given", ())
+    else:
+        tables = CONVERSION_SOURCES if converted else ()
+        origins["yield"] = ("derived", (*tables, *steel.yield_ratio.sources))
+    if "tensile" in spring:
+        origins["tensile"] = ("given", ())
+    elif converted:
+        origins["tensile"] = ("derived" if tempered else "read", CONVERSION_SOURCES)
+    return origins

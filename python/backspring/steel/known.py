@@ -1,0 +1,106 @@
+"""Steels a spring can be made of: figures with their bands and sources, and their tempers.
+
+Temperatures and times are numbers in C and h, or text with a unit: "515 C", "950 F", "60 s".
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from backspring.steel import tempering
+from backspring.steel.files import all_sources, all_steels
+from backspring.steel.records import Figure, Source, Steel
+from backspring.steel.tempering import AfterHeat
+from backspring.units import Kind, parse
+
+Quantity = float | str
+
+
+def steel(name: str) -> Steel:
+    """Look up a steel by its name or by another name it goes by; case does not matter."""
+    found = _by_any_name().get(name.casefold())
+    if found is None:
+        raise LookupError(_unknown(name))
+    return found
+
+
+def names() -> tuple[str, ...]:
+    """Names of all steels, sorted."""
+    return tuple(each.name for each in all_steels())
+
+
+def sources() -> dict[str, Source]:
+    """Every source by its key."""
+    return dict(all_sources())
+
+
+def hardness_after_temper(name: str, temper_c: Quantity, time_h: Quantity | None = None) -> Figure:
+    """Hardness [HRC] after a temper, with its band.
+
+    Without a time the hold of the steel's table is meant, or 2 h where time counts. Raises
+    OutOfRange outside the data, and for a steel without temper data.
+    """
+    return tempering.hardness_after(
+        steel(name), parse(temper_c, "temperature"), _maybe(time_h, "time")
+    )
+
+
+def temper_for_hardness(
+    name: str, hardness_hrc: Quantity, time_h: Quantity | None = None
+) -> Figure:
+    """Temper [C] that leaves a hardness; its band are the tempers that the data's band allows.
+
+    Where the hardness stays level over a stretch of tempers, the lower end. Raises OutOfRange
+    outside the data, and for a steel without temper data.
+    """
+    return tempering.temper_for(
+        steel(name), parse(hardness_hrc, "hardness"), _maybe(time_h, "time")
+    )
+
+
+def hardness_after_heat(
+    name: str,
+    temper_c: Quantity,
+    time_h: Quantity | None,
+    later_c: Quantity,
+    later_h: Quantity,
+) -> AfterHeat:
+    """Hardness left when a tempered part is heated once more, as by a hot moment at the grinder.
+
+    A steel known by its table only keeps its hardness up to its temper; above it OutOfRange is
+    raised, as everywhere outside the data.
+    """
+    return tempering.after_heat(
+        steel(name),
+        parse(temper_c, "temperature"),
+        _maybe(time_h, "time"),
+        parse(later_c, "temperature"),
+        parse(later_h, "time"),
+    )
+
+
+def _maybe(value: Quantity | None, kind: Kind) -> float | None:
+    return None if value is None else parse(value, kind)
+
+
+@cache
+def _by_any_name() -> dict[str, Steel]:
+    return {
+        called.casefold(): each
+        for each in all_steels()
+        for called in (each.name, *each.also_called)
+    }
+
+
+def _unknown(name: str) -> str:
+    import difflib
+
+    # Zero for the letter O is the common slip with these names.
+    alike = {
+        called.casefold().replace("0", "o"): called
+        for each in all_steels()
+        for called in (*each.also_called, each.name)
+    }
+    near = difflib.get_close_matches(name.casefold().replace("0", "o"), alike, n=1)
+    hint = f'did you mean "{alike[near[0]]}"? ' if near else ""
+    return f'unknown steel "{name}": {hint}known: {", ".join(names())}'

@@ -1,0 +1,71 @@
+#include <algorithm>
+#include <string>
+
+#include "backspring/check/check.hpp"
+#include "catch.hpp"
+#include "designs.hpp"
+
+using namespace backspring;
+
+namespace {
+
+const TargetResult& target(const Check& check, const std::string& name) {
+    const auto found = std::find_if(check.targets.begin(), check.targets.end(),
+                                    [&](const TargetResult& t) { return t.name == name; });
+    REQUIRE(found != check.targets.end());
+    return *found;
+}
+
+/// What the notice on a target that cannot be judged says; nothing where there is none.
+std::string unknown(const Check& check) {
+    for (const Notice& notice : check.notices) {
+        if (notice.code == "target-unknown") return notice.message;
+    }
+    return {};
+}
+
+}  // namespace
+
+TEST_CASE("a life asked of a steel without tensile strength is missed and told",
+          "[design][property]") {
+    Design design = designs::heron();
+    REQUIRE(design.strength.tensile_mpa.value == 0.0);
+    design.targets.openings = 20000.0;
+    const Check bare = check(design);
+    CHECK_FALSE(target(bare, "openings").value);
+    CHECK_FALSE(target(bare, "openings").met);
+    CHECK_THAT(unknown(bare), ContainsSubstring("targets.openings"));
+    CHECK_THAT(unknown(bare), ContainsSubstring("spring.tensile"));
+
+    design.strength.tensile_mpa = {.value = 1600.0, .low = 1550.0, .high = 1650.0};
+    const Check given = check(design);
+    CHECK(target(given, "openings").value > 0.0);
+    CHECK(unknown(given).empty());
+}
+
+TEST_CASE("a pull without a nail nick is missed and told", "[design][property]") {
+    Design design = designs::heron();
+    design.blade.nail_nick_mm.reset();
+    design.targets.pull_low_n = 1.0;
+    const Check result = check(design);
+    CHECK_FALSE(target(result, "pull").met);
+    CHECK_THAT(unknown(result), ContainsSubstring("blade.nail_nick"));
+}
+
+TEST_CASE("a spring that bears nothing meets no target it cannot show", "[design][property]") {
+    Design design = designs::heron();
+    // A face so far out that no tang reaches it: the fit leaves a gap all the way.
+    design.fit.preload_mm = 0.0;
+    design.tang.half_stop_mm = 3.0;
+    design.tang.closed_mm = 3.0;
+    design.targets.pull_high_n = 50.0;
+    design.targets.yield_margin = 1.0;
+    design.targets.openings = 1000.0;
+    design.strength.tensile_mpa = {.value = 1600.0, .low = 1550.0, .high = 1650.0};
+    const Check result = check(design);
+    CHECK(result.targets.size() == 3);
+    for (const TargetResult& each : result.targets) {
+        CAPTURE(each.name);
+        CHECK((each.value.has_value() || !each.met));
+    }
+}

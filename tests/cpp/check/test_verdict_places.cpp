@@ -1,0 +1,99 @@
+#include <algorithm>
+#include <string>
+
+#include "backspring/check/check.hpp"
+#include "backspring/check/look.hpp"
+#include "backspring/spring/profile.hpp"
+#include "backspring/strength/shoulder.hpp"
+#include "catch.hpp"
+#include "designs.hpp"
+
+using namespace backspring;
+
+namespace {
+
+const Margin* find(const Check& check, const std::string& name) {
+    const auto found = std::find_if(check.verdict.begin(), check.verdict.end(),
+                                    [&](const Margin& m) { return m.name == name; });
+    return found == check.verdict.end() ? nullptr : &*found;
+}
+
+/// A strip held fast, without holes: nothing raises its stress.
+Design strip() {
+    Design design = designs::dunlin();
+    design.strength.tensile_mpa = {1600.0, 1550.0, 1650.0};
+    return design;
+}
+
+}  // namespace
+
+TEST_CASE("a hollow belly carries what curved beam theory adds", "[design][published]") {
+    // E. P. Popov, Engineering Mechanics of Solids, 6.10, as far as thick: a section as deep as its
+    // hollow's radius carries 128.7335 MPa where a straight one carries 99.984.
+    Design design = strip();
+    CHECK(find(check(design), "curve") == nullptr);
+    design.surface.curve_radius_mm = thickness_mm(design.spring.thickness, 0.0);
+    const Check curved = check(design);
+    const Margin* curve = find(curved, "curve");
+    REQUIRE(curve);
+    CHECK_THAT(curve->value / curved.travel.peak_stress_mpa,
+               WithinRel(128.733538525 / 99.984, 1e-6));
+    CHECK_THAT(curve->sentence, ContainsSubstring("hollow of the belly"));
+}
+
+TEST_CASE("a hollow that is hardly one adds hardly anything", "[design][convergence]") {
+    Design design = strip();
+    design.surface.curve_radius_mm = 450.0;
+    const Check flat = check(design);
+    REQUIRE(find(flat, "curve"));
+    const double over = find(flat, "curve")->value / flat.travel.peak_stress_mpa - 1.0;
+    // To first order a third of thickness over radius.
+    CHECK_THAT(over, WithinRel(thickness_mm(design.spring.thickness, 0.0) / (3.0 * 450.0), 1e-2));
+}
+
+TEST_CASE("fatigue is judged where a notch or the outer fibre is worst", "[design][property]") {
+    Design design = strip();
+    const Check plain = check(design);
+    REQUIRE(find(plain, "fatigue"));
+    const double alone = find(plain, "fatigue")->margin.value();
+    CHECK_THAT(find(plain, "fatigue")->value, WithinRel(plain.travel.peak_stress_mpa, 1e-9));
+    double last = alone;
+    for (const double radius : {60.0, 15.0, 4.0}) {
+        CAPTURE(radius);
+        design.surface.curve_radius_mm = radius;
+        const Check notched = check(design);
+        const Margin* fatigue = find(notched, "fatigue");
+        REQUIRE(fatigue);
+        CHECK(fatigue->margin.value() < last);
+        // Steel feels no more of a notch than the whole of it.
+        CHECK(fatigue->value <= find(notched, "curve")->value * (1.0 + 1e-12));
+        CHECK_THAT(fatigue->sentence, ContainsSubstring("is felt as"));
+        last = fatigue->margin.value();
+        // The trade's tables are read with the nominal stress.
+        CHECK(find(notched, "spring-trade")->value == find(plain, "spring-trade")->value);
+    }
+}
+
+TEST_CASE("a shoulder is told with its fillet, and a rounder one carries less",
+          "[design][published]") {
+    // Roark, table 17.1, by the one-sided rule: nominal 6 M/(b d^2) times the factor.
+    Design design = strip();
+    design.spring.thickness = {{0.0, 3.4}, {10.0, 3.4}, {10.0, 2.6}, {36.5, 2.6}};
+    CHECK(find(check(design), "shoulder") == nullptr);
+    double last = 1e9;
+    for (const double fillet : {0.4, 0.8, 1.6}) {
+        CAPTURE(fillet);
+        design.surface.kink_radius_mm = fillet;
+        const Check result = check(design);
+        const Margin* shoulder = find(result, "shoulder");
+        REQUIRE(shoulder);
+        const Contact worst = contact_at(design, shoulder->blade_angle_deg.value());
+        const double moment = worst.touches[0].force_n * (worst.touches[0].x_mm - 10.0);
+        const double nominal = 6.0 * moment / (design.spring.width_mm * 2.6 * 2.6);
+        CHECK_THAT(shoulder->value,
+                   WithinRel(nominal * one_sided_shoulder_factor(3.4, 2.6, fillet), 1e-9));
+        CHECK(shoulder->value < last);
+        CHECK(shoulder->station_mm.value() == 10.0);
+        last = shoulder->value;
+    }
+}

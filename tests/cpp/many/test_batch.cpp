@@ -1,0 +1,247 @@
+#include <cmath>
+#include <cstring>
+#include <random>
+
+#include "backspring/check/check.hpp"
+#include "backspring/design/dimension.hpp"
+#include "backspring/many/batch.hpp"
+#include "catch.hpp"
+#include "designs.hpp"
+
+using namespace backspring;
+
+namespace {
+
+constexpr int kRows = 60;
+
+const Eigen::ArrayXd& column(const Batch& batch, const std::string& name) {
+    for (const BatchColumn& each : batch.columns) {
+        if (each.name == name) return each.values;
+    }
+    throw OutOfRange("no column " + name);
+}
+
+/// Wide changes about a design, some of which break it: the same ones every time.
+std::vector<Change> wild_changes(const Design& design, unsigned start) {
+    std::mt19937 draw(start);
+    const auto between = [&](double low, double high) {
+        return low + (high - low) * (static_cast<double>(draw()) / 4294967296.0);
+    };
+    std::vector<Change> changes;
+    const auto add = [&](const char* key, double low, double high) {
+        if (!has_dimension(design, key)) return;
+        Change change{.key = key, .values = Eigen::ArrayXd(kRows)};
+        for (double& value : change.values) value = between(low, high);
+        changes.push_back(change);
+    };
+    add("fit.preload", 0.0, 1.6);
+    add("spring.thickness_scale", 0.7, 1.3);
+    add("spring.thickness_offset", -0.1, 0.1);
+    add("spring.width", 1.5, 3.5);
+    add("spring.rear_pin", 28.0, 40.0);
+    add("tang.pivot", 30.0, 34.0);
+    add("tang.open", 4.2, 4.8);
+    add("tang.half_stop", 4.3, 4.9);
+    add("tang.closed", 4.3, 4.9);
+    add("tang.corner_radius", 0.0, 2.8);
+    add("tang.kick.height", 0.05, 0.4);
+    add("friction.spring", 0.0, 0.3);
+    return changes;
+}
+
+Design row_of(Design design, const std::vector<Change>& changes, Eigen::Index row) {
+    for (const Dimension& dimension : dimensions()) {
+        for (const Change& change : changes) {
+            if (change.key == dimension.key) {
+                design = with_dimension(design, change.key, change.values[row]);
+            }
+        }
+    }
+    return design;
+}
+
+void require_close(const std::string& name, double got, std::optional<double> wanted) {
+    INFO(name);
+    if (!wanted) {
+        CHECK(std::isnan(got));
+        return;
+    }
+    // Readings may be nothing: then a nanometre counts.
+    CHECK_THAT(got, WithinRel(*wanted, 1e-6) || WithinAbs(*wanted, 1e-6));
+}
+
+void compare(const Batch& batch, Eigen::Index row, const Check& full) {
+    const auto got = [&](const char* name) { return column(batch, name)[row]; };
+    const auto same = [&](const char* name, std::optional<double> wanted) {
+        require_close(name, got(name), wanted);
+    };
+    std::optional<double> pull, torque, snap;
+    for (const StrokeReport& each : full.strokes) {
+        if (each.peak_pull_n) pull = std::max(pull.value_or(*each.peak_pull_n), *each.peak_pull_n);
+        torque =
+            std::max(torque.value_or(each.stroke.peak_torque_nmm), each.stroke.peak_torque_nmm);
+        snap = std::max(snap.value_or(0.0), each.stroke.snap_energy_mj);
+        same(each.from_position == "closed" ? "crest_from_closed_deg" : "crest_from_half_stop_deg",
+             each.stroke.crest_angle_deg);
+    }
+    same("peak_pull_n", pull);
+    same("peak_torque_nmm", torque);
+    same("snap_energy_mj", snap);
+    same("travel_peak_stress_mpa", full.travel.peak_stress_mpa);
+    same("yield_margin", full.travel.yield_margin);
+    same("yield_margin_low", full.travel.yield_margin_low);
+    same("stiffness_n_per_mm", full.stiffness_n_per_mm);
+    same("force_open_n", full.position("open")->force_n);
+    for (const std::string name : {"half_stop", "closed"}) {
+        const Position* position = full.position(name);
+        const auto of = [&](double Position::*member) {
+            return position ? std::optional<double>(position->*member) : std::nullopt;
+        };
+        same(("force_" + name + "_n").c_str(), of(&Position::force_n));
+        same(("blade_angle_" + name + "_deg").c_str(), of(&Position::blade_angle_deg));
+        same(("reading_loaded_" + name + "_mm").c_str(), of(&Position::reading_loaded_mm));
+        same(("reading_unloaded_" + name + "_mm").c_str(),
+             position ? position->reading_unloaded_mm : std::nullopt);
+    }
+}
+
+bool same_bits(const Batch& a, const Batch& b) {
+    bool same = a.status == b.status && a.columns.size() == b.columns.size();
+    for (std::size_t k = 0; same && k < a.columns.size(); ++k) {
+        const auto &x = a.columns[k].values, &y = b.columns[k].values;
+        same = x.size() == y.size() &&
+               std::memcmp(x.data(), y.data(),
+                           sizeof(double) * static_cast<std::size_t>(x.size())) == 0;
+    }
+    return same;
+}
+
+}  // namespace
+
+TEST_CASE("a row says what a full check of that design says", "[batch]") {
+    unsigned start = 1;
+    int good = 0, invalid = 0;
+    for (const auto& [name, design] : designs::all()) {
+        const std::vector<Change> changes = wild_changes(design, start++);
+        const Batch batch = check_many(design, changes);
+        REQUIRE(batch.complete);
+        for (Eigen::Index row = 0; row < kRows; ++row) {
+            INFO(name << ", row " << row);
+            const Design changed = row_of(design, changes, row);
+            const RowStatus status = batch.status[static_cast<std::size_t>(row)];
+            REQUIRE((status == RowStatus::invalid) == !faults(changed).empty());
+            if (status == RowStatus::invalid) {
+                CHECK(column(batch, "peak_pull_n").row(row).isNaN().all());
+                ++invalid;
+                continue;
+            }
+            compare(batch, row, check(changed));
+            good += status == RowStatus::ok;
+        }
+    }
+    CHECK(good > 200);
+    CHECK(invalid > 5);
+}
+
+TEST_CASE("rows are the same to the last bit on any number of threads", "[batch]") {
+    const std::vector<Change> changes = wild_changes(designs::heron(), 7);
+    const Batch one =
+        check_many(designs::heron(), changes, {.threads = 1, .chunk_rows = 256, .columns = {}});
+    const Batch two =
+        check_many(designs::heron(), changes, {.threads = 2, .chunk_rows = 7, .columns = {}});
+    const Batch many =
+        check_many(designs::heron(), changes, {.threads = 5, .chunk_rows = 1, .columns = {}});
+    CHECK(same_bits(one, two));
+    CHECK(same_bits(one, many));
+}
+
+TEST_CASE("asking for fewer results changes none of them", "[batch]") {
+    const std::vector<Change> changes = wild_changes(designs::heron(), 8);
+    const Batch all = check_many(designs::heron(), changes);
+    for (const std::string& name : batch_columns()) {
+        const Batch one = check_many(designs::heron(), changes,
+                                     {.threads = 1, .chunk_rows = 9, .columns = {name}});
+        REQUIRE(one.columns.size() == 1);
+        CHECK((one.columns[0].values == column(all, name) ||
+               (one.columns[0].values.isNaN() && column(all, name).isNaN()))
+                  .all());
+        CHECK(one.status == all.status);
+    }
+}
+
+TEST_CASE("each way not to be a slip joint has its status", "[batch]") {
+    const auto status = [](const Design& design, const char* key, double value) {
+        return check_many(design, {{key, Eigen::ArrayXd::Constant(1, value)}}).status.front();
+    };
+    const Design heron = designs::heron();
+    CHECK(status(heron, "fit.preload", 0.9) == RowStatus::ok);
+    CHECK(status(heron, "fit.preload", -1.0) == RowStatus::invalid);
+    CHECK(status(heron, "fit.preload", std::nan("")) == RowStatus::invalid);
+    // A closed face far below the line of the open one is out of the spring's reach.
+    CHECK(status(heron, "tang.closed", 2.5) == RowStatus::lifted_off);
+    CHECK(status(heron, "tang.half_stop", 2.5) == RowStatus::lifted_off);
+    CHECK(status(heron, "fit.preload", 0.0) == RowStatus::lifted_off);
+    // The pad begins ahead of the pivot's foot: at open the spring pushes the blade shut.
+    Design ahead = heron;
+    ahead.spring.pad.start_mm = 31.9;
+    CHECK(status(ahead, "fit.preload", 0.9) == RowStatus::ok);
+}
+
+TEST_CASE("a batch that is stopped keeps what is done", "[batch]") {
+    const Eigen::Index rows = 200000;
+    const std::vector<Change> changes{{"fit.preload", Eigen::ArrayXd::LinSpaced(rows, 0.5, 1.0)}};
+    int asked = 0;
+    const Batch batch =
+        check_many(designs::heron(), changes, {.threads = 2, .chunk_rows = 10, .columns = {}},
+                   [&](std::int64_t done) {
+                       ++asked;
+                       return done == 0;
+                   });
+    CHECK_FALSE(batch.complete);
+    CHECK(asked >= 1);
+    std::int64_t run = 0;
+    for (Eigen::Index i = 0; i < rows; ++i) {
+        const bool done = batch.status[static_cast<std::size_t>(i)] != RowStatus::not_run;
+        run += done;
+        if (done == std::isnan(column(batch, "force_open_n")[i])) FAIL("row " << i);
+    }
+    CHECK(run > 0);
+    CHECK(run < rows);
+}
+
+TEST_CASE("an exception of the caller ends the threads and goes on", "[batch]") {
+    const std::vector<Change> changes{{"fit.preload", Eigen::ArrayXd::LinSpaced(5000, 0.5, 1.0)}};
+    const auto fail = [](std::int64_t) -> bool { throw OutOfRange("the caller's own"); };
+    CHECK_THROWS_AS(check_many(designs::heron(), changes, {}, fail), OutOfRange);
+}
+
+TEST_CASE("no rows are no error", "[batch]") {
+    const Batch batch = check_many(designs::heron(), {{"fit.preload", Eigen::ArrayXd(0)}});
+    CHECK(batch.complete);
+    CHECK(batch.status.empty());
+    CHECK(column(batch, "peak_pull_n").size() == 0);
+}
+
+TEST_CASE("what cannot be changed is told at once", "[batch]") {
+    const Eigen::ArrayXd two = Eigen::ArrayXd::Constant(2, 1.0),
+                         three = Eigen::ArrayXd::Constant(3, 1.0);
+    const auto message = [](const Design& design, const std::vector<Change>& changes,
+                            BatchSettings settings) {
+        try {
+            static_cast<void>(check_many(design, changes, settings));
+        } catch (const InvalidInput& error) {
+            return std::string(error.what());
+        }
+        return std::string("accepted");
+    };
+    CHECK(message(designs::wren(), {}, {}) == "changes: must name at least one dimension");
+    CHECK(message(designs::wren(), {{"tang.half_stop", two}, {"tang.closd", two}}, {}) ==
+          "tang.half_stop: the design has none to change\ntang.closd: is no dimension of a design");
+    CHECK(message(designs::wren(), {{"fit.preload", two}, {"fit.preload", three}}, {}) ==
+          "fit.preload: is given twice\nfit.preload: must have as many rows as fit.preload, 2, got "
+          "3");
+    CHECK(message(designs::wren(), {{"fit.preload", two}},
+                  {.threads = -1, .chunk_rows = 0, .columns = {"pull"}}) ==
+          "pull: is no result of a check\nthreads: must be at least 0, got -1\n"
+          "chunk_rows: must be at least 1, got 0");
+}

@@ -1,0 +1,123 @@
+#include <cmath>
+#include <vector>
+
+#include "backspring/core/error.hpp"
+#include "backspring/design/dimension.hpp"
+#include "backspring/sensitivity/gradient.hpp"
+#include "catch.hpp"
+#include "designs.hpp"
+#include "figures_of.hpp"
+
+using namespace backspring;
+
+namespace {
+
+double scale_of(double value) { return std::max(1.0, std::abs(value)); }
+
+/// Central differences of all results by one number.
+std::map<std::string, double> differences(const Design& design, const std::string& key) {
+    const double value = *dimension_value(design, key), step = 1e-4 * scale_of(value);
+    auto high = figures_of(with_dimension(design, key, value + step));
+    for (const auto& [name, low] : figures_of(with_dimension(design, key, value - step))) {
+        high[name] = (high[name] - low) / (2.0 * step);
+    }
+    return high;
+}
+
+Design with_corners(const Design& design, double open, double closed) {
+    Design changed = design;
+    changed.tang.corner_open_mm = open;
+    changed.tang.corner_closed_mm = closed;
+    return changed;
+}
+
+}  // namespace
+
+TEST_CASE("the gradient is that of whole checks", "[shop][property]") {
+    // Against central differences of check(), to 1e-5 of the largest entry of the row; entries are
+    // made alike by the size of the number they belong to.
+    const auto& [name, design] = GENERATE(from_range(designs::all()));
+    CAPTURE(name);
+    const Gradient result = gradient(design);
+    std::vector<std::map<std::string, double>> columns;
+    std::vector<double> scales;
+    for (const std::string& key : result.dimensions) {
+        if (key.starts_with("tang.corner_") && key != "tang.corner_radius") continue;
+        scales.push_back(scale_of(*dimension_value(design, key)));
+        columns.push_back(differences(design, key));
+    }
+    for (std::size_t i = 0; i < result.figures.size(); ++i) {
+        const std::string& figure = result.figures[i];
+        CAPTURE(figure);
+        double largest = 0.0;
+        for (std::size_t j = 0; j < columns.size(); ++j) {
+            largest = std::max(largest, std::abs(columns[j].at(figure)) * scales[j]);
+        }
+        for (std::size_t j = 0; j < columns.size(); ++j) {
+            CAPTURE(result.dimensions[j]);
+            const double own = result.of(figure, result.dimensions[j]);
+            CHECK(std::abs(own - columns[j].at(figure)) * scales[j] <= 1e-5 * largest);
+        }
+    }
+}
+
+TEST_CASE("the gradient's values are those of the check", "[shop][property]") {
+    for (const auto& [name, design] : designs::all()) {
+        CAPTURE(name);
+        const Gradient result = gradient(design);
+        auto checked = figures_of(design);
+        CHECK(result.figures.size() == checked.size());
+        for (std::size_t i = 0; i < result.figures.size(); ++i) {
+            CHECK_THAT(result.value[static_cast<Eigen::Index>(i)],
+                       WithinRel(checked.at(result.figures[i]), 1e-9));
+        }
+    }
+}
+
+TEST_CASE("one corner alone has its own derivative", "[shop][property]") {
+    const Design design = designs::heron();
+    const Gradient result = gradient(design);
+    const double step = 1e-4;
+    const double open = (figures_of(with_corners(design, 0.7 + step, 0.7))["peak_pull_n"] -
+                         figures_of(with_corners(design, 0.7 - step, 0.7))["peak_pull_n"]) /
+                        (2.0 * step);
+    CHECK_THAT(result.of("peak_pull_n", "tang.corner_open"), WithinAbs(open, 1e-5));
+    for (const std::string& figure : result.figures) {
+        const double both =
+            result.of(figure, "tang.corner_open") + result.of(figure, "tang.corner_closed");
+        CHECK_THAT(both, WithinAbs(result.of(figure, "tang.corner_radius"), 1e-6));
+    }
+}
+
+TEST_CASE("what is proportional has its closed form", "[shop][closed form]") {
+    // Stiffness is proportional to width and modulus; stress at a given shape to modulus.
+    const Design design = designs::dunlin();
+    const Gradient result = gradient(design);
+    const double stiffness = figures_of(design)["stiffness_n_per_mm"];
+    const double stress = figures_of(design)["travel_peak_stress_mpa"];
+    CHECK_THAT(result.of("stiffness_n_per_mm", "spring.width"), WithinRel(stiffness / 2.3, 1e-8));
+    CHECK_THAT(result.of("stiffness_n_per_mm", "spring.youngs_modulus"),
+               WithinRel(stiffness / 205000.0, 1e-8));
+    CHECK_THAT(result.of("travel_peak_stress_mpa", "spring.youngs_modulus"),
+               WithinRel(stress / 205000.0, 1e-8));
+    CHECK_THAT(result.of("travel_peak_stress_mpa", "spring.width"), WithinAbs(0.0, 1e-5));
+    CHECK_THAT(result.of("reading_loaded_closed_mm", "spring.width"), WithinAbs(0.0, 1e-10));
+}
+
+TEST_CASE("with the rear pin out the spring's measures mean nothing", "[shop][property]") {
+    const Gradient result = gradient(designs::heron());
+    for (const char* key : {"spring.width", "spring.thickness_scale", "fit.preload"}) {
+        CHECK(result.of("reading_unloaded_closed_mm", key) == 0.0);
+    }
+}
+
+TEST_CASE("what a design does not have is left out", "[shop][property]") {
+    Design design = designs::wren();
+    design.blade.nail_nick_mm.reset();
+    const Gradient result = gradient(design);
+    CHECK_THROWS_AS(result.of("peak_pull_n", "fit.preload"), OutOfRange);
+    CHECK_THROWS_AS(result.of("reading_loaded_half_stop_mm", "fit.preload"), OutOfRange);
+    CHECK_THROWS_AS(result.of("peak_torque_nmm", "tang.half_stop"), OutOfRange);
+    design.fit.preload_mm = -1.0;
+    CHECK_THROWS_AS(gradient(design), InvalidInput);
+}

@@ -1,0 +1,105 @@
+#include <string>
+#include <vector>
+
+#include "../sensitivity/figures_of.hpp"
+#include "backspring/core/error.hpp"
+#include "backspring/size/size.hpp"
+#include "catch.hpp"
+#include "designs.hpp"
+#include "measures.hpp"
+
+using namespace backspring;
+
+TEST_CASE("what cannot be had is told with its limits", "[shop][property]") {
+    const Design design = designs::heron();
+    SECTION("a bound") {
+        const SizeResult result =
+            size(design, {.pull_n = 30.0, .yield_margin = 1.0}, {between("fit.preload", 0.3, 0.9)});
+        REQUIRE(result.nearest);
+        CHECK(result.limits == std::vector<std::string>{"fit.preload: must be at most 0.9 mm"});
+        CHECK_THAT(result.nearest->sizes_mm[0], WithinRel(0.9, 1e-9));
+    }
+    SECTION("the margin") {
+        const SizeResult result =
+            size(design, {.pull_n = 15.0, .yield_margin = 1.0}, {measure("fit.preload")});
+        REQUIRE(result.nearest);
+        CHECK(result.limits == std::vector<std::string>{"yield_margin: must be at least 1"});
+        CHECK_THAT(figures_of(result.nearest->design)["yield_margin"], WithinRel(1.0, 1e-6));
+        CHECK(*result.nearest->pull_n < 15.0);
+    }
+    SECTION("a margin out of reach") {
+        const SizeResult result =
+            size(design, {.pull_n = 10.0, .yield_margin = 3.0}, {measure("spring.thickness")});
+        REQUIRE(result.nearest);
+        REQUIRE(result.limits.size() == 1);
+        CHECK_THAT(result.limits[0], ContainsSubstring("yield_margin: no more than 1.1624") &&
+                                         ContainsSubstring(" can be had between the bounds"));
+    }
+    SECTION("two measures") {
+        const SizeTarget target{.pull_n = 15.0, .yield_margin = 1.2};
+        const SizeResult result =
+            size(design, target, {measure("spring.thickness"), measure("fit.preload")});
+        REQUIRE(result.nearest);
+        CHECK(result.limits == std::vector<std::string>{"yield_margin: must be at least 1.2",
+                                                        "fit.preload: must be at least 0.36 mm"});
+        CHECK_THAT(result.nearest->yield_margin, WithinRel(1.2, 1e-6));
+        // No step along the margin brings the pull nearer: the preload is at its bound.
+        CHECK_THAT(result.nearest->sizes_mm[1], WithinRel(0.36, 1e-6));
+    }
+    SECTION("a rule of the design") {
+        // The pin hole opens before the spring is weak enough.
+        const SizeResult result = size(design, {.pull_n = 0.5, .yield_margin = {}},
+                                       {between("spring.thickness", 0.5, 4.0)});
+        REQUIRE(result.nearest);
+        REQUIRE(result.limits.size() == 1);
+        CHECK_THAT(result.limits[0],
+                   ContainsSubstring("spring.pin_hole: must leave steel on both sides"));
+    }
+}
+
+TEST_CASE("sizing refuses what it cannot understand", "[shop][bad input]") {
+    const Design design = designs::heron();
+    const SizeTarget pull{.pull_n = 10.0, .yield_margin = {}};
+    const SizeTarget both{.pull_n = 10.0, .yield_margin = 1.2};
+    struct Row {
+        SizeTarget target;
+        std::vector<SizeDimension> dimensions;
+        const char* message;
+    };
+    SizeDimension stray = measure("spring.thickness"), width = measure("spring.width");
+    stray.station_mm = 8.0;
+    width.station_mm = 7.0;
+    const Row rows[] = {
+        {{}, {measure("fit.preload")}, "pull: give a pull, a yield margin or both to size for"},
+        {{.pull_n = -1.0, .yield_margin = {}},
+         {measure("fit.preload")},
+         "pull: must be greater than 0 N, got -1 N"},
+        {{.pull_n = {}, .yield_margin = 0.0},
+         {measure("fit.preload")},
+         "yield_margin: must be greater than 0, got 0"},
+        {pull, {}, "vary: must name at least one dimension"},
+        {pull, {measure("tang.open")}, "tang.open: cannot be sized: known are spring.thickness"},
+        {both, {measure("fit.preload"), measure("fit.preload")}, "fit.preload: is given twice"},
+        {pull, {stray}, "spring.thickness: has no station at 8 mm, known are -38 mm, -4 mm"},
+        {pull, {width}, "spring.width: has no stations: only spring.thickness has"},
+        {pull,
+         {between("fit.preload", 0.9, 0.3)},
+         "fit.preload: bounds must rise, got 0.9 mm to 0.3 mm"},
+        {pull, {between("fit.preload", 0.0, 1.0)}, "fit.preload: must be greater than 0 mm"},
+        {pull, {in_stock("spring.width", {-2.0})}, "spring.width: must be greater than 0 mm"},
+        {pull,
+         {measure("fit.preload"), measure("spring.width")},
+         "vary: two free dimensions need both a pull and a yield margin"},
+        {both,
+         {measure("fit.preload"), measure("spring.width"), measure("tang.pivot")},
+         "vary: at most two dimensions can be free; give the others stock sizes"},
+    };
+    for (const Row& row : rows) {
+        CAPTURE(row.message);
+        CHECK_THROWS_WITH(size(design, row.target, row.dimensions), ContainsSubstring(row.message));
+    }
+    Design bare = design;
+    bare.blade.nail_nick_mm.reset();
+    CHECK_THROWS_WITH(size(bare, pull, {measure("fit.preload")}),
+                      ContainsSubstring("blade.nail_nick: missing: a pull is felt at the nail"));
+}
