@@ -2,7 +2,7 @@
 
 #include "backspring/action/friction.hpp"
 #include "backspring/action/snap.hpp"
-#include "backspring/action/sweep.hpp"
+#include "backspring/action/sweep_columns.hpp"
 #include "module.hpp"
 #include "record.hpp"
 

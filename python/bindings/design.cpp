@@ -1,8 +1,8 @@
 #include <pybind11/eigen.h>
 
 #include "backspring/check/check.hpp"
+#include "backspring/check/columns.hpp"
 #include "backspring/check/in_use.hpp"
-#include "backspring/check/look.hpp"
 #include "module.hpp"
 #include "record.hpp"
 

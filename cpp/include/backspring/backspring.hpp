@@ -3,7 +3,7 @@
 #include "backspring/action/rap.hpp"
 #include "backspring/check/check_two.hpp"
 #include "backspring/check/in_use.hpp"
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/curve.hpp"
 #include "backspring/core/require.hpp"

@@ -8,7 +8,6 @@
 namespace backspring {
 namespace {
 
-constexpr double kSmallSlope = 0.1;  // the beam's slopes are taken as small; error grows as slope^2
 
 class Notices {
   public:

@@ -7,6 +7,9 @@
 
 namespace backspring {
 
+/// The beam's slopes are taken as small; error grows as slope^2.
+inline constexpr double kSmallSlope = 0.1;
+
 /// What a maker should know about a checked design beyond its numbers.
 [[nodiscard]] std::vector<Notice> find_notices(const Design& design,
                                                const Joint& joint,

@@ -1,12 +1,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "notices.hpp"
 #include "two_view.hpp"
 
 namespace backspring {
 namespace {
 
-constexpr double kSmallSlope = 0.1;  // as in a check of one blade
 
 std::string spoken(std::string name) {
     std::replace(name.begin(), name.end(), '_', '-');

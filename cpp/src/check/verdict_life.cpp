@@ -25,7 +25,7 @@ const FatigueMargin& by(const Fatigue& fatigue, Criterion criterion) {
 }
 
 /// A place that may crack.
-struct Place {
+struct FatiguePlace {
     std::string where;  ///< for a sentence; empty for the outer fibre
     double station_mm;
     double stress_mpa;  ///< nominal, greatest of the travel
@@ -33,12 +33,12 @@ struct Place {
 };
 
 /// The outer fibre where it is worst stressed, and every notch with what fatigue feels of it.
-std::vector<Place> places(const Design& design,
+std::vector<FatiguePlace> places(const Design& design,
                           const PeakStress& peak,
                           const std::vector<Notch>& notches) {
     // A softer steel feels less of a notch than one of this strength.
     constexpr double least_tensile_mpa = 340.0;
-    std::vector<Place> found{{"", peak.station_mm, peak.stress_mpa, 1.0}};
+    std::vector<FatiguePlace> found{{"", peak.station_mm, peak.stress_mpa, 1.0}};
     const double tensile = std::max(design.strength.tensile_mpa.value, least_tensile_mpa);
     for (const Notch& notch : notches) {
         if (notch.local.nominal_mpa <= 0.0) continue;
@@ -49,7 +49,7 @@ std::vector<Place> places(const Design& design,
     return found;
 }
 
-Fatigue fatigue_at(const Design& design, const Worked& worked, const Place& place, double asked) {
+Fatigue fatigue_at(const Design& design, const Worked& worked, const FatiguePlace& place, double asked) {
     // Stress at one station goes with its moment, whichever fibre is meant.
     const StressRange range = stress_range(design.spring, worked.steps, place.station_mm);
     const double least =
@@ -67,7 +67,7 @@ Fatigue fatigue_at(const Design& design, const Worked& worked, const Place& plac
                     .steel = design.surface.steel});
 }
 
-[[nodiscard]] Margin fatigue_margin(const Place& place, const Fatigue& fatigue, double asked) {
+[[nodiscard]] Margin fatigue_margin(const FatiguePlace& place, const Fatigue& fatigue, double asked) {
     const FatigueMargin& swt = by(fatigue, Criterion::swt);
     double low = swt.margin.low;
     for (const FatigueMargin& each : fatigue.margins) low = std::min(low, each.margin.low);
@@ -113,7 +113,7 @@ void judge_life(std::vector<Margin>& margins,
     if (peak.stress_mpa <= 0.0 || design.strength.tensile_mpa.value <= 0.0) return;
     const double asked = design.targets.openings.value_or(kOpeningsAsked);
     std::optional<Margin> least;
-    for (const Place& place : places(design, peak, notches)) {
+    for (const FatiguePlace& place : places(design, peak, notches)) {
         const Fatigue found = fatigue_at(design, worked, place, asked);
         if (place.where.empty()) {
             // The trade's tables are read with the nominal stress.

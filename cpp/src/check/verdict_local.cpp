@@ -59,13 +59,13 @@ void add_hole(std::vector<Notch>& notches, const Design& design, const Worked& w
 }
 
 /// The worst local stress among places ahead of the middle pin that the moment pulls on.
-template <class Place, class Local>
-std::optional<LocalStress> worst_of(const std::vector<Place>& places,
+template <class Notch, class Local>
+std::optional<LocalStress> worst_of(const std::vector<Notch>& places,
                                     const Design& design,
                                     const Worked& worked,
                                     Local local_at) {
     std::optional<LocalStress> worst;
-    for (const Place& place : places) {
+    for (const Notch& place : places) {
         const double moment = moment_at(design, worked, place.station_mm);
         if (place.station_mm <= 0.0 || moment <= 0.0) continue;
         const auto local = if_in_range([&] { return local_at(place, moment); });

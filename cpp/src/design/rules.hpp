@@ -9,6 +9,8 @@ namespace backspring {
 inline constexpr double kLongestMm = 500.0;
 inline constexpr double kThickestMm = 50.0;
 
+inline std::string mm(double value) { return with_unit(value, "mm"); }
+
 /// Rules of the spring and of the strength of its steel.
 void spring_rules(Requirements& rules, const Spring& spring, const Strength& strength);
 

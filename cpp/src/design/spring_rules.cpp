@@ -10,8 +10,6 @@ namespace {
 constexpr double kStrongestMpa = 1e5;
 constexpr double kRoundingMm = 1e-9;  // a spring turned round has its end from a difference
 
-std::string mm(double value) { return with_unit(value, "mm"); }
-
 bool thickness_rules(Requirements& rules, const Profile& profile) {
     constexpr std::string_view key = "spring.thickness";
     bool good = rules.require(!profile.empty(), key,

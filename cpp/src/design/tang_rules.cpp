@@ -7,8 +7,6 @@
 namespace backspring {
 namespace {
 
-std::string mm(double value) { return with_unit(value, "mm"); }
-
 bool pivot_rules(Requirements& rules, const Tang& tang, const Pad& pad) {
     if (!rules.positive("tang.pivot", tang.pivot_mm, kLongestMm, "mm")) return false;
     if (!std::isfinite(pad.start_mm) || !std::isfinite(pad.end_mm)) return true;

@@ -84,7 +84,7 @@ double reach_mm(const PlanSubject& s, const Direction& direction, const FaceDept
 }
 
 /// A depth as a bench can tell it.
-std::string mm(double value) { return with_unit(1e-3 * std::round(1e3 * value), "mm"); }
+std::string micron_mm(double value) { return with_unit(1e-3 * std::round(1e3 * value), "mm"); }
 
 /// @param needed_mm  none: no depth would do
 [[noreturn]] void runs_out(const PlanSubject& s,
@@ -93,8 +93,8 @@ std::string mm(double value) { return with_unit(1e-3 * std::round(1e3 * value), 
                            const FaceDepths& with = {}) {
     std::string name = name_of(face) + (face == TangFace::kick ? "" : " face");
     std::replace(name.begin(), name.end(), '_', '-');
-    const std::string left = mm(std::max(left_mm(s, face, with), 0.0));
-    const std::string lost = needed_mm ? mm(*needed_mm) + ", it has " + left + " left"
+    const std::string left = micron_mm(std::max(left_mm(s, face, with), 0.0));
+    const std::string lost = needed_mm ? micron_mm(*needed_mm) + ", it has " + left + " left"
                                        : "more than the " + left + " it has left";
     const std::string low =
         face == TangFace::open ? ": a reading is low, and only lowering open would raise it" : "";

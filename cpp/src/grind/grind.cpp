@@ -13,8 +13,6 @@ namespace {
 // Stations written by hand in inches do not fall on a pad's edge to the last bit.
 constexpr double kSamePlaceMm = 1e-6;
 
-std::string mm(double value) { return with_unit(value, "mm"); }
-
 const char* key_of(GrindFace face) {
     switch (face) {
         case GrindFace::belly:

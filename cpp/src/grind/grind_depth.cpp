@@ -15,7 +15,7 @@ constexpr double kNearLimit = 0.999;
 // A root that leaves more than this share of the pull is a jump: the blade lets go there.
 constexpr double kMet = 1e-6;
 
-std::string mm(double value) { return with_unit(std::round(value * 1e4) / 1e4, "mm"); }
+std::string fine_mm(double value) { return with_unit(std::round(value * 1e4) / 1e4, "mm"); }
 
 std::string newtons(double value) { return with_unit(std::round(value * 100.0) / 100.0, "N"); }
 
@@ -38,13 +38,13 @@ void require_pull(const Design& design, double pull_n) {
 std::string preload_instead(const Design& design, double pull_n) {
     const auto way = preload_for_pull(design, pull_n);
     if (!way) return "; no preload gives it either";
-    std::string text = "; a preload of " + mm(way->preload_mm) + " instead of " +
-                       mm(design.fit.preload_mm) + " gives it";
+    std::string text = "; a preload of " + fine_mm(way->preload_mm) + " instead of " +
+                       fine_mm(design.fit.preload_mm) + " gives it";
     if (way->rear_pin_offset_mm) {
         const double now =
             design.fit.preload_mm * design.spring.support.rear_pin_mm / design.tang.pivot_mm;
-        text += ": rear-pin offset " + mm(*way->rear_pin_offset_mm) + ", rear hole moved by " +
-                mm(std::abs(*way->rear_pin_offset_mm - now));
+        text += ": rear-pin offset " + fine_mm(*way->rear_pin_offset_mm) + ", rear hole moved by " +
+                fine_mm(std::abs(*way->rear_pin_offset_mm - now));
     }
     if (way->yield_margin && *way->yield_margin < 1.0) text += ", but then the spring yields";
     return text;
@@ -76,7 +76,7 @@ double depth_for_pull(const Design& design,
     const double least = excess(deepest);
     if (least > 0.0) {
         throw refusal(design, pull_n,
-                      "at " + mm(limit.depth_mm) + " " + limit.reason +
+                      "at " + fine_mm(limit.depth_mm) + " " + limit.reason +
                           ", and just before the "
                           "spring still pulls " +
                           newtons(least + pull_n));
@@ -84,7 +84,7 @@ double depth_for_pull(const Design& design,
     const double depth = find_root(excess, 0.0, deepest, as_it_is - pull_n, least);
     const double pull = excess(depth) + pull_n;
     if (!met(pull, pull_n)) {
-        throw refusal(design, pull_n, "from " + mm(depth) + " on the blade no longer snaps");
+        throw refusal(design, pull_n, "from " + fine_mm(depth) + " on the blade no longer snaps");
     }
     return depth;
 }

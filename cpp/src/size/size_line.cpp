@@ -7,7 +7,7 @@
 namespace backspring {
 namespace {
 
-constexpr int kParts = 32;
+constexpr int kLineParts = 32;
 constexpr int kEdgeRounds = 40;
 
 struct Point {
@@ -35,9 +35,9 @@ class LineSearch {
     void scan(const SizeBounds& bounds) {
         const double ratio = bounds.high_mm / bounds.low_mm;
         Point last = at(bounds.low_mm);
-        for (int i = 1; i <= kParts; ++i) {
+        for (int i = 1; i <= kLineParts; ++i) {
             const double size =
-                i == kParts ? bounds.high_mm : bounds.low_mm * std::pow(ratio, i / double{kParts});
+                i == kLineParts ? bounds.high_mm : bounds.low_mm * std::pow(ratio, i / double{kLineParts});
             Point next = at(size);
             if (last.trial.works()) points_.push_back(last);
             if (last.trial.works() != next.trial.works()) points_.push_back(edge(last, next));

@@ -8,8 +8,8 @@
 namespace backspring {
 namespace {
 
-constexpr int kParts = 12;
-constexpr int kRounds = 24;
+constexpr int kPlaneParts = 12;
+constexpr int kPlaneRounds = 24;
 constexpr double kMet = 1e-11;
 constexpr double kStep = 1e-6;
 
@@ -52,7 +52,7 @@ class Plane {
     /// Narrows a grid about the nearest trial so far.
     [[nodiscard]] Trial narrowed(Trial best) const {
         Sizes span = high() - low();
-        for (int round = 0; round < kRounds; ++round, span *= 0.5) {
+        for (int round = 0; round < kPlaneRounds; ++round, span *= 0.5) {
             std::vector<Trial> trials{best};
             for (int i = -2; i <= 2; ++i) {
                 for (int j = -2; j <= 2; ++j) {
@@ -84,15 +84,15 @@ class Plane {
     [[nodiscard]] Found inside() const {
         std::vector<Trial> grid;
         const Sizes ratio = high().cwiseQuotient(low());
-        for (int i = 0; i <= kParts; ++i) {
-            for (int j = 0; j <= kParts; ++j) {
-                grid.push_back(at({low()[0] * std::pow(ratio[0], i / double{kParts}),
-                                   low()[1] * std::pow(ratio[1], j / double{kParts})}));
+        for (int i = 0; i <= kPlaneParts; ++i) {
+            for (int j = 0; j <= kPlaneParts; ++j) {
+                grid.push_back(at({low()[0] * std::pow(ratio[0], i / double{kPlaneParts}),
+                                   low()[1] * std::pow(ratio[1], j / double{kPlaneParts})}));
             }
         }
         Found found;
-        for (int i = 0; i < kParts; ++i) {
-            for (int j = 0; j < kParts; ++j) start_in_cell(grid, i, j, found);
+        for (int i = 0; i < kPlaneParts; ++i) {
+            for (int j = 0; j < kPlaneParts; ++j) start_in_cell(grid, i, j, found);
         }
         for (Trial& trial : grid) {
             if (trial.works()) found.others.push_back(std::move(trial));
@@ -103,7 +103,7 @@ class Plane {
     void start_in_cell(const std::vector<Trial>& grid, int i, int j, Found& found) const {
         Sizes least = Sizes::Constant(1e300), most = -least, middle = Sizes::Zero();
         for (const auto& [k, l] : {std::pair{0, 0}, {0, 1}, {1, 0}, {1, 1}}) {
-            const Trial& trial = grid[static_cast<std::size_t>((i + k) * (kParts + 1) + j + l)];
+            const Trial& trial = grid[static_cast<std::size_t>((i + k) * (kPlaneParts + 1) + j + l)];
             if (!trial.works()) return;
             least = least.cwiseMin(misses(trial));
             most = most.cwiseMax(misses(trial));
@@ -118,7 +118,7 @@ class Plane {
     /// Newton's method; a step that does not bring both nearer is halved.
     [[nodiscard]] std::optional<Trial> newton(Trial trial) const {
         if (!trial.works()) return std::nullopt;
-        for (int round = 0; round < kRounds; ++round) {
+        for (int round = 0; round < kPlaneRounds; ++round) {
             const Sizes miss = misses(trial);
             if (miss.cwiseAbs().maxCoeff() < kMet) return trial;
             const Sizes here{trial.sizes_mm[0], trial.sizes_mm[1]};

@@ -14,7 +14,7 @@
 namespace backspring {
 namespace {
 
-constexpr int kRounds = 60;
+constexpr int kTaperRounds = 60;
 // The shape has settled when its stress moves by no more than this share.
 constexpr double kSettled = 1e-6;
 // Steel left beside a pin hole, in its diameters: common practice, no source.
@@ -166,7 +166,7 @@ Taper propose_taper(const Design& design, double pull_n, double least_thickness_
     std::vector<double> moments = shaper.moments_of(design);
     double stress = 0.0;
     // Forces hardly depend on the shape once it gives the pull, so few rounds do.
-    for (int round = 0; round < kRounds; ++round) {
+    for (int round = 0; round < kTaperRounds; ++round) {
         const auto next = shaper.level_for(moments, pull_n);
         if (!next) break;
         const double change = std::abs(*next - stress);

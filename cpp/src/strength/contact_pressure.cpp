@@ -10,7 +10,6 @@
 namespace backspring {
 namespace {
 
-constexpr double kPi = std::numbers::pi;
 // Greatest shear below a line contact, over p0, and its depth, over a.
 constexpr double kShearShare = 0.30028310;
 constexpr double kShearDepth = 0.78615138;
@@ -47,10 +46,10 @@ LineContact line_contact(double force_n, double length_mm, double radius_mm, dou
     LineContact contact;
     if (force_n == 0.0) return contact;
     constexpr double infinite = std::numeric_limits<double>::infinity();
-    contact.half_width_mm = std::sqrt(4.0 * force_n * radius_mm / (kPi * length_mm * modulus_mpa));
+    contact.half_width_mm = std::sqrt(4.0 * force_n * radius_mm / (std::numbers::pi * length_mm * modulus_mpa));
     contact.peak_mpa =
-        radius_mm == 0.0 ? infinite : 2.0 * force_n / (kPi * contact.half_width_mm * length_mm);
-    contact.mean_mpa = 0.25 * kPi * contact.peak_mpa;
+        radius_mm == 0.0 ? infinite : 2.0 * force_n / (std::numbers::pi * contact.half_width_mm * length_mm);
+    contact.mean_mpa = 0.25 * std::numbers::pi * contact.peak_mpa;
     contact.shear_mpa = kShearShare * contact.peak_mpa;
     contact.shear_depth_mm = kShearDepth * contact.half_width_mm;
     return contact;
@@ -101,7 +100,7 @@ double least_corner_radius_mm(double force_n,
     require_line(rules, force_n, length_mm, modulus_mpa);
     rules.positive("limit_mpa", limit_mpa, 1e9, "MPa");
     rules.throw_if_any();
-    return force_n * modulus_mpa / (kPi * length_mm * limit_mpa * limit_mpa);
+    return force_n * modulus_mpa / (std::numbers::pi * length_mm * limit_mpa * limit_mpa);
 }
 
 bool galling_caution(double tang_hrc, double spring_hrc) {

@@ -9,7 +9,6 @@
 namespace backspring {
 namespace {
 
-constexpr double kPi = std::numbers::pi;
 constexpr double kLeastRoot = 0.01;
 constexpr double kReach = 0.9;
 constexpr double kRounding = 1e-9;
@@ -32,11 +31,11 @@ std::vector<Kink> find_kinks(const Profile& profile) {
 
 double kink_factor(double angle_rad, double thickness_mm, double root_radius_mm) {
     const double a = angle_rad;
-    require_within("kink angle in degrees", a * 180.0 / kPi, -90.0, 45.0);
+    require_within("kink angle in degrees", a * 180.0 / std::numbers::pi, -90.0, 45.0);
     require_at_least("root radius over thickness", root_radius_mm / thickness_mm, kLeastRoot);
     if (a <= 0.0) return 1.0;
     const double reach = kReach * thickness_mm / (root_radius_mm * a);
-    return std::max(1.0, std::pow(reach, 2.0 * a / (kPi + 2.0 * a)));
+    return std::max(1.0, std::pow(reach, 2.0 * a / (std::numbers::pi + 2.0 * a)));
 }
 
 }  // namespace backspring

@@ -7,7 +7,6 @@
 namespace backspring {
 namespace {
 
-constexpr double kMpaPerKpsi = 6.894757293168361;
 constexpr double kMmPerInch = 25.4;
 constexpr double kSoftestMpa = 340.0;
 constexpr double kHardestMpa = 1700.0;

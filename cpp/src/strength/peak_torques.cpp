@@ -3,14 +3,13 @@
 
 #include "../core/root.hpp"
 #include "backspring/strength/plastic_set.hpp"
+#include "stressed_angles.hpp"
 
 namespace backspring {
 namespace {
 
 // To 1/4000 of the span between two steps: the torque is then off by far less than 1e-6.
-constexpr int kPeakBits = 12;
-
-double angle_of(const Step& step) { return step.turn.contact.blade_angle_deg; }
+constexpr int kTorqueBits = 12;
 
 /// The greatest torque about a step, as far as so many neighbours on each side.
 double peak_about(const Action& action,
@@ -20,7 +19,7 @@ double peak_about(const Action& action,
     const auto at = [&](double angle) { return turn_at(action, angle).opening_nmm(); };
     const double low = angle_of(steps[i < neighbours ? 0 : i - neighbours]);
     const double high = angle_of(steps[std::min(i + neighbours, steps.size() - 1)]);
-    return std::max(at(find_maximum(at, low, high, kPeakBits)), at(angle_of(steps[i])));
+    return std::max(at(find_maximum(at, low, high, kTorqueBits)), at(angle_of(steps[i])));
 }
 
 /// Torques after a set without solving contact again: a touch loses the share of its force that the

@@ -4,13 +4,13 @@
 #include <cmath>
 
 #include "backspring/core/require.hpp"
+#include "within.hpp"
 
 namespace backspring {
 namespace {
 
 constexpr double kFew = 1e3;
 constexpr double kMany = 1e6;
-constexpr double kMpaPerKpsi = 6.894757293168361;
 
 double at_few(const SnLine& line) { return line.share_at_thousand * line.tensile_mpa; }
 

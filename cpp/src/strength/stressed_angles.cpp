@@ -10,9 +10,7 @@ namespace {
 // Steps of five degrees miss far less of a peak than this share of it.
 constexpr double kNear = 0.9;
 // To a thousandth of the span: what is left of the angle counts by its square.
-constexpr int kPeakBits = 16;
-
-double angle_of(const Step& step) { return step.turn.contact.blade_angle_deg; }
+constexpr int kStressBits = 16;
 
 /// The greatest stress near a step that its neighbours do not pass.
 StressedAngle refined(const Action& action, std::span<const Step> steps, std::size_t i) {
@@ -21,7 +19,7 @@ StressedAngle refined(const Action& action, std::span<const Step> steps, std::si
     };
     const double low = angle_of(steps[i == 0 ? 0 : i - 1]);
     const double high = angle_of(steps[std::min(i + 1, steps.size() - 1)]);
-    const double best = find_maximum(at, low, high, kPeakBits);
+    const double best = find_maximum(at, low, high, kStressBits);
     return {at(best), best, nullptr};
 }
 

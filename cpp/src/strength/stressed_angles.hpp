@@ -7,6 +7,8 @@
 
 namespace backspring {
 
+inline double angle_of(const Step& step) { return step.turn.contact.blade_angle_deg; }
+
 /// Stress at an angle if nothing yielded.
 struct StressedAngle {
     double stress_mpa;

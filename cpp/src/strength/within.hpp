@@ -8,6 +8,9 @@
 
 namespace backspring {
 
+// Units in which published fits were made.
+inline constexpr double kMpaPerKpsi = 6.894757293168361;
+
 /// A ratio of two lengths that stands at a bound may lie beyond it by rounding.
 inline constexpr double kRatioRounding = 1e-9;
 

@@ -2,7 +2,7 @@
 #include <cmath>
 #include <limits>
 
-#include "backspring/action/sweep.hpp"
+#include "backspring/action/sweep_columns.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/error.hpp"
 #include "catch.hpp"

@@ -2,7 +2,7 @@
 #include <string>
 
 #include "backspring/check/check.hpp"
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
 

@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "backspring/core/error.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

@@ -1,7 +1,7 @@
 #include <cmath>
 
 #include "backspring/check/check.hpp"
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
 

@@ -2,7 +2,7 @@
 #include <limits>
 
 #include "backspring/check/check.hpp"
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "backspring/grind/grind.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "backspring/grind/grind_flush.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "../sensitivity/figures_of.hpp"
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "backspring/core/error.hpp"
 #include "backspring/size/size.hpp"
 #include "backspring/size/taper.hpp"

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "backspring/strength/stress_range.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

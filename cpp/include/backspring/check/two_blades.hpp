@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "backspring/action/two_joints.hpp"
-#include "backspring/check/look.hpp"
+#include "backspring/check/columns.hpp"
 #include "backspring/design/design.hpp"
 
 namespace backspring {

@@ -1,0 +1,65 @@
+#include "backspring/check/columns.hpp"
+
+#include <cmath>
+
+#include "../spring/stretches.hpp"
+#include "backspring/core/require.hpp"
+
+namespace backspring {
+namespace {
+
+std::vector<double> stations(const Spring& spring, double spacing_mm) {
+    const bool pinned = spring.support.kind == SupportKind::two_pins;
+    const double rear = pinned ? -spring.support.rear_pin_mm : 0.0;
+    std::vector<double> places;
+    const auto add = [&](double from, double to) {
+        for (const Stretch& stretch : cut_into_stretches(spring, from, to)) {
+            const double length = stretch.end_mm - stretch.start_mm;
+            const int parts = static_cast<int>(std::ceil(length / spacing_mm));
+            for (int i = 0; i < parts; ++i) {
+                places.push_back(stretch.start_mm + length * i / parts);
+            }
+        }
+    };
+    if (pinned) add(rear, 0.0);
+    add(0.0, spring.pad.end_mm);
+    places.push_back(spring.pad.end_mm);
+    return places;
+}
+
+}  // namespace
+
+Sweep sweep(const Design& design, double step_deg, double from_deg, double to_deg) {
+    return columns(sweep(make_action(design), from_deg, to_deg, step_deg));
+}
+
+SpringAlong spring_along(const Design& design, double blade_angle_deg, double spacing_mm) {
+    Requirements rules;
+    rules.in_range("spacing_mm", spacing_mm, 1e-3, 100.0, "mm");
+    rules.throw_if_any();
+    const Action action = make_action(design);
+    const Contact contact = contact_at(action.joint, blade_angle_deg);
+    const auto forces = loads(contact);
+    const std::span<const Load> bearing{forces.data(), static_cast<std::size_t>(contact.count)};
+    const std::vector<double> places = stations(design.spring, spacing_mm);
+    const auto column = [&](auto value) {
+        Eigen::ArrayXd values(static_cast<Eigen::Index>(places.size()));
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            values[static_cast<Eigen::Index>(i)] = value(places[i]);
+        }
+        return values;
+    };
+    const Joint& joint = action.joint;
+    return {
+        .station_mm = column([](double x) { return x; }),
+        .thickness_mm = column([&](double x) { return thickness_mm(design.spring.thickness, x); }),
+        .face_mm = column([&](double x) { return joint.face_mm + joint.face_slope * x; }),
+        .deflection_mm =
+            column([&](double x) { return x < 0.0 ? 0.0 : deflection_mm(joint, contact, x); }),
+        .back_stress_mpa =
+            column([&](double x) { return fibre_stress(design.spring, bearing, x).back_mpa; }),
+        .belly_stress_mpa =
+            column([&](double x) { return fibre_stress(design.spring, bearing, x).belly_mpa; })};
+}
+
+}  // namespace backspring
