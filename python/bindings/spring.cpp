@@ -12,13 +12,6 @@ void define_shape() {
     auto station = declared<Station>();
     define_record(station, BACKSPRING_FIELD(Station, x_mm),
                   BACKSPRING_FIELD(Station, thickness_mm));
-    // A profile is written as a list of pairs.
-    station.def(py::init([](const std::pair<double, double>& pair) {
-                    return Station{pair.first, pair.second};
-                }),
-                py::arg("pair"));
-    py::implicitly_convertible<py::tuple, Station>();
-    py::implicitly_convertible<py::list, Station>();
     auto hole = declared<Hole>();
     define_record(hole, BACKSPRING_FIELD(Hole, center_mm), BACKSPRING_FIELD(Hole, diameter_mm),
                   BACKSPRING_FIELD(Hole, offset_mm));

@@ -12,6 +12,7 @@ import numpy as np
 import pytest
 
 from backspring import _core
+from stations import stations
 
 from .plane_stress import PlaneSolution, solve
 from .plane_stress_mesh import PlaneSpring, without_holes_ahead_of_middle_pin
@@ -42,7 +43,7 @@ def as_beam(spring: PlaneSpring) -> _core.Spring:
     pinned = bool(spring.hole_centres_mm)
     kind = _core.SupportKind.two_pins if pinned else _core.SupportKind.clamped
     return _core.Spring(
-        thickness=list(spring.thickness_mm),
+        thickness=stations(spring.thickness_mm),
         width_mm=spring.width_mm,
         support=_core.Support(kind=kind, rear_pin_mm=spring.rear_pin_mm),
         holes=[

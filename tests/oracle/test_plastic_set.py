@@ -11,6 +11,7 @@ import pytest
 from numpy.typing import NDArray
 
 from backspring import _core as core
+from stations import stations
 
 Array = NDArray[np.float64]
 MODULUS_MPA, POISSON, YIELD_MPA = 205000.0, 0.29, 1000.0
@@ -120,7 +121,7 @@ class SlowSpring:
 
 def spring(offset: float) -> core.Spring:
     return core.Spring(
-        thickness=STATIONS,
+        thickness=stations(STATIONS),
         width_mm=WIDTH_MM,
         support=core.Support(kind=core.SupportKind.two_pins, rear_pin_mm=REAR_PIN_MM),
         holes=[

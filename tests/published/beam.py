@@ -14,6 +14,7 @@ from collections.abc import Sequence
 import numpy as np
 
 from backspring import _core as core
+from stations import stations
 
 RIGID_IN_SHEAR = -1.0 + 1e-12
 PAD_SHARE = 0.1
@@ -99,7 +100,7 @@ def _spring(
 ) -> core.Spring:
     end = thickness[-1][0]
     return core.Spring(
-        thickness=list(thickness),
+        thickness=stations(thickness),
         width_mm=width,
         support=support,
         pad=core.Pad(start_mm=(1.0 - PAD_SHARE) * end, end_mm=end),

@@ -19,6 +19,7 @@ import pytest
 from scipy.optimize import brentq
 
 from backspring import _core as core
+from stations import stations
 
 ECCENTRIC, RADIUS, MU, FORCE = 3.0, 5.0, 0.15, 20.0
 LIFTING_AND_RETURNING = [
@@ -33,7 +34,7 @@ SELF_LOCKING_DEG = 67.15533446
 PIVOT_MM = 30.0
 CAM = core.Design(
     spring=core.Spring(
-        thickness=[(0.0, 3.6), (46.0, 2.4)],
+        thickness=stations([(0.0, 3.6), (46.0, 2.4)]),
         width_mm=2.3,
         support=core.Support(kind=core.SupportKind.clamped),
         pad=core.Pad(start_mm=22.0, end_mm=46.0),

@@ -21,6 +21,7 @@ from published.beam import (
     tip_slope,
     uniform,
 )
+from stations import stations
 
 SPAN_MM, REACH_MM, FORCE_N = 25.0, 40.0, 30.0
 WIDTH_MM, DEPTH_MM, MODULUS_MPA, SHEAR_MODULUS_MPA = 2.5, 3.5, 207e3, 80e3
@@ -114,7 +115,7 @@ def test_span_turned_into_a_root_stiffness() -> None:
         root_stiffness_nmm_per_rad=3.0 * MODULUS_MPA * inertia / SPAN_MM,
     )
     beam = core.Spring(
-        thickness=EVEN,
+        thickness=stations(EVEN),
         width_mm=WIDTH_MM,
         support=root,
         pad=BENDING_ONLY.pad,

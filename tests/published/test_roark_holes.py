@@ -14,6 +14,7 @@ A hole off the mid-line: derived, as the two strips that are left, about their c
 import pytest
 
 from backspring import _core as core
+from stations import stations
 
 CASES = [
     (6.0, 2.0, 0.75, 1000.0, 84.656085, 83.333333),
@@ -38,7 +39,7 @@ def test_outer_fibre_along_a_pierced_spring(
     """The hole's centre sees the net section, the station just beside the hole the full one."""
     center, reach = 20.0, 40.0
     spring = core.Spring(
-        thickness=[(0.0, depth), (reach, depth)],
+        thickness=stations([(0.0, depth), (reach, depth)]),
         width_mm=width,
         support=core.Support(kind=core.SupportKind.clamped),
         holes=[core.Hole(center_mm=center, diameter_mm=2.0 * radius)],
