@@ -18,8 +18,6 @@ void declare_contact_pressure(py::module_& m) {
         .value("pad_edge", Bearer::pad_edge, DOC(Bearer_pad_edge))
         .finalize();
     py::class_<LineContact>(m, "LineContact", DOC(LineContact));
-    py::class_<StressBelow>(m, "StressBelow", DOC(StressBelow));
-    py::class_<SlidingStress>(m, "SlidingStress", DOC(SlidingStress));
     py::class_<BearingPressure>(m, "BearingPressure", DOC(BearingPressure));
 }
 
@@ -29,15 +27,6 @@ void define_contact_pressure(py::module_& m) {
                   BACKSPRING_FIELD(LineContact, peak_mpa), BACKSPRING_FIELD(LineContact, mean_mpa),
                   BACKSPRING_FIELD(LineContact, shear_mpa),
                   BACKSPRING_FIELD(LineContact, shear_depth_mm));
-    auto below = declared<StressBelow>();
-    define_record(below, BACKSPRING_FIELD(StressBelow, along_line_mpa),
-                  BACKSPRING_FIELD(StressBelow, along_face_mpa),
-                  BACKSPRING_FIELD(StressBelow, normal_mpa));
-    below.def("shear_mpa", &StressBelow::shear_mpa, DOC(StressBelow_shear_mpa))
-        .def("von_mises_mpa", &StressBelow::von_mises_mpa, DOC(StressBelow_von_mises_mpa));
-    auto sliding = declared<SlidingStress>();
-    define_record(sliding, BACKSPRING_FIELD(SlidingStress, tension_mpa),
-                  BACKSPRING_FIELD(SlidingStress, compression_mpa));
     auto bearing = declared<BearingPressure>();
     define_record(
         bearing, BACKSPRING_FIELD(BearingPressure, bearer),
@@ -46,18 +35,10 @@ void define_contact_pressure(py::module_& m) {
         BACKSPRING_FIELD(BearingPressure, station_mm), BACKSPRING_FIELD(BearingPressure, line));
     m.def("contact_modulus_mpa", &contact_modulus_mpa, py::arg("one"), py::arg("other"),
           DOC(contact_modulus_mpa));
-    m.def("relative_radius_mm", &relative_radius_mm, py::arg("one_mm"), py::arg("other_mm"),
-          DOC(relative_radius_mm));
     m.def("line_contact", &line_contact, py::arg("force_n"), py::arg("length_mm"),
           py::arg("radius_mm"), py::arg("modulus_mpa"), DOC(line_contact));
-    m.def("stress_below", &stress_below, py::arg("contact"), py::arg("poisson"),
-          py::arg("depth_mm"), DOC(stress_below));
-    m.def("sliding_stress", &sliding_stress, py::arg("contact"), py::arg("friction"),
-          DOC(sliding_stress));
     m.def("first_yield_pressure_mpa", &first_yield_pressure_mpa, py::arg("yield_mpa"),
           DOC(first_yield_pressure_mpa));
-    m.def("first_yield_pressure_of_hardness_mpa", &first_yield_pressure_of_hardness_mpa,
-          py::arg("vickers_hv"), DOC(first_yield_pressure_of_hardness_mpa));
     m.def("least_corner_radius_mm", &least_corner_radius_mm, py::arg("force_n"),
           py::arg("length_mm"), py::arg("modulus_mpa"), py::arg("limit_mpa"),
           DOC(least_corner_radius_mm));

@@ -1,5 +1,4 @@
 #include "backspring/strength/curved_beam.hpp"
-#include "backspring/strength/groove.hpp"
 #include "backspring/strength/hole_edge.hpp"
 #include "backspring/strength/kink.hpp"
 #include "backspring/strength/notch_sensitivity.hpp"
@@ -38,10 +37,6 @@ void define_belly(py::module_& m) {
           py::arg("fillet_mm"), DOC(shoulder_factor));
     m.def("one_sided_shoulder_factor", &one_sided_shoulder_factor, py::arg("large_mm"),
           py::arg("small_mm"), py::arg("fillet_mm"), DOC(one_sided_shoulder_factor));
-    m.def("groove_factor", &groove_factor, py::arg("thickness_mm"), py::arg("depth_mm"),
-          py::arg("radius_mm"), DOC(groove_factor));
-    m.def("one_sided_groove_factor", &one_sided_groove_factor, py::arg("thickness_mm"),
-          py::arg("depth_mm"), py::arg("radius_mm"), DOC(one_sided_groove_factor));
 }
 
 void define_curved_beam(py::module_& m) {

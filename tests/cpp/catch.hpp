@@ -15,6 +15,9 @@ inline auto ContainsSubstring(const std::string& text) { return Contains(text); 
 }  // namespace Catch::Matchers
 #endif
 
+// Relative error that a sum of a few rounded terms may have.
+inline constexpr double kRounding = 1e-13;
+
 using Catch::Matchers::ContainsSubstring;
 using Catch::Matchers::WithinAbs;
 using Catch::Matchers::WithinRel;

@@ -1,9 +1,11 @@
 #pragma once
 
+#include <array>
 #include <string>
 #include <vector>
 
 #include "backspring/check/look.hpp"
+#include "backspring/grind/grind.hpp"
 
 // Designs for the tests. All patterns are invented; none is a knife that exists.
 namespace designs {
@@ -103,6 +105,17 @@ struct Named {
     std::string name;
     Design design;
 };
+
+struct Point {
+    double x, y;
+};
+
+inline backspring::Joint joint_of(const backspring::Design& design) {
+    return backspring::make_joint(design.spring, design.tang, design.fit);
+}
+
+inline constexpr std::array kGrindFaces{backspring::GrindFace::back, backspring::GrindFace::belly,
+                                        backspring::GrindFace::pad};
 
 inline std::vector<Named> all() {
     return {{"heron", heron()},   {"plover", plover()}, {"wren", wren()},   {"dunlin", dunlin()},

@@ -24,7 +24,7 @@ from backspring import _core
 from oracle.plane_stress import hole_edge, solve
 from oracle.plane_stress_mesh import PlaneSpring
 from oracle.plane_stress_notch_bar import bend
-from oracle.plane_stress_notch_shapes import grooved, kinked, shouldered, with_hole
+from oracle.plane_stress_notch_shapes import kinked, shouldered, with_hole
 
 THICKNESS_MM = 3.8
 TAPER = ((-38.0, 3.2), (-4.0, 3.8), (0.0, 3.8), (7.0, 3.1), (25.0, 2.4), (36.5, 2.5))
@@ -123,15 +123,6 @@ def shoulder(large_mm: float, small_mm: float, fillet_mm: float, both_sides: boo
     return bent_face(shape, small_mm, form(large_mm, small_mm, fillet_mm), model.largest_mpa)
 
 
-def groove(thickness_mm: float, depth_mm: float, radius_mm: float, both_sides: bool) -> Row:
-    model = bend(grooved(thickness_mm, depth_mm, radius_mm, both_sides), MOMENT_NMM)
-    form = _core.groove_factor if both_sides else _core.one_sided_groove_factor
-    sides, taken = ("both faces", 2 * depth_mm) if both_sides else ("belly", depth_mm)
-    shape = f"groove of {sides}, {depth_mm:g} in {thickness_mm:g}, root {radius_mm:g}"
-    factor = form(thickness_mm, depth_mm, radius_mm)
-    return bent_face(shape, thickness_mm - taken, factor, model.largest_mpa)
-
-
 HERON = (0.1, 0.7 / 18.0)
 SHARPER = (0.2174, 0.7 / 18.0)
 
@@ -147,9 +138,6 @@ CASES: tuple[tuple[Callable[..., Row], tuple[object, ...]], ...] = (
     *((shoulder, (3.6, 3.0, fillet, False)) for fillet in (0.3, 1.0, 3.0)),
     *((shoulder, (*case, False)) for case in ((3.15, 3.0, 0.15), (4.5, 3.0, 0.15))),
     *((shoulder, (*case, False)) for case in ((9.0, 3.0, 0.3), (9.0, 3.0, 3.0))),
-    *((groove, (3.0, *case, True)) for case in ((0.06, 0.06), (0.3, 0.3), (0.6, 0.15))),
-    *((groove, (3.0, *case, False)) for case in ((0.06, 0.06), (0.3, 0.06), (0.3, 0.9))),
-    *((groove, (3.0, *case, False)) for case in ((0.6, 0.12), (0.6, 0.9))),
 )
 
 

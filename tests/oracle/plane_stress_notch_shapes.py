@@ -1,4 +1,4 @@
-"""The shapes that are compared: kink, shoulder and groove of the belly, and a free hole."""
+"""The shapes that are compared: kink and shoulder of the belly, and a free hole."""
 
 import numpy as np
 
@@ -79,40 +79,6 @@ def shouldered(large_mm: float, small_mm: float, fillet_mm: float, both_sides: b
             (fan[2], length + fillet_mm),
             growing(size, length),
         ),
-    ]
-    return strip(pieces, 0.0, size, halved=both_sides)
-
-
-def grooved(thickness_mm: float, depth_mm: float, radius_mm: float, both_sides: bool) -> NotchedBar:
-    """A groove across at x = 0 with a round bottom, its walls upright where it is deep enough."""
-    deep = 0.5 * thickness_mm if both_sides else thickness_mm
-    count = 2 * ROOT_ELEMENTS
-    lift = np.arcsin(max(0.0, 1.0 - depth_mm / radius_mm))
-    centre = (0.0, -deep + depth_mm - radius_mm)
-    half, low = radius_mm * np.cos(lift), centre[1] + radius_mm * np.sin(lift)
-    length = 1.5 * thickness_mm
-    size = radius_mm * (0.5 * np.pi - lift) / count
-    flat, root = half + 0.5 * deep, 0.5 * half + 0.1 * deep
-    far = growing(2 * size, length)
-    walls: list[tuple[Piece, Piece]] = []
-    if depth_mm > radius_mm * (1 + 1e-9):
-        up = growing(size, depth_mm - radius_mm)
-        walls = [
-            (
-                Piece(line((-half, -deep), (-half, low)), (-flat, -root), 1 - up[::-1]),
-                Piece(line((half, low), (half, -deep)), (root, flat), up),
-            )
-        ]
-    else:
-        root = flat
-    pieces = [
-        Piece(
-            line((-length - half, -deep), (-half, -deep)), (-length - half, -flat), 1 - far[::-1]
-        ),
-        *(before for before, _ in walls),
-        Piece(arc(centre, radius_mm, np.pi - lift, lift), (-root, root), evenly(2 * count)),
-        *(behind for _, behind in walls),
-        Piece(line((half, -deep), (length + half, -deep)), (flat, length + half), far),
     ]
     return strip(pieces, 0.0, size, halved=both_sides)
 

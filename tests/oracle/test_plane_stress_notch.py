@@ -13,7 +13,6 @@ from .plane_stress_notch import (
     Row,
     even_kink,
     free_hole,
-    groove,
     pinned_hole,
     shoulder,
     tapered_kink,
@@ -27,7 +26,6 @@ LIMITS = {
     tapered_kink: 0.02,
     even_kink: 0.04,
     shoulder: 0.08,
-    groove: 0.08,
 }
 
 

@@ -2,8 +2,8 @@
 
 #include "backspring/action/rap.hpp"
 #include "backspring/check/check_two.hpp"
-#include "backspring/check/in_use.hpp"
 #include "backspring/check/columns.hpp"
+#include "backspring/check/in_use.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/curve.hpp"
 #include "backspring/core/require.hpp"
@@ -21,7 +21,6 @@
 #include "backspring/steel/temper_table.hpp"
 #include "backspring/strength/curved_beam.hpp"
 #include "backspring/strength/fatigue.hpp"
-#include "backspring/strength/groove.hpp"
 #include "backspring/strength/hole_edge.hpp"
 #include "backspring/strength/kink.hpp"
 #include "backspring/strength/notch_sensitivity.hpp"

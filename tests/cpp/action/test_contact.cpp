@@ -14,10 +14,6 @@ using namespace backspring;
 
 namespace {
 
-constexpr double kPi = std::numbers::pi;
-
-Joint joint_of(const Design& design) { return make_joint(design.spring, design.tang, design.fit); }
-
 double free_face_mm(const Joint& joint, double x) { return joint.face_mm + joint.face_slope * x; }
 
 /// Rate of shear deflection per force just behind a force: the kink it makes in the spring.
@@ -51,7 +47,7 @@ TEST_CASE("on a flat a clamped strip touches where its cubic says", "[action][cl
     // P = (g0 + m x)/(x^3/3EI + c x), c = 1/(kappa G A), give x^3 + 3 x^2 g0/m - 3EI c (x - g0/m) =
     // 0.
     const Design design = designs::dunlin();
-    const Joint joint = joint_of(design);
+    const Joint joint = designs::joint_of(design);
     const double turn_deg = GENERATE(0.7, 0.78, 0.806, 0.85);
     const double t = std::tan(radians(turn_deg)), a = 32.0, ei_c = 2.6 * 2.6 * 2.58 / 10.0;
     const double g0 = 4.5 / std::cos(radians(turn_deg)) - a * t - 4.5, m = t + 0.9 / a;
@@ -73,14 +69,15 @@ TEST_CASE("a slender strip on a flat nears the beam without shear", "[action][co
     for (const double thickness : {2.0, 1.0, 0.5, 0.25}) {
         Design design = designs::dunlin();
         design.spring.thickness = {{0.0, thickness}};
-        const double off = std::abs(contact_at(joint_of(design), 180.806).touches[0].x_mm - limit);
+        const double off =
+            std::abs(contact_at(designs::joint_of(design), 180.806).touches[0].x_mm - limit);
         CHECK(off < last / 3.8);
         last = off;
     }
 }
 
 TEST_CASE("on a corner the loaded face is tangent to the arc", "[action][property]") {
-    const Joint joint = joint_of(designs::heron());
+    const Joint joint = designs::joint_of(designs::heron());
     const double angle = GENERATE(20.0, 45.0, 70.0, 110.0, 135.0, 160.0);
     const Contact contact = contact_at(joint, angle);
     REQUIRE(contact.count == 1);
@@ -89,7 +86,7 @@ TEST_CASE("on a corner the loaded face is tangent to the arc", "[action][propert
                          touch.force_n * slope_per_force(joint.flexibility, touch.x_mm, touch.x_mm);
     CHECK_THAT(touch.slope, WithinAbs(slope, 1e-12));
     const Arc& corner = joint.outline.body[angle < 90.0 ? 2 : 1];
-    const double turn = radians(angle) - kPi;
+    const double turn = radians(angle) - std::numbers::pi;
     const double x = std::cos(turn) * corner.u_mm - std::sin(turn) * corner.w_mm;
     const double y = std::sin(turn) * corner.u_mm + std::cos(turn) * corner.w_mm;
     CHECK_THAT(std::hypot(touch.x_mm - 32.0 - x, touch.height_mm - y), WithinRel(0.7, 1e-12));
@@ -97,7 +94,7 @@ TEST_CASE("on a corner the loaded face is tangent to the arc", "[action][propert
 
 TEST_CASE("the spring moves to where it is touched", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
-        const Joint joint = joint_of(design);
+        const Joint joint = designs::joint_of(design);
         for (double angle = -6.0; angle <= 186.0; angle += 0.7) {
             const Contact contact = contact_at(joint, angle);
             for (const Touch& touch : contact.all()) {
@@ -115,11 +112,11 @@ TEST_CASE("the spring moves to where it is touched", "[action][property]") {
 
 TEST_CASE("nowhere on the pad does the tang go into the spring", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
-        const Joint joint = joint_of(design);
+        const Joint joint = designs::joint_of(design);
         for (double angle = -5.0; angle <= 185.0; angle += 1.9) {
             CAPTURE(name, angle);
             const Contact contact = contact_at(joint, angle);
-            const double turn = radians(angle) - kPi;
+            const double turn = radians(angle) - std::numbers::pi;
             CHECK(unexplained_depth_mm(joint, contact, {joint.outline.body, turn}) < 1e-9);
             if (const auto& kick = joint.outline.kick) {
                 CHECK(unexplained_depth_mm(joint, contact, {{&*kick, 1}, turn}) < 1e-9);
@@ -129,7 +126,7 @@ TEST_CASE("nowhere on the pad does the tang go into the spring", "[action][prope
 }
 
 TEST_CASE("a pad that begins ahead of the corner bears on its rear edge", "[action][property]") {
-    const Joint joint = joint_of(designs::snipe());
+    const Joint joint = designs::joint_of(designs::snipe());
     const Contact contact = contact_at(joint, 180.0);
     REQUIRE(contact.count == 1);
     CHECK(contact.touches[0].x_mm == 28.6);
@@ -140,7 +137,7 @@ TEST_CASE("a pad that begins ahead of the corner bears on its rear edge", "[acti
 }
 
 TEST_CASE("a pad that ends behind the corner bears on its front edge", "[action][property]") {
-    const Joint joint = joint_of(designs::avocet());
+    const Joint joint = designs::joint_of(designs::avocet());
     bool seen = false;
     for (double angle = 90.0; angle < 130.0; angle += 0.5) {
         const Contact contact = contact_at(joint, angle);
@@ -157,25 +154,25 @@ TEST_CASE("where the tang is too low the spring has let go", "[action][property]
     Design design = designs::heron();
     design.fit.preload_mm = 0.05;
     design.tang.closed_mm = 4.3;
-    const Contact contact = contact_at(joint_of(design), 0.0);
+    const Contact contact = contact_at(designs::joint_of(design), 0.0);
     CHECK(contact.count == 0);
     CHECK(contact.all().empty());
     CHECK(contact.force_n == 0.0);
     CHECK(contact.energy_nmm == 0.0);
     CHECK(contact.torque_nmm == 0.0);
-    CHECK(deflection_mm(joint_of(design), contact, 33.0) == 0.0);
-    CHECK(contact_at(joint_of(design), 45.0).count == 1);
+    CHECK(deflection_mm(designs::joint_of(design), contact, 33.0) == 0.0);
+    CHECK(contact_at(designs::joint_of(design), 45.0).count == 1);
 }
 
 TEST_CASE("without preload the open fit only just touches", "[action][property]") {
     Design design = designs::heron();
     design.fit.preload_mm = 0.0;
-    CHECK_THAT(contact_at(joint_of(design), 180.0).force_n, WithinAbs(0.0, 1e-9));
-    CHECK(contact_at(joint_of(design), 120.0).force_n > 10.0);
+    CHECK_THAT(contact_at(designs::joint_of(design), 180.0).force_n, WithinAbs(0.0, 1e-9));
+    CHECK(contact_at(designs::joint_of(design), 120.0).force_n > 10.0);
 }
 
 TEST_CASE("forces and moments of a contact are those of its loads", "[action][property]") {
-    const Contact contact = contact_at(joint_of(designs::plover()), 0.5);
+    const Contact contact = contact_at(designs::joint_of(designs::plover()), 0.5);
     const auto forces = loads(contact);
     double force = 0.0, torque = 0.0;
     for (std::size_t i = 0; i < 2; ++i) {
@@ -190,7 +187,7 @@ TEST_CASE("forces and moments of a contact are those of its loads", "[action][pr
 }
 
 TEST_CASE("angles the model does not cover are refused", "[action][abuse]") {
-    const Joint joint = joint_of(designs::heron());
+    const Joint joint = designs::joint_of(designs::heron());
     CHECK_NOTHROW(contact_at(joint, -45.0));
     CHECK_NOTHROW(contact_at(joint, 225.0));
     CHECK_THROWS_AS(contact_at(joint, -45.1), OutOfRange);

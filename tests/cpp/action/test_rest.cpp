@@ -10,8 +10,6 @@ using namespace backspring;
 
 namespace {
 
-Joint joint_of(const Design& design) { return make_joint(design.spring, design.tang, design.fit); }
-
 std::vector<Contact> free_rests(const Joint& joint, bool half_stop) {
     const Rests rests = find_rests(joint, half_stop);
     std::vector<Contact> found;
@@ -24,7 +22,7 @@ std::vector<Contact> free_rests(const Joint& joint, bool half_stop) {
 
 TEST_CASE("where a blade rests the resultant passes through the pivot", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
-        const Joint joint = joint_of(design);
+        const Joint joint = designs::joint_of(design);
         const auto rests = free_rests(joint, design.tang.half_stop_mm.has_value());
         CHECK(rests.size() == (design.tang.half_stop_mm ? 2u : 1u));
         for (const Contact& rest : rests) {
@@ -43,7 +41,7 @@ TEST_CASE("where a blade rests the resultant passes through the pivot", "[action
 
 TEST_CASE("a rest is a local minimum of strain energy", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
-        const Joint joint = joint_of(design);
+        const Joint joint = designs::joint_of(design);
         for (const Contact& rest : free_rests(joint, design.tang.half_stop_mm.has_value())) {
             for (const double away : {-0.5, -0.05, -0.005, 0.005, 0.05, 0.5}) {
                 CAPTURE(name, rest.blade_angle_deg, away);
@@ -56,7 +54,7 @@ TEST_CASE("a rest is a local minimum of strain energy", "[action][property]") {
 TEST_CASE("open is where the blade's stop is", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
         CAPTURE(name);
-        const Rests rests = find_rests(joint_of(design), false);
+        const Rests rests = find_rests(designs::joint_of(design), false);
         CHECK(rests.open.blade_angle_deg == 180.0);
         CHECK(rests.open.torque_nmm < 0.0);  // the spring holds the blade against its stop
         CHECK_FALSE(rests.half_stop);
@@ -65,7 +63,7 @@ TEST_CASE("open is where the blade's stop is", "[action][property]") {
 
 TEST_CASE("a round end holds the blade nowhere on its arc", "[action][property]") {
     // A round end is level all round 90 degrees: nothing pulls the blade either way.
-    const Joint joint = joint_of(designs::wren());
+    const Joint joint = designs::joint_of(designs::wren());
     const double peak = std::abs(contact_at(joint, 165.0).torque_nmm);
     for (double angle = 80.0; angle <= 100.0; angle += 2.0) {
         CAPTURE(angle);
@@ -74,15 +72,15 @@ TEST_CASE("a round end holds the blade nowhere on its arc", "[action][property]"
 }
 
 TEST_CASE("no rest is invented within reach of a slope", "[action][property]") {
-    CHECK_FALSE(rest_near(joint_of(designs::heron()), 40.0, 10.0));
-    CHECK(rest_near(joint_of(designs::heron()), 40.0, 60.0));
+    CHECK_FALSE(rest_near(designs::joint_of(designs::heron()), 40.0, 10.0));
+    CHECK(rest_near(designs::joint_of(designs::heron()), 40.0, 60.0));
 }
 
 TEST_CASE("a blade the spring has let go of stays where it is", "[action][property]") {
     Design design = designs::heron();
     design.fit.preload_mm = 0.05;
     design.tang.closed_mm = 4.3;
-    const auto rest = rest_near(joint_of(design), 0.0, 30.0);
+    const auto rest = rest_near(designs::joint_of(design), 0.0, 30.0);
     REQUIRE(rest);
     CHECK(rest->count == 0);
     CHECK(rest->blade_angle_deg == 0.0);
@@ -93,16 +91,16 @@ TEST_CASE("pushed out of a loose place, a blade stops where the spring lets go",
     Design design = designs::heron();
     design.fit.preload_mm = 0.05;
     design.tang.closed_mm = 4.3;
-    const auto rest = rest_near(joint_of(design), 12.0, 30.0);
+    const auto rest = rest_near(designs::joint_of(design), 12.0, 30.0);
     REQUIRE(rest);
     CHECK(rest->count == 0);
-    CHECK(contact_at(joint_of(design), rest->blade_angle_deg + 1e-6).count == 1);
+    CHECK(contact_at(designs::joint_of(design), rest->blade_angle_deg + 1e-6).count == 1);
 }
 
 TEST_CASE("on a face the blade rests with its contact at the foot of the perpendicular",
           "[action][closed form]") {
     // A force square to a flat passes through the pivot only there.
-    const Rests rests = find_rests(joint_of(designs::heron()), true);
+    const Rests rests = find_rests(designs::joint_of(designs::heron()), true);
     REQUIRE(rests.closed);
     REQUIRE(rests.half_stop);
     const auto foot = [](double face, double turn_deg) {
@@ -116,7 +114,7 @@ TEST_CASE("on a face the blade rests with its contact at the foot of the perpend
 
 TEST_CASE("the worked example rests where a slow solution rests", "[action][oracle]") {
     // Stated errors of that solution: angles 0.01 deg, forces 0.1 %, place to its last digit.
-    const Rests rests = find_rests(joint_of(designs::heron()), true);
+    const Rests rests = find_rests(designs::joint_of(designs::heron()), true);
     REQUIRE(rests.closed);
     REQUIRE(rests.half_stop);
     CHECK_THAT(rests.half_stop->blade_angle_deg, WithinAbs(91.022, 0.01));

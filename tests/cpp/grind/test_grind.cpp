@@ -11,8 +11,6 @@ using namespace backspring;
 
 namespace {
 
-constexpr GrindFace kFaces[] = {GrindFace::back, GrindFace::belly, GrindFace::pad};
-
 Design ground(const Design& design, GrindFace face, double depth_mm) {
     return grind(design, {face, depth_mm, {}});
 }
@@ -120,7 +118,7 @@ TEST_CASE("steel off the pad leaves the free back where it was", "[shop][propert
 
 TEST_CASE("two cuts make one of both depths", "[shop][property]") {
     for (const auto& [name, design] : designs::all()) {
-        for (const GrindFace face : kFaces) {
+        for (const GrindFace face : designs::kGrindFaces) {
             CAPTURE(name, static_cast<int>(face));
             const Check once = check(ground(design, face, 0.24));
             const Check twice = check(ground(ground(design, face, 0.12), face, 0.12));
@@ -131,7 +129,7 @@ TEST_CASE("two cuts make one of both depths", "[shop][property]") {
 }
 
 TEST_CASE("nothing removed changes nothing", "[shop][property]") {
-    for (const GrindFace face : kFaces) {
+    for (const GrindFace face : designs::kGrindFaces) {
         const Design after = ground(designs::heron(), face, 0.0);
         CHECK(after.spring.thickness.size() == designs::heron().spring.thickness.size());
         CHECK(after.fit.preload_mm == 0.9);
@@ -140,7 +138,7 @@ TEST_CASE("nothing removed changes nothing", "[shop][property]") {
 
 TEST_CASE("a limit is the depth from which a cut is refused", "[shop][property]") {
     for (const auto& [name, design] : designs::all()) {
-        for (const GrindFace face : kFaces) {
+        for (const GrindFace face : designs::kGrindFaces) {
             const GrindLimit limit = grind_limits(design, face, std::nullopt).front();
             CAPTURE(name, limit.reason, limit.depth_mm);
             CHECK_NOTHROW(ground(design, face, 0.9999 * limit.depth_mm));

@@ -8,8 +8,6 @@ using namespace backspring;
 
 namespace {
 
-constexpr GrindFace kFaces[] = {GrindFace::back, GrindFace::belly, GrindFace::pad};
-
 double largest_pull(const Check& check) {
     double largest = 0.0;
     for (const auto& stroke : check.strokes) largest = std::max(largest, *stroke.peak_pull_n);
@@ -20,7 +18,7 @@ double largest_pull(const Check& check) {
 
 TEST_CASE("each row is the check of the ground design", "[shop][property]") {
     for (const auto& [name, design] : designs::all()) {
-        for (const GrindFace face : kFaces) {
+        for (const GrindFace face : designs::kGrindFaces) {
             for (const GrindRow& row : grind_table(design, {face, 0.25, {}}, 0.1)) {
                 CAPTURE(name, static_cast<int>(face), row.removed_mm);
                 const Check fresh = check(grind(design, {face, row.removed_mm, {}}));
@@ -52,7 +50,7 @@ TEST_CASE("rows go from nothing to the full depth", "[shop][property]") {
 
 TEST_CASE("every pass takes pull away", "[shop][property]") {
     for (const auto& [name, design] : designs::all()) {
-        for (const GrindFace face : kFaces) {
+        for (const GrindFace face : designs::kGrindFaces) {
             const auto rows = grind_table(design, {face, 0.36, {}}, 0.02);
             for (std::size_t i = 1; i < rows.size(); ++i) {
                 CAPTURE(name, static_cast<int>(face), rows[i].removed_mm);

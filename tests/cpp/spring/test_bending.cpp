@@ -8,7 +8,6 @@ using namespace backspring;
 
 namespace {
 
-constexpr double kRounding = 1e-13;
 const std::vector<Load> kTwoLoads{{24.0, 20.0}, {33.0, 50.0}};
 
 }  // namespace

@@ -10,8 +10,6 @@ using namespace backspring;
 
 namespace {
 
-constexpr double kRounding = 1e-13;
-
 Spring strip(Profile thickness, SupportKind kind = SupportKind::clamped) {
     Spring spring;
     spring.thickness = std::move(thickness);

@@ -9,8 +9,6 @@ using backspring::Section;
 
 namespace {
 
-constexpr double kRounding = 1e-13;
-
 /// The two rectangles left above and below the slot, each about the common centroid.
 Section two_rectangles(double b, double t, double c, double e) {
     const double above = 0.5 * t - (e + 0.5 * c), below = 0.5 * t + (e - 0.5 * c);

@@ -12,12 +12,12 @@ using namespace backspring;
 
 namespace {
 
-constexpr double kModulus = 111900.0;
+constexpr double kLineModulus = 111900.0;
 
 std::vector<BearingPressure> bearings(const Design& design) {
     const Action action = make_action(design);
     return bearing_pressures(action.joint, sweep(action, 0.0, 180.0, 1.0), design.spring.width_mm,
-                             kModulus);
+                             kLineModulus);
 }
 
 const BearingPressure* find(const std::vector<BearingPressure>& all, Bearer bearer) {
@@ -72,7 +72,7 @@ TEST_CASE("pressure is Hertz's for the greatest force on each corner", "[strengt
             CHECK(b.line.has_value() == round);
             if (!round) continue;
             const double expected = std::sqrt(
-                b.force_n * kModulus / (std::numbers::pi * design.spring.width_mm * b.radius_mm));
+                b.force_n * kLineModulus / (std::numbers::pi * design.spring.width_mm * b.radius_mm));
             CHECK_THAT(b.line->peak_mpa, WithinRel(expected, 1e-12));
         }
         double largest_touch = 0.0;
@@ -98,5 +98,5 @@ TEST_CASE("a sharp corner is a result, not an error", "[strength][abuse]") {
 
 TEST_CASE("without steps nothing bears", "[strength][abuse]") {
     const Action action = make_action(designs::heron());
-    CHECK(bearing_pressures(action.joint, {}, 2.3, kModulus).empty());
+    CHECK(bearing_pressures(action.joint, {}, 2.3, kLineModulus).empty());
 }

@@ -13,6 +13,25 @@ namespace {
 constexpr Elastic kSteel{205000.0, 0.29};
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
+/// Stresses in the middle below a line contact, Hertz's field.
+struct StressBelow {
+    double along_line_mpa, along_face_mpa, normal_mpa;
+
+    [[nodiscard]] double von_mises_mpa() const {
+        return std::hypot(along_line_mpa - along_face_mpa, along_face_mpa - normal_mpa,
+                          normal_mpa - along_line_mpa) /
+               std::numbers::sqrt2;
+    }
+};
+
+StressBelow stress_below(const LineContact& contact, double poisson, double depth_mm) {
+    const double p0 = contact.peak_mpa, z = depth_mm / contact.half_width_mm;
+    const double root = std::sqrt(1.0 + z * z);
+    return {.along_line_mpa = -2.0 * poisson * p0 * (root - z),
+            .along_face_mpa = -p0 * ((1.0 + 2.0 * z * z) / root - 2.0 * z),
+            .normal_mpa = -p0 / root};
+}
+
 /// Greatest of a stress in the middle below the contact, from close depths.
 template <class Stress>
 std::pair<double, double> greatest_below(const LineContact& contact, double nu, Stress stress) {
@@ -58,8 +77,6 @@ TEST_CASE("yielding begins at 1.79 of the yield stress", "[strength][oracle]") {
     const auto equivalent = [](const StressBelow& s) { return s.von_mises_mpa(); };
     const double share = greatest_below(contact, 0.3, equivalent).first / contact.peak_mpa;
     CHECK_THAT(first_yield_pressure_mpa(1000.0), WithinRel(1000.0 / share, 3e-3));
-    // A third of the hardness as yield stress makes it 0.6 of the hardness (Tabor, from memory).
-    CHECK_THAT(first_yield_pressure_of_hardness_mpa(446.0), WithinRel(0.6 * 9.80665 * 446.0, 1e-2));
 }
 
 TEST_CASE("the least corner radius just keeps the limit", "[strength][property]") {
@@ -80,13 +97,6 @@ TEST_CASE("a sharp edge has no limit to its pressure and a flat has none", "[str
     CHECK_THROWS_AS(stress_below(flat, 0.3, 0.0), OutOfRange);
 }
 
-TEST_CASE("two rounds touch as one rounder or sharper one", "[strength][closed form]") {
-    CHECK(relative_radius_mm(40.0, 40.0) == 20.0);
-    CHECK(relative_radius_mm(4.0, kInfinity) == 4.0);
-    CHECK_THAT(relative_radius_mm(4.0, -8.0), WithinRel(8.0, 1e-14));
-    CHECK(relative_radius_mm(0.0, 5.0) == 0.0);
-}
-
 TEST_CASE("a hardness gap of more than five points is cautioned", "[strength][property]") {
     CHECK_FALSE(galling_caution(60.0, 55.0));
     CHECK(galling_caution(60.5, 55.0));
@@ -103,26 +113,4 @@ TEST_CASE("what cannot touch is refused with every broken rule", "[strength][abu
         CHECK(refused.faults()[3].key == "radius_mm");
     }
     CHECK_THROWS_AS(least_corner_radius_mm(10.0, 2.3, 1e5, 0.0), InvalidInput);
-}
-
-TEST_CASE("a sliding strip's worst stresses are those of its field", "[strength][closed form]") {
-    // Looked for along the face in the field itself: s from -1 to 1 over half the width.
-    const LineContact contact = line_contact(30.0, 2.5, 4.0, 1.1e5);
-    for (const double mu : {0.0, 0.12, 0.4}) {
-        CAPTURE(mu);
-        double tension = 0.0, compression = 0.0;
-        for (int i = 0; i <= 20000; ++i) {
-            const double s = -1.0 + 1e-4 * i, c = std::sqrt(std::max(0.0, 1.0 - s * s));
-            const double across = -contact.peak_mpa * (c + 2.0 * mu * s);
-            const double normal = -contact.peak_mpa * c, shear = mu * contact.peak_mpa * c;
-            const double middle = 0.5 * (across + normal);
-            const double radius = std::hypot(0.5 * (across - normal), shear);
-            tension = std::max(tension, middle + radius);
-            compression = std::min(compression, middle - radius);
-        }
-        const SlidingStress sliding = sliding_stress(contact, mu);
-        CHECK_THAT(sliding.tension_mpa, WithinAbs(tension, 1e-6));
-        CHECK_THAT(sliding.compression_mpa, WithinRel(compression, 1e-7));
-    }
-    CHECK_THROWS_AS(sliding_stress(contact, -0.1), OutOfRange);
 }

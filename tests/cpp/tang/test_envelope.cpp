@@ -12,26 +12,20 @@ using namespace backspring;
 
 namespace {
 
-constexpr double kPi = std::numbers::pi;
-
 TurnedOutline turned(const Outline& outline, double blade_angle_deg) {
-    return {outline.body, radians(blade_angle_deg) - kPi};
+    return {outline.body, radians(blade_angle_deg) - std::numbers::pi};
 }
 
-struct Point {
-    double x, y;
-};
-
 /// Places along the whole outline at a blade angle: arcs, and flats between their ends.
-std::vector<Point> walk(const Outline& outline, double blade_angle_deg) {
-    std::vector<Point> places;
+std::vector<designs::Point> walk(const Outline& outline, double blade_angle_deg) {
+    std::vector<designs::Point> places;
     for (const Arc& arc : outline.body) {
         for (int k = 0; k <= 200; ++k) {
             const double normal = std::lerp(arc.from_rad, arc.to_rad, k / 200.0);
-            const Point next{arc.u_mm + arc.radius_mm * std::cos(normal),
-                             arc.w_mm + arc.radius_mm * std::sin(normal)};
+            const designs::Point next{arc.u_mm + arc.radius_mm * std::cos(normal),
+                                      arc.w_mm + arc.radius_mm * std::sin(normal)};
             if (k == 0 && !places.empty()) {
-                const Point last = places.back();
+                const designs::Point last = places.back();
                 for (int j = 1; j < 200; ++j) {
                     places.push_back({std::lerp(last.x, next.x, j / 200.0),
                                       std::lerp(last.y, next.y, j / 200.0)});
@@ -40,8 +34,9 @@ std::vector<Point> walk(const Outline& outline, double blade_angle_deg) {
             places.push_back(next);
         }
     }
-    const double turn = radians(blade_angle_deg) - kPi, c = std::cos(turn), s = std::sin(turn);
-    for (Point& p : places) p = {c * p.x - s * p.y, s * p.x + c * p.y};
+    const double turn = radians(blade_angle_deg) - std::numbers::pi, c = std::cos(turn),
+                 s = std::sin(turn);
+    for (designs::Point& p : places) p = {c * p.x - s * p.y, s * p.x + c * p.y};
     return places;
 }
 
@@ -79,7 +74,7 @@ TEST_CASE("no place of the outline lies above its top", "[tang][oracle]") {
         CAPTURE(name, angle);
         const Outline outline = make_outline(design.tang, 9.0);
         double highest = 0.0;
-        for (const Point& place : walk(outline, angle)) {
+        for (const designs::Point& place : walk(outline, angle)) {
             highest = std::max(highest, place.y);
             // Steep sides are no part of the top: there a place may stand without one.
             const auto top = turned(outline, angle).top_at(place.x);
@@ -93,13 +88,13 @@ TEST_CASE("the top lies on the outline", "[tang][oracle]") {
     const double angle = GENERATE(0.0, 17.0, 45.0, 90.0, 118.0, 161.0, 180.0, -3.0);
     for (const auto& [name, design] : designs::all()) {
         const Outline outline = make_outline(design.tang, 9.0);
-        const std::vector<Point> places = walk(outline, angle);
+        const std::vector<designs::Point> places = walk(outline, angle);
         for (double x = -4.5; x <= 4.5; x += 0.5) {
             CAPTURE(name, angle, x);
             const auto top = turned(outline, angle).top_at(x);
             if (!top) continue;
             double nearest = 1.0;
-            for (const Point& p : places) {
+            for (const designs::Point& p : places) {
                 nearest = std::min(nearest, std::hypot(p.x - x, p.y - top->y_mm));
             }
             CHECK(nearest < 0.04);  // half the walk's step on the longest flat

@@ -10,21 +10,15 @@ using namespace backspring;
 
 namespace {
 
-constexpr double kPi = std::numbers::pi;
-
-struct Point {
-    double u, w;
-};
-
-Point on(const Arc& arc, double normal) {
+designs::Point on(const Arc& arc, double normal) {
     return {arc.u_mm + arc.radius_mm * std::cos(normal),
             arc.w_mm + arc.radius_mm * std::sin(normal)};
 }
 
 /// Distance from the pivot of the tangent at an arc's end.
 double support(const Arc& arc, double normal) {
-    const Point p = on(arc, normal);
-    return p.u * std::cos(normal) + p.w * std::sin(normal);
+    const auto p = on(arc, normal);
+    return p.x * std::cos(normal) + p.y * std::sin(normal);
 }
 
 std::vector<Outline> outlines() {
@@ -44,7 +38,7 @@ TEST_CASE("normals turn once from front to rear without a gap", "[tang][property
             if (i == 0) continue;
             CHECK_THAT(outline.body[i].from_rad, WithinAbs(outline.body[i - 1].to_rad, 1e-12));
         }
-        CHECK_THAT(outline.body.back().to_rad, WithinAbs(2.0 * kPi, 1e-12));
+        CHECK_THAT(outline.body.back().to_rad, WithinAbs(2.0 * std::numbers::pi, 1e-12));
     }
 }
 
@@ -61,11 +55,11 @@ TEST_CASE("neighbouring arcs share a tangent", "[tang][property]") {
 TEST_CASE("faces stand at their distances from the pivot", "[tang][closed form]") {
     const Outline outline = make_outline(designs::heron().tang, 9.0);
     REQUIRE(outline.body.size() == 4);
-    CHECK_THAT(support(outline.body[0], 0.5 * kPi), WithinRel(4.5, 1e-14));
-    CHECK_THAT(support(outline.body[1], kPi), WithinRel(4.62, 1e-14));
-    CHECK_THAT(support(outline.body[2], 1.5 * kPi), WithinRel(4.6, 1e-14));
-    CHECK(on(outline.body[0], 0.0).u == 5.0);
-    CHECK(on(outline.body[3], 1.5 * kPi).u == 9.0);
+    CHECK_THAT(support(outline.body[0], 0.5 * std::numbers::pi), WithinRel(4.5, 1e-14));
+    CHECK_THAT(support(outline.body[1], std::numbers::pi), WithinRel(4.62, 1e-14));
+    CHECK_THAT(support(outline.body[2], 1.5 * std::numbers::pi), WithinRel(4.6, 1e-14));
+    CHECK(on(outline.body[0], 0.0).x == 5.0);
+    CHECK(on(outline.body[3], 1.5 * std::numbers::pi).x == 9.0);
     CHECK_FALSE(outline.kick);
 }
 
@@ -75,21 +69,22 @@ TEST_CASE("a round end joins its corners without a flat", "[tang][closed form]")
     REQUIRE(outline.body.size() == 5);
     for (std::size_t i = 2; i <= 3; ++i) {
         const double joint = outline.body[i].from_rad;
-        const Point before = on(outline.body[i - 1], joint), after = on(outline.body[i], joint);
-        CHECK_THAT(before.u, WithinAbs(after.u, 1e-12));
-        CHECK_THAT(before.w, WithinAbs(after.w, 1e-12));
+        const designs::Point before = on(outline.body[i - 1], joint),
+                             after = on(outline.body[i], joint);
+        CHECK_THAT(before.x, WithinAbs(after.x, 1e-12));
+        CHECK_THAT(before.y, WithinAbs(after.y, 1e-12));
     }
     CHECK(outline.body[2].radius_mm == round_end_radius_mm(tang));
-    CHECK_THAT(support(outline.body[1], 0.5 * kPi), WithinRel(tang.open_mm, 1e-14));
-    CHECK_THAT(support(outline.body[3], 1.5 * kPi), WithinRel(tang.closed_mm, 1e-14));
+    CHECK_THAT(support(outline.body[1], 0.5 * std::numbers::pi), WithinRel(tang.open_mm, 1e-14));
+    CHECK_THAT(support(outline.body[3], 1.5 * std::numbers::pi), WithinRel(tang.closed_mm, 1e-14));
 }
 
 TEST_CASE("the kick's nose stands its height beyond the closed face", "[tang][closed form]") {
     const Outline outline = make_outline(designs::plover().tang, 9.0);
     REQUIRE(outline.kick);
-    const Point nose = on(*outline.kick, 1.5 * kPi);
-    CHECK_THAT(nose.w, WithinRel(-4.8, 1e-14));
-    CHECK_THAT(nose.u, WithinRel(8.0, 1e-14));
+    const designs::Point nose = on(*outline.kick, 1.5 * std::numbers::pi);
+    CHECK_THAT(nose.y, WithinRel(-4.8, 1e-14));
+    CHECK_THAT(nose.x, WithinRel(8.0, 1e-14));
 }
 
 TEST_CASE("the swept radius reaches the farthest corner or the kick", "[tang][closed form]") {
@@ -105,8 +100,8 @@ TEST_CASE("no point of the rear lies outside the swept radius", "[tang][property
         for (std::size_t i = 1; i + 1 < outline.body.size(); ++i) {
             const Arc& arc = outline.body[i];
             for (int k = 0; k <= 100; ++k) {
-                const Point p = on(arc, std::lerp(arc.from_rad, arc.to_rad, k / 100.0));
-                CHECK(std::hypot(p.u, p.w) <= swept + 1e-12);
+                const auto p = on(arc, std::lerp(arc.from_rad, arc.to_rad, k / 100.0));
+                CHECK(std::hypot(p.x, p.y) <= swept + 1e-12);
             }
         }
     }

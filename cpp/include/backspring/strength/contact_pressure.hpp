@@ -19,14 +19,6 @@ struct LineContact {
 /// @source Hertz
 [[nodiscard]] double contact_modulus_mpa(const Elastic& one, const Elastic& other);
 
-/// Radius of the one round on a flat that touches as two rounds do: 1/R = 1/R1 + 1/R2.
-///
-/// @param one_mm    [mm]
-/// @param other_mm  infinite for a flat, negative for a hollow [mm]
-/// @returns         [mm]
-/// @source Hertz
-[[nodiscard]] double relative_radius_mm(double one_mm, double other_mm);
-
 /// Line contact of a round on a flat.
 ///
 /// a = sqrt(4 F R / (pi L E*)), p0 = 2 F / (pi a L). A sharp edge, R = 0, has no width and an
@@ -44,46 +36,6 @@ struct LineContact {
                                        double radius_mm,
                                        double modulus_mpa);
 
-/// Stresses in the middle below the touching strip.
-struct StressBelow {
-    double along_line_mpa = 0.0;  ///< along the line of contact [MPa]
-    double along_face_mpa = 0.0;  ///< in the face, across the line [MPa]
-    double normal_mpa = 0.0;      ///< into the face [MPa]
-
-    /// Greatest shear stress [MPa].
-    [[nodiscard]] double shear_mpa() const;
-
-    /// Equivalent stress after von Mises [MPa].
-    [[nodiscard]] double von_mises_mpa() const;
-};
-
-/// Stresses at a depth in the middle below a line contact, tension positive.
-///
-/// With z the depth over a: along -2 nu p0 (sqrt(1 + z^2) - z), in the face
-/// -p0 ((1 + 2 z^2)/sqrt(1 + z^2) - 2 z), normal -p0/sqrt(1 + z^2).
-///
-/// @param poisson   Poisson's ratio of the body
-/// @param depth_mm  below the face [mm], >= 0
-/// @throws OutOfRange  a sharp edge or a flat
-/// @source Hertz, plane strain
-[[nodiscard]] StressBelow stress_below(const LineContact& contact, double poisson, double depth_mm);
-
-/// Principal stresses in the face under a line contact that slides.
-struct SlidingStress {
-    double tension_mpa = 0.0;      ///< greatest, at the trailing edge of the strip: 2 mu p0 [MPa]
-    double compression_mpa = 0.0;  ///< least, under the strip: -p0 (mu + sqrt(1 + mu^2)) [MPa]
-};
-
-/// Greatest tension and compression in the face where one body slides on the other.
-///
-/// Pressure p0 sqrt(1 - s^2) and friction mu times that give, in the face, the stress across the
-/// line -p0 (sqrt(1 - s^2) + 2 mu s), s from the middle over a.
-///
-/// @param friction  coefficient mu, 0 to 1
-/// @throws OutOfRange  a coefficient outside
-/// @source Hertz with the friction of a sliding strip, plane strain: derived
-[[nodiscard]] SlidingStress sliding_stress(const LineContact& contact, double friction);
-
 /// Peak pressure at which a line contact begins to yield below the surface: 1.79 sY (von Mises).
 ///
 /// @param yield_mpa  of the softer body [MPa]
@@ -92,14 +44,6 @@ struct SlidingStress {
 /// @note   not failure: the first passes work-harden and round the corner, and up to 4 sY/sqrt(3)
 ///         (2.31 sY, from memory) it then stays elastic without friction
 [[nodiscard]] double first_yield_pressure_mpa(double yield_mpa);
-
-/// The same limit where only the hardness is known: sY taken as a third of the hardness, so 0.6 of
-/// the hardness pressure 9.807 HV.
-///
-/// @param vickers_hv  of the softer body
-/// @returns           [MPa]
-/// @source from memory
-[[nodiscard]] double first_yield_pressure_of_hardness_mpa(double vickers_hv);
 
 /// Smallest radius that keeps the peak pressure at a limit: R = F E* / (pi L p0^2).
 ///
