@@ -93,8 +93,6 @@ TEST_CASE("a sharp edge has no limit to its pressure and a flat has none", "[str
     const LineContact flat = line_contact(100.0, 2.3, kInfinity, 111900.0);
     CHECK(flat.peak_mpa == 0.0);
     CHECK(line_contact(0.0, 2.3, 0.0, 111900.0).peak_mpa == 0.0);
-    CHECK_THROWS_AS(stress_below(edge, 0.3, 0.0), OutOfRange);
-    CHECK_THROWS_AS(stress_below(flat, 0.3, 0.0), OutOfRange);
 }
 
 TEST_CASE("a hardness gap of more than five points is cautioned", "[strength][property]") {
