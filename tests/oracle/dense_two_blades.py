@@ -13,6 +13,8 @@ from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.sparse import coo_array, csr_array, diags_array
+from scipy.sparse.linalg import splu
 
 from .slow_beam import SHEAR_FACTOR, pair
 from .slow_tang import TurnedTang, outline
@@ -38,13 +40,13 @@ class DenseTwoBlades:
         free = np.setdiff1d(np.arange(stiff.shape[0]), [2 * node for node in held])
         self.pads = [self._pad(0), self._pad(1)]
         self.nodes = np.concatenate(self.pads)
-        matrix = stiff[np.ix_(free, free)]
+        bed = np.zeros(free.size)
         if not self.pinned:
-            here = np.searchsorted(free, 2 * held[0] + 1)
-            matrix[here, here] += BED_NMM_PER_RAD
+            bed[np.searchsorted(free, 2 * held[0] + 1)] = BED_NMM_PER_RAD
+        matrix = stiff[free][:, free] + diags_array(bed)
         loads = np.zeros((free.size, self.nodes.size))
         loads[np.searchsorted(free, 2 * self.nodes), np.arange(self.nodes.size)] = 1.0
-        moved = np.linalg.solve(matrix, loads)
+        moved = splu(matrix.tocsc()).solve(loads)
         self.flexibility = moved[np.searchsorted(free, 2 * self.nodes)]
 
     @staticmethod
@@ -69,7 +71,7 @@ class DenseTwoBlades:
         own = self.x_mm if end == 0 else -self.span_mm - self.x_mm
         return np.flatnonzero((own >= start - 1e-9) & (own <= stop + 1e-9))
 
-    def _stiffness(self, spring: Mapping[str, Any], modulus: float, poisson: float) -> Array:
+    def _stiffness(self, spring: Mapping[str, Any], modulus: float, poisson: float) -> csr_array:
         x = self.x_mm
         middle, length = 0.5 * (x[1:] + x[:-1]), np.diff(x)
         rows = np.asarray(spring["thickness"], dtype=float)
@@ -81,19 +83,21 @@ class DenseTwoBlades:
         b = float(spring["width"])
         bend = modulus * b * (t**3 - chord**3) / 12.0
         shear = SHEAR_FACTOR * modulus / (2.0 * (1.0 + poisson)) * b * (t - chord)
-        total = np.zeros((2 * x.size, 2 * x.size))
-        phi = 12.0 * bend / (shear * length**2)
-        scale = bend / (length**3 * (1.0 + phi))
-        for i, (h, k, p) in enumerate(zip(length, scale, phi, strict=True)):
-            a, c = (4.0 + p) * h**2, (2.0 - p) * h**2
-            cell = [
-                [12.0, 6.0 * h, -12.0, 6.0 * h],
+        p = 12.0 * bend / (shear * length**2)
+        h, one = length, np.ones_like(length)
+        a, c = (4.0 + p) * h**2, (2.0 - p) * h**2
+        cells = np.array(
+            [
+                [12.0 * one, 6.0 * h, -12.0 * one, 6.0 * h],
                 [6.0 * h, a, -6.0 * h, c],
-                [-12.0, -6.0 * h, 12.0, -6.0 * h],
+                [-12.0 * one, -6.0 * h, 12.0 * one, -6.0 * h],
                 [6.0 * h, c, -6.0 * h, a],
             ]
-            total[2 * i : 2 * i + 4, 2 * i : 2 * i + 4] += k * np.array(cell)
-        return total
+        ) * (bend / (length**3 * (1.0 + p)))
+        place = 2 * np.arange(length.size) + np.arange(4)[:, None]
+        rows, columns = np.broadcast_arrays(place[:, None], place[None, :])
+        total = coo_array((cells.ravel(), (rows.ravel(), columns.ravel())))
+        return total.tocsr()
 
     def _need(self, end: int, blade_angle_deg: float) -> Array:
         """How far the tang stands through the free face at each node of a pad."""

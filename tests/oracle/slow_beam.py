@@ -134,9 +134,12 @@ class SlowBeam:
         """Deflection at x for a unit force at xi (the two broadcast)."""
         return self._combine(x, xi, np.where(x < xi, self.sums_to(x), self.sums_to(xi)))
 
-    def flexibility_column(self, x: Array, sums: Array, j: int) -> Array:
-        """Deflection at every x for a unit force at x[j]; sums are those to x, done once."""
-        return self._combine(x, x[j], np.where(x < x[j], sums, sums[:, j : j + 1]))
+    def flexibility_columns(self, x: Array, sums: Array, xi: Array, xi_sums: Array) -> Array:
+        """Deflection at every x for a unit force at each xi, a column each, sums done before."""
+        behind = x[:, None] < xi
+        return self._combine(
+            x[:, None], xi, np.where(behind, sums[:, :, None], xi_sums[:, None, :])
+        )
 
     def _combine(self, x: Array, xi: Array, sums: Array) -> Array:
         a0, a1, a2, shear = sums

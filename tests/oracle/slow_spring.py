@@ -43,17 +43,17 @@ class SlowSpring:
     def turned(self, blade_angle_deg: float) -> TurnedTang:
         return TurnedTang(self.pieces, self.pivot_mm, blade_angle_deg)
 
-    def pressing(self, blade_angle_deg: float) -> Pressing:
-        return press(self.beam, self.turned(blade_angle_deg), self.face, self.fine)
+    def pressing(self, blade_angle_deg: float, near: Pressing | None = None) -> Pressing:
+        return press(self.beam, self.turned(blade_angle_deg), self.face, self.fine, near)
 
     def energy_nmm(self, blade_angle_deg: float) -> float:
         return self.pressing(blade_angle_deg).energy_nmm
 
     def torque_nmm(self, blade_angle_deg: float) -> float:
         """Torque that opens the blade against the spring: dU/dtheta by central difference."""
-        ahead = self.energy_nmm(blade_angle_deg + TORQUE_STEP_DEG)
-        behind = self.energy_nmm(blade_angle_deg - TORQUE_STEP_DEG)
-        return (ahead - behind) / math.radians(2.0 * TORQUE_STEP_DEG)
+        ahead = self.pressing(blade_angle_deg + TORQUE_STEP_DEG)
+        behind = self.pressing(blade_angle_deg - TORQUE_STEP_DEG, ahead)
+        return (ahead.energy_nmm - behind.energy_nmm) / math.radians(2.0 * TORQUE_STEP_DEG)
 
     def rest_deg(self, nominal_deg: float) -> float:
         """Blade angle near the nominal one where the energy has its minimum."""
@@ -162,6 +162,14 @@ def solve_rests(design: Design, fine: Fineness = USUAL) -> dict[str, dict[str, A
         above = rest["dial_deflection_mm"] - rests["open"]["dial_deflection_mm"]
         rest["reading_loaded_mm"] = above
     return rests
+
+
+def loaded_reading_mm(design: Design, name: str) -> float:
+    """The reading of one rest alone, relative to open."""
+    spring = SlowSpring(design)
+    rest_deg = spring.rest_deg(NOMINAL_DEG[name])
+    there, at_open = (spring.state(angle)["dial_deflection_mm"] for angle in (rest_deg, 180.0))
+    return float(there - at_open)
 
 
 def state(design: Design, blade_angle_deg: float, fine: Fineness = USUAL) -> dict[str, Any]:

@@ -14,7 +14,7 @@ import pytest
 from scipy.optimize import brentq
 
 import backspring as bs
-from oracle.slow_spring import solve_rests
+from oracle.slow_spring import loaded_reading_mm, solve_rests
 
 TARGET_MM = 0.0254
 WITHIN_MM = 0.001
@@ -46,8 +46,7 @@ def moved(slow: dict[str, Any], key: str, position: str) -> dict[str, Any]:
     table = slow["tang"]["kick"] if key == "height" else slow["tang"]
 
     def missing(value: float) -> float:
-        reading: float = solve_rests(with_face(slow, key, value))[position]["reading_loaded_mm"]
-        return reading - TARGET_MM
+        return loaded_reading_mm(with_face(slow, key, value), position) - TARGET_MM
 
     start = float(table[key])
     return with_face(slow, key, brentq(missing, start - 0.15, start + 0.15, xtol=1e-5))

@@ -107,9 +107,10 @@ def test_clamped_spring_without_holes_is_as_stiff_as_the_beam(spring: PlaneSprin
 
 @SPRINGS
 def test_halving_the_elements_leaves_the_stiffness(spring: PlaneSpring) -> None:
-    coarse, fine = solved(spring, REFINE), solved(spring, 2 * REFINE)
+    """By 6e-5 at this step, so what the next one would change is less still."""
+    coarse, fine = solved(spring, REFINE // 2), solved(spring, REFINE)
     assert fine.element_count == 4 * coarse.element_count
-    assert coarse.stiffness_n_per_mm == pytest.approx(fine.stiffness_n_per_mm, rel=0.001)
+    assert coarse.stiffness_n_per_mm == pytest.approx(fine.stiffness_n_per_mm, rel=2e-4)
 
 
 @SPRINGS

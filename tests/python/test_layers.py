@@ -66,14 +66,15 @@ PYTHON = files("python", "tests", ends=(".py",))
 MODULES = files("python/backspring", ends=(".py",))
 
 
-@pytest.mark.parametrize("path", CORE, ids=name)
-def test_a_layer_looks_only_at_those_before_it(path: Path) -> None:
+def later_layers(path: Path) -> set[str]:
+    """Those that a file looks at and should not."""
     own = layer_of(path)
     later = LAYERS[LAYERS.index(own) + 1 :] if own else ()
-    seen = {
-        part.removeprefix("backspring/").split("/")[0] for part in INCLUDE.findall(path.read_text())
-    }
-    assert not seen.intersection(later)
+    return {part.removeprefix("backspring/").split("/")[0] for part in includes(path)} & {*later}
+
+
+def test_a_layer_looks_only_at_those_before_it() -> None:
+    assert {name(path): later for path in CORE if (later := later_layers(path))} == {}
 
 
 def test_every_file_of_the_core_is_in_a_layer() -> None:
@@ -109,17 +110,21 @@ def test_a_library_is_included_only_in_its_place(library: str, folders: list[str
     assert [name(path) for path in users if not is_in(path, *folders)] == []
 
 
-@pytest.mark.parametrize("path", MODULES, ids=name)
-def test_display_libraries_are_imported_only_where_things_are_shown(path: Path) -> None:
-    """Imports inside functions are free: they cost only those who call them."""
+def display_libraries(path: Path) -> set[str]:
+    """Those that a module imports as it is loaded; an import in a function costs its caller."""
     imported = set()
     for statement in ast.parse(path.read_text(encoding="utf-8")).body:
         if isinstance(statement, ast.Import):
             imported |= {alias.name.split(".")[0] for alias in statement.names}
         elif isinstance(statement, ast.ImportFrom) and statement.module:
             imported.add(statement.module.split(".")[0])
-    shows = path.relative_to(PACKAGE).parts[0].removesuffix(".py") in ("cli", "picture", "report")
-    assert shows or not imported & {"matplotlib", "rich", "jinja2"}
+    return imported & {"matplotlib", "rich", "jinja2"}
+
+
+def test_display_libraries_are_imported_only_where_things_are_shown() -> None:
+    shown = [f"python/backspring/{room}" for room in ("cli", "picture", "report")]
+    others = [path for path in MODULES if not is_in(path, *shown)]
+    assert {name(path): used for path in others if (used := display_libraries(path))} == {}
 
 
 def imported_modules(path: Path) -> set[str]:
@@ -159,7 +164,6 @@ def test_importing_the_package_loads_no_heavy_library() -> None:
     assert answer.stdout.split() == []
 
 
-@pytest.mark.parametrize("path", CPP + PYTHON, ids=name)
-def test_a_file_is_short_enough_to_hold_one_idea(path: Path) -> None:
-    lines = path.read_text(encoding="utf-8").count("\n")
-    assert lines <= LONGEST_FILE
+def test_a_file_is_short_enough_to_hold_one_idea() -> None:
+    lines = {name(path): path.read_text(encoding="utf-8").count("\n") for path in CPP + PYTHON}
+    assert {path: count for path, count in lines.items() if count > LONGEST_FILE} == {}

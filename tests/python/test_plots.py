@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -37,18 +38,29 @@ LBF_N = 4.448222
 KSI_MPA = 6.894757
 
 
-@pytest.fixture(params=CHANGES.values(), ids=CHANGES.keys())
-def design(request: pytest.FixtureRequest) -> bs.Design:
-    return bs.load(HERON).replace(**request.param)
+@cache
+def checked(case: str) -> bs.Check:
+    return bs.check(bs.load(HERON).replace(**CHANGES[case]))
 
 
-@pytest.fixture(scope="module")
+@cache
+def figure(case: str, kind: Any, units: Any = None) -> Figure:
+    """Drawn once for all tests that look at it; none changes what is on it."""
+    return picture.draw(checked(case), kind, units=units)
+
+
+@pytest.fixture(params=CHANGES)
+def case(request: pytest.FixtureRequest) -> str:
+    return str(request.param)
+
+
+@pytest.fixture
 def heron() -> bs.Check:
-    return bs.check(bs.load(HERON))
+    return checked("as given")
 
 
-def panels(figure: Figure) -> list[Axes]:
-    return [ax for ax in figure.axes if meshes(ax) and ax.get_aspect() == 1.0]
+def panels(drawn: Figure) -> list[Axes]:
+    return [ax for ax in drawn.axes if meshes(ax) and ax.get_aspect() == 1.0]
 
 
 def meshes(ax: Axes) -> list[QuadMesh]:
@@ -84,24 +96,23 @@ def curve(ax: Axes, label: str) -> tuple[Any, Any]:
     return line.get_xdata(), line.get_ydata()
 
 
-def test_each_rest_has_a_panel_drawn_to_scale(design: bs.Design) -> None:
-    check = bs.check(design)
-    drawn = panels(picture.positions(check))
-    assert len(drawn) == len(check.positions)
+def test_each_rest_has_a_panel_drawn_to_scale(case: str) -> None:
+    drawn = panels(figure(case, "positions"))
+    assert len(drawn) == len(checked(case).positions)
     for ax in drawn:
         box = ax.get_window_extent()
         (left, right), (low, high) = ax.get_xlim(), ax.get_ylim()
         assert box.width / (right - left) == pytest.approx(box.height / (high - low), rel=1e-6)
 
 
-def test_the_drawn_spring_touches_the_drawn_tang_where_it_bears(design: bs.Design) -> None:
-    check = bs.check(design)
+def test_the_drawn_spring_touches_the_drawn_tang_where_it_bears(case: str) -> None:
+    check = checked(case)
     order = [name for name in ("closed", "half_stop", "open") if name in check.positions]
-    for name, ax in zip(order, panels(picture.positions(check)), strict=True):
+    for name, ax in zip(order, panels(figure(case, "positions")), strict=True):
         position = check.positions[name]
         x, y, _ = spring_grid(ax)
         for from_pivot_mm in position.contacts_mm:
-            station = design.core.tang.pivot_mm + from_pivot_mm
+            station = check.design.core.tang.pivot_mm + from_pivot_mm
             belly_mm = np.interp(station, x[0], y[0])
             assert belly_mm == pytest.approx(tang_top_mm(ax, station), abs=0.01)
         assert bool(position.contacts_mm) == (position.force_n > 0.0)
@@ -109,32 +120,32 @@ def test_the_drawn_spring_touches_the_drawn_tang_where_it_bears(design: bs.Desig
 
 def test_the_drawn_spring_nowhere_runs_into_the_drawn_tang(heron: bs.Check) -> None:
     pad = heron.design.core.spring.pad
-    for ax in panels(picture.positions(heron)):
+    for ax in panels(figure("as given", "positions")):
         x, y, _ = spring_grid(ax)
         for station in np.linspace(pad.start_mm + 0.5, pad.end_mm - 0.5, 60):
             assert np.interp(station, x[0], y[0]) > tang_top_mm(ax, station) - 0.01
 
 
-def test_the_deepest_colour_is_the_peak_stress(design: bs.Design) -> None:
-    check = bs.check(design)
-    drawn = panels(picture.positions(check, units="in"))
+def test_the_deepest_colour_is_the_peak_stress(case: str) -> None:
+    check = checked(case)
+    drawn = panels(figure(case, "positions", "in"))
     peaks = sorted(float(np.abs(spring_grid(ax)[2]).max()) * KSI_MPA for ax in drawn)
     expected = sorted(position.peak_stress_mpa for position in check.positions.values())
     # Colours are taken every 0.2 mm; a peak between the stations is this little higher.
     assert peaks == pytest.approx(expected, rel=0.01)
 
 
-def test_the_back_is_pressed_and_the_belly_pulled(heron: bs.Check) -> None:
-    for ax in panels(picture.positions(heron)):
+def test_the_back_is_pressed_and_the_belly_pulled() -> None:
+    for ax in panels(figure("as given", "positions")):
         _, _, stress = spring_grid(ax)
         assert stress[0].max() > 400.0
         assert stress[-1].min() < -400.0
 
 
 def test_forces_and_readings_are_written_as_the_check_has_them(heron: bs.Check) -> None:
-    said = words(picture.positions(heron))
+    said = words(figure("as given", "positions"))
     assert "65.2 N" in said and "dial: 0.065 mm proud" in said
-    said = words(picture.positions(heron, units="in"))
+    said = words(figure("as given", "positions", "in"))
     force_n = heron.positions["closed"].force_n
     assert f"{force_n / LBF_N:.2f} lbf" in said
     reading_mm = heron.positions["half_stop"].reading_loaded_mm
@@ -142,21 +153,20 @@ def test_forces_and_readings_are_written_as_the_check_has_them(heron: bs.Check) 
 
 
 def test_a_lifted_blade_is_said_to_be_loose() -> None:
-    design = bs.load(HERON).replace(**CHANGES["lifted off"])
-    assert "lifted off: no force" in words(picture.positions(design))
+    assert "lifted off: no force" in words(figure("lifted off", "positions"))
 
 
 def test_one_blade_angle_can_be_drawn(heron: bs.Check) -> None:
     half_stop = heron.positions["half_stop"]
-    figure = picture.positions(heron, blade_angle_deg=half_stop.blade_angle_deg)
-    assert len(panels(figure)) == 1
+    drawn = picture.positions(heron, blade_angle_deg=half_stop.blade_angle_deg)
+    assert len(panels(drawn)) == 1
     # The reading comes from the drawn shape here, and from the core at a rest.
-    assert f"dial: {half_stop.reading_loaded_mm:.3f} mm proud" in words(figure)
+    assert f"dial: {half_stop.reading_loaded_mm:.3f} mm proud" in words(drawn)
 
 
-def test_stress_curves_reach_the_peaks_of_the_check(design: bs.Design) -> None:
-    check = bs.check(design)
-    ax = picture.stress_along(check)
+def test_stress_curves_reach_the_peaks_of_the_check(case: str) -> None:
+    check = checked(case)
+    (ax,) = figure(case, "stress").axes
     worst = f"worst at {check.travel.peak_stress_angle_deg:.0f} deg"
     assert curve(ax, worst)[1].max() == pytest.approx(check.travel.peak_stress_mpa, rel=2e-3)
     for name, position in check.positions.items():
@@ -181,9 +191,9 @@ def test_yield_and_its_band_are_drawn(heron: bs.Check) -> None:
     assert any(height == pytest.approx(limits) for height in heights)
 
 
-def test_action_is_the_sweep(design: bs.Design) -> None:
-    sweep = bs.sweep(design, STEP_DEG)
-    ax = picture.action(design)
+def test_action_is_the_sweep(case: str) -> None:
+    sweep = bs.sweep(checked(case).design, STEP_DEG)
+    ax = figure(case, "action").axes[0]
     for label in ("opening", "closing"):
         angle, torque = curve(ax, label)
         np.testing.assert_array_equal(angle, sweep.blade_angle_deg)
@@ -191,9 +201,10 @@ def test_action_is_the_sweep(design: bs.Design) -> None:
 
 
 def test_the_right_hand_axis_is_pull_at_the_nail_nick(heron: bs.Check) -> None:
-    ax = picture.action(heron)
+    drawn = figure("as given", "action")
+    ax = drawn.axes[0]
     (right,) = ax.child_axes
-    ax.figure.draw_without_rendering()
+    drawn.draw_without_rendering()
     assert np.array(right.get_ylim()) * 35.0 == pytest.approx(np.array(ax.get_ylim()))
     assert right.get_ylabel() == "pull at the nail nick [N]"
     peak = max(stroke.peak_pull_n or 0.0 for stroke in heron.strokes)
@@ -217,24 +228,23 @@ def test_the_shaded_snap_has_the_energy_of_the_check(heron: bs.Check) -> None:
         assert np.radians(area_nmm_deg) == pytest.approx(stroke.snap_energy_mj, rel=0.02)
 
 
-def test_the_sheet_holds_all_and_says_the_answer(design: bs.Design) -> None:
-    check = bs.check(design)
-    figure = picture.sheet(check)
-    assert len(panels(figure)) == len(check.positions)
-    said = words(figure)
+def test_the_sheet_holds_all_and_says_the_answer(case: str) -> None:
+    check, sheet = checked(case), figure(case, "sheet")
+    assert len(panels(sheet)) == len(check.positions)
+    said = words(sheet)
     assert f"peak stress {check.travel.peak_stress_mpa:.0f} MPa" in said
     assert "station from the middle pin [mm]" in said and "blade angle [deg]" in said
 
 
-def test_no_word_is_smaller_than_9_points(design: bs.Design) -> None:
-    shown = picture.sheet(design).findobj(matplotlib.text.Text)
+def test_no_word_is_smaller_than_9_points(case: str) -> None:
+    shown = figure(case, "sheet").findobj(matplotlib.text.Text)
     assert min(text.get_fontsize() for text in shown if text.get_text()) >= 9.0
 
 
-@pytest.mark.parametrize("units", ["mm", "in"])
+@pytest.mark.parametrize("units", [None, "in"])
 @pytest.mark.parametrize("kind", KINDS)
-def test_nothing_is_cut_off_at_the_edges(design: bs.Design, kind: Any, units: Any) -> None:
-    canvas = FigureCanvasAgg(picture.draw(bs.check(design), kind, units=units))
+def test_nothing_is_cut_off_at_the_edges(case: str, kind: Any, units: Any) -> None:
+    canvas = FigureCanvasAgg(figure(case, kind, units))
     canvas.draw()
     pixels = np.asarray(canvas.buffer_rgba())[..., :3]
     edges = (pixels[0], pixels[-1], pixels[:, 0], pixels[:, -1])
