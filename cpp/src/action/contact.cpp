@@ -13,8 +13,9 @@ namespace backspring {
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-constexpr double kTouching = 1e-12;  // mm; overlap below this is rounding
-constexpr double kKickSettled = 1e-13;
+// Shares of the distance between middle pin and pivot.
+constexpr double kTouching = 3e-14;  // overlap below this is rounding
+constexpr double kKickSettled = 3e-15;
 
 double face_mm(const Joint& joint, double x) { return joint.face_mm + joint.face_slope * x; }
 
@@ -70,18 +71,21 @@ MaybeTouch bear_alone(const Joint& joint, const TurnedOutline& outline) {
     return touch && touch->force_n > 0.0 ? touch : std::nullopt;
 }
 
-/// Where an outline bears on a spring held by a touch, on either side of that touch.
+/// Where an outline bears on a spring held by a touch: on the side of it that bends it more.
 MaybeTouch bear_beside(const Joint& joint, const TurnedOutline& outline, const Touch& held) {
     const HeldSpring spring(joint, held);
-    const auto real = [&](const MaybeTouch& touch) {
-        return touch && touch->force_n > 0.0 &&
-               touch->height_mm - spring(touch->x_mm).face_mm > kTouching;
-    };
-    const Range ahead{held.x_mm, kInfinity}, behind{0.5 * joint.pad.start_mm, held.x_mm};
-    const MaybeTouch first = BearingSearch(outline, joint.pivot_mm, ahead, spring).on(joint.pad);
-    if (real(first)) return first;
-    const MaybeTouch second = BearingSearch(outline, joint.pivot_mm, behind, spring).on(joint.pad);
-    return real(second) ? second : std::nullopt;
+    MaybeTouch best;
+    double most_nmm = 0.0;
+    for (const Range range : {Range{held.x_mm, kInfinity}, {0.5 * joint.pad.start_mm, held.x_mm}}) {
+        const MaybeTouch touch =
+            BearingSearch(outline, joint.pivot_mm, range, spring).on(joint.pad);
+        if (!touch || touch->force_n <= 0.0) continue;
+        const double overlap = touch->height_mm - spring(touch->x_mm).face_mm;
+        if (overlap <= kTouching * joint.pivot_mm || touch->force_n * overlap <= most_nmm) continue;
+        most_nmm = touch->force_n * overlap;
+        best = touch;
+    }
+    return best;
 }
 
 /// The kick's place where its outline has the slope of the face under both forces.
@@ -116,7 +120,7 @@ std::array<Touch, 2> bear_both(const Joint& joint,
         heel = *beside;
         nose.force_n = HeldSpring(joint, nose).force_n(heel);
         const MaybeTouch moved = settle_kick(joint, kick, nose, heel);
-        if (!moved || std::abs(moved->x_mm - nose.x_mm) < kKickSettled) break;
+        if (!moved || std::abs(moved->x_mm - nose.x_mm) < kKickSettled * joint.pivot_mm) break;
         nose = *moved;
     }
     return nose.x_mm < heel.x_mm ? std::array{nose, heel} : std::array{heel, nose};
@@ -157,6 +161,10 @@ Contact with_kick(const Joint& joint,
     const Contact on_heel = summed(joint, blade_angle_deg, heel);
     if (!nose) return on_heel;
     const Contact on_nose = summed(joint, blade_angle_deg, nose);
+    // A rigid spring rests on what turns it farther, and nothing else can reach it.
+    if (joint.flexibility.rigid()) {
+        return on_heel.energy_nmm >= on_nose.energy_nmm ? on_heel : on_nose;
+    }
     // The stronger of the two surely bears; what counts is whether the other then bears as well.
     if (heel && on_heel.energy_nmm >= on_nose.energy_nmm) {
         const MaybeTouch second = bear_beside(joint, kick, *heel);

@@ -1,14 +1,16 @@
 #include "backspring/action/joint.hpp"
 
 #include <algorithm>
+#include <numbers>
 #include <utility>
 
 namespace backspring {
 namespace {
 
-// The closed face goes on ahead until no turn of the blade brings its end under the pad.
+// The closed face goes on ahead until no turn of the blade brings its end under the pad: at -45
+// deg, the farthest turn, the end is (reach - closed)/sqrt(2) behind the pivot.
 double closed_face_reach(const Pad& pad, const Tang& tang) {
-    const double past_pad = 1.25 * (tang.pivot_mm - pad.start_mm) + 1.0;
+    const double past_pad = std::numbers::sqrt2 * (tang.pivot_mm - pad.start_mm) + tang.closed_mm;
     return tang.kick ? std::max(past_pad, tang.kick->distance_mm + tang.kick->radius_mm) : past_pad;
 }
 

@@ -1,9 +1,29 @@
 #include "backspring/action/rest.hpp"
 
+#include <cmath>
+
 #include "../core/root.hpp"
 
 namespace backspring {
 namespace {
+
+// Less than this share of a torque or an energy is rounding.
+constexpr double kRounding = 1e-9;
+
+/// The rest between two angles whose torques drive the blade towards each other.
+///
+/// Torque may jump from closing to opening the blade. Where the energy jumps with it the tang leans
+/// on the pad's end and cannot get on top: it stands on the lower side.
+Contact rest_between(const Joint& joint, const Contact& low, const Contact& high) {
+    const auto torque = [&](double angle) { return contact_at(joint, angle).torque_nmm; };
+    const double angle = find_crossing(torque, low.blade_angle_deg, high.blade_angle_deg,
+                                       low.torque_nmm, high.torque_nmm);
+    const Contact above = contact_at(joint, angle);
+    const double beside = high.torque_nmm - low.torque_nmm;
+    if (std::abs(above.torque_nmm) <= kRounding * beside) return above;
+    const Contact below = contact_at(joint, std::nextafter(angle, low.blade_angle_deg));
+    return above.energy_nmm > below.energy_nmm * (1.0 + kRounding) ? below : above;
+}
 
 /// First place, going from a bearing contact to one that has let go, where nothing bears.
 Contact letting_go(const Joint& joint, double bearing_deg, double free_deg) {
@@ -24,9 +44,8 @@ std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double 
         const Contact next = contact_at(joint, nominal_deg + downhill * away);
         if (next.count == 0) return letting_go(joint, last.blade_angle_deg, next.blade_angle_deg);
         if (next.torque_nmm * downhill >= 0.0) {
-            const auto torque = [&](double angle) { return contact_at(joint, angle).torque_nmm; };
-            return contact_at(joint, find_root(torque, last.blade_angle_deg, next.blade_angle_deg,
-                                               last.torque_nmm, next.torque_nmm));
+            return downhill > 0.0 ? rest_between(joint, last, next)
+                                  : rest_between(joint, next, last);
         }
         last = next;
     }

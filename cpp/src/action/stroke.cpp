@@ -40,7 +40,7 @@ std::optional<double> falls_below(
         if (next >= 0.0) continue;
         const auto at = [&](double angle) { return value(turn_at(angle)) + small; };
         return last <= 0.0 ? angle_of(way[j - 1])
-                           : find_root(at, angle_of(way[j - 1]), angle_of(way[j]), last, next);
+                           : find_crossing(at, angle_of(way[j - 1]), angle_of(way[j]), last, next);
     }
     return std::nullopt;
 }

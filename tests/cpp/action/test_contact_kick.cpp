@@ -1,7 +1,8 @@
 #include <cmath>
 #include <numbers>
 
-#include "backspring/action/contact.hpp"
+#include "backspring/action/reading.hpp"
+#include "backspring/action/stroke.hpp"
 #include "backspring/core/angle.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
@@ -116,4 +117,44 @@ TEST_CASE("a kick of vanishing height leaves the rest of the travel alone",
     const double kicked =
         contact_at(make_joint(design.spring, design.tang, design.fit), 3.0).energy_nmm;
     CHECK_THAT(kicked, WithinRel(plain, 1e-8));
+}
+
+TEST_CASE("with the rear pin out kick and heel hold the rigid spring at one height",
+          "[action][property]") {
+    Design design = designs::plover();
+    for (const double distance : {6.0, 7.0, 7.4, 8.0, 9.0}) {
+        for (const double height : {0.05, 0.2, 0.4}) {
+            design.tang.kick = Kick{distance, height, 0.5};
+            Design plain = design;
+            plain.tang.kick.reset();
+            const Joint joint = make_unloaded_joint(design.spring, design.tang, design.fit);
+            const Joint body = make_unloaded_joint(plain.spring, plain.tang, plain.fit);
+            const auto rest = find_rests(joint, false).closed;
+            REQUIRE(rest.has_value());
+            CAPTURE(distance, height, rest->blade_angle_deg);
+            CHECK(rest->count == 1);
+            // The blade has turned until the heel, too, is as high as the nose holds the spring.
+            const Contact heel = contact_at(body, rest->blade_angle_deg);
+            CHECK_THAT(deflection_mm(joint, *rest, joint.dial_mm),
+                       WithinAbs(deflection_mm(body, heel, joint.dial_mm), 1e-10));
+        }
+    }
+}
+
+TEST_CASE("a kick beside the pad's end holds no spring it cannot reach", "[action][property]") {
+    Design design = designs::heron();
+    design.tang.closed_mm = 4.67;
+    design.tang.kick = Kick{.distance_mm = 5.0, .height_mm = 0.94, .radius_mm = 0.35};
+    const Joint joint = make_joint(design.spring, design.tang, design.fit);
+    const auto rest = find_rests(joint, true).closed;
+    REQUIRE(rest.has_value());
+    // The nose has slipped off the pad and leans on its end: a hair farther closed it would have to
+    // lift the spring by 0.6 mm. What bears is the heel, ahead of the pivot.
+    const Contact lifted = contact_at(joint, rest->blade_angle_deg - 1e-9);
+    CHECK(lifted.energy_nmm > 1.4 * rest->energy_nmm);
+    CHECK(rest->touches[0].x_mm > joint.pivot_mm);
+    CHECK(rest->torque_nmm > 0.0);
+    const Contact opened = contact_at(joint, rest->blade_angle_deg + 1e-6);
+    CHECK_THAT(opened.force_n, WithinRel(rest->force_n, 1e-6));
+    CHECK_THAT(opened.torque_nmm, WithinRel(rest->torque_nmm, 1e-6));
 }

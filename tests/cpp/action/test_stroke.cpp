@@ -9,9 +9,9 @@ using namespace backspring;
 
 namespace {
 
-// Peaks are found to far below 0.01 deg. Where the pad's edge bears, torque has a kink: 1e-3 deg
-// beside it leaves 5e-5 of the peak.
-constexpr double kPeak = 5e-5;
+// A smooth peak is found to about 1e-5 of its angle, so to 1e-9 of its height; one where the pad's
+// edge comes to bear and torque has a kink, to rounding.
+constexpr double kPeak = 1e-8;
 
 struct Way {
     Action action;

@@ -25,7 +25,8 @@ struct Joint {
 /// The joint with the rear pin out: the spring lies on the tang under a vanishing force.
 ///
 /// A rigid spring that turns on the middle pin; its rotation from the open fit is what the forces
-/// of this joint stand for, so only deflections and signs of torque mean anything.
+/// of this joint stand for, so only deflections and signs of torque mean anything. It lies on the
+/// one place of the tang that turns it farthest: nothing is left to bend towards a second.
 [[nodiscard]] Joint make_unloaded_joint(const Spring& spring, const Tang& tang, const Fit& fit);
 
 /// Joint of a rigid tang on a given flexibility, for studies of their own.

@@ -13,6 +13,8 @@ inline constexpr double kHalfStopReachDeg = 40.0;
 /// Where a free blade comes to rest near a nominal angle: the local minimum of strain energy.
 ///
 /// The resultant then passes through the pivot. A blade the spring has let go of stays where it is.
+/// Where the nose of a kick has slipped off the pad the blade leans on the pad's end, which takes
+/// up the torque that is left: that torque is the pull to start opening.
 ///
 /// @param nominal_deg  where to start: 0 closed, 90 half-stop
 /// @param reach_deg    how far to look on either side

@@ -30,6 +30,9 @@ struct Flexibility {
     double bending_factor = 0.0;             ///< 12 / (E b)
     double shear_factor = 0.0;               ///< 1 / (kappa G b)
     double root_rotation_rad_per_nmm = 0.0;  ///< R, rotation at the middle pin per moment
+
+    /// Whether the spring only turns on the middle pin: one touch then leaves it no way to move.
+    [[nodiscard]] bool rigid() const { return bending_factor == 0.0; }
 };
 
 /// Reduces a spring to its flexibility.

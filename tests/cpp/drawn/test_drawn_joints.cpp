@@ -1,0 +1,19 @@
+#include "catch.hpp"
+#include "drawn/relations.hpp"
+
+using namespace drawn;
+
+TEST_CASE("drawn joints keep every relation, whatever their kick", "[action][property]") {
+    Chance chance(2026);
+    int both = 0;
+    for (int i = 0; i < 500; ++i) {
+        const Draw draw = draw_with_angles(chance, 4);
+        both += two_touches(draw);
+        for (const Relation& relation : relations()) {
+            CAPTURE(i, relation.claim);
+            CHECK(relation.misses(draw) == 0);
+        }
+    }
+    // Enough of them have body and kick bear together.
+    CHECK(both > 50);
+}
