@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from backspring._core import Contact, SpringAlong, Sweep, __version__
+    from backspring import steel
+    from backspring._core import Contact, __version__
     from backspring.design.design import Design
     from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from backspring.fit.plan import allowance, fit_plan
     from backspring.fit.result import Allowance, FitPlan
     from backspring.many import ManyChecks, check_many
+    from backspring.picture.plot import plot
     from backspring.question.check import Check, TargetResult, check
     from backspring.question.check_two import Beside, TwoCheck, check_two
     from backspring.question.grind import (
@@ -28,6 +30,8 @@ if TYPE_CHECKING:
     from backspring.question.size import DesignMap, design_map, propose_taper, size
     from backspring.question.size_result import Sized, Solution, Taper
     from backspring.question.sweep import (
+        SpringAlong,
+        Sweep,
         bearing_pressures,
         contact_at,
         permanent_set,
@@ -79,10 +83,12 @@ __all__ = [
     "influence",
     "load",
     "permanent_set",
+    "plot",
     "propose_taper",
     "readings_after_back_grind",
     "size",
     "spring_along",
+    "steel",
     "sweep",
     "tolerance",
 ]
@@ -106,6 +112,8 @@ _HOMES = {
     "OutOfRange": "errors",
     "Sized": "question.size_result",
     "Solution": "question.size_result",
+    "SpringAlong": "question.sweep",
+    "Sweep": "question.sweep",
     "Taper": "question.size_result",
     "TargetResult": "question.check",
     "Tolerance": "question.tolerance",
@@ -127,6 +135,7 @@ _HOMES = {
     "influence": "question.sensitivity",
     "load": "design.load",
     "permanent_set": "question.sweep",
+    "plot": "picture.plot",
     "propose_taper": "question.size",
     "readings_after_back_grind": "fit.after_back_grind",
     "size": "question.size",
@@ -141,6 +150,8 @@ def __getattr__(name: str) -> Any:
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
     from importlib import import_module
 
+    if name == "steel":
+        return import_module(f"{__name__}.steel")
     return getattr(import_module(f"{__name__}.{_HOMES.get(name, '_core')}"), name)
 
 

@@ -125,6 +125,21 @@ void define_repr(const py::object& type, const Shared& record) {
         py::name("__repr__"), py::is_method(type));
 }
 
+/// A table of names and values, for notebooks.
+void define_html(const py::object& type, const Shared& record) {
+    type.attr("_repr_html_") = py::cpp_function(
+        [record](const py::object& self) {
+            const py::object escape = py::module_::import("html").attr("escape");
+            std::string text = "<table><caption>" + record->name + "</caption>";
+            for (const Field& field : record->fields) {
+                const std::string value = py::str(escape(py::repr(record->value(field, self))));
+                text += std::string("<tr><td>") + field.name + "</td><td>" + value + "</td></tr>";
+            }
+            return text + "</table>";
+        },
+        py::name("_repr_html_"), py::is_method(type));
+}
+
 void define_equality(const py::object& type, const Shared& record) {
     type.attr("__eq__") = py::cpp_function(
         [record](const py::object& self, const py::object& other) -> py::object {
@@ -168,6 +183,7 @@ void define_record(const py::object& type, const RecordType& of, std::vector<Fie
     define_constructor<py::kwargs>(type, record, "__init__", constructor_doc(*record));
     define_equality(type, record);
     define_repr(type, record);
+    define_html(type, record);
 }
 
 }  // namespace backspring::python

@@ -46,7 +46,7 @@ def checked(case: str) -> bs.Check:
 @cache
 def figure(case: str, kind: Any, units: Any = None) -> Figure:
     """Drawn once for all tests that look at it; none changes what is on it."""
-    return picture.draw(checked(case), kind, units=units)
+    return picture.plot(checked(case), kind, units=units)
 
 
 @pytest.fixture(params=CHANGES)

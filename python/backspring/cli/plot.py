@@ -50,12 +50,11 @@ def run(options: argparse.Namespace) -> Answer:
 
 def _draw(picture: Any, design: Design, options: argparse.Namespace) -> Any:
     if design.two_blades is None:
-        return picture.draw(
-            check(design), options.kind, units=options.units, blade_angle_deg=options.angle
-        )
+        at = {} if options.angle is None else {"blade_angle_deg": options.angle}
+        return picture.plot(check(design), options.kind, units=options.units, **at)
     if options.kind not in _OF_TWO_BLADES or options.angle is not None:
         raise UsageError(
             "backspring plot: two blades are drawn in their positions only: leave out --angle, "
             "and --kind stress or action"
         )
-    return picture.two_blades(design, units=options.units)
+    return picture.plot(design, units=options.units)

@@ -16,6 +16,7 @@ from backspring._core import RowStatus
 from backspring.design.design import Design
 from backspring.faults import Fault, invalid
 from backspring.many.changes import Column
+from backspring.report.result import Columns
 from backspring.whole_file import replace_file
 
 if TYPE_CHECKING:
@@ -28,7 +29,7 @@ _CSV_ROWS = 10_000
 
 
 @dataclass(frozen=True, eq=False, repr=False)
-class ManyChecks(Mapping[str, npt.NDArray[Any]]):
+class ManyChecks(Columns, Mapping[str, npt.NDArray[Any]]):
     """Results by name, an entry a row; NaN where a row has none. "status" tells how each went.
 
     `inputs` are the values that were changed, `complete` tells that the run was not stopped.
@@ -64,6 +65,10 @@ class ManyChecks(Mapping[str, npt.NDArray[Any]]):
 
     def __len__(self) -> int:
         return 1 + len(self.columns)
+
+    def arrays(self) -> dict[str, npt.NDArray[Any]]:
+        """Results by name, without how each row went."""
+        return dict(self.columns)
 
     def __repr__(self) -> str:
         counts = ", ".join(f"{number} {name}" for name, number in self.counts().items())

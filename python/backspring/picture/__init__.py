@@ -6,7 +6,7 @@ from backspring.picture.design_map import design_map, map_of
 from backspring.picture.fitting import fitting
 from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
-from backspring.picture.kinds import draw
+from backspring.picture.plot import plot
 from backspring.picture.positions import positions
 from backspring.picture.saving import require_suffix, save
 from backspring.picture.sheet import sheet
@@ -19,11 +19,11 @@ __all__ = [
     "action",
     "allowance_curves",
     "design_map",
-    "draw",
     "fitting",
     "grinding",
     "influence",
     "map_of",
+    "plot",
     "positions",
     "require_suffix",
     "save",

@@ -17,6 +17,7 @@ from backspring.design.arguments import length, quantity, refusal, told
 from backspring.design.design import Design
 from backspring.faults import near_match
 from backspring.question.size_result import Sized, Solution, Taper
+from backspring.report.result import Columns
 
 Grid = npt.NDArray[np.float64]
 # Short names, and the keys they stand for.
@@ -29,8 +30,8 @@ KEYS = {
 }
 
 
-@dataclass(frozen=True)
-class DesignMap:
+@dataclass(frozen=True, repr=False, eq=False)
+class DesignMap(Columns):
     """Pull and margin over two dimensions: a row a `y`, NaN where a pair does not work."""
 
     design: Design

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
 from importlib import import_module
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -42,3 +43,16 @@ class Reported:
 def _found(place: str) -> Any:
     module, _, name = place.partition(":")
     return getattr(import_module(f"backspring.report.{module}"), name)
+
+
+class Columns(Reported):
+    """A result that is columns of numbers: NumPy arrays, each named with its unit."""
+
+    __slots__ = ()
+    _report_by = "columns:columns_report"
+    _data_by = "columns:columns_data"
+
+    def arrays(self) -> dict[str, Any]:
+        """Arrays by name."""
+        values = {each.name: getattr(self, each.name) for each in fields(self)}  # type: ignore[arg-type]
+        return {name: value for name, value in values.items() if hasattr(value, "ndim")}

@@ -1,0 +1,111 @@
+"""Every picture by one name: what is drawn follows from the result that is given."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from matplotlib.axes import Axes
+from matplotlib.figure import Figure, SubFigure
+
+from backspring.design.arguments import refusal
+from backspring.design.design import Design
+from backspring.fit.result import Allowance, FitPlan
+from backspring.picture.action import action
+from backspring.picture.allowance import allowance_curves
+from backspring.picture.design_map import design_map, map_of
+from backspring.picture.fitting import fitting
+from backspring.picture.grinding import grinding
+from backspring.picture.influence import influence
+from backspring.picture.positions import positions
+from backspring.picture.sheet import sheet
+from backspring.picture.stress import stress_along
+from backspring.picture.temper import temper_curve
+from backspring.picture.tolerance import tolerance
+from backspring.picture.two_blades import two_blades
+from backspring.question.check import Check
+from backspring.question.check_two import TwoCheck
+from backspring.question.grind_result import Rows
+from backspring.question.sensitivity import Influence
+from backspring.question.size import DesignMap
+from backspring.question.size_result import Sized
+from backspring.question.tolerance import Tolerance
+from backspring.steel.records import Steel
+
+Draw = Callable[..., Any]
+
+_CHECK: dict[str, Draw] = {
+    "sheet": sheet,
+    "positions": positions,
+    "stress": stress_along,
+    "action": action,
+}
+
+
+def _allowance(left: Allowance, **options: Any) -> Figure:
+    return allowance_curves(left.design, left.target_mm, **options)
+
+
+def _temper(steel: Steel, **options: Any) -> Axes:
+    return temper_curve(steel.name, **options)
+
+
+# The first kind of each is drawn when none is named.
+KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
+    (Check, _CHECK),
+    (Design, _CHECK),
+    (TwoCheck, {"positions": two_blades}),
+    (Rows, {"grind": grinding}),
+    (Allowance, {"allowance": _allowance}),
+    (FitPlan, {"fit": fitting}),
+    (Influence, {"influence": influence}),
+    (DesignMap, {"map": design_map}),
+    (Sized, {"map": map_of}),
+    (Tolerance, {"tolerance": tolerance}),
+    (Steel, {"temper": _temper}),
+)
+# Those drawn in axes of their own or in given ones; the others are whole figures.
+IN_AXES = (stress_along, action, design_map, _temper)
+
+
+def plot(
+    result: Any, kind: str | None = None, *, ax: Axes | None = None, **options: Any
+) -> Figure | SubFigure | Axes:
+    """Draw a result.
+
+    A check or a design: `kind` "sheet", "positions", "stress" or "action"; positions and stress
+    also at a `blade_angle_deg`. A map: wanted `pull_n` and `yield_margin` are marked. A steel:
+    `time_h` and `mark`. What grinding does, an allowance, a plan, an influence, sizes, a tolerance
+    and two blades have one picture each.
+
+    `units` "mm" or "in" take the place of the design's own. Returns the figure; with `ax`, which
+    stress, action, map and temper can be drawn into, the axes. Raises InvalidInput for a kind that
+    the result does not have.
+    """
+    name, draw = _drawing(result, kind)
+    try:
+        if ax is not None:
+            if draw not in IN_AXES:
+                raise refusal("ax", f"{name} is a figure of its own: leave ax out")
+            axes: Axes = draw(result, ax=ax, **options)
+            return axes
+        drawn = draw(result, **options)
+    except TypeError as error:
+        if "keyword argument" not in str(error):
+            raise
+        raise refusal("options", f"{name}: {str(error).partition('() ')[2]}") from None
+    figure: Figure | SubFigure = drawn.figure if draw in IN_AXES else drawn
+    return figure
+
+
+def _drawing(result: Any, kind: str | None) -> tuple[str, Draw]:
+    for type_, kinds in KINDS:
+        if not isinstance(result, type_):
+            continue
+        if isinstance(result, Design) and result.two_blades is not None:
+            kinds = {"positions": two_blades}
+        name = kind or next(iter(kinds))
+        if name not in kinds:
+            raise refusal("kind", f"must be {' or '.join(kinds)} for this result, got {kind!r}")
+        return name, kinds[name]
+    raise refusal("result", f"has no picture: {type(result).__name__}")

@@ -1,0 +1,76 @@
+"""bs.plot draws every result; what cannot be drawn is a clear word."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import numpy as np
+import pytest
+from matplotlib.axes import Axes
+from matplotlib.figure import Figure, SubFigure
+
+import backspring as bs
+
+DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
+HERON = bs.load(DESIGNS / "heron.toml")
+
+RESULTS: dict[str, Callable[[], Any]] = {
+    "design": lambda: HERON,
+    "check": lambda: bs.check(HERON),
+    "two blades": lambda: bs.load(DESIGNS / "turnstone.toml"),
+    "two checked": lambda: bs.check_two(bs.load(DESIGNS / "turnstone.toml")),
+    "grind table": lambda: bs.grind_table(HERON, face="back", to="0.2 mm", step="0.1 mm"),
+    "allowance": lambda: bs.allowance(HERON),
+    "plan": lambda: bs.fit_plan(HERON, half_stop=0.3, closed=0.4, state="unloaded"),
+    "influence": lambda: bs.influence(HERON),
+    "sizes": lambda: bs.size(HERON, pull="2 lbf", yield_margin=1.1, vary=("thickness", "preload")),
+    "map": lambda: bs.design_map(
+        HERON, {"thickness": np.linspace(3.0, 4.6, 4), "preload": np.linspace(0.3, 1.2, 4)}
+    ),
+    "tolerance": lambda: bs.tolerance(HERON, {"fit.preload": "0.05 mm"}, n=64),
+    "steel": lambda: bs.steel.steel("1095"),
+}
+
+
+@pytest.mark.parametrize("name", RESULTS)
+def test_every_result_has_a_picture(name: str) -> None:
+    drawn = bs.plot(RESULTS[name]())
+    assert isinstance(drawn, Figure | SubFigure)
+    assert drawn.axes or drawn.subfigs
+
+
+@pytest.mark.parametrize("kind", ["stress", "action"])
+def test_given_axes_are_drawn_into_and_returned(kind: str) -> None:
+    ax = Figure().add_subplot()
+    drawn = bs.plot(HERON, kind, ax=ax)
+    assert drawn is ax
+    assert isinstance(drawn, Axes)
+    assert ax.lines
+
+
+def test_units_are_those_asked_for() -> None:
+    label = {u: bs.plot(HERON, "stress", units=u).axes[0].get_ylabel() for u in ("mm", "in")}
+    assert "MPa" in label["mm"]
+    assert "ksi" in label["in"]
+
+
+@pytest.mark.parametrize(
+    ("result", "options", "message"),
+    [
+        ("check", {"kind": "pie"}, "kind: must be sheet or positions or stress or action"),
+        ("tolerance", {"kind": "stress"}, "kind: must be tolerance for this result"),
+        ("two blades", {"kind": "stress"}, "kind: must be positions for this result"),
+        ("check", {"kind": "sheet", "ax": Figure().add_subplot()}, "ax: sheet is a figure"),
+        ("influence", {"color": "red"}, "options: influence: got an unexpected keyword"),
+    ],
+)
+def test_what_cannot_be_drawn_is_told(result: str, options: dict[str, Any], message: str) -> None:
+    with pytest.raises(bs.InvalidInput, match=message):
+        bs.plot(RESULTS[result](), **options)
+
+
+def test_what_is_no_result_has_no_picture() -> None:
+    with pytest.raises(bs.InvalidInput, match="result: has no picture: int"):
+        bs.plot(3)
