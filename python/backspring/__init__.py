@@ -35,6 +35,7 @@ if TYPE_CHECKING:
         sweep,
     )
     from backspring.question.tolerance import Tolerance, tolerance
+    from backspring.report.sentences import in_words
 
 __all__ = [
     "Allowance",
@@ -76,6 +77,7 @@ __all__ = [
     "grind_flush",
     "grind_passes",
     "grind_table",
+    "in_words",
     "influence",
     "load",
     "permanent_set",
@@ -124,6 +126,7 @@ _HOMES = {
     "grind_flush": "question.grind",
     "grind_passes": "question.grind",
     "grind_table": "question.grind",
+    "in_words": "report.sentences",
     "influence": "question.sensitivity",
     "load": "design.load",
     "permanent_set": "question.sweep",

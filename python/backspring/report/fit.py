@@ -75,20 +75,20 @@ def _told(log: FitLog, units: System) -> Lines:
     ):
         if value is not None and spread is not None:
             sure = text(spread, "reading", units)
-            lines.append(f"{name} loaded: {reading(value, units)}, sure to {sure} (one sd)")
+            lines.append(f"{name} loaded: {reading(value, units)}, good to +-{sure}")
     tilt, play, root = found.pad_tilt_rad, found.pivot_play_mm, found.root_stiffness_nmm_per_rad
     lines.append(_learned("tilt of the pad at open", tilt, "rad", 1.0, 4))
     size, unit = STYLES[units]["reading"].size, unit_of("reading", units)
     lines.append(_learned("play of the pivot", play, unit, size, 3))
     lines.append(_learned("root stiffness", root, "N mm/rad", 1.0, 0))
-    return Lines("The log tells", tuple(lines))
+    return Lines("From the log", tuple(lines))
 
 
 def _learned(name: str, found: Learned, unit: str, size: float, digits: int) -> str:
     if not found.told:
-        return f"{name}: the readings do not tell"
+        return f"{name}: not known yet"
     value, spread = (f"{each / size:.{digits}f}" for each in (found.value, found.spread))
-    return f"{name}: {value} {unit}, sure to {spread} {unit} (one sd)"
+    return f"{name}: {value} {unit}, good to +-{spread} {unit}"
 
 
 def _leave(left: Allowance, units: System) -> str:
@@ -108,7 +108,7 @@ def _allowance(left: Allowance, units: System) -> TextTable:
             lost = number(value - left.target_mm, "reading", units)
             rows.append((name, reading(value, units), lost, reading(left.target_mm, units)))
     unit = unit_of("reading", units)
-    heads = ("", f"unloaded {unit}", "goes under load", f"loaded {unit}")
+    heads = ("", f"unloaded {unit}", "drops when loaded", f"loaded {unit}")
     return TextTable("Allowance", heads, tuple(rows))
 
 
@@ -162,7 +162,7 @@ def _blocks(plan: FitPlan, units: System) -> Iterator[Block]:
         yield _steps(plan, units)
     yield _allowance(plan.allowance, units)
     if plan.notices:
-        yield Lines("Notices", tuple(notice.message for notice in plan.notices))
+        yield Lines("Notices", tuple(notice.text(units) for notice in plan.notices))
     yield Lines("Caution", CAUTIONS)
 
 
