@@ -31,17 +31,6 @@ void set_explained(const char* name, const Explained& error) {
 }
 
 void declare_notice(py::module_& m) {
-    py::native_enum<Quantity>(m, "Quantity", "enum.Enum", DOC(Quantity))
-        .value("length", Quantity::length)
-        .value("force", Quantity::force)
-        .value("stress", Quantity::stress)
-        .value("angle", Quantity::angle)
-        .value("hardness", Quantity::hardness)
-        .value("temperature", Quantity::temperature)
-        .value("time", Quantity::time)
-        .value("ratio", Quantity::ratio)
-        .value("count", Quantity::count)
-        .finalize();
     py::native_enum<NoticeCode> code(m, "NoticeCode", "enum.Enum", DOC(NoticeCode));
     for (const NoticeName& each : kNoticeNames) {
         code.value(identifier(each.name).c_str(), each.code);
@@ -72,6 +61,25 @@ void declare_core(py::module_& m) {
         m.attr(name) = exception(name);
     }
     py::register_local_exception_translator(translate);
+    py::native_enum<Quantity>(m, "Quantity", "enum.Enum", DOC(Quantity))
+        .value("length", Quantity::length, DOC(Quantity_length))
+        .value("force", Quantity::force, DOC(Quantity_force))
+        .value("stress", Quantity::stress, DOC(Quantity_stress))
+        .value("torque", Quantity::torque, DOC(Quantity_torque))
+        .value("energy", Quantity::energy, DOC(Quantity_energy))
+        .value("angle", Quantity::angle, DOC(Quantity_angle))
+        .value("ratio", Quantity::ratio, DOC(Quantity_ratio))
+        .value("count", Quantity::count, DOC(Quantity_count))
+        .value("hardness", Quantity::hardness, DOC(Quantity_hardness))
+        .value("temperature", Quantity::temperature, DOC(Quantity_temperature))
+        .value("time", Quantity::time, DOC(Quantity_time))
+        .value("mass", Quantity::mass, DOC(Quantity_mass))
+        .value("inertia", Quantity::inertia, DOC(Quantity_inertia))
+        .value("stiffness", Quantity::stiffness, DOC(Quantity_stiffness))
+        .value("root_stiffness", Quantity::root_stiffness, DOC(Quantity_root_stiffness))
+        .value("speed", Quantity::speed, DOC(Quantity_speed))
+        .value("angular_speed", Quantity::angular_speed, DOC(Quantity_angular_speed))
+        .finalize();
     declare_notice(m);
     py::class_<Fault>(m, "Fault", DOC(Fault));
     py::class_<Band>(m, "Band", DOC(Band));

@@ -97,11 +97,7 @@ def test_lowering_open_is_told_with_its_price(capsys: pytest.CaptureFixture[str]
     words = ["--half-stop=-0.1 mm", "--closed", "0.1 mm", "--state", "loaded"]
     assert main(["fit", HERON, *words]) == 0
     shown = capsys.readouterr().out
-    for said in (
-        "only the open face can be lowered",
-        "preload falls from 0.900 mm",
-        "pull falls by ",
-    ):
+    for said in ("only the open face can be lowered", "preload falls from 0.900 mm", "pull falls"):
         assert said in shown
 
 

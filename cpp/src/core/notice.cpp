@@ -1,7 +1,5 @@
 #include "backspring/core/notice.hpp"
 
-#include "backspring/core/require.hpp"
-
 namespace backspring {
 
 // In the order of the codes, which is checked below.
@@ -66,29 +64,6 @@ std::string_view name_of(NoticeCode code) {
     return kNoticeNames.at(static_cast<std::size_t>(code)).name;
 }
 
-std::string_view unit_of(Quantity quantity) {
-    switch (quantity) {
-        case Quantity::length:
-            return "mm";
-        case Quantity::force:
-            return "N";
-        case Quantity::stress:
-            return "MPa";
-        case Quantity::angle:
-            return "deg";
-        case Quantity::hardness:
-            return "HRC";
-        case Quantity::temperature:
-            return "C";
-        case Quantity::time:
-            return "h";
-        case Quantity::ratio:
-        case Quantity::count:
-            break;
-    }
-    return "";
-}
-
 std::string in_short(const Notice& notice) {
     std::string text(name_of(notice.code));
     const char* before = ": ";
@@ -98,7 +73,7 @@ std::string in_short(const Notice& notice) {
     };
     for (const auto& [name, value] : notice.names) add(name, value);
     for (const Parameter& each : notice.parameters) {
-        add(each.name, with_unit(each.value, unit_of(each.quantity)));
+        add(each.name, with_unit(each.value, each.quantity));
     }
     return text;
 }

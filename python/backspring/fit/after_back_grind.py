@@ -19,8 +19,8 @@ TARGET = "0.001 in"
 class BackGround(Reported):
     """Readings and allowance before and after the back is ground by `depth_mm`.
 
-    The tang stays as it is. The thinner spring presses less; what it drops when loaded follows how its
-    bending is shared out, and on a taper is often more.
+    The tang stays as it is. The thinner spring presses less; what it drops when loaded follows
+    how its bending is shared out, and on a taper is often more.
     """
 
     _report_by = "fit:back_ground_report"

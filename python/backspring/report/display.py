@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from backspring.unit_table import UNITS, System
@@ -27,6 +27,8 @@ Shown = Literal[
     "hardness",
     "temperature",
     "time",
+    "tilt",
+    "root_stiffness",
 ]
 _LBF_IN = float(UNITS["lbf in/rad"].factor)
 _LBF = float(UNITS["lbf"].factor)
@@ -96,6 +98,7 @@ _ALIKE: dict[Shown, Style] = {
     "life": Life("", 1.0, 0),
     "hardness": Style("HRC", 1.0, 1, trim=True),
     "time": Time("h", 1.0, 4),
+    "tilt": Style("rad", 1.0, 4),
 }
 STYLES: dict[System, dict[Shown, Style]] = {
     "mm": {
@@ -108,6 +111,7 @@ STYLES: dict[System, dict[Shown, Style]] = {
         "modulus": Style("MPa", 1.0, 0),
         "torque": Style("N mm", 1.0, 0),
         "stiffness": Style("N/mm", 1.0, 1),
+        "root_stiffness": Style("N mm/rad", 1.0, 0),
         "energy": Style("mJ", 1.0, 1),
         "speed": Style("m/s", 1.0, 1),
         "temperature": Style("C", 1.0, 0),
@@ -122,6 +126,7 @@ STYLES: dict[System, dict[Shown, Style]] = {
         "modulus": Style("ksi", _KSI, 0),
         "torque": Style("lbf in", _LBF_IN, 2),
         "stiffness": Style("lbf/in", _LBF / _INCH, 0),
+        "root_stiffness": Style("lbf in/rad", _LBF_IN, 0),
         "energy": Style("in lbf", _LBF_IN_MJ, 3),
         "speed": Style("ft/s", _FOOT_M, 1),
         "temperature": Style("F", 5.0 / 9.0, 0, zero=32.0),
@@ -138,6 +143,10 @@ _SHOWN_AS: dict[str, tuple[Shown, ...]] = {
     "time": ("time",),
     "ratio": ("margin", "percent", "change"),
     "count": ("count", "life"),
+    "torque": ("torque",),
+    "energy": ("energy",),
+    "stiffness": ("stiffness",),
+    "speed": ("speed",),
 }
 
 
@@ -177,6 +186,13 @@ def number(value: float | None, kind: Shown, system: System) -> str:
 def text(value: float | None, kind: Shown, system: System) -> str:
     """Write a number with its unit; `-` when there is none."""
     return "-" if value is None else STYLES[system][kind].text(value)
+
+
+def scatter(value: float, kind: Shown, system: System) -> str:
+    """Write how far a number scatters: with one digit more where it would be lost."""
+    style = STYLES[system][kind]
+    small = value < 10.0 * 10.0**-style.decimals * style.size
+    return replace(style, decimals=style.decimals + small).number(value)
 
 
 def both(value: float, kind: Shown, system: System) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.fit.result import Allowance, FitPlan
-from backspring.report.display import STYLES, Shown, number, reading, text, unit_of
+from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
@@ -77,18 +77,17 @@ def _told(log: FitLog, units: System) -> Lines:
             sure = text(spread, "reading", units)
             lines.append(f"{name} loaded: {reading(value, units)}, good to +-{sure}")
     tilt, play, root = found.pad_tilt_rad, found.pivot_play_mm, found.root_stiffness_nmm_per_rad
-    lines.append(_learned("tilt of the pad at open", tilt, "rad", 1.0, 4))
-    size, unit = STYLES[units]["reading"].size, unit_of("reading", units)
-    lines.append(_learned("play of the pivot", play, unit, size, 3))
-    lines.append(_learned("root stiffness", root, "N mm/rad", 1.0, 0))
+    lines.append(_learned("tilt of the pad at open", tilt, "tilt", units))
+    lines.append(_learned("play of the pivot", play, "reading", units))
+    lines.append(_learned("root stiffness", root, "root_stiffness", units))
     return Lines("From the log", tuple(lines))
 
 
-def _learned(name: str, found: Learned, unit: str, size: float, digits: int) -> str:
+def _learned(name: str, found: Learned, kind: Shown, units: System) -> str:
     if not found.told:
         return f"{name}: not known yet"
-    value, spread = (f"{each / size:.{digits}f}" for each in (found.value, found.spread))
-    return f"{name}: {value} {unit}, good to +-{spread} {unit}"
+    value, spread = (text(each, kind, units) for each in (found.value, found.spread))
+    return f"{name}: {value}, good to +-{spread}"
 
 
 def _leave(left: Allowance, units: System) -> str:

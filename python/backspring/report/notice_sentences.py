@@ -86,6 +86,10 @@ def _lowers_open(facts: Facts) -> str:
     return text + "; the blade then opens a little further, and the pad must lie flat on it again"
 
 
+def _not_judged(facts: Facts) -> str:
+    return f"{facts.key} {'are' if ',' in facts.key else 'is'} not judged{facts.why}"
+
+
 def _temper_not_used(facts: Facts) -> str:
     would = (
         f"the temper would give {facts.would_give:hardness}"
@@ -116,7 +120,7 @@ NOTICES: dict[str, Sentence] = {
     "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
     "of the data of {steel}: take the yield margin as a guess",
     "not-used": "{key} is not used: the support is not by two pins",
-    "not-judged": "{key} is not judged{why}",
+    "not-judged": _not_judged,
     "temper-not-used": _temper_not_used,
     "ordinary-tolerances": "no tolerances stated: those of an ordinary bench are taken (common "
     "practice, no source)",

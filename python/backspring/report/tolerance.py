@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from backspring import _core
 from backspring.many.dimensions import units_by_key
 from backspring.report.check import CAUTION
-from backspring.report.display import STYLES, Shown, number, text, unit_of
+from backspring.report.display import Shown, number, scatter, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
@@ -94,15 +94,12 @@ def _result(each: _core.ResultSpread, units: System) -> tuple[str, ...]:
     values = (local.nominal, sample.mean, sample.sd, local.root_sum_square_sd)
     shown = (*values, low, high, local.worst_low, local.worst_high)
     unit = unit_of(kind, units)
-    style = STYLES[units][kind]
-    finer = 10.0**-style.decimals * style.size
-    cells = []
-    for place, value in enumerate(shown):
-        # A spread is small: it gets one digit more where it would be lost.
-        if place in (2, 3) and math.isfinite(value) and value < 10.0 * finer:
-            cells.append(f"{value / style.size:.{style.decimals + 1}f}")
-        else:
-            cells.append(number(value if math.isfinite(value) else None, kind, units))
+    cells = [
+        scatter(value, kind, units)
+        if place in (2, 3) and math.isfinite(value)
+        else number(value if math.isfinite(value) else None, kind, units)
+        for place, value in enumerate(shown)
+    ]
     return f"{name} {unit}".rstrip(), *cells
 
 

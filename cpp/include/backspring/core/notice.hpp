@@ -6,23 +6,9 @@
 #include <string_view>
 #include <vector>
 
+#include "backspring/core/quantity.hpp"
+
 namespace backspring {
-
-/// What kind of number one is; the core has each kind in one unit.
-enum class Quantity {
-    length,       ///< [mm]
-    force,        ///< [N]
-    stress,       ///< [MPa]
-    angle,        ///< [deg]
-    hardness,     ///< [HRC]
-    temperature,  ///< [C]
-    time,         ///< [h]
-    ratio,        ///< none
-    count,        ///< none
-};
-
-/// The unit that the core has a quantity in, as "mm"; empty for a ratio or a count.
-[[nodiscard]] std::string_view unit_of(Quantity quantity);
 
 /// A number that a finding is described with.
 struct Parameter {
