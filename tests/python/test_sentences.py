@@ -97,6 +97,20 @@ def test_no_page_on_a_log_mixes_units(tmp_path: Path, units: System) -> None:
     assert [line for line in prose(text) if FOREIGN[units].search(line)] == []
 
 
+@pytest.mark.parametrize("units", SYSTEMS)
+def test_no_page_on_an_influence_mixes_units(units: System) -> None:
+    page = bs.influence(bs.load(DESIGNS[1])).report(units)
+    assert [line for line in prose(page) if FOREIGN[units].search(line)] == []
+
+
+def test_an_influence_in_inches_is_that_of_a_thou_off_a_tenth_of_an_inch() -> None:
+    found = bs.influence(bs.load(DESIGNS[1]))
+    # 0.1 mm off one mm is 3.937 thou off 0.03937 in.
+    wanted = found["peak_pull_n"].min() / 4.4482216152605 / 3.93700787 * (0.1 / 0.0393700787)
+    shown = re.search(r": (-[\d.]+) lbf for 1 thou off 0.1 in", found.report("in"))
+    assert shown is not None and float(shown[1]) == pytest.approx(wanted, abs=5.1e-5)
+
+
 def near(a: float, b: float) -> bool:
     return abs(a - b) <= 0.004 * abs(b)
 
