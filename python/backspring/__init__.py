@@ -39,6 +39,7 @@ if TYPE_CHECKING:
         sweep,
     )
     from backspring.question.tolerance import Tolerance, tolerance
+    from backspring.report.sentences import in_words
 
 __all__ = [
     "Allowance",
@@ -80,6 +81,7 @@ __all__ = [
     "grind_flush",
     "grind_passes",
     "grind_table",
+    "in_words",
     "influence",
     "load",
     "permanent_set",
@@ -132,6 +134,7 @@ _HOMES = {
     "grind_flush": "question.grind",
     "grind_passes": "question.grind",
     "grind_table": "question.grind",
+    "in_words": "report.sentences",
     "influence": "question.sensitivity",
     "load": "design.load",
     "permanent_set": "question.sweep",

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any
+from importlib import import_module
+from typing import Any, Literal
 
 
 class Error(Exception):
@@ -22,9 +23,30 @@ class InvalidInput(Error, ValueError):
         return str(self.args[0])
 
 
-class OutOfRange(Error):
+class Explained(Error):
+    """An error that carries what was found, or a text; its sentence is written when it is shown.
+
+    `units` are those that str() writes; `text()` writes any.
+    """
+
+    units: Literal["mm", "in"] = "mm"
+
+    def text(self, units: Literal["mm", "in"] = "mm") -> str:
+        """Write what was found in the units asked for."""
+        found = self.args[0] if self.args else ""
+        if isinstance(found, str):
+            return found
+        # Named and not imported: errors come before everything else.
+        notice = import_module("backspring.notice").from_core(found)
+        return str(notice.text(units))
+
+    def __str__(self) -> str:
+        return self.text(self.units)
+
+
+class OutOfRange(Explained):
     """A question outside the range that data or model cover."""
 
 
-class NoConvergence(Error):
+class NoConvergence(Explained):
     """A search that ended without a solution."""

@@ -89,8 +89,6 @@ void define_result() {
     define_record(target, BACKSPRING_FIELD(TargetResult, name),
                   BACKSPRING_FIELD(TargetResult, value), BACKSPRING_FIELD(TargetResult, low),
                   BACKSPRING_FIELD(TargetResult, high), BACKSPRING_FIELD(TargetResult, met));
-    auto notice = declared<Notice>();
-    define_record(notice, BACKSPRING_FIELD(Notice, code), BACKSPRING_FIELD(Notice, message));
     auto check = declared<Check>();
     define_record(check, BACKSPRING_FIELD(Check, positions), BACKSPRING_FIELD(Check, strokes),
                   BACKSPRING_FIELD(Check, travel), BACKSPRING_FIELD(Check, stiffness_n_per_mm),
@@ -115,7 +113,6 @@ void declare_design(py::module_& m) {
     py::class_<StrokeReport>(m, "StrokeReport", DOC(StrokeReport));
     py::class_<Travel>(m, "Travel", DOC(Travel));
     py::class_<TargetResult>(m, "TargetResult", DOC(TargetResult));
-    py::class_<Notice>(m, "Notice", DOC(Notice));
     py::class_<Check>(m, "Check", DOC(Check));
     py::class_<SpringAlong>(m, "SpringAlong", DOC(SpringAlong));
 }

@@ -2,6 +2,10 @@
 
 #include <pybind11/pybind11.h>
 
+#include <algorithm>
+#include <string>
+#include <string_view>
+
 namespace backspring::python {
 
 // Declared first, all of them, so that every signature shows Python's names.
@@ -50,6 +54,13 @@ void define_grind(pybind11::module_& m);
 void define_influence(pybind11::module_& m);
 void define_size(pybind11::module_& m);
 void define_two_blades(pybind11::module_& m);
+
+/// A fixed name as Python can write it: "hole-edge" becomes hole_edge, "yield" becomes yield_.
+inline std::string identifier(std::string_view name) {
+    std::string text(name);
+    std::replace(text.begin(), text.end(), '-', '_');
+    return text == "yield" ? text + "_" : text;
+}
 
 /// The class of a type declared before.
 template <class Type>

@@ -9,6 +9,17 @@ void declare_verdict(py::module_& m) {
     py::class_<Surface>(m, "Surface", DOC(Surface));
     py::class_<Pins>(m, "Pins", DOC(Pins));
     py::class_<Hardness>(m, "Hardness", DOC(Hardness));
+    py::native_enum<MarginGroup>(m, "MarginGroup", "enum.Enum", DOC(MarginGroup))
+        .value("holds", MarginGroup::holds)
+        .value("lasts", MarginGroup::lasts)
+        .value("wears", MarginGroup::wears)
+        .value("feels", MarginGroup::feels)
+        .finalize();
+    py::native_enum<MarginKind> kind(m, "MarginKind", "enum.Enum", DOC(MarginKind));
+    for (const MarginName& each : kMarginNames) {
+        kind.value(identifier(each.name).c_str(), each.kind);
+    }
+    kind.finalize();
     py::class_<Margin>(m, "Margin", DOC(Margin));
 }
 
@@ -24,11 +35,15 @@ void define_verdict(py::module_&) {
     define_record(hardness, BACKSPRING_FIELD(Hardness, spring_hrc),
                   BACKSPRING_FIELD(Hardness, tang_hrc));
     auto margin = declared<Margin>();
-    define_record(margin, BACKSPRING_FIELD(Margin, name), BACKSPRING_FIELD(Margin, value),
-                  BACKSPRING_FIELD(Margin, limit), BACKSPRING_FIELD(Margin, unit),
-                  BACKSPRING_FIELD(Margin, margin), BACKSPRING_FIELD(Margin, margin_low),
-                  BACKSPRING_FIELD(Margin, station_mm), BACKSPRING_FIELD(Margin, blade_angle_deg),
-                  BACKSPRING_FIELD(Margin, sources), BACKSPRING_FIELD(Margin, sentence));
+    define_record(margin, BACKSPRING_FIELD(Margin, kind), BACKSPRING_FIELD(Margin, group),
+                  BACKSPRING_FIELD(Margin, value), BACKSPRING_FIELD(Margin, limit),
+                  BACKSPRING_FIELD(Margin, quantity), BACKSPRING_FIELD(Margin, margin),
+                  BACKSPRING_FIELD(Margin, margin_low), BACKSPRING_FIELD(Margin, station_mm),
+                  BACKSPRING_FIELD(Margin, blade_angle_deg), BACKSPRING_FIELD(Margin, parameters),
+                  BACKSPRING_FIELD(Margin, names), BACKSPRING_FIELD(Margin, sources));
+    margin.def_property_readonly(
+        "name", [](const Margin& self) { return name_of(self.kind); },
+        "The fixed name of its kind, as \"hole-edge\".");
 }
 
 }  // namespace backspring::python

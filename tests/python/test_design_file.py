@@ -39,7 +39,7 @@ def test_bittern_takes_a_set_and_says_so() -> None:
     verdict = {margin.name: margin for margin in check.verdict}
     assert check.status == "fail"
     assert check.verdict[0].name == "set"
-    assert "mm of set" in verdict["set"].sentence
+    assert "mm of set" in bs.in_words(verdict["set"])
     assert verdict["yield"].margin < 1.0 and "yields" in {each.code for each in check.notices}
 
 

@@ -130,11 +130,11 @@ def test_a_stopped_study_says_so() -> None:
 def test_a_study_is_shown_and_pickled(study: bs.Tolerance) -> None:
     text = study.report()
     assert text.splitlines()[0].startswith("Heron: ")
-    assert "Share of variance" in text
+    assert "What causes the spread" in text
     assert "thou" in study.report("in")
     assert study._repr_html_().startswith("<p><strong>Heron")
     assert pickle.loads(pickle.dumps(study)).to_dict() == study.to_dict()
-    assert "Share of variance" not in bs.tolerance(HERON, SPREADS, n=16, shares=False).report()
+    assert "What causes the spread" not in bs.tolerance(HERON, SPREADS, n=16, shares=False).report()
 
 
 @pytest.mark.parametrize(

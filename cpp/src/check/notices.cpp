@@ -3,16 +3,13 @@
 #include <algorithm>
 #include <cmath>
 
-#include "backspring/core/require.hpp"
-
 namespace backspring {
 namespace {
 
-
 class Notices {
   public:
-    void add_if(bool holds, const char* code, std::string message) {
-        if (holds) list_.push_back({code, std::move(message)});
+    void add_if(bool holds, Notice notice) {
+        if (holds) list_.push_back(std::move(notice));
     }
     [[nodiscard]] std::vector<Notice> list() && { return std::move(list_); }
 
@@ -22,16 +19,14 @@ class Notices {
 
 void position_notices(Notices& notices, const Design& design, const Check& check) {
     const Position* open = check.position("open");
-    notices.add_if(open->force_n > 0.0 && open->torque_nmm > 0.0, "not-held-open",
-                   "open: the spring bears ahead of the pivot and would close the blade; move the "
-                   "rear corner back or lengthen the open face to the rear");
-    notices.add_if(!check.position("closed"), "not-held-closed",
-                   "closed: the blade finds no rest near 0 deg; the spring would throw it open");
-    notices.add_if(design.tang.half_stop_mm && !check.position("half_stop"), "no-half-stop-rest",
-                   "half-stop: the blade finds no rest near 90 deg; its face does not hold it");
+    notices.add_if(open->force_n > 0.0 && open->torque_nmm > 0.0,
+                   {.code = NoticeCode::not_held_open});
+    notices.add_if(!check.position("closed"), {.code = NoticeCode::not_held_closed});
+    notices.add_if(design.tang.half_stop_mm && !check.position("half_stop"),
+                   {.code = NoticeCode::no_half_stop_rest});
     for (const Position& position : check.positions) {
-        notices.add_if(position.force_n == 0.0, "lifted-off",
-                       position.name + ": the tang does not touch the spring; the blade is loose");
+        notices.add_if(position.force_n == 0.0,
+                       {.code = NoticeCode::lifted_off, .names = {{"position", position.name}}});
     }
 }
 
@@ -39,18 +34,17 @@ void kick_notice(Notices& notices, const Design& design) {
     if (!design.tang.kick) return;
     const double nose = design.tang.pivot_mm - design.tang.kick->distance_mm;
     const Pad& pad = design.spring.pad;
-    notices.add_if(nose < pad.start_mm || nose > pad.end_mm, "kick-off-pad",
-                   "kick: its nose stands at station " + with_unit(nose, "mm") +
-                       ", off the pad, and does not meet the spring");
+    notices.add_if(
+        nose < pad.start_mm || nose > pad.end_mm,
+        {.code = NoticeCode::kick_off_pad, .parameters = {{"nose", nose, Quantity::length}}});
 }
 
 void travel_notices(Notices& notices, const Check& check) {
     const Travel& travel = check.travel;
     if (!travel.yield_margin) return;
-    notices.add_if(*travel.yield_margin < 1.0, "yields",
-                   "the outer fibre yields on the way: expect the spring to take a set");
-    notices.add_if(*travel.yield_margin >= 1.0 && *travel.yield_margin_low < 1.0, "may-yield",
-                   "at the low end of what this steel may carry the outer fibre yields");
+    notices.add_if(*travel.yield_margin < 1.0, {.code = NoticeCode::yields});
+    notices.add_if(*travel.yield_margin >= 1.0 && *travel.yield_margin_low < 1.0,
+                   {.code = NoticeCode::may_yield});
 }
 
 void slope_notice(Notices& notices, const Joint& joint, const Check& check) {
@@ -61,28 +55,26 @@ void slope_notice(Notices& notices, const Joint& joint, const Check& check) {
             steepest = std::max(steepest, std::abs(touch.slope));
         }
     }
-    notices.add_if(steepest > kSmallSlope, "steep",
-                   "the spring or the tang's face slopes more than 0.1 where they meet: the "
-                   "small-slope model loses accuracy (error of order slope squared)");
+    notices.add_if(steepest > kSmallSlope,
+                   {.code = NoticeCode::steep,
+                    .parameters = {{"slope", steepest, Quantity::ratio},
+                                   {"small", kSmallSlope, Quantity::ratio}}});
 }
 
-/// Why a design does not tell what a target asks for.
-std::string why_unknown(const std::string& target, const Design& design, const Check& check) {
-    if (check.travel.peak_stress_mpa <= 0.0) return "the spring bears nothing on the way";
-    if (target == "openings" && design.strength.tensile_mpa.value <= 0.0) {
-        return "a life needs the steel's tensile strength: give spring.tensile or a hardness";
-    }
-    if (target == "pull" && !check.strokes.empty()) {
-        return "a pull needs the place it acts at: give blade.nail_nick";
-    }
-    return "the blade does not stay closed and open";
+/// What keeps a target from being judged.
+const char* missing_for(const std::string& target, const Design& design, const Check& check) {
+    if (check.travel.peak_stress_mpa <= 0.0) return "load";
+    if (target == "openings" && design.strength.tensile_mpa.value <= 0.0) return "tensile";
+    if (target == "pull" && !check.strokes.empty()) return "nail-nick";
+    return "rest";
 }
 
 void target_notices(Notices& notices, const Design& design, const Check& check) {
     for (const TargetResult& target : check.targets) {
-        notices.add_if(!target.value, "target-unknown",
-                       "targets." + target.name + ": cannot be judged and counts as missed; " +
-                           why_unknown(target.name, design, check));
+        notices.add_if(!target.value,
+                       {.code = NoticeCode::target_unknown,
+                        .names = {{"target", target.name},
+                                  {"missing", missing_for(target.name, design, check)}}});
     }
 }
 

@@ -33,8 +33,9 @@ double farthest_from_flush(const Check& check) {
 
 /// How many times over the spring's stress could be as high for the openings asked.
 std::optional<double> openings_margin(const Check& check) {
-    const auto fatigue = std::find_if(check.verdict.begin(), check.verdict.end(),
-                                      [](const Margin& m) { return m.name == "fatigue"; });
+    const auto fatigue =
+        std::find_if(check.verdict.begin(), check.verdict.end(),
+                     [](const Margin& m) { return m.kind == MarginKind::fatigue; });
     if (fatigue == check.verdict.end()) return std::nullopt;
     return fatigue->margin;
 }

@@ -7,12 +7,6 @@
 namespace backspring {
 namespace {
 
-
-std::string spoken(std::string name) {
-    std::replace(name.begin(), name.end(), '_', '-');
-    return name;
-}
-
 /// Tells once what holds beside some of the other blade's positions, and beside which.
 class BesideNotices {
   public:
@@ -22,15 +16,16 @@ class BesideNotices {
         : notices_(notices), view_(view), rows_(rows) {}
 
     template <class Holds>
-    void add_if(Holds holds, const char* code, const std::string& message) {
+    void add_if(Holds holds, NoticeCode code) {
         std::string beside;
         for (const Beside& row : rows_) {
             if (!holds(row)) continue;
-            beside += (beside.empty() ? "" : ", ") + spoken(row.other);
+            beside += (beside.empty() ? "" : ",") + row.other;
         }
         if (beside.empty()) return;
-        const std::string which = view_.second ? "second blade" : "first blade";
-        notices_.push_back({code, which + ", the other " + beside + ": " + message});
+        notices_.push_back(
+            {.code = code,
+             .names = {{"blade", view_.second ? "second" : "first"}, {"beside", beside}}});
     }
 
   private:
@@ -60,41 +55,40 @@ bool steep(const TwoView& view, const std::vector<Beside>& rows) {
 void add_notices(std::vector<Notice>& notices,
                  const TwoView& view,
                  const std::vector<Beside>& rows) {
-    BesideNotices told(notices, view, rows);
-    told.add_if(
+    BesideNotices found(notices, view, rows);
+    found.add_if(
         [](const Beside& row) {
             const Position* open = row.position("open");
             return open && open->force_n > 0.0 && open->torque_nmm > 0.0;
         },
-        "not-held-open", "the spring bears ahead of the pivot and would close it");
-    told.add_if([](const Beside& row) { return rests(row, "open") && !rests(row, "closed"); },
-                "not-held-closed", "it finds no rest near 0 deg; the spring would throw it open");
-    told.add_if(
+        NoticeCode::not_held_open);
+    found.add_if([](const Beside& row) { return rests(row, "open") && !rests(row, "closed"); },
+                 NoticeCode::not_held_closed);
+    found.add_if(
         [&](const Beside& row) {
             return view.own.tang.half_stop_mm && rests(row, "open") && !rests(row, "half_stop");
         },
-        "no-half-stop-rest", "it finds no rest near 90 deg; its face does not hold it");
-    told.add_if(
+        NoticeCode::no_half_stop_rest);
+    found.add_if(
         [](const Beside& row) {
             return std::any_of(row.positions.begin(), row.positions.end(),
                                [](const Position& p) { return p.force_n == 0.0; });
         },
-        "lifted-off", "its tang does not touch the spring in some position; it is loose");
-    told.add_if(
+        NoticeCode::lifted_off);
+    found.add_if(
         [](const Beside& row) { return rests(row, "open") && row.other_force_low_n == 0.0; },
-        "other-loose", "turning it takes the spring off the other tang, which is loose then");
-    told.add_if([](const Beside& row) { return row.travel.yield_margin.value_or(2.0) < 1.0; },
-                "yields", "the outer fibre yields on the way: expect the spring to take a set");
-    told.add_if(
+        NoticeCode::other_loose);
+    found.add_if([](const Beside& row) { return row.travel.yield_margin.value_or(2.0) < 1.0; },
+                 NoticeCode::yields);
+    found.add_if(
         [](const Beside& row) {
             return row.travel.yield_margin.value_or(0.0) >= 1.0 &&
                    *row.travel.yield_margin_low < 1.0;
         },
-        "may-yield", "at the low end of what this steel may carry the outer fibre yields");
+        NoticeCode::may_yield);
     const bool is_steep = steep(view, rows);
-    told.add_if([&](const Beside& row) { return is_steep && row.other == "open"; }, "steep",
-                "spring or face slopes more than 0.1 where they meet: the small-slope model loses "
-                "accuracy (error of order slope squared)");
+    found.add_if([&](const Beside& row) { return is_steep && row.other == "open"; },
+                 NoticeCode::steep);
 }
 
 }  // namespace backspring

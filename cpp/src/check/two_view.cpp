@@ -43,7 +43,7 @@ class Way {
 
     [[nodiscard]] TwoStep at(double angle) const {
         const auto both = view_.at({angle}, other_);
-        if (!both) throw NoConvergence("the other blade finds no rest while this one turns");
+        if (!both) throw NoConvergence(Notice{.code = NoticeCode::other_no_rest});
         return make_step(view_, *both);
     }
 

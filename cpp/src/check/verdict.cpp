@@ -1,13 +1,44 @@
 #include "backspring/check/verdict.hpp"
 
 #include <algorithm>
-#include <cstdio>
 #include <limits>
 
 #include "verdict_parts.hpp"
 
 namespace backspring {
+
+// In the order of the kinds, which is checked below.
+constexpr std::array<MarginName, 17> kMarginNames{{
+    {MarginKind::yield, "yield", MarginGroup::holds},
+    {MarginKind::set, "set", MarginGroup::holds},
+    {MarginKind::hole_edge, "hole-edge", MarginGroup::holds},
+    {MarginKind::kink, "kink", MarginGroup::holds},
+    {MarginKind::shoulder, "shoulder", MarginGroup::holds},
+    {MarginKind::curve, "curve", MarginGroup::holds},
+    {MarginKind::fatigue, "fatigue", MarginGroup::lasts},
+    {MarginKind::spring_trade, "spring-trade", MarginGroup::lasts},
+    {MarginKind::contact_pressure, "contact-pressure", MarginGroup::wears},
+    {MarginKind::galling, "galling", MarginGroup::wears},
+    {MarginKind::middle_pin_shear, "middle-pin-shear", MarginGroup::holds},
+    {MarginKind::middle_pin_bearing, "middle-pin-bearing", MarginGroup::holds},
+    {MarginKind::middle_pin_liner, "middle-pin-liner", MarginGroup::holds},
+    {MarginKind::rear_pin_shear, "rear-pin-shear", MarginGroup::holds},
+    {MarginKind::rear_pin_bearing, "rear-pin-bearing", MarginGroup::holds},
+    {MarginKind::rear_pin_liner, "rear-pin-liner", MarginGroup::holds},
+    {MarginKind::rap, "rap", MarginGroup::feels},
+}};
+
 namespace {
+
+constexpr bool kinds_in_order() {
+    for (std::size_t i = 0; i < kMarginNames.size(); ++i) {
+        if (static_cast<std::size_t>(kMarginNames[i].kind) != i) return false;
+    }
+    return static_cast<std::size_t>(MarginKind::rap) + 1 == kMarginNames.size();
+}
+static_assert(kinds_in_order());
+
+const MarginName& entry(MarginKind kind) { return kMarginNames.at(static_cast<std::size_t>(kind)); }
 
 double rank(const Margin& margin) {
     return margin.margin.value_or(std::numeric_limits<double>::infinity());
@@ -15,26 +46,17 @@ double rank(const Margin& margin) {
 
 }  // namespace
 
-Margin make_margin(std::string name, double value, double limit, std::string unit) {
+std::string_view name_of(MarginKind kind) { return entry(kind).name; }
+
+Margin make_margin(MarginKind kind, double value, double limit, Quantity quantity) {
     Margin margin;
-    margin.name = std::move(name);
+    margin.kind = kind;
+    margin.group = entry(kind).group;
     margin.value = value;
     margin.limit = limit;
-    margin.unit = std::move(unit);
+    margin.quantity = quantity;
     if (value > 0.0) margin.margin = limit / value;
     return margin;
-}
-
-std::string digits(double value) {
-    char text[32];
-    std::snprintf(text, sizeof text, value >= 100.0 ? "%.0f" : "%.3g", value);
-    return text;
-}
-
-std::string millimetres(double value_mm) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.3f mm", value_mm);
-    return text;
 }
 
 std::vector<Margin> verdict(const Design& design, const Worked& worked) {

@@ -25,17 +25,12 @@ std::optional<LocalStress> if_in_range(Stress stress) {
 Margin local_margin(const Design& design, const Worked& worked, const Notch& notch) {
     const Band& yield = design.strength.yield_mpa;
     const LocalStress& local = notch.local;
-    Margin margin = make_margin(notch.name, local.local_mpa, yield.value, "MPa");
+    Margin margin = make_margin(notch.kind, local.local_mpa, yield.value, Quantity::stress);
     if (local.local_mpa > 0.0) margin.margin_low = yield.low / local.local_mpa;
     margin.station_mm = local.station_mm;
     margin.blade_angle_deg = worked.worst.blade_angle_deg;
     margin.sources = {notch.source};
-    margin.sentence = notch.where + " raises " + digits(local.nominal_mpa) + " MPa to " +
-                      digits(local.local_mpa) + " MPa";
-    margin.sentence += margin.margin < 1.0
-                           ? ": it yields there in a small place; no set to speak of, but cracks "
-                             "begin at such places"
-                           : ": below yield";
+    margin.parameters = {{"nominal", local.nominal_mpa, Quantity::stress}};
     return margin;
 }
 
@@ -53,8 +48,7 @@ void add_hole(std::vector<Notch>& notches, const Design& design, const Worked& w
                                     design.spring.width_mm, hole, moment_at(design, worked, 0.0));
         });
         if (!edge) continue;
-        notches.push_back(
-            {"hole-edge", "the middle pin's hole", "roark", *edge, 0.5 * hole.diameter_mm});
+        notches.push_back({MarginKind::hole_edge, "roark", *edge, 0.5 * hole.diameter_mm});
     }
 }
 
@@ -91,15 +85,15 @@ void add_outline(std::vector<Notch>& notches, const Design& design, const Worked
                             one_sided_shoulder_factor(shoulder.large_mm, thin, radius),
                             shoulder.station_mm);
     };
-    const auto add = [&](const std::optional<LocalStress>& worst, const std::string& name,
-                         const std::string& source) {
-        if (!worst) return;
-        notches.push_back({name, "the belly's " + name + " at " + digits(worst->station_mm) + " mm",
-                           source, *worst, radius});
+    const auto add = [&](const std::optional<LocalStress>& worst, MarginKind kind,
+                         const char* source) {
+        if (worst) notches.push_back({kind, source, *worst, radius});
     };
     const Profile& profile = design.spring.thickness;
-    add(worst_of(find_kinks(profile), design, worked, kink_at), "kink", "plane-stress-study");
-    add(worst_of(find_shoulders(profile), design, worked, shoulder_at), "shoulder", "roark");
+    add(worst_of(find_kinks(profile), design, worked, kink_at), MarginKind::kink,
+        "plane-stress-study");
+    add(worst_of(find_shoulders(profile), design, worked, shoulder_at), MarginKind::shoulder,
+        "roark");
 }
 
 /// A hollow belly is stressed more than a straight one all along; it counts where that is worst.
@@ -112,8 +106,8 @@ void add_curve(std::vector<Notch>& notches, const Design& design, const Worked& 
     const Section section = section_at(design.spring, peak.station_mm);
     const double nominal = moment * section.belly_mm / section.inertia_mm4;
     const double factor = curvature_factors(thick, *radius).inner;
-    notches.push_back({"curve", "the hollow of the belly", "shigley-9",
-                       local_stress(nominal, factor, peak.station_mm), *radius});
+    notches.push_back(
+        {MarginKind::curve, "shigley-9", local_stress(nominal, factor, peak.station_mm), *radius});
 }
 
 }  // namespace

@@ -6,21 +6,14 @@
 namespace backspring {
 
 /// A margin with what is the same for all: limit over value.
-[[nodiscard]] Margin make_margin(std::string name, double value, double limit, std::string unit);
-
-/// A number for a sentence, to three digits.
-[[nodiscard]] std::string digits(double value);
-
-/// A length for a sentence, to a thousandth of a millimetre.
-[[nodiscard]] std::string millimetres(double value_mm);
+[[nodiscard]] Margin make_margin(MarginKind kind, double value, double limit, Quantity quantity);
 
 /// A place where the stress is higher than its section alone would carry.
 struct Notch {
-    std::string name;             ///< of the margin
-    std::string where;            ///< for a sentence
-    std::string source;           ///< of its factor
-    LocalStress local;            ///< at the worst of the travel
-    double root_radius_mm = 0.0;  ///< [mm]
+    MarginKind kind = MarginKind::hole_edge;  ///< of the margin
+    std::string source;                       ///< of its factor
+    LocalStress local;                        ///< at the worst of the travel
+    double root_radius_mm = 0.0;              ///< [mm]
 };
 
 /// The middle pin's hole, the belly's worst kink and shoulder where their root radius is known, and
@@ -36,7 +29,7 @@ void judge_local(std::vector<Margin>& margins,
                  const Worked& worked,
                  const std::vector<Notch>& notches);
 
-/// Fatigue and the spring trade's own limits.
+/// Fatigue and the limits of spring makers' tables.
 void judge_life(std::vector<Margin>& margins,
                 const Design& design,
                 const Worked& worked,

@@ -14,16 +14,10 @@ void judge_rap(std::vector<Margin>& margins, const Design& design, const Worked&
     const Rap found =
         rap(worked.action, *worked.rests.closed, energy, edge_radius, blade.edge_clearance_mm);
     if (!found.edge_dip_mm) return;
-    Margin margin = make_margin("rap", *found.edge_dip_mm, *blade.edge_clearance_mm, "mm");
+    Margin margin = make_margin(MarginKind::rap, *found.edge_dip_mm, *blade.edge_clearance_mm,
+                                Quantity::length);
     margin.blade_angle_deg = worked.rests.closed->blade_angle_deg - found.past->angle_deg;
-    margin.sentence =
-        "let go at the crest, with nothing but the spring to stop it, the blade runs " +
-        digits(found.past->angle_deg) + " deg past closed and its edge dips " +
-        digits(*found.edge_dip_mm) + " mm towards the spring";
-    margin.sentence +=
-        margin.margin < 1.0
-            ? ": it strikes, so ease it shut or give it a stop; this is an upper limit"
-            : ": it stays clear";
+    margin.parameters = {{"past_closed", found.past->angle_deg, Quantity::angle}};
     margins.push_back(std::move(margin));
 }
 

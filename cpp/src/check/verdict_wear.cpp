@@ -7,24 +7,25 @@
 namespace backspring {
 namespace {
 
-const char* part_name(Bearer bearer) {
+/// The fixed name of what bears.
+const char* name_of(Bearer bearer) {
     switch (bearer) {
         case Bearer::open_front:
-            return "the open face's front edge";
+            return "open-front";
         case Bearer::open_corner:
-            return "the corner behind the open face";
+            return "open-corner";
         case Bearer::round_end:
-            return "the round end";
+            return "round-end";
         case Bearer::closed_corner:
-            return "the corner behind the closed face";
+            return "closed-corner";
         case Bearer::closed_front:
-            return "the closed face's front edge";
+            return "closed-front";
         case Bearer::kick:
-            return "the kick's nose";
+            return "kick";
         case Bearer::flat:
-            return "a face";
+            return "flat";
         case Bearer::pad_edge:
-            return "the pad's edge";
+            return "pad-edge";
     }
     return "";
 }
@@ -49,19 +50,16 @@ void judge_pressure(std::vector<Margin>& margins, const Design& design, const Wo
         if (each.line && (!worst || each.line->peak_mpa > worst->line->peak_mpa)) worst = &each;
     }
     if (!worst) return;
-    Margin margin = make_margin("contact-pressure", worst->line->peak_mpa, limit, "MPa");
+    Margin margin =
+        make_margin(MarginKind::contact_pressure, worst->line->peak_mpa, limit, Quantity::stress);
     margin.station_mm = worst->station_mm;
     margin.blade_angle_deg = worst->blade_angle_deg;
     margin.sources = {"hertz-1881"};
-    margin.sentence = std::string(part_name(worst->bearer)) + " presses with up to " +
-                      digits(worst->line->peak_mpa) + " MPa";
+    margin.names["bearer"] = name_of(worst->bearer);
     if (margin.margin < 1.0) {
         const double radius =
             least_corner_radius_mm(worst->force_n, design.spring.width_mm, modulus, limit);
-        margin.sentence += ": it beds in and marks the pad; from a radius of " + digits(radius) +
-                           " mm on it would not";
-    } else {
-        margin.sentence += ": it stays below yielding under the skin";
+        margin.parameters = {{"least_radius", radius, Quantity::length}};
     }
     margins.push_back(std::move(margin));
 }
@@ -71,31 +69,30 @@ void judge_galling(std::vector<Margin>& margins, const Design& design) {
     const auto& spring = design.hardness.spring_hrc;
     if (!tang || !spring) return;
     const double gap = std::abs(*tang - *spring);
-    Margin margin = make_margin("galling", gap, kGallingGapHrc, "HRC");
+    Margin margin = make_margin(MarginKind::galling, gap, kGallingGapHrc, Quantity::hardness);
     margin.sources = {"common-practice"};
-    margin.sentence =
-        "tang and spring are " + digits(gap) + " HRC apart" +
-        (galling_caution(*tang, *spring) ? ": stainless parts so far apart are said to gall"
-                                         : ": close enough not to gall, as the trade has it");
+    margin.names["galls"] = galling_caution(*tang, *spring) ? "yes" : "no";
     margins.push_back(std::move(margin));
 }
 
 void add_pin(std::vector<Margin>& margins,
-             const std::string& name,
-             const std::string& what,
+             MarginKind kind,
              const LimitedStress& stress,
              double angle_deg) {
-    Margin margin = make_margin(name, stress.stress_mpa, stress.limit_mpa, "MPa");
+    Margin margin = make_margin(kind, stress.stress_mpa, stress.limit_mpa, Quantity::stress);
     margin.blade_angle_deg = angle_deg;
     margin.sources = {"shigley-9"};
-    margin.sentence =
-        what + " carries " + digits(stress.stress_mpa) + " MPa of " + digits(stress.limit_mpa);
     margins.push_back(std::move(margin));
 }
 
+/// The kinds of one pin's margins.
+struct PinKinds {
+    MarginKind shear, bearing, liner;
+};
+
 void judge_pin(std::vector<Margin>& margins,
                const Design& design,
-               const std::string& which,
+               const PinKinds& kinds,
                double force_n,
                double angle_deg,
                const std::optional<double>& pin_mm,
@@ -108,14 +105,9 @@ void judge_pin(std::vector<Margin>& margins,
                                          .liner_mm = design.pins.liner_mm,
                                          .pin_yield_mpa = design.pins.yield_mpa,
                                          .spring_yield_mpa = design.strength.yield_mpa.value});
-    add_pin(margins, which + "-pin-shear", "the " + which + " pin in shear", stress.shear,
-            angle_deg);
-    add_pin(margins, which + "-pin-bearing", "the " + which + " pin's side in the spring",
-            stress.spring_bearing, angle_deg);
-    if (stress.liner_bearing) {
-        add_pin(margins, which + "-pin-liner", "the liner at the " + which + " pin",
-                *stress.liner_bearing, angle_deg);
-    }
+    add_pin(margins, kinds.shear, stress.shear, angle_deg);
+    add_pin(margins, kinds.bearing, stress.spring_bearing, angle_deg);
+    if (stress.liner_bearing) add_pin(margins, kinds.liner, *stress.liner_bearing, angle_deg);
 }
 
 double hole_at(const Spring& spring, double center_mm) {
@@ -129,9 +121,13 @@ void judge_pins(std::vector<Margin>& margins, const Design& design, const Worked
     const auto worst = worst_pin_forces(design.spring, worked.steps);
     if (!worst) return;
     const double rear_pin = -design.spring.support.rear_pin_mm;
-    judge_pin(margins, design, "middle", worst->forces.middle_n, worst->middle_angle_deg,
+    constexpr PinKinds middle{MarginKind::middle_pin_shear, MarginKind::middle_pin_bearing,
+                              MarginKind::middle_pin_liner};
+    constexpr PinKinds rear{MarginKind::rear_pin_shear, MarginKind::rear_pin_bearing,
+                            MarginKind::rear_pin_liner};
+    judge_pin(margins, design, middle, worst->forces.middle_n, worst->middle_angle_deg,
               design.pins.middle_mm, hole_at(design.spring, 0.0));
-    judge_pin(margins, design, "rear", worst->forces.rear_n, worst->rear_angle_deg,
+    judge_pin(margins, design, rear, worst->forces.rear_n, worst->rear_angle_deg,
               design.pins.rear_mm, hole_at(design.spring, rear_pin));
 }
 

@@ -19,4 +19,6 @@ std::string joined(const std::vector<Fault>& faults) {
 InvalidInput::InvalidInput(std::vector<Fault> faults)
     : Error(joined(faults)), faults_(std::move(faults)) {}
 
+Explained::Explained(Notice notice) : Error(in_short(notice)), notice_(std::move(notice)) {}
+
 }  // namespace backspring

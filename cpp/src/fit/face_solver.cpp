@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "backspring/core/error.hpp"
-#include "backspring/core/require.hpp"
 
 namespace backspring {
 namespace {
@@ -48,13 +47,14 @@ std::optional<Eigen::Matrix2d> jacobian(const FaceQuestion& q,
 }
 
 NoConvergence no_tang(const FaceQuestion& q) {
-    const auto told = [](const std::optional<double>& mm) {
-        return mm ? with_unit(*mm, "mm") : std::string("any");
+    Notice notice{.code = NoticeCode::no_such_tang,
+                  .names = {{"state", q.state == FitState::loaded ? "loaded" : "unloaded"}}};
+    const auto add = [&](const char* name, const std::optional<double>& mm) {
+        if (mm) notice.parameters.push_back({name, *mm, Quantity::length});
     };
-    const char* state = q.state == FitState::loaded ? "loaded" : "unloaded";
-    return NoConvergence(std::string("no tang of this design has ") + state +
-                         " readings of: half-stop " + told(q.wanted.half_stop_mm) + ", closed " +
-                         told(q.wanted.closed_mm));
+    add("half_stop", q.wanted.half_stop_mm);
+    add("closed", q.wanted.closed_mm);
+    return NoConvergence(std::move(notice));
 }
 
 }  // namespace
@@ -78,9 +78,9 @@ Pair readings_of(const Design& design,
                  const FitUnknowns& unknowns,
                  FitState state) {
     const Readings of = readings_in(state, take_off(design, depths), unknowns);
-    if (!of.closed_mm) throw NoConvergence("the blade does not stay closed");
+    if (!of.closed_mm) throw NoConvergence({.code = NoticeCode::not_held_closed});
     if (design.tang.half_stop_mm && !of.half_stop_mm) {
-        throw NoConvergence("the blade does not stay at half-stop");
+        throw NoConvergence({.code = NoticeCode::no_half_stop_rest});
     }
     return {.half_stop_mm = of.half_stop_mm, .closed_mm = of.closed_mm};
 }

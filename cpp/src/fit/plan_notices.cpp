@@ -1,20 +1,9 @@
 #include "plan_notices.hpp"
 
 #include <algorithm>
-#include <cmath>
-#include <cstdio>
-
-#include "backspring/core/require.hpp"
 
 namespace backspring {
 namespace {
-
-/// A length rounded as a bench can tell it.
-std::string mm(double value) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.3f mm", value);
-    return text;
-}
 
 std::optional<double> peak_torque_nmm(const Design& design) {
     const Check result = check(design);
@@ -26,44 +15,38 @@ std::optional<double> peak_torque_nmm(const Design& design) {
 }
 
 /// What lowering the open face does to the whole.
-std::string lowering_open(const FitPlan& plan) {
-    const double before = plan.now.fit.preload_mm, after = plan.done.fit.preload_mm;
-    std::string text = "a reading is low: only the open face can be lowered, by " +
-                       mm(plan.removed.open_mm) + " in all; preload falls from " + mm(before) +
-                       " to " + mm(after);
+Notice lowering_open(const FitPlan& plan) {
+    Notice notice{.code = NoticeCode::lowers_open,
+                  .parameters = {{"off", plan.removed.open_mm, Quantity::length},
+                                 {"preload_before", plan.now.fit.preload_mm, Quantity::length},
+                                 {"preload_after", plan.done.fit.preload_mm, Quantity::length}}};
     const auto had = peak_torque_nmm(plan.now), left = peak_torque_nmm(plan.done);
     if (had && left) {
-        char share[32];
-        std::snprintf(share, sizeof share, "%.1f", 100.0 * (*left / *had - 1.0));
-        text += std::string(", pull by ") + share + " %";
+        notice.parameters.push_back({"pull_change", *left / *had - 1.0, Quantity::ratio});
     }
     if (const auto& tip = plan.steps.back().tip_mm) {
-        text += ", the tip ends " + mm(std::abs(*tip)) + (*tip < 0.0 ? " deeper" : " higher");
+        notice.parameters.push_back({"tip", *tip, Quantity::length});
     }
-    return text + "; the blade then opens a little further, and the pad must lie flat on it again";
+    return notice;
 }
 
 }  // namespace
 
 std::vector<Notice> plan_notices(const FitPlan& plan, const PlanRules& rules) {
     std::vector<Notice> notices;
-    if (plan.steps.empty()) {
-        notices.push_back({"fit-done", "nothing to grind: both readings are as wanted"});
-    }
-    if (plan.removed.open_mm > 0.0) notices.push_back({"lowers-open", lowering_open(plan)});
+    if (plan.steps.empty()) notices.push_back({.code = NoticeCode::fit_done});
+    if (plan.removed.open_mm > 0.0) notices.push_back(lowering_open(plan));
     if (rules.repeatability_mm > 0.0) {
-        notices.push_back({"no-finer", "readings repeat to " + mm(rules.repeatability_mm) +
-                                           ": nothing is planned finer than that, so measure "
-                                           "again after every pass"});
+        notices.push_back(
+            {.code = NoticeCode::no_finer,
+             .parameters = {{"repeatability", rules.repeatability_mm, Quantity::length}}});
     }
     const auto low = [&](const std::optional<double>& reading) {
         return reading && *reading < rules.target_mm;
     };
     if (plan.removed.open_mm == 0.0 &&
         (low(plan.half_stop_loaded_mm) || low(plan.closed_loaded_mm))) {
-        notices.push_back({"slightly-low",
-                           "a reading is below the target by less than can be told or matters: "
-                           "leave it"});
+        notices.push_back({.code = NoticeCode::slightly_low});
     }
     return notices;
 }

@@ -6,7 +6,7 @@
 
 #include "../core/root.hpp"
 #include "backspring/core/angle.hpp"
-#include "backspring/core/require.hpp"
+#include "backspring/core/error.hpp"
 
 namespace backspring {
 namespace {
@@ -83,22 +83,16 @@ double reach_mm(const PlanSubject& s, const Direction& direction, const FaceDept
     return reach;
 }
 
-/// A depth as a bench can tell it.
-std::string micron_mm(double value) { return with_unit(1e-3 * std::round(1e3 * value), "mm"); }
-
 /// @param needed_mm  none: no depth would do
 [[noreturn]] void runs_out(const PlanSubject& s,
                            TangFace face,
                            std::optional<double> needed_mm,
                            const FaceDepths& with = {}) {
-    std::string name = name_of(face) + (face == TangFace::kick ? "" : " face");
-    std::replace(name.begin(), name.end(), '_', '-');
-    const std::string left = micron_mm(std::max(left_mm(s, face, with), 0.0));
-    const std::string lost = needed_mm ? micron_mm(*needed_mm) + ", it has " + left + " left"
-                                       : "more than the " + left + " it has left";
-    const std::string low =
-        face == TangFace::open ? ": a reading is low, and only lowering open would raise it" : "";
-    throw NoConvergence("no plan: the " + name + " would have to lose " + lost + low);
+    Notice notice{.code = NoticeCode::face_runs_out, .names = {{"face", name_of(face)}}};
+    const double left = std::max(left_mm(s, face, with), 0.0);
+    notice.parameters.push_back({"left", left, Quantity::length});
+    if (needed_mm) notice.parameters.push_back({"needed", *needed_mm, Quantity::length});
+    throw NoConvergence(std::move(notice));
 }
 
 /// Depths, negative where steel is missing, that end at the aim with the open face as given.

@@ -84,7 +84,7 @@ GrindRegion good_region(const Design& design,
 }
 
 GrindLimit steel_limit(const Profile& profile, GrindRegion region) {
-    return {thinnest_mm(profile, region.from_mm, region.to_mm), "no steel is left", false};
+    return {thinnest_mm(profile, region.from_mm, region.to_mm), GrindEnd::no_steel};
 }
 
 /// Least of thickness a_p/x over the pad: the ratio of two straight lines is least at an end.
@@ -99,7 +99,7 @@ GrindLimit pad_steel_limit(const Design& design) {
             least = std::min(least, limit_at(s.x_mm, s.thickness_mm));
         }
     }
-    return {least, "no steel is left", false};
+    return {least, GrindEnd::no_steel};
 }
 
 void add_hole_limits(std::vector<GrindLimit>& limits,
@@ -115,8 +115,7 @@ void add_hole_limits(std::vector<GrindLimit>& limits,
         const double over = 0.5 * (thinnest_mm(spring.thickness, from, to) - taken);
         // Where the hole is only partly ground over, its offset also counts in the other part.
         const double beside = thinnest_mm(spring.thickness, rear, front) - taken;
-        limits.push_back(
-            {std::min(over, beside), "the pin hole at " + mm(hole.center_mm) + " opens", false});
+        limits.push_back({std::min(over, beside), GrindEnd::hole_opens, hole.center_mm});
     }
 }
 
@@ -124,7 +123,7 @@ std::vector<GrindLimit> limits_over(const Design& design, GrindFace face, GrindR
     std::vector<GrindLimit> limits;
     if (face == GrindFace::pad) {
         limits.push_back(pad_steel_limit(design));
-        limits.push_back({design.fit.preload_mm, "the preload is used up", true});
+        limits.push_back({design.fit.preload_mm, GrindEnd::preload_used, 0.0, true});
     } else {
         limits.push_back(steel_limit(design.spring.thickness, region));
         add_hole_limits(limits, design.spring, face, region);
@@ -133,6 +132,18 @@ std::vector<GrindLimit> limits_over(const Design& design, GrindFace face, GrindR
         return a.depth_mm < b.depth_mm;
     });
     return limits;
+}
+
+std::string reason(const GrindLimit& limit) {
+    switch (limit.end) {
+        case GrindEnd::no_steel:
+            return "no steel is left";
+        case GrindEnd::hole_opens:
+            return "the pin hole at " + mm(limit.hole_mm) + " opens";
+        case GrindEnd::preload_used:
+            return "the preload is used up";
+    }
+    return "";
 }
 
 void depth_rules(Requirements& rules, const Cut& cut, const std::vector<GrindLimit>& limits) {
@@ -144,7 +155,7 @@ void depth_rules(Requirements& rules, const Cut& cut, const std::vector<GrindLim
         // A cut of nothing is always possible.
         rules.require(good || cut.depth_mm == 0.0, key, [&] {
             return std::string(limit.allowed ? "must be at most " : "must be less than ") +
-                   mm(limit.depth_mm) + ", where " + limit.reason + ", got " + mm(cut.depth_mm);
+                   mm(limit.depth_mm) + ", where " + reason(limit) + ", got " + mm(cut.depth_mm);
         });
     }
 }

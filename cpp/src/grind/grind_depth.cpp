@@ -15,10 +15,6 @@ constexpr double kNearLimit = 0.999;
 // A root that leaves more than this share of the pull is a jump: the blade lets go there.
 constexpr double kMet = 1e-6;
 
-std::string fine_mm(double value) { return with_unit(std::round(value * 1e4) / 1e4, "mm"); }
-
-std::string newtons(double value) { return with_unit(std::round(value * 100.0) / 100.0, "N"); }
-
 /// Peak pull; a blade that does not snap pulls nothing.
 double pull_of(const Design& design) { return grind_row(design, 0.0).peak_pull_n.value_or(0.0); }
 
@@ -34,25 +30,42 @@ void require_pull(const Design& design, double pull_n) {
     rules.throw_if_any();
 }
 
-/// What preload would do instead, as the second half of a refusal.
-std::string preload_instead(const Design& design, double pull_n) {
+/// What preload would do instead, as part of a refusal.
+void add_preload(Notice& notice, const Design& design, double pull_n) {
     const auto way = preload_for_pull(design, pull_n);
-    if (!way) return "; no preload gives it either";
-    std::string text = "; a preload of " + fine_mm(way->preload_mm) + " instead of " +
-                       fine_mm(design.fit.preload_mm) + " gives it";
+    if (!way) return;
+    const auto add = [&](const char* name, double mm) {
+        notice.parameters.push_back({name, mm, Quantity::length});
+    };
+    add("preload", way->preload_mm);
+    add("preload_now", design.fit.preload_mm);
     if (way->rear_pin_offset_mm) {
         const double now =
             design.fit.preload_mm * design.spring.support.rear_pin_mm / design.tang.pivot_mm;
-        text += ": rear-pin offset " + fine_mm(*way->rear_pin_offset_mm) + ", rear hole moved by " +
-                fine_mm(std::abs(*way->rear_pin_offset_mm - now));
+        add("rear_pin_offset", *way->rear_pin_offset_mm);
+        add("hole_moved", std::abs(*way->rear_pin_offset_mm - now));
     }
-    if (way->yield_margin && *way->yield_margin < 1.0) text += ", but then the spring yields";
-    return text;
+    if (way->yield_margin) {
+        notice.parameters.push_back({"yield_margin", *way->yield_margin, Quantity::ratio});
+    }
 }
 
-NoConvergence refusal(const Design& design, double pull_n, const std::string& why) {
-    return NoConvergence("grinding cannot give a pull of " + newtons(pull_n) + ": " + why +
-                         preload_instead(design, pull_n));
+NoConvergence refusal(const Design& design, double pull_n, Notice why) {
+    why.parameters.push_back({"pull", pull_n, Quantity::force});
+    add_preload(why, design, pull_n);
+    return NoConvergence(std::move(why));
+}
+
+const char* name_of(GrindEnd end) {
+    switch (end) {
+        case GrindEnd::no_steel:
+            return "no-steel";
+        case GrindEnd::hole_opens:
+            return "hole-opens";
+        case GrindEnd::preload_used:
+            return "preload-used";
+    }
+    return "";
 }
 
 }  // namespace
@@ -67,7 +80,8 @@ double depth_for_pull(const Design& design,
     if (met(as_it_is, pull_n)) return 0.0;
     if (as_it_is < pull_n) {
         throw refusal(design, pull_n,
-                      "the spring pulls " + newtons(as_it_is) + " and every pass lowers that");
+                      {.code = NoticeCode::grind_too_weak,
+                       .parameters = {{"pull_now", as_it_is, Quantity::force}}});
     }
     const auto excess = [&](double depth) {
         return pull_of(grind(design, {face, depth, region})) - pull_n;
@@ -76,15 +90,18 @@ double depth_for_pull(const Design& design,
     const double least = excess(deepest);
     if (least > 0.0) {
         throw refusal(design, pull_n,
-                      "at " + fine_mm(limit.depth_mm) + " " + limit.reason +
-                          ", and just before the "
-                          "spring still pulls " +
-                          newtons(least + pull_n));
+                      {.code = NoticeCode::grind_limit,
+                       .parameters = {{"depth", limit.depth_mm, Quantity::length},
+                                      {"hole", limit.hole_mm, Quantity::length},
+                                      {"pull_left", least + pull_n, Quantity::force}},
+                       .names = {{"end", name_of(limit.end)}}});
     }
     const double depth = find_root(excess, 0.0, deepest, as_it_is - pull_n, least);
     const double pull = excess(depth) + pull_n;
     if (!met(pull, pull_n)) {
-        throw refusal(design, pull_n, "from " + fine_mm(depth) + " on the blade no longer snaps");
+        throw refusal(design, pull_n,
+                      {.code = NoticeCode::grind_lets_go,
+                       .parameters = {{"depth", depth, Quantity::length}}});
     }
     return depth;
 }

@@ -140,8 +140,8 @@ Profile one_pass(const Profile& heights, double pass_mm) {
 void grind_pass(Design& design, const Profile& removal) {
     take_off(design.spring, removal, 1.0);
     for (const Fault& fault : faults(design)) {
-        throw NoConvergence("the spring cannot be ground flush: " + fault.key + ": " +
-                            fault.message);
+        throw NoConvergence({.code = NoticeCode::flush_breaks_rule,
+                             .names = {{"key", fault.key}, {"rule", fault.message}}});
     }
 }
 
@@ -170,8 +170,8 @@ Flush grind_flush(const Design& design, const std::optional<LinerLine>& liners, 
     flush.left_proud_mm = most(heights);
     while (flush.left_proud_mm > kFlushMm) {
         if (flush.passes.size() == kMostPasses) {
-            throw NoConvergence("still not flush after " + std::to_string(kMostPasses) +
-                                " passes: take more off in each");
+            throw NoConvergence({.code = NoticeCode::flush_passes,
+                                 .parameters = {{"passes", kMostPasses, Quantity::count}}});
         }
         grind_pass(flush.design, one_pass(heights, pass_mm));
         flush.removed = removed_since(at_start, flush.design.spring);

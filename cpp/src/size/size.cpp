@@ -10,6 +10,8 @@ namespace backspring {
 namespace {
 
 constexpr std::size_t kMostStock = 1000;
+// Nearer than this share of a bound is at it.
+constexpr double kAtLimit = 1e-6;
 
 void require(const Design& design,
              const SizeTarget& target,
@@ -60,8 +62,8 @@ class Sizing {
             result.nearest = answer(*nearest);
             result.limits = limits(original, *result.nearest);
         } else {
-            result.limits = {"no design between the bounds works" +
-                             (fault_.empty() ? "" : ": " + fault_)};
+            result.limits = {{.code = NoticeCode::none_works}};
+            if (fault_) result.limits.push_back(*fault_);
         }
         return result;
     }
@@ -132,46 +134,57 @@ class Sizing {
     }
 
     /// What keeps the nearest design from what is wanted.
-    [[nodiscard]] std::vector<std::string> limits(const Design& original,
-                                                  const SizeAnswer& nearest) const {
-        constexpr double at_limit = 1e-6;
-        std::vector<std::string> told;
-        const auto& target = wanted_.target;
-        if (target.yield_margin) {
-            const double least = *target.yield_margin, margin = nearest.yield_margin;
-            if (margin < least * (1.0 - at_limit)) {
-                told.push_back("yield_margin: no more than " + with_unit(margin, "") +
-                               " can be had between the bounds");
-            } else if (margin < least * (1.0 + at_limit)) {
-                told.push_back("yield_margin: must be at least " + with_unit(least, ""));
-            }
-        }
+    [[nodiscard]] std::vector<Notice> limits(const Design& original,
+                                             const SizeAnswer& nearest) const {
+        std::vector<Notice> found;
+        if (auto limit = margin_limit(nearest)) found.push_back(std::move(*limit));
         for (std::size_t i = 0; i < dimensions_.size(); ++i) {
-            const SizeDimension& d = dimensions_[i];
-            const double size = nearest.sizes_mm[i];
-            if (!d.stock_mm.empty()) {
-                told.push_back(d.key + ": comes in " + std::to_string(d.stock_mm.size()) +
-                               " stock sizes, the nearest is " + with_unit(size, "mm"));
-                continue;
-            }
-            const SizeBounds bounds = size_bounds(original, d);
-            if (size <= bounds.low_mm * (1.0 + at_limit)) {
-                told.push_back(d.key + ": must be at least " + with_unit(bounds.low_mm, "mm"));
-            } else if (size >= bounds.high_mm * (1.0 - at_limit)) {
-                told.push_back(d.key + ": must be at most " + with_unit(bounds.high_mm, "mm"));
-            } else if (const std::string rule = rule_beside(nearest.design, d, size);
-                       !rule.empty()) {
-                told.push_back(rule);
-            }
+            auto limit = size_limit(original, nearest, dimensions_[i], nearest.sizes_mm[i]);
+            if (limit) found.push_back(std::move(*limit));
         }
-        if (told.empty()) told.emplace_back("pull: turns back before it gets there");
-        return told;
+        if (found.empty()) found.push_back({.code = NoticeCode::pull_turns_back});
+        return found;
+    }
+
+    [[nodiscard]] std::optional<Notice> margin_limit(const SizeAnswer& nearest) const {
+        if (!wanted_.target.yield_margin) return std::nullopt;
+        const double least = *wanted_.target.yield_margin, margin = nearest.yield_margin;
+        if (margin >= least * (1.0 + kAtLimit)) return std::nullopt;
+        const bool short_of = margin < least * (1.0 - kAtLimit);
+        return Notice{
+            .code = short_of ? NoticeCode::margin_out_of_reach : NoticeCode::margin_at_limit,
+            .parameters = {{"margin", short_of ? margin : least, Quantity::ratio}}};
+    }
+
+    [[nodiscard]] static std::optional<Notice> size_limit(const Design& original,
+                                                          const SizeAnswer& nearest,
+                                                          const SizeDimension& d,
+                                                          double size) {
+        const auto limit = [&](NoticeCode code, double mm) {
+            return Notice{.code = code,
+                          .parameters = {{"size", mm, Quantity::length}},
+                          .names = {{"key", d.key}}};
+        };
+        if (!d.stock_mm.empty()) {
+            Notice stock = limit(NoticeCode::stock_sizes, size);
+            stock.parameters.push_back(
+                {"sizes", static_cast<double>(d.stock_mm.size()), Quantity::count});
+            return stock;
+        }
+        const SizeBounds bounds = size_bounds(original, d);
+        if (size <= bounds.low_mm * (1.0 + kAtLimit)) {
+            return limit(NoticeCode::least_size, bounds.low_mm);
+        }
+        if (size >= bounds.high_mm * (1.0 - kAtLimit)) {
+            return limit(NoticeCode::greatest_size, bounds.high_mm);
+        }
+        return rule_beside(nearest.design, d, size);
     }
 
     /// The rule that a design a little to either side breaks.
-    [[nodiscard]] static std::string rule_beside(const Design& design,
-                                                 const SizeDimension& dimension,
-                                                 double size) {
+    [[nodiscard]] static std::optional<Notice> rule_beside(const Design& design,
+                                                           const SizeDimension& dimension,
+                                                           double size) {
         constexpr double beside = 1e-5;
         for (const double share : {1.0 - beside, 1.0 + beside}) {
             const Trial trial = try_design(with_size(design, dimension, share * size));
@@ -183,7 +196,7 @@ class Sizing {
     Wanted wanted_;
     const std::vector<SizeDimension>& dimensions_;
     Found found_;
-    std::string fault_;
+    std::optional<Notice> fault_;
 };
 
 }  // namespace

@@ -24,7 +24,7 @@ void measure(Trial& trial) {
     const std::vector<Stroke> strokes = make_strokes(action, steps, rests);
     const std::size_t whole = design.tang.half_stop_mm ? 2 : 1;
     if (strokes.size() < whole) {
-        trial.fault = "the blade does not stay in each of its positions";
+        trial.fault = {.code = NoticeCode::does_not_stay};
         return;
     }
     double torque = 0.0;
@@ -39,7 +39,8 @@ void measure(Trial& trial) {
 Trial try_design(Design design) {
     Trial trial{.design = std::move(design), .sizes_mm = {}, .pull_n = {}, .fault = {}};
     if (const std::vector<Fault> broken = faults(trial.design); !broken.empty()) {
-        trial.fault = broken.front().key + ": " + broken.front().message;
+        trial.fault = {.code = NoticeCode::breaks_rule,
+                       .names = {{"key", broken.front().key}, {"rule", broken.front().message}}};
         return trial;
     }
     measure(trial);

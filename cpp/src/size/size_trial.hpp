@@ -2,7 +2,6 @@
 
 #include <functional>
 #include <optional>
-#include <string>
 
 #include "backspring/size/size.hpp"
 
@@ -14,9 +13,9 @@ struct Trial {
     std::vector<double> sizes_mm;  ///< of the free measures
     std::optional<double> pull_n;
     double yield_margin = 0.0;
-    std::string fault;  ///< why it cannot be made or does not work; empty where it does
+    std::optional<Notice> fault{};  ///< why it cannot be made or does not work
 
-    [[nodiscard]] bool works() const { return fault.empty(); }
+    [[nodiscard]] bool works() const { return !fault; }
 };
 
 /// Peak pull and margin of a design, as check() has them.

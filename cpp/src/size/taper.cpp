@@ -178,8 +178,9 @@ Taper propose_taper(const Design& design, double pull_n, double least_thickness_
         }
         moments = shaper.moments_of(trial.design);
     }
-    throw NoConvergence("taper: no shape with at least " + with_unit(least_thickness_mm, "mm") +
-                        " thickness gives a pull of " + with_unit(pull_n, "N"));
+    throw NoConvergence({.code = NoticeCode::no_taper,
+                         .parameters = {{"least", least_thickness_mm, Quantity::length},
+                                        {"pull", pull_n, Quantity::force}}});
 }
 
 }  // namespace backspring

@@ -13,15 +13,18 @@ namespace {
 
 constexpr double kZeroCelsiusK = 273.15;
 
-std::string range(double low, double high, std::string_view unit) {
-    return "known from " + with_unit(low, "") + " to " + with_unit(high, unit);
+/// Refuses what is off the ground that was measured.
+void require_within(NoticeCode code, double value, double low, double high, Quantity quantity) {
+    if (value >= low && value <= high) return;
+    throw OutOfRange(
+        {.code = code,
+         .parameters = {
+             {"low", low, quantity}, {"high", high, quantity}, {"value", value, quantity}}});
 }
 
-void require_within(
-    std::string_view what, double value, double low, double high, std::string_view unit) {
-    if (value >= low && value <= high) return;
-    throw OutOfRange(std::string(what) + ": " + range(low, high, unit) + ", got " +
-                     with_unit(value, unit));
+[[noreturn]] void refuse_above(NoticeCode code, double value, double high, Quantity quantity) {
+    throw OutOfRange(
+        {.code = code, .parameters = {{"high", high, quantity}, {"value", value, quantity}}});
 }
 
 void require_fit(const TemperFit& fit) {
@@ -44,25 +47,27 @@ double parameter_of(const TemperFit& fit, double temperature_c, double time_h) {
 Band with_band(const TemperFit& fit, double parameter) {
     const double hrc = hardness_hrc(fit, parameter);
     if (!(hrc >= fit.softest_hrc)) {
-        throw OutOfRange("hardness after the heat: known down to " +
-                         with_unit(fit.softest_hrc, "HRC") + ", got " + with_unit(hrc, "HRC"));
+        throw OutOfRange({.code = NoticeCode::later_too_soft,
+                          .parameters = {{"low", fit.softest_hrc, Quantity::hardness},
+                                         {"value", hrc, Quantity::hardness}}});
     }
     return {.value = hrc, .low = hrc - fit.spread_hrc, .high = hrc + fit.spread_hrc};
 }
 
 void require_temper(const TemperFit& fit, const Heat& temper) {
-    require_within("temper", temper.temperature_c, fit.coolest_c, fit.hottest_c, "C");
-    require_within("temper time", temper.time_h, fit.shortest_h, fit.longest_h, "h");
+    require_within(NoticeCode::temper_range, temper.temperature_c, fit.coolest_c, fit.hottest_c,
+                   Quantity::temperature);
+    require_within(NoticeCode::temper_time_range, temper.time_h, fit.shortest_h, fit.longest_h,
+                   Quantity::time);
 }
 
 void require_later(const TemperFit& fit, const Heat& later) {
     if (!(later.temperature_c <= fit.hottest_c)) {
-        throw OutOfRange("later heat: known up to " + with_unit(fit.hottest_c, "C") + ", got " +
-                         with_unit(later.temperature_c, "C"));
+        refuse_above(NoticeCode::later_heat_hottest, later.temperature_c, fit.hottest_c,
+                     Quantity::temperature);
     }
     if (!(later.time_h > 0.0 && later.time_h <= fit.longest_h)) {
-        throw OutOfRange("later time: known up to " + with_unit(fit.longest_h, "h") + ", got " +
-                         with_unit(later.time_h, "h"));
+        refuse_above(NoticeCode::later_time_longest, later.time_h, fit.longest_h, Quantity::time);
     }
 }
 
@@ -90,8 +95,14 @@ double temper_for_hardness(const TemperFit& fit, double hrc, double time_h) {
     };
     const double at_coolest = excess(fit.coolest_c), at_hottest = excess(fit.hottest_c);
     const double softest = std::max(fit.softest_hrc, at_hottest + hrc);
-    require_within("hardness after " + with_unit(time_h, "h"), hrc, softest, at_coolest + hrc,
-                   "HRC");
+    const double hardest = at_coolest + hrc;
+    if (!(hrc >= softest && hrc <= hardest)) {
+        throw OutOfRange({.code = NoticeCode::hardness_after_hold,
+                          .parameters = {{"low", softest, Quantity::hardness},
+                                         {"high", hardest, Quantity::hardness},
+                                         {"value", hrc, Quantity::hardness},
+                                         {"time", time_h, Quantity::time}}});
+    }
     return find_root(excess, fit.coolest_c, fit.hottest_c, at_coolest, at_hottest);
 }
 
@@ -101,7 +112,8 @@ HeatEffect hardness_after_heat(const TemperFit& fit, const Heat& temper, const H
     const bool extrapolated = later.time_h < fit.shortest_h;
     if (later.temperature_c < fit.coolest_c) {
         if (later.time_h <= temper.time_h) return {before, extrapolated};
-        require_within("later heat", later.temperature_c, fit.coolest_c, fit.hottest_c, "C");
+        require_within(NoticeCode::later_heat_range, later.temperature_c, fit.coolest_c,
+                       fit.hottest_c, Quantity::temperature);
     }
     const double parameter = parameter_of(fit, temper.temperature_c, temper.time_h);
     const double later_k = later.temperature_c + kZeroCelsiusK;

@@ -12,10 +12,6 @@ namespace {
 constexpr double kLeastOfHold = 0.5;
 constexpr double kMostOfHold = 4.0;
 
-std::string known(double low, double high, std::string_view unit) {
-    return "known from " + with_unit(low, "") + " to " + with_unit(high, unit);
-}
-
 void require_table(const TemperTable& table) {
     Requirements rules;
     const auto& points = table.points;
@@ -33,9 +29,11 @@ void require_time(const TemperTable& table, std::optional<double> time_h) {
     if (!table.hold_h || !time_h) return;
     const double low = kLeastOfHold * *table.hold_h, high = kMostOfHold * *table.hold_h;
     if (*time_h >= low && *time_h <= high) return;
-    throw OutOfRange("temper time: the table holds " + with_unit(*table.hold_h, "h") +
-                     " and is used from " + with_unit(low, "") + " to " + with_unit(high, "h") +
-                     ", got " + with_unit(*time_h, "h"));
+    throw OutOfRange({.code = NoticeCode::temper_hold,
+                      .parameters = {{"hold", *table.hold_h, Quantity::time},
+                                     {"low", low, Quantity::time},
+                                     {"high", high, Quantity::time},
+                                     {"value", *time_h, Quantity::time}}});
 }
 
 double between(double a, double b, double share) { return a + (b - a) * share; }
@@ -48,8 +46,10 @@ Band hardness_after_temper(const TemperTable& table,
     require_table(table);
     const auto& points = table.points;
     if (!(temper_c >= points.front().temper_c && temper_c <= points.back().temper_c)) {
-        throw OutOfRange("temper: " + known(points.front().temper_c, points.back().temper_c, "C") +
-                         ", got " + with_unit(temper_c, "C"));
+        throw OutOfRange({.code = NoticeCode::temper_range,
+                          .parameters = {{"low", points.front().temper_c, Quantity::temperature},
+                                         {"high", points.back().temper_c, Quantity::temperature},
+                                         {"value", temper_c, Quantity::temperature}}});
     }
     require_time(table, time_h);
     const auto above =
@@ -68,8 +68,10 @@ double temper_for_hardness(const TemperTable& table, double hardness_hrc) {
     const double softest = points.back().hardness_hrc.value;
     const double hardest = points.front().hardness_hrc.value;
     if (!(hardness_hrc >= softest && hardness_hrc <= hardest)) {
-        throw OutOfRange("hardness after a temper: " + known(softest, hardest, "HRC") + ", got " +
-                         with_unit(hardness_hrc, "HRC"));
+        throw OutOfRange({.code = NoticeCode::hardness_range,
+                          .parameters = {{"low", softest, Quantity::hardness},
+                                         {"high", hardest, Quantity::hardness},
+                                         {"value", hardness_hrc, Quantity::hardness}}});
     }
     const auto reached = std::find_if(points.begin(), points.end(), [&](const TemperPoint& p) {
         return p.hardness_hrc.value <= hardness_hrc;
@@ -84,8 +86,9 @@ double temper_for_hardness(const TemperTable& table, double hardness_hrc) {
 Band hardness_after_heat(const TemperTable& table, double temper_c, double later_c) {
     const Band before = hardness_after_temper(table, temper_c);
     if (!(later_c <= temper_c)) {
-        throw OutOfRange("later heat: a table cannot say what is left above the temper of " +
-                         with_unit(temper_c, "C") + ", got " + with_unit(later_c, "C"));
+        throw OutOfRange({.code = NoticeCode::later_above_temper,
+                          .parameters = {{"temper", temper_c, Quantity::temperature},
+                                         {"value", later_c, Quantity::temperature}}});
     }
     return before;
 }

@@ -15,7 +15,8 @@ from typing import NoReturn
 
 from backspring._core import __version__
 from backspring.cli.answer import Answer, answer_json, error_json, print_report
-from backspring.errors import Error, NoConvergence
+from backspring.cli.values import shown_units
+from backspring.errors import Error, Explained, NoConvergence
 from backspring.faults import Fault, near_match
 
 # Name, module and one line of help: a module is loaded only when its command is asked for.
@@ -98,7 +99,11 @@ def _answer(command: str, words: list[str]) -> tuple[Answer, argparse.Namespace]
         "--no-color", dest="color", action="store_false", help="no colours on a terminal"
     )
     options = parser.parse_args(words)
-    answer: Answer = module.run(options)
+    try:
+        answer: Answer = module.run(options)
+    except Explained as error:
+        error.units = "mm" if options.json else shown_units(options)
+        raise
     return answer, options
 
 

@@ -13,8 +13,8 @@ from backspring._core import __version__
 if TYPE_CHECKING:
     from rich.console import Console
 
-    from backspring._core import Notice
     from backspring.faults import Fault
+    from backspring.notice import Notice
     from backspring.report.tables import Block, Report
 
 _FORMAT = 1

@@ -23,16 +23,18 @@ def run(options: argparse.Namespace) -> Answer:
     given = uniform_spring.given(options)
     if options.design is not None and given:
         raise UsageError(f"backspring check: give a design file or {', '.join(given)}, not both")
-    assumed: tuple[str, ...] = ()
     if options.design is not None:
         design = load(options.design)
         if design.two_blades is not None:
             return _two(design, options)
     else:
-        design, assumed = uniform_spring.make_design(options), uniform_spring.ASSUMED
+        design = uniform_spring.make_design(options)
     result = check(design)
     data = result.to_dict()
-    data["defaults"] = [*assumed, *data["defaults"]]
+    assumed: tuple[str, ...] = ()
+    if options.design is None:
+        data["defaults"] = [*uniform_spring.assumed("mm"), *data["defaults"]]
+        assumed = uniform_spring.assumed(options.units or design.units)
     report = check_report(result, options.units, assumed, options.all)
     return Answer(result.status, data, report, result.notices, options.design)
 

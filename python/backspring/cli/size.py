@@ -9,7 +9,7 @@ from backspring import Design, load
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
-from backspring.cli.values import with_unit
+from backspring.cli.values import shown_units, with_unit
 from backspring.errors import NoConvergence
 from backspring.question.size import propose_taper, size
 from backspring.report.size import refusal, size_report, taper_report
@@ -80,7 +80,7 @@ def run(options: argparse.Namespace) -> Answer:
         write_picture(options.output, lambda picture: picture.map_of(sized, units=options.units))
         data["output"] = options.output
     if not sized.found:
-        raise NoConvergence(refusal(sized, options.units or design.units))
+        raise NoConvergence(refusal(sized, "mm" if options.json else shown_units(options)))
     return Answer("pass", data, size_report(sized, options.units), path=options.design)
 
 

@@ -11,10 +11,8 @@ from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.temper_question import Asked, ask
-from backspring.errors import OutOfRange
 from backspring.faults import Fault, invalid
 from backspring.report.steel import cited, steel_blocks, steels_table
-from backspring.report.steel_words import temperatures_in
 from backspring.report.tables import Report
 from backspring.steel.tempering import limits_c
 from backspring.units import System
@@ -46,10 +44,7 @@ def run(options: argparse.Namespace) -> Answer:
             raise UsageError(f"backspring steels: {given[0]} needs the name of a steel")
         return _list(units)
     steel = _find(options.name)
-    try:
-        asked = ask(steel, options, units)
-    except OutOfRange as error:
-        raise OutOfRange(temperatures_in(str(error), units)) from None
+    asked = ask(steel, options, units)
     if options.output is not None:
         write_picture(options.output, lambda picture: _draw(picture, steel, asked, units))
     headline = f"{steel.name}: {steel.family}, also called {', '.join(steel.also_called)}"

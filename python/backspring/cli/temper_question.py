@@ -7,10 +7,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from backspring._core import Notice
 from backspring.cli import UsageError
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
+from backspring.notice import Notice
 from backspring.report.steel_words import temperature, time
 from backspring.report.tables import Block, Lines
 from backspring.steel import tempering
@@ -45,11 +45,11 @@ def ask(steel: Steel, options: argparse.Namespace, units: System) -> Asked | Non
         data["after"] = _after(steel, options.after, data, units)
         headline += _left(data["after"], units)
         notices += _after_notices(data["after"])
-    lines = tuple(text for _, text in notices)
+    lines = tuple(notice.text(units) for notice in notices)
     return Asked(
         headline,
         data,
-        tuple(Notice(code=code, message=text) for code, text in notices),
+        tuple(notices),
         (*((Lines("Notices", lines),) if lines else ()), _origin(steel, data)),
     )
 
@@ -127,13 +127,9 @@ def _left(after: dict[str, Any], units: System) -> str:
     return f"; after {heat}: {_hardness(after)}"
 
 
-def _after_notices(after: dict[str, Any]) -> Iterator[tuple[str, str]]:
+def _after_notices(after: dict[str, Any]) -> Iterator[Notice]:
     if after["extrapolated_in_time"]:
-        yield (
-            "extrapolated-in-time",
-            f"{time(after['time_h'])} is shorter than any time that was fitted: the law of time "
-            "and temperature is trusted beyond its experiments; take it as a guide",
-        )
+        yield Notice("extrapolated-in-time", {"time": after["time_h"]})
 
 
 def _origin(steel: Steel, data: dict[str, Any]) -> Lines:

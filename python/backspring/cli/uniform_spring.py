@@ -9,6 +9,7 @@ from typing import Any
 from backspring import Design, InvalidInput
 from backspring.cli import UsageError
 from backspring.faults import Fault, invalid
+from backspring.report.display import text
 from backspring.units import System, parse
 
 # Option, what it says, and the keys of a design that it stands for.
@@ -26,13 +27,6 @@ _PAD_BEHIND_MM = 5.0
 _PAD_AHEAD_MM = 4.5
 _FRONT_MM = 5.0
 _NAIL_NICK_MM = 35.0
-ASSUMED = (
-    "spring: one thickness all along, clamped at the middle pin",
-    f"spring.pad: from {_PAD_BEHIND_MM:g} mm behind the pivot to {_PAD_AHEAD_MM:g} mm ahead of it",
-    f"tang: square, {_FACE_MM:g} mm from the pivot to each face, corner radius {_CORNER_MM:g} mm, "
-    f"reaching {_FRONT_MM:g} mm ahead",
-    f"blade.nail_nick: {_NAIL_NICK_MM:g} mm",
-)
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -47,8 +41,30 @@ def given(options: argparse.Namespace) -> list[str]:
     return [f"--{name}" for name in _OPTIONS if getattr(options, name) is not None]
 
 
+def assumed(units: System) -> tuple[str, ...]:
+    """Say what was chosen for the user."""
+    behind, ahead, face, corner, front, nick = (
+        text(each, "size", units)
+        for each in (
+            _PAD_BEHIND_MM,
+            _PAD_AHEAD_MM,
+            _FACE_MM,
+            _CORNER_MM,
+            _FRONT_MM,
+            _NAIL_NICK_MM,
+        )
+    )
+    return (
+        "spring: one thickness all along, clamped at the middle pin",
+        f"spring.pad: from {behind} behind the pivot to {ahead} ahead of it",
+        f"tang: square, {face} from the pivot to each face, corner radius {corner}, reaching "
+        f"{front} ahead",
+        f"blade.nail_nick: {nick}",
+    )
+
+
 def make_design(options: argparse.Namespace) -> Design:
-    """Make the design; `ASSUMED` tells what was chosen for the user."""
+    """Make the design; `assumed()` has what was chosen for the user."""
     missing = [f"--{name}" for name in _OPTIONS if getattr(options, name) is None]
     if len(missing) == len(_OPTIONS):
         raise UsageError(f"backspring check: give a design file, or all of {', '.join(missing)}")

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import argparse
+
 from backspring.design.arguments import quantity
+from backspring.design.load import load
 from backspring.units import Kind, System
 
 _UNITS: dict[Kind, str] = {"force": " N", "length": " mm"}
@@ -11,3 +14,12 @@ _UNITS: dict[Kind, str] = {"force": " N", "length": " mm"}
 def with_unit(written: str, kind: Kind, option: str, system: System) -> str:
     """Read a value once in the units meant, and hand it on with its unit."""
     return f"{quantity(written, kind, f'--{option}', system)!r}{_UNITS.get(kind, '')}"
+
+
+def shown_units(options: argparse.Namespace) -> System:
+    """Return the units of the output: those asked for, or else the design's own."""
+    if options.units is not None:
+        asked: System = options.units
+        return asked
+    design = getattr(options, "design", None)
+    return "mm" if design is None else load(design).units

@@ -13,6 +13,7 @@ from backspring import _core
 from backspring.design.defaults import find_defaults, find_notices
 from backspring.design.reader import FORMAT, DesignParts, read_design
 from backspring.faults import Fault, invalid
+from backspring.notice import Notice
 from backspring.report.result import Reported
 from backspring.units import System
 
@@ -104,10 +105,14 @@ class Design(Reported):
     @property
     def defaults(self) -> tuple[str, ...]:
         """A sentence for every value that was not given and is filled in or left out."""
-        return find_defaults(self._parts.content, self._parts.steel, self._parts.core)
+        return self.assumptions()
+
+    def assumptions(self, units: System = "mm") -> tuple[str, ...]:
+        """Write the same sentences in the units asked for."""
+        return find_defaults(self._parts.content, self._parts.steel, self._parts.core, units)
 
     @property
-    def notices(self) -> tuple[_core.Notice, ...]:
+    def notices(self) -> tuple[Notice, ...]:
         """What a maker should know about how the design is stated."""
         return find_notices(self._parts.content, self._parts.steel)
 

@@ -9,6 +9,7 @@ from backspring import _core
 from backspring.design.arguments import length, told
 from backspring.design.design import Design
 from backspring.fit.result import Allowance
+from backspring.notice import Notice
 from backspring.report.result import Reported
 
 TARGET = "0.001 in"
@@ -18,8 +19,8 @@ TARGET = "0.001 in"
 class BackGround(Reported):
     """Readings and allowance before and after the back is ground by `depth_mm`.
 
-    The tang stays as it is. The thinner spring presses less; what goes under load follows how its
-    bending is shared out, and on a taper is often more.
+    The tang stays as it is. The thinner spring presses less; what it drops when loaded follows
+    how its bending is shared out, and on a taper is often more.
     """
 
     _report_by = "fit:back_ground_report"
@@ -49,7 +50,7 @@ class BackGround(Reported):
         return Allowance(self.design, self.result.allowance_after)
 
     @property
-    def notices(self) -> tuple[_core.Notice, ...]:
+    def notices(self) -> tuple[Notice, ...]:
         """What to know besides; nothing."""
         return ()
 

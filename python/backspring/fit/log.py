@@ -10,13 +10,13 @@ from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from backspring import _core
 from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
 from backspring.fit.log_file import Entry, GroundEntry, MeasuredEntry, read_log, write_log
 from backspring.fit.plan import TARGET, ClosedBy, State, make_plan, plan_rules
 from backspring.fit.plan import state_of as _state_of
 from backspring.fit.result import FACES, FitPlan
+from backspring.notice import Notice
 
 if TYPE_CHECKING:
     from backspring.fit.estimate import FitEstimate
@@ -108,18 +108,13 @@ class FitLog:
         return max([self.scatter_mm or 0.0, *stated])
 
     @property
-    def notices(self) -> tuple[_core.Notice, ...]:
-        """Tell contradictory readings."""
+    def notices(self) -> tuple[Notice, ...]:
+        """Find readings that differ more than stated."""
         stated = [e.repeatability_mm for e in self._entries if isinstance(e, MeasuredEntry)]
         scatter = self.scatter_mm
         if scatter is None or scatter <= max(_CONTRADICTS * max(stated), 0.001):
             return ()
-        message = (
-            f"repeated readings contradict each other: they scatter by {scatter:.3f} mm, stated "
-            f"was {max(stated):.3f} mm; a worn bushing shows so, or a dial that is not held: "
-            "nothing is planned finer than the scatter"
-        )
-        return (_core.Notice(code="scatter", message=message),)
+        return (Notice("scatter", {"scatter": scatter, "stated": max(stated)}),)
 
     def estimate(self) -> FitEstimate:
         """Learn from all entries. Raises InvalidInput without a measurement."""
@@ -190,16 +185,12 @@ class FitLog:
         return found
 
 
-def _unsure(found: FitEstimate, spread_mm: float) -> tuple[_core.Notice, ...]:
+def _unsure(found: FitEstimate, spread_mm: float) -> tuple[Notice, ...]:
     """Tell where unloaded readings say less about the loaded ones than they seem to."""
     widest = max(found.closed_spread_mm, found.half_stop_spread_mm or 0.0)
     if widest <= _CONTRADICTS * max(spread_mm, 0.001):
         return ()
-    message = (
-        f"these readings tell the loaded ones only to {widest:.3f} mm, for tilt of the pad and "
-        "play are not known: measure with both pins in before the last pass"
-    )
-    return (_core.Notice(code="measure-loaded", message=message),)
+    return (Notice("measure-loaded", {"spread": widest}),)
 
 
 def _within(value: Any, key: str, low_mm: float, high_mm: float = _LARGEST_MM) -> float:

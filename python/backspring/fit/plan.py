@@ -14,6 +14,7 @@ from backspring import _core
 from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
 from backspring.fit.result import FACES, Allowance, FitPlan
+from backspring.notice import Notice
 
 State = Literal["loaded", "unloaded"]
 ClosedBy = Literal["least", "closed", "kick", "level"]
@@ -104,7 +105,7 @@ def make_plan(
     state: str,
     rules: _core.PlanRules,
     unknowns: _core.FitUnknowns | None = None,
-    more: tuple[_core.Notice, ...] = (),
+    more: tuple[Notice, ...] = (),
 ) -> FitPlan:
     """Plan for a knife as it stands; `more` are notices told before the plan's own."""
     unknowns = unknowns or _core.FitUnknowns()

@@ -7,6 +7,7 @@ from typing import Any
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.notice import Notice, all_from_core
 from backspring.report.result import Reported
 
 FACES = ("open", "half_stop", "closed", "kick")
@@ -40,7 +41,7 @@ class Allowance(Reported):
         return self.result.closed_mm
 
     @property
-    def notices(self) -> tuple[_core.Notice, ...]:
+    def notices(self) -> tuple[Notice, ...]:
         """What to know besides; nothing."""
         return ()
 
@@ -69,7 +70,7 @@ class FitPlan(Reported):
     target_mm: float
     allowance: Allowance
     result: _core.FitPlan
-    more: tuple[_core.Notice, ...] = ()
+    more: tuple[Notice, ...] = ()
 
     @property
     def steps(self) -> list[_core.FitStep]:
@@ -87,9 +88,9 @@ class FitPlan(Reported):
         return not self.result.steps
 
     @property
-    def notices(self) -> tuple[_core.Notice, ...]:
+    def notices(self) -> tuple[Notice, ...]:
         """What to know before starting."""
-        return (*self.more, *self.result.notices)
+        return (*self.more, *all_from_core(self.result.notices))
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""

@@ -53,7 +53,7 @@ def positions(
 ) -> Figure | SubFigure:
     """Draw the spring, the tang and both pins at every rest, one under the other.
 
-    With a blade angle, only there. Colour is bending stress, pulled positive, in a straight line
+    With a blade angle, only there. Colour is bending stress, tension positive, in a straight line
     from belly to back. The blade is an invented stub. `units` are the design's own when left out.
     Returns the figure, a new one when none is given.
     """
@@ -119,6 +119,6 @@ def _add_color_bar(fig: Figure | SubFigure, box: Box, norm: Normalize, system: S
     )
     unit = STYLES[system]["stress"].unit
     bar.set_label(
-        f"bending stress [{unit}]: + pulled, - pressed", fontsize=palette.NORMAL, labelpad=2
+        f"bending stress [{unit}]: + tension, - compression", fontsize=palette.NORMAL, labelpad=2
     )
     bar.ax.tick_params(labelsize=palette.SMALL)

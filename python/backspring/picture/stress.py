@@ -31,9 +31,9 @@ def stress_along(
     """Draw bending stress against station, at the rests and at the worst angle of the travel.
 
     Shown is the size of the stress in the outer fibre of back or belly, whichever is worse: with
-    holes on the mid-line both are alike, the back pressed and the belly pulled. The yield stress
-    is a line with its band. A blade angle adds the curve there. `units` are the design's own when
-    left out.
+    holes on the mid-line both are alike, the back in compression and the belly in tension. The
+    yield stress is a line with its band. A blade angle adds the curve there. `units` are the
+    design's own when left out.
     """
     check = as_check(check_or_design)
     design = check.design.core

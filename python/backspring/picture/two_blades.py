@@ -76,7 +76,7 @@ def two_blades(check_or_design: TwoCheck | Design, *, units: System | None = Non
     """Draw the spring under both tangs: all pairs of open and closed, one under the other.
 
     The free working face is drawn level, so each tang stands tilted by its end's preload. Colour
-    is bending stress, pulled positive. The blades are invented stubs.
+    is bending stress, tension positive. The blades are invented stubs.
     """
     given = check_or_design
     check = given if isinstance(given, TwoCheck) else check_two(given)
@@ -194,6 +194,6 @@ def _add_color_bar(figure: Figure, total_in: float, norm: Normalize, system: Sys
     bar = figure.colorbar(mappable, cax=axes, orientation="horizontal")
     unit = STYLES[system]["stress"].unit
     bar.set_label(
-        f"bending stress [{unit}]: + pulled, - pressed", fontsize=palette.NORMAL, labelpad=2
+        f"bending stress [{unit}]: + tension, - compression", fontsize=palette.NORMAL, labelpad=2
     )
     bar.ax.tick_params(labelsize=palette.SMALL)

@@ -8,6 +8,7 @@ from typing import Any, Literal
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.notice import Notice, all_from_core
 from backspring.report.result import Reported
 
 
@@ -38,9 +39,9 @@ class Judged(Reported):
         return self.design.steel
 
     @property
-    def notices(self) -> tuple[_core.Notice, ...]:
+    def notices(self) -> tuple[Notice, ...]:
         """What a maker should know about this design."""
-        return (*self.result.notices, *self.design.notices)
+        return (*all_from_core(self.result.notices), *self.design.notices)
 
     @cached_property
     def targets(self) -> tuple[TargetResult, ...]:

@@ -16,6 +16,7 @@ from backspring import _core
 from backspring.design.arguments import length, quantity, refusal, told
 from backspring.design.design import Design
 from backspring.faults import near_match
+from backspring.notice import all_from_core
 from backspring.question.size_result import Sized, Solution, Taper
 from backspring.report.result import Columns
 
@@ -85,7 +86,7 @@ def size(
         vary=keys,
         solutions=tuple(solution(each) for each in result.answers),
         nearest=None if result.nearest is None else solution(result.nearest),
-        limits=tuple(result.limits),
+        limits=all_from_core(result.limits),
     )
 
 

@@ -9,6 +9,7 @@ from typing import Any
 from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import NoConvergence
+from backspring.notice import Notice
 from backspring.question.check import Check, check
 from backspring.report.result import Reported
 
@@ -54,7 +55,7 @@ class Sized(Reported):
     vary: tuple[str, ...]
     solutions: tuple[Solution, ...]
     nearest: Solution | None = None
-    limits: tuple[str, ...] = ()
+    limits: tuple[Notice, ...] = ()
 
     @property
     def found(self) -> bool:
@@ -85,7 +86,7 @@ class Sized(Reported):
             "vary": list(self.vary),
             "solutions": [each.to_dict() for each in self.solutions],
             "nearest": None if self.nearest is None else self.nearest.to_dict(),
-            "limits": list(self.limits),
+            "limits": [limit.message for limit in self.limits],
         }
 
 

@@ -15,6 +15,7 @@ from backspring.many.many import refuse_running, run
 from backspring.many.many_checks import ManyChecks
 from backspring.many.progress import Progress
 from backspring.many.spreads import ordinary_spreads, read_spreads
+from backspring.notice import Notice
 from backspring.report.result import Reported
 from backspring.units import System
 
@@ -62,13 +63,13 @@ class Tolerance(Reported):
 
     @property
     def status(self) -> Literal["pass", "fail"]:
-        """Whether at least the wanted share of knives is good."""
+        """Whether at least the wanted share of knives meets the targets."""
         share = self.share
         good = self.complete and share is not None and share >= self.wanted_share
         return "pass" if good else "fail"
 
     @property
-    def notices(self) -> tuple[_core.Notice, ...]:
+    def notices(self) -> tuple[Notice, ...]:
         """What to know of this study."""
         return tuple(_notices(self))
 
@@ -96,9 +97,9 @@ def tolerance(
     `check_many`. Without `spreads` those of an ordinary bench are taken.
 
     `n` rows are drawn, the same for the same `seed` whatever runs them. `batch` is how many knives
-    are made; the design passes when at least `wanted_share` of the knives is good. `shares=False`
-    leaves out the shares of variance, which cost as many rows again. The rest is as in
-    `check_many`. Ctrl-C ends the run and returns what is done.
+    are made; the design passes when at least `wanted_share` of the knives meets its targets.
+    `shares=False` leaves out the shares of variance, which cost as many rows again. The rest is as
+    in `check_many`. Ctrl-C ends the run and returns what is done.
     """
     refuse_running(threads, executor, chunk_rows)
     _refuse(n, seed, batch, wanted_share)
@@ -144,18 +145,12 @@ def _refuse(n: int, seed: int, batch: int, wanted_share: float) -> None:
         raise invalid(faults)
 
 
-def _notices(study: Tolerance) -> Iterator[_core.Notice]:
+def _notices(study: Tolerance) -> Iterator[Notice]:
     """Find what to know of a study beyond its numbers."""
     result = study.result
     if not study.stated:
-        told = (
-            "no tolerances stated: those of an ordinary bench are taken "
-            "(common practice, no source)"
-        )
-        yield _core.Notice(code="ordinary-tolerances", message=told)
+        yield Notice("ordinary-tolerances")
     if not study.complete:
-        told = f"stopped: {result.rows} of {study.n} knives were worked out"
-        yield _core.Notice(code="stopped", message=told)
+        yield Notice("stopped", {"rows": result.rows, "wanted": study.n})
     if broken := result.rows - result.working:
-        told = f"{broken} of {result.rows} knives do not work as a slip joint, or cannot be made so"
-        yield _core.Notice(code="not-working", message=told)
+        yield Notice("not-working", {"broken": broken, "rows": result.rows})

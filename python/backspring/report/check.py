@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from backspring.report.display import Shown, both, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
-from backspring.report.verdict import in_units, verdict_blocks
+from backspring.report.verdict import verdict_blocks
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -34,7 +34,7 @@ def check_report(
 ) -> Report:
     """Lay out a check in the given units, the design's own when none are given.
 
-    `assumed` are sentences on values that were chosen for the user, told before the defaults;
+    `assumed` are sentences on values that were chosen for the user, put before the defaults;
     `everything` shows all margins of the verdict instead of the first.
     """
     units = units or check.design.units
@@ -48,15 +48,18 @@ def headline(check: Check, units: System) -> str:
     parts = [_opening(check, units)]
     parts.append(
         f"peak stress {text(travel.peak_stress_mpa, 'stress', units)} "
-        f"at {travel.peak_stress_angle_deg:.0f} deg"
+        f"at {text(travel.peak_stress_angle_deg, 'angle', units)}"
     )
     if travel.yield_margin is not None:
-        margin = f"yield margin {travel.yield_margin:.2f}"
+        margin = f"yield margin {number(travel.yield_margin, 'margin', units)}"
         if travel.yield_margin_low != travel.yield_margin_high:
-            margin += f" ({travel.yield_margin_low:.2f} to {travel.yield_margin_high:.2f})"
+            low, high = travel.yield_margin_low, travel.yield_margin_high
+            margin += f" ({number(low, 'margin', units)} to {number(high, 'margin', units)})"
         hardness = steel["hardness_hrc"]
         yielding = f" for a yield of {text(steel['yield_mpa'], 'stress', units)}"
-        parts.append(margin + (yielding if hardness is None else f" at {hardness:.10g} HRC"))
+        parts.append(
+            margin + (yielding if hardness is None else f" at {text(hardness, 'hardness', units)}")
+        )
     return f"{check.design.name}: {', '.join(parts)}"
 
 
@@ -80,12 +83,12 @@ def _blocks(
     yield from verdict_blocks(check.verdict, units, everything)
     if check.targets:
         rows = tuple(target_row(target, units) for target in check.targets)
-        yield TextTable("Targets", ("", "is", "wanted", ""), rows)
+        yield TextTable("Targets", ("", "now", "wanted", ""), rows)
     if check.notices:
-        yield Lines("Notices", tuple(in_units(each.message, units) for each in check.notices))
+        yield Lines("Notices", tuple(each.text(units) for each in check.notices))
     yield Lines("Steel", tuple(steel_lines(check.steel, units)))
-    if left_open := (*assumed, *check.design.defaults):
-        yield Lines("Not given", left_open)
+    if left_open := (*assumed, *check.design.assumptions(units)):
+        yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))
 
 
@@ -196,7 +199,11 @@ def target_row(target: TargetResult, units: System) -> tuple[str, ...]:
 
 def steel_lines(steel: dict[str, Any], units: System) -> Iterator[str]:
     """Write the figures of the steel as used, then where each comes from."""
-    hardness = "" if steel["hardness_hrc"] is None else f" at {steel['hardness_hrc']:.10g} HRC"
+    hardness = (
+        ""
+        if steel["hardness_hrc"] is None
+        else f" at {text(steel['hardness_hrc'], 'hardness', units)}"
+    )
     strength = f"yield {_band(steel, 'yield', units)}"
     if steel["tensile_mpa"] is not None:
         strength += f", tensile {_band(steel, 'tensile', units)}"

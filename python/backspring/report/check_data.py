@@ -6,6 +6,9 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
+from backspring._core import unit_of
+from backspring.report.sentences import margin_sentence
+
 if TYPE_CHECKING:
     from backspring import _core
     from backspring.question.check import Check
@@ -54,18 +57,7 @@ _TRAVEL = (
     "yield_margin_low",
     "yield_margin_high",
 )
-_MARGIN = (
-    "name",
-    "value",
-    "limit",
-    "unit",
-    "margin",
-    "margin_low",
-    "station_mm",
-    "blade_angle_deg",
-    "sources",
-    "sentence",
-)
+_MARGIN = ("margin", "margin_low", "station_mm", "blade_angle_deg", "sources")
 
 
 def check_data(check: Check) -> dict[str, Any]:
@@ -75,9 +67,22 @@ def check_data(check: Check) -> dict[str, Any]:
         **blade_data(check.positions, check.strokes, check.travel),
         "steel": check.steel,
         "stiffness_n_per_mm": check.stiffness_n_per_mm,
-        "verdict": [_picked(each, _MARGIN) for each in check.verdict],
+        "verdict": [margin_data(each) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
         "defaults": list(check.design.defaults),
+    }
+
+
+def margin_data(margin: _core.Margin) -> dict[str, Any]:
+    """Everything a margin says, ready for JSON; its sentence in mm."""
+    return {
+        "name": margin.name,
+        "group": margin.group.name,
+        "value": margin.value,
+        "limit": margin.limit,
+        "unit": unit_of(margin.quantity),
+        **_picked(margin, _MARGIN),
+        "sentence": margin_sentence(margin),
     }
 
 

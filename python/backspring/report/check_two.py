@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 from backspring.report.check import CAUTION, head, steel_lines, stroke_name, target_row
 from backspring.report.display import Shown, both, number, reading, text
 from backspring.report.tables import Block, Lines, Report, TextTable
-from backspring.report.verdict import in_units
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -28,7 +27,11 @@ def headline(check: TwoCheck, units: System) -> str:
     rows = [*check.first.values(), *check.second.values()]
     worst = max((row.travel for row in rows), key=lambda travel: travel.peak_stress_mpa)
     stress = f"peak stress {text(worst.peak_stress_mpa, 'stress', units)}"
-    margin = "" if worst.yield_margin is None else f", yield margin {worst.yield_margin:.2f}"
+    margin = (
+        ""
+        if worst.yield_margin is None
+        else f", yield margin {number(worst.yield_margin, 'margin', units)}"
+    )
     first, second = _opening(check.first, units), _opening(check.second, units)
     return (
         f"{check.design.name}: the first blade {first}, the second {second}, {stress}{margin} at "
@@ -55,12 +58,12 @@ def _blocks(check: TwoCheck, units: System) -> Iterator[Block]:
         yield _travel(name, rows, units)
     if check.targets:
         found = tuple(target_row(target, units) for target in check.targets)
-        yield TextTable("Targets, worst of both blades", ("", "is", "wanted", ""), found)
+        yield TextTable("Targets, worst of both blades", ("", "now", "wanted", ""), found)
     if check.notices:
-        yield Lines("Notices", tuple(in_units(each.message, units) for each in check.notices))
+        yield Lines("Notices", tuple(each.text(units) for each in check.notices))
     yield Lines("Steel", tuple(steel_lines(check.steel, units)))
-    if check.design.defaults:
-        yield Lines("Not given", check.design.defaults)
+    if left_open := check.design.assumptions(units):
+        yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))
 
 

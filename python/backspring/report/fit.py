@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.fit.result import Allowance, FitPlan
-from backspring.report.display import STYLES, Shown, number, reading, text, unit_of
+from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
@@ -75,20 +75,19 @@ def _told(log: FitLog, units: System) -> Lines:
     ):
         if value is not None and spread is not None:
             sure = text(spread, "reading", units)
-            lines.append(f"{name} loaded: {reading(value, units)}, sure to {sure} (one sd)")
+            lines.append(f"{name} loaded: {reading(value, units)}, good to +-{sure}")
     tilt, play, root = found.pad_tilt_rad, found.pivot_play_mm, found.root_stiffness_nmm_per_rad
-    lines.append(_learned("tilt of the pad at open", tilt, "rad", 1.0, 4))
-    size, unit = STYLES[units]["reading"].size, unit_of("reading", units)
-    lines.append(_learned("play of the pivot", play, unit, size, 3))
-    lines.append(_learned("root stiffness", root, "N mm/rad", 1.0, 0))
-    return Lines("The log tells", tuple(lines))
+    lines.append(_learned("tilt of the pad at open", tilt, "tilt", units))
+    lines.append(_learned("play of the pivot", play, "reading", units))
+    lines.append(_learned("root stiffness", root, "root_stiffness", units))
+    return Lines("From the log", tuple(lines))
 
 
-def _learned(name: str, found: Learned, unit: str, size: float, digits: int) -> str:
+def _learned(name: str, found: Learned, kind: Shown, units: System) -> str:
     if not found.told:
-        return f"{name}: the readings do not tell"
-    value, spread = (f"{each / size:.{digits}f}" for each in (found.value, found.spread))
-    return f"{name}: {value} {unit}, sure to {spread} {unit} (one sd)"
+        return f"{name}: not known yet"
+    value, spread = (text(each, kind, units) for each in (found.value, found.spread))
+    return f"{name}: {value}, good to +-{spread}"
 
 
 def _leave(left: Allowance, units: System) -> str:
@@ -108,7 +107,7 @@ def _allowance(left: Allowance, units: System) -> TextTable:
             lost = number(value - left.target_mm, "reading", units)
             rows.append((name, reading(value, units), lost, reading(left.target_mm, units)))
     unit = unit_of("reading", units)
-    heads = ("", f"unloaded {unit}", "goes under load", f"loaded {unit}")
+    heads = ("", f"unloaded {unit}", "drops when loaded", f"loaded {unit}")
     return TextTable("Allowance", heads, tuple(rows))
 
 
@@ -162,7 +161,7 @@ def _blocks(plan: FitPlan, units: System) -> Iterator[Block]:
         yield _steps(plan, units)
     yield _allowance(plan.allowance, units)
     if plan.notices:
-        yield Lines("Notices", tuple(notice.message for notice in plan.notices))
+        yield Lines("Notices", tuple(notice.text(units) for notice in plan.notices))
     yield Lines("Caution", CAUTIONS)
 
 

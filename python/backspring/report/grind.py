@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from backspring import _core
+from backspring.notice import Notice, all_from_core
 from backspring.question.check import check
 from backspring.question.grind_result import Flush, Rows
 from backspring.report.display import Shown, both, number, reading, text, unit_of
@@ -48,23 +49,21 @@ def headline(table: Rows, units: System) -> str:
         word = "pull" if kind == "force" else "torque"
         parts.append(f"{word} from {both(was, kind, units)} to {both(left, kind, units)}")
     if first.yield_margin is not None and last.yield_margin is not None:
-        parts.append(f"yield margin from {first.yield_margin:.2f} to {last.yield_margin:.2f}")
+        margins = [number(each.yield_margin, "margin", units) for each in (first, last)]
+        parts.append(f"yield margin from {margins[0]} to {margins[1]}")
     return ", ".join(parts)
 
 
-def notices(table: Rows) -> tuple[_core.Notice, ...]:
-    """Tell what a maker should know about the ground spring, and which targets grinding loses."""
+def notices(table: Rows) -> tuple[Notice, ...]:
+    """Find what a maker should know about the ground spring, and which targets grinding loses."""
     before, after = check(table.design), check(table.ground)
     met = {target.name for target in before.targets if target.met}
     lost = tuple(
-        _core.Notice(
-            code="target-missed",
-            message=f"the target for {target.name.replace('_', ' ')} is met now, not when ground",
-        )
+        Notice("target-missed", {"target": target.name})
         for target in after.targets
         if target.name in met and not target.met
     )
-    return (*after.result.notices, *lost)
+    return (*all_from_core(after.result.notices), *lost)
 
 
 def _times(passes: int) -> str:
@@ -84,8 +83,8 @@ def _blocks(table: Rows, units: System, passes: str) -> Iterator[Block]:
     yield _table(table, units)
     if passes:
         yield Lines("Passes", (passes,))
-    if told := notices(table):
-        yield Lines("Notices, ground spring", tuple(notice.message for notice in told))
+    if found := notices(table):
+        yield Lines("Notices, ground spring", tuple(notice.text(units) for notice in found))
     yield Lines("Caution", CAUTIONS)
 
 

@@ -21,6 +21,11 @@ SHOWN: dict[str, tuple[str, Shown]] = {
     "reading_loaded_half_stop_mm": ("half-stop reading", "reading"),
     "reading_loaded_closed_mm": ("closed reading", "reading"),
 }
+# What the numbers are for, and how much that is of the core's 0.1 mm off one mm of length.
+_FOR: dict[System, tuple[str, float]] = {
+    "mm": ("0.1 mm off one mm of length", 1.0),
+    "in": ("1 thou off 0.1 in of length", 0.0254 * 2.54 / 0.1),
+}
 _ROWS = 16
 _MORE_DIGITS = 2
 
@@ -29,17 +34,18 @@ def influence_report(influence: Influence, units: System | None = None) -> Repor
     """Lay out an influence in the given units, the design's own when none are given."""
     units = units or influence.design.units
     length = STYLES[units]["length"]
+    pass_of, share = _FOR[units]
     names = shown_names(influence)
     heads = ("station " + length.unit, *(f"{SHOWN[n][0]} {style(n, units).unit}" for n in names))
     rows = tuple(
         (
             length.number(float(influence.station_mm[i])),
-            *(style(n, units).number(float(influence[n][i])) for n in names),
+            *(style(n, units).number(share * float(influence[n][i])) for n in names),
         )
         for i in _picked(influence)
     )
     note = (
-        "Each number is for 0.1 mm off one mm of length; add them up over the length of a pass.",
+        f"Each number is for {pass_of}; add them up over the length of a pass.",
         "Preload stays as it is. Readings with the rear pin out do not change.",
     )
     blocks = (TextTable(f"Off the {influence.face}", heads, rows), Lines("Reading it", note))
@@ -51,11 +57,9 @@ def headline(influence: Influence, units: System) -> str:
     name = shown_names(influence)[0]
     change = influence[name]
     place = text(float(influence.station_mm[int(np.argmin(change))]), "length", units)
-    least = style(name, units).text(float(change.min()))
-    return (
-        f"{influence.design.name}: {SHOWN[name][0]} falls most at {place}: {least} "
-        "for 0.1 mm off one mm of length"
-    )
+    pass_of, share = _FOR[units]
+    least = style(name, units).text(share * float(change.min()))
+    return f"{influence.design.name}: {SHOWN[name][0]} falls most at {place}: {least} for {pass_of}"
 
 
 def shown_names(influence: Influence) -> list[str]:

@@ -51,11 +51,11 @@ def refusal(sized: Sized, units: System) -> str:
     if sized.pull_n is not None:
         wanted.append(f"a pull of {both(sized.pull_n, 'force', units)}")
     if sized.yield_margin is not None:
-        wanted.append(f"a yield margin of {sized.yield_margin:.2f}")
-    told = f"{sized.original.name}: no size gives {' with '.join(wanted)}"
+        wanted.append(f"a yield margin of {number(sized.yield_margin, 'margin', units)}")
+    answer = f"{sized.original.name}: no size gives {' with '.join(wanted)}"
     if sized.nearest is not None:
-        told += f"; nearest: {_sizes(sized.nearest, units)} for {_effect(sized.nearest, units)}"
-    return f"{told}; {'; '.join(sized.limits)}"
+        answer += f"; nearest: {_sizes(sized.nearest, units)} for {_effect(sized.nearest, units)}"
+    return f"{answer}; {'; '.join(limit.text(units) for limit in sized.limits)}"
 
 
 def taper_report(taper: Taper, units: System | None = None) -> Report:
@@ -83,7 +83,8 @@ def taper_report(taper: Taper, units: System | None = None) -> Report:
     unit = unit_of("length", units)
     line = (
         f"{taper.original.name}: tapered for {both(taper.pull_n, 'force', units)}, peak stress "
-        f"{text(taper.peak_stress_mpa, 'stress', units)}, yield margin {taper.yield_margin:.2f}"
+        f"{text(taper.peak_stress_mpa, 'stress', units)}, "
+        f"yield margin {number(taper.yield_margin, 'margin', units)}"
     )
     blocks = (
         TextTable("Strength", heads, rows),
@@ -110,19 +111,20 @@ def _strengths(
     )
 
 
-def _name(key: str) -> str:
+def _name(key: str, units: System) -> str:
     plain, at, station = key.partition("@")
-    return f"thickness at {station} mm" if at else NAMES[plain]
+    return f"thickness at {text(float(station), 'size', units)}" if at else NAMES[plain]
 
 
 def _sizes(solution: Solution, units: System) -> str:
     return ", ".join(
-        f"{_name(key)} {text(size, 'length', units)}" for key, size in solution.sizes_mm.items()
+        f"{_name(key, units)} {text(size, 'length', units)}"
+        for key, size in solution.sizes_mm.items()
     )
 
 
 def _effect(solution: Solution, units: System) -> str:
-    margin = f"yield margin {solution.yield_margin:.2f}"
+    margin = f"yield margin {number(solution.yield_margin, 'margin', units)}"
     if solution.pull_n is None:
         return f"a {margin}"
     return f"a pull of {both(solution.pull_n, 'force', units)}, {margin}"
@@ -135,13 +137,13 @@ def _blocks(sized: Sized, units: System) -> Iterator[Block]:
         title = "Design file, in mm" if sized.found else "Nearest, in the design file, in mm"
         yield Lines(title, tuple(_file_lines(sized, shown[0])))
     if sized.limits:
-        yield Lines("In the way", sized.limits)
+        yield Lines("In the way", tuple(limit.text(units) for limit in sized.limits))
     yield Lines("Caution", (CAUTION,))
 
 
 def _table(sized: Sized, shown: tuple[Solution, ...], units: System) -> TextTable:
     heads = (
-        *(f"{_name(key)} {unit_of('length', units)}" for key in sized.vary),
+        *(f"{_name(key, units)} {unit_of('length', units)}" for key in sized.vary),
         *(f"{name} {unit_of(kind, units)}".rstrip() for name, kind in _STRENGTHS),
     )
     rows = tuple(

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from backspring import _core
 from backspring.many.dimensions import units_by_key
 from backspring.report.check import CAUTION
-from backspring.report.display import STYLES, Shown, number, text, unit_of
+from backspring.report.display import Shown, number, scatter, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
@@ -35,14 +35,16 @@ def tolerance_report(study: Tolerance, units: System | None = None) -> Report:
 
 
 def headline(study: Tolerance) -> str:
-    """Answer in one line: how many knives are good, and the chance that a whole batch is."""
+    """Answer in one line: what share of knives meets the targets, and the chance of a batch."""
     chance, name = study.result.batch, study.design.name
     if chance is None:
         return f"{name}: stopped before anything was worked out"
-    judged = "good" if study.targets else "slip joints that work"
-    knives = "the knife is" if study.batch == 1 else f"all {study.batch} of a batch are"
+    judged = "meet the targets" if study.targets else "work as slip joints"
+    one = {"meet the targets": "meets them", "work as slip joints": "works"}[judged]
+    many = {"meets them": "meet them", "works": "work"}[one]
+    knives = f"the knife {one}" if study.batch == 1 else f"all {study.batch} of a batch {many}"
     return (
-        f"{name}: {_percent(chance.share)} of knives are {judged} "
+        f"{name}: {_percent(chance.share)} of knives {judged} "
         f"({_percent(chance.share_low)} to {_percent(chance.share_high)}), "
         f"chance that {knives}: {_percent(chance.chance)}"
     )
@@ -60,7 +62,17 @@ def _percent(share: float) -> str:
 def _blocks(study: Tolerance, units: System) -> Iterator[Block]:
     yield TextTable(
         "Results",
-        ("", "as drawn", "mean", "sd", "sd by rss", "1 %", "99 %", "worst low", "worst high"),
+        (
+            "",
+            "as drawn",
+            "mean",
+            "sd",
+            "combined tolerance",
+            "1 %",
+            "99 %",
+            "worst low",
+            "worst high",
+        ),
         tuple(_result(each, units) for each in study.result.results),
     )
     if study.targets:
@@ -70,7 +82,7 @@ def _blocks(study: Tolerance, units: System) -> Iterator[Block]:
     if any(each.shares for each in study.result.results):
         yield _shares(study)
     if notices := study.notices:
-        yield Lines("Notices", tuple(notice.message for notice in notices))
+        yield Lines("Notices", tuple(notice.text(units) for notice in notices))
     yield Lines("How", tuple(_method(study)))
     yield Lines("Caution", (CAUTION,))
 
@@ -82,15 +94,12 @@ def _result(each: _core.ResultSpread, units: System) -> tuple[str, ...]:
     values = (local.nominal, sample.mean, sample.sd, local.root_sum_square_sd)
     shown = (*values, low, high, local.worst_low, local.worst_high)
     unit = unit_of(kind, units)
-    style = STYLES[units][kind]
-    finer = 10.0**-style.decimals * style.size
-    cells = []
-    for place, value in enumerate(shown):
-        # A spread is small: it gets one digit more where it would be lost.
-        if place in (2, 3) and math.isfinite(value) and value < 10.0 * finer:
-            cells.append(f"{value / style.size:.{style.decimals + 1}f}")
-        else:
-            cells.append(number(value if math.isfinite(value) else None, kind, units))
+    cells = [
+        scatter(value, kind, units)
+        if place in (2, 3) and math.isfinite(value)
+        else number(value if math.isfinite(value) else None, kind, units)
+        for place, value in enumerate(shown)
+    ]
     return f"{name} {unit}".rstrip(), *cells
 
 
@@ -130,14 +139,15 @@ def _shares(study: Tolerance) -> TextTable:
         (spread.key, *(f"{100 * max(each.shares[place].total, 0.0):.0f} %" for each in shown))
         for place, spread in enumerate(study.spreads)
     )
-    return TextTable("Share of variance, with all each does together with others", heads, rows)
+    return TextTable("What causes the spread", heads, rows)
 
 
 def _method(study: Tolerance) -> Iterator[str]:
     yield f"{study.result.rows} quasi-random knives, seed {study.seed}"
-    yield "sd by rss: root of the sum of squares of slope times standard deviation"
+    yield "combined tolerance: root of the sum of squares of slope times standard deviation"
     yield (
         "worst: every dimension at that end of its tolerance, or at three standard deviations, "
         "which its slope says"
     )
+    yield "what causes the spread: share of the variance, with what each does together with others"
     yield "limits of the share: 95 %, as of random draws; quasi-random ones are steadier"

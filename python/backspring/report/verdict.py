@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 
 from backspring import _core
 from backspring.report.display import Shown, number, text
+from backspring.report.sentences import margin_sentence
 from backspring.report.tables import Block, Lines, TextTable
 from backspring.units import System
 
 SHOWN_FIRST = 3
-_KINDS: dict[str, Shown] = {"MPa": "stress", "mm": "reading"}
-_FIGURE = re.compile(r"(\d+(?:\.\d+)?) (MPa|mm)\b")
+_KINDS: dict[str, Shown] = {"stress": "stress", "length": "reading", "hardness": "hardness"}
+# An edge's dip is a length across the knife, not a reading of the dial.
+_OWN_KINDS: dict[str, Shown] = {"rap": "length"}
+_LABELS = {"spring-trade": "spring makers' tables"}
 
 
 def verdict_blocks(
@@ -25,29 +27,26 @@ def verdict_blocks(
     title = "Verdict" if everything else f"Verdict, the {len(shown)} least margins"
     rows = tuple(
         (
-            each.name.replace("-", " "),
-            _amount(each.value, each.unit, units),
-            _amount(each.limit, each.unit, units),
+            label(each),
+            *amounts(each, units),
             number(each.margin, "margin", units),
             number(each.margin_low, "margin", units),
         )
         for each in shown
     )
-    yield TextTable(title, ("", "is", "may be", "margin", "at worst"), rows)
-    sentences = tuple(
-        f"{each.name.replace('-', ' ')}: {in_units(each.sentence, units)}" for each in shown
-    )
+    yield TextTable(title, ("", "now", "limit", "margin", "at worst"), rows)
+    sentences = tuple(f"{label(each)}: {margin_sentence(each, units)}" for each in shown)
     left = len(margins) - len(shown)
     more = (f"{left} more with --all",) if left else ()
     yield Lines("In words", sentences + more)
 
 
-def in_units(sentence: str, units: System) -> str:
-    """Turn the stresses and lengths of a sentence into the units asked for."""
-    if units == "mm":
-        return sentence
-    return _FIGURE.sub(lambda found: text(float(found[1]), _KINDS[found[2]], units), sentence)
+def label(margin: _core.Margin) -> str:
+    """Name a margin as people do."""
+    return _LABELS.get(margin.name, margin.name.replace("-", " "))
 
 
-def _amount(value: float, unit: str, units: System) -> str:
-    return text(value, _KINDS[unit], units) if unit in _KINDS else f"{value:.3g} {unit}"
+def amounts(margin: _core.Margin, units: System) -> tuple[str, str]:
+    """Write what is and what the limit is."""
+    kind = _OWN_KINDS.get(margin.name) or _KINDS[margin.quantity.name]
+    return text(margin.value, kind, units), text(margin.limit, kind, units)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from backspring import _core
 from backspring._core import Band, Heat, TemperFit, TemperPoint, TemperTable
 from backspring.errors import OutOfRange
+from backspring.notice import Notice, Value
 from backspring.steel.records import Confidence, Figure, Fit, Steel, Temper, TemperRow
 
 # Where time counts and none is given: a common hold.
@@ -86,26 +87,26 @@ def limits_c(temper: Temper) -> tuple[float, float]:
     return temper.points[0].temper_c, temper.points[-1].temper_c
 
 
-def temper_notices(
-    steel: Steel, temper_c: float, time_h: float | None
-) -> Iterator[tuple[str, str]]:
-    """Code and sentence for what a maker should know of a temper."""
+def temper_notices(steel: Steel, temper_c: float, time_h: float | None) -> Iterator[Notice]:
+    """Find what a maker should know of a temper."""
     for band in steel.embrittlement:
         if band.low_c <= temper_c <= band.high_c:
-            yield (
+            yield Notice(
                 "embrittlement",
-                f"a temper of {temper_c:.10g} C lies between {band.low_c:.10g} and "
-                f"{band.high_c:.10g} C, where {steel.name} turns brittle ({band.confidence}): "
-                f"{band.note}",
+                {
+                    "temper": temper_c,
+                    "low": band.low_c,
+                    "high": band.high_c,
+                    "steel": steel.name,
+                    "confidence": band.confidence,
+                    "note": band.note,
+                },
             )
     temper = steel.temper
     if temper is None or temper.fit is not None or time_h in (None, temper.hold_h):
         return
-    known = "state no hold" if temper.hold_h is None else f"know one hold only, {temper.hold}"
-    yield (
-        "temper-time",
-        f"the time of {time_h:.10g} h is not counted: the temper data of {steel.name} {known}",
-    )
+    known: dict[str, Value] = {} if temper.hold_h is None else {"hold": temper.hold}
+    yield Notice("temper-time", {"time": time_h, "steel": steel.name, **known})
 
 
 def _hardness_band(temper: Temper, temper_c: float, time_h: float | None) -> Band:

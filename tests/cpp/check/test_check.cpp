@@ -10,10 +10,9 @@ using namespace backspring;
 
 namespace {
 
-bool notes(const Check& check, const std::string& code) {
-    return std::any_of(check.notices.begin(), check.notices.end(), [&](const Notice& notice) {
-        return notice.code == code && !notice.message.empty();
-    });
+bool notes(const Check& check, std::string_view code) {
+    return std::any_of(check.notices.begin(), check.notices.end(),
+                       [&](const Notice& notice) { return name_of(notice.code) == code; });
 }
 
 }  // namespace

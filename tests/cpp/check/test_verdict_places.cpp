@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <string>
 
 #include "backspring/check/check.hpp"
 #include "backspring/check/look.hpp"
@@ -12,9 +11,9 @@ using namespace backspring;
 
 namespace {
 
-const Margin* find(const Check& check, const std::string& name) {
+const Margin* find(const Check& check, MarginKind kind) {
     const auto found = std::find_if(check.verdict.begin(), check.verdict.end(),
-                                    [&](const Margin& m) { return m.name == name; });
+                                    [&](const Margin& m) { return m.kind == kind; });
     return found == check.verdict.end() ? nullptr : &*found;
 }
 
@@ -31,22 +30,24 @@ TEST_CASE("a hollow belly carries what curved beam theory adds", "[design][publi
     // E. P. Popov, Engineering Mechanics of Solids, 6.10, as far as thick: a section as deep as its
     // hollow's radius carries 128.7335 MPa where a straight one carries 99.984.
     Design design = strip();
-    CHECK(find(check(design), "curve") == nullptr);
+    CHECK(find(check(design), MarginKind::curve) == nullptr);
     design.surface.curve_radius_mm = thickness_mm(design.spring.thickness, 0.0);
     const Check curved = check(design);
-    const Margin* curve = find(curved, "curve");
+    const Margin* curve = find(curved, MarginKind::curve);
     REQUIRE(curve);
     CHECK_THAT(curve->value / curved.travel.peak_stress_mpa,
                WithinRel(128.733538525 / 99.984, 1e-6));
-    CHECK_THAT(curve->sentence, ContainsSubstring("hollow of the belly"));
+    REQUIRE(curve->parameters.size() == 1);
+    CHECK(curve->parameters[0].name == "nominal");
+    CHECK_THAT(curve->parameters[0].value, WithinRel(curved.travel.peak_stress_mpa, 1e-9));
 }
 
 TEST_CASE("a hollow that is hardly one adds hardly anything", "[design][convergence]") {
     Design design = strip();
     design.surface.curve_radius_mm = 450.0;
     const Check flat = check(design);
-    REQUIRE(find(flat, "curve"));
-    const double over = find(flat, "curve")->value / flat.travel.peak_stress_mpa - 1.0;
+    REQUIRE(find(flat, MarginKind::curve));
+    const double over = find(flat, MarginKind::curve)->value / flat.travel.peak_stress_mpa - 1.0;
     // To first order a third of thickness over radius.
     CHECK_THAT(over, WithinRel(thickness_mm(design.spring.thickness, 0.0) / (3.0 * 450.0), 1e-2));
 }
@@ -54,38 +55,40 @@ TEST_CASE("a hollow that is hardly one adds hardly anything", "[design][converge
 TEST_CASE("fatigue is judged where a notch or the outer fibre is worst", "[design][property]") {
     Design design = strip();
     const Check plain = check(design);
-    REQUIRE(find(plain, "fatigue"));
-    const double alone = find(plain, "fatigue")->margin.value();
-    CHECK_THAT(find(plain, "fatigue")->value, WithinRel(plain.travel.peak_stress_mpa, 1e-9));
+    REQUIRE(find(plain, MarginKind::fatigue));
+    const double alone = find(plain, MarginKind::fatigue)->margin.value();
+    CHECK_THAT(find(plain, MarginKind::fatigue)->value,
+               WithinRel(plain.travel.peak_stress_mpa, 1e-9));
     double last = alone;
     for (const double radius : {60.0, 15.0, 4.0}) {
         CAPTURE(radius);
         design.surface.curve_radius_mm = radius;
         const Check notched = check(design);
-        const Margin* fatigue = find(notched, "fatigue");
+        const Margin* fatigue = find(notched, MarginKind::fatigue);
         REQUIRE(fatigue);
         CHECK(fatigue->margin.value() < last);
-        // Steel feels no more of a notch than the whole of it.
-        CHECK(fatigue->value <= find(notched, "curve")->value * (1.0 + 1e-12));
-        CHECK_THAT(fatigue->sentence, ContainsSubstring("is felt as"));
+        // No more than the whole of a notch counts for fatigue.
+        CHECK(fatigue->value <= find(notched, MarginKind::curve)->value * (1.0 + 1e-12));
+        CHECK(fatigue->names.at("notch") == name_of(MarginKind::curve));
         last = fatigue->margin.value();
-        // The trade's tables are read with the nominal stress.
-        CHECK(find(notched, "spring-trade")->value == find(plain, "spring-trade")->value);
+        // Spring makers' tables are read with the nominal stress.
+        CHECK(find(notched, MarginKind::spring_trade)->value ==
+              find(plain, MarginKind::spring_trade)->value);
     }
 }
 
-TEST_CASE("a shoulder is told with its fillet, and a rounder one carries less",
+TEST_CASE("a shoulder is judged with its fillet, and a rounder one carries less",
           "[design][published]") {
     // Roark, table 17.1, by the one-sided rule: nominal 6 M/(b d^2) times the factor.
     Design design = strip();
     design.spring.thickness = {{0.0, 3.4}, {10.0, 3.4}, {10.0, 2.6}, {36.5, 2.6}};
-    CHECK(find(check(design), "shoulder") == nullptr);
+    CHECK(find(check(design), MarginKind::shoulder) == nullptr);
     double last = 1e9;
     for (const double fillet : {0.4, 0.8, 1.6}) {
         CAPTURE(fillet);
         design.surface.kink_radius_mm = fillet;
         const Check result = check(design);
-        const Margin* shoulder = find(result, "shoulder");
+        const Margin* shoulder = find(result, MarginKind::shoulder);
         REQUIRE(shoulder);
         const Contact worst = contact_at(design, shoulder->blade_angle_deg.value());
         const double moment = worst.touches[0].force_n * (worst.touches[0].x_mm - 10.0);
@@ -95,5 +98,18 @@ TEST_CASE("a shoulder is told with its fillet, and a rounder one carries less",
         CHECK(shoulder->value < last);
         CHECK(shoulder->station_mm.value() == 10.0);
         last = shoulder->value;
+    }
+}
+
+TEST_CASE("every kind of margin has a name of its own and a group", "[design][property]") {
+    for (const MarginName& each : kMarginNames) {
+        CAPTURE(each.name);
+        CHECK(name_of(each.kind) == each.name);
+        CHECK(std::count_if(kMarginNames.begin(), kMarginNames.end(),
+                            [&](const MarginName& other) { return other.name == each.name; }) == 1);
+    }
+    for (const Margin& margin : check(strip()).verdict) {
+        const MarginName& named = kMarginNames.at(static_cast<std::size_t>(margin.kind));
+        CHECK(margin.group == named.group);
     }
 }

@@ -11,13 +11,21 @@ namespace {
 
 double pull_of(const Design& design) { return *grind_row(design, 0.0).peak_pull_n; }
 
-std::string refusal(const Design& design, GrindFace face, double pull_n) {
+Notice refusal(const Design& design, GrindFace face, double pull_n) {
     try {
         (void)depth_for_pull(design, face, std::nullopt, pull_n);
     } catch (const NoConvergence& error) {
-        return error.what();
+        return error.notice().value();
     }
-    return "";
+    FAIL("not refused");
+    return {};
+}
+
+std::optional<double> number(const Notice& notice, const std::string& name) {
+    for (const Parameter& each : notice.parameters) {
+        if (each.name == name) return each.value;
+    }
+    return std::nullopt;
 }
 
 }  // namespace
@@ -65,18 +73,20 @@ TEST_CASE("the preload for a pull gives that pull", "[shop][property]") {
 }
 
 TEST_CASE("what grinding cannot give is refused, with what can", "[shop][abuse]") {
-    const std::string more = refusal(designs::heron(), GrindFace::back, 12.0);
-    CHECK_THAT(more, ContainsSubstring("the spring pulls 11.71 N and every pass lowers that"));
-    CHECK_THAT(more, ContainsSubstring("a preload of 0.9512 mm instead of 0.9 mm gives it"));
-    CHECK_THAT(more, ContainsSubstring("rear hole moved by 0.0544 mm"));
-    const std::string yields = refusal(designs::heron(), GrindFace::back, 20.0);
-    CHECK_THAT(yields, ContainsSubstring("but then the spring yields"));
-    const std::string hole = refusal(designs::heron(), GrindFace::back, 5.0);
-    CHECK_THAT(hole, ContainsSubstring("the pin hole at 0 mm opens"));
-    CHECK_THAT(hole, ContainsSubstring("no preload gives it either"));
-    const std::string loose = refusal(designs::heron(), GrindFace::pad, 2.0);
-    CHECK_THAT(loose, ContainsSubstring("the blade no longer snaps"));
-    CHECK_THAT(refusal(designs::dunlin(), GrindFace::back, 12.0), !ContainsSubstring("rear hole"));
+    const Notice more = refusal(designs::heron(), GrindFace::back, 12.0);
+    CHECK(more.code == NoticeCode::grind_too_weak);
+    CHECK_THAT(number(more, "pull_now").value(), WithinAbs(11.71, 0.005));
+    CHECK_THAT(number(more, "preload").value(), WithinAbs(0.9512, 5e-5));
+    CHECK(number(more, "preload_now") == 0.9);
+    CHECK_THAT(number(more, "hole_moved").value(), WithinAbs(0.0544, 5e-5));
+    CHECK(number(refusal(designs::heron(), GrindFace::back, 20.0), "yield_margin").value() < 1.0);
+    const Notice hole = refusal(designs::heron(), GrindFace::back, 5.0);
+    CHECK(hole.code == NoticeCode::grind_limit);
+    CHECK(hole.names.at("end") == "hole-opens");
+    CHECK(number(hole, "hole") == 0.0);
+    CHECK_FALSE(number(hole, "preload"));
+    CHECK(refusal(designs::heron(), GrindFace::pad, 2.0).code == NoticeCode::grind_lets_go);
+    CHECK_FALSE(number(refusal(designs::dunlin(), GrindFace::back, 12.0), "hole_moved"));
 }
 
 TEST_CASE("a pull that makes no sense is invalid", "[shop][abuse]") {

@@ -76,8 +76,7 @@ TEST_CASE("a taper keeps steel about the pins", "[shop][property]") {
 
 TEST_CASE("a taper that cannot be made is refused", "[shop][bad input]") {
     CHECK_THROWS_WITH(propose_taper(designs::heron(), 1.0, 3.5),
-                      ContainsSubstring("taper: no shape with at least 3.5 mm thickness gives a "
-                                        "pull of 1 N"));
+                      "no-taper: least 3.5 mm, pull 1 N");
     CHECK_THROWS_AS(propose_taper(designs::heron(), 1.0, 3.5), NoConvergence);
     CHECK_THROWS_WITH(propose_taper(designs::heron(), 0.0, -1.0, 1),
                       ContainsSubstring("pull: must be greater than 0 N, got 0 N") &&

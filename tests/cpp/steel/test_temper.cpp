@@ -100,22 +100,22 @@ TEST_CASE("a later heat never hardens, and a longer or hotter one softens more",
 
 TEST_CASE("what was not fitted is refused with the range", "[steel][abuse]") {
     CHECK_THROWS_WITH(hardness_after_temper(kLinear, {194.9, 2.0}),
-                      "temper: known from 195 to 620 C, got 194.9 C");
+                      "temper-range: low 195 C, high 620 C, value 194.9 C");
     CHECK_THROWS_WITH(hardness_after_temper(kLinear, {300.0, 0.1}),
-                      "temper time: known from 0.1666667 to 24 h, got 0.1 h");
+                      "temper-time-range: low 0.1666667 h, high 24 h, value 0.1 h");
     CHECK_THROWS_WITH(hardness_after_temper(kLinear, {300.0, 24.1}),
-                      "temper time: known from 0.1666667 to 24 h, got 24.1 h");
+                      "temper-time-range: low 0.1666667 h, high 24 h, value 24.1 h");
     CHECK_THROWS_WITH(hardness_after_temper(kLinear, {620.0, 24.0}),
-                      ContainsSubstring("known down to 25 HRC, got 4.143386 HRC"));
+                      "later-too-soft: low 25 HRC, value 4.143386 HRC");
     CHECK_THROWS_WITH(temper_for_hardness(kLinear, 24.0, 2.0),
-                      ContainsSubstring("hardness after 2 h: known from 25 to 5"));
+                      ContainsSubstring("hardness-after-hold: low 25 HRC, high 5"));
     CHECK_THROWS_WITH(hardness_after_heat(kLinear, {300.0, 2.0}, {621.0, 0.01}),
-                      "later heat: known up to 620 C, got 621 C");
+                      "later-heat-hottest: high 620 C, value 621 C");
     CHECK_THROWS_WITH(hardness_after_heat(kLinear, {300.0, 2.0}, {400.0, 25.0}),
-                      "later time: known up to 24 h, got 25 h");
+                      "later-time-longest: high 24 h, value 25 h");
     CHECK_THROWS_AS(hardness_after_heat(kLinear, {300.0, 2.0}, {400.0, 0.0}), OutOfRange);
     CHECK_THROWS_WITH(hardness_after_heat(kLinear, {300.0, 2.0}, {190.0, 3.0}),
-                      "later heat: known from 195 to 620 C, got 190 C");
+                      "later-heat-range: low 195 C, high 620 C, value 190 C");
     for (const Heat& bad : {Heat{kNan, 2.0}, Heat{300.0, kNan}}) {
         CHECK_THROWS_AS(hardness_after_temper(kLinear, bad), OutOfRange);
         CHECK_THROWS_AS(hardness_after_heat(kLinear, {300.0, 2.0}, bad), OutOfRange);
@@ -146,19 +146,18 @@ TEST_CASE("a table gives its rows and the band between them", "[steel][formula]"
 TEST_CASE("a table knows its tempers, its hold and no later heat above the temper",
           "[steel][abuse]") {
     CHECK_THROWS_WITH(hardness_after_temper(kTable, 501.0),
-                      "temper: known from 200 to 500 C, got 501 C");
+                      "temper-range: low 200 C, high 500 C, value 501 C");
     CHECK_THROWS_AS(hardness_after_temper(kTable, kNan), OutOfRange);
     CHECK(hardness_after_temper(kTable, 450.0, 1.0).value == 51.0);
     CHECK(hardness_after_temper(kTable, 450.0, 8.0).value == 51.0);
     CHECK_THROWS_WITH(hardness_after_temper(kTable, 450.0, 0.9),
-                      "temper time: the table holds 2 h and is used from 1 to 8 h, got 0.9 h");
+                      "temper-hold: hold 2 h, low 1 h, high 8 h, value 0.9 h");
     CHECK_THROWS_WITH(temper_for_hardness(kTable, 45.0),
-                      "hardness after a temper: known from 46 to 60 HRC, got 45 HRC");
+                      "hardness-range: low 46 HRC, high 60 HRC, value 45 HRC");
     CHECK(hardness_after_heat(kTable, 450.0, 450.0).value == 51.0);
     CHECK(hardness_after_heat(kTable, 450.0, 20.0).value == 51.0);
     CHECK_THROWS_WITH(hardness_after_heat(kTable, 450.0, 460.0),
-                      "later heat: a table cannot say what is left above the temper of 450 C, "
-                      "got 460 C");
+                      "later-above-temper: temper 450 C, value 460 C");
 }
 
 TEST_CASE("a table without a hold takes any time", "[steel]") {

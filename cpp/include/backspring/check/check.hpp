@@ -6,6 +6,7 @@
 
 #include "backspring/action/stroke.hpp"
 #include "backspring/check/verdict.hpp"
+#include "backspring/core/notice.hpp"
 #include "backspring/design/design.hpp"
 
 namespace backspring {
@@ -58,12 +59,6 @@ struct TargetResult {
     std::optional<double> low;    ///< least allowed
     std::optional<double> high;   ///< greatest allowed
     bool met = false;             ///< inside; never so without a value
-};
-
-/// A finding that is no error: what a maker should know about this design.
-struct Notice {
-    std::string code;     ///< short and fixed, as "yields"
-    std::string message;  ///< one sentence for the bench
 };
 
 /// Everything one check says.

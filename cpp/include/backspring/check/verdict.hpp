@@ -1,27 +1,75 @@
 #pragma once
 
+#include <array>
+#include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "backspring/action/rest.hpp"
 #include "backspring/action/stroke.hpp"
+#include "backspring/core/notice.hpp"
 #include "backspring/design/design.hpp"
 
 namespace backspring {
 
-/// One way in which a spring can fail, and how far it is from it.
+/// What a way to fail does to the knife.
+enum class MarginGroup {
+    holds,  ///< whether the spring and its pins carry the load
+    lasts,  ///< whether they do so often enough
+    wears,  ///< whether the faces that rub last
+    feels,  ///< what the hand notices
+};
+
+/// A way to fail.
+enum class MarginKind {
+    yield,               ///< the outer fibre where it is worst stressed
+    set,                 ///< the spring's own lasting bend
+    hole_edge,           ///< the edge of the middle pin's hole
+    kink,                ///< a kink of the belly
+    shoulder,            ///< a step of the belly
+    curve,               ///< a hollow belly
+    fatigue,             ///< cracks after many openings
+    spring_trade,        ///< what spring makers' tables allow
+    contact_pressure,    ///< the tang on the pad
+    galling,             ///< tang and spring of too unlike a hardness
+    middle_pin_shear,    ///< the middle pin itself
+    middle_pin_bearing,  ///< its side in the spring
+    middle_pin_liner,    ///< the liner there
+    rear_pin_shear,      ///< the rear pin itself
+    rear_pin_bearing,    ///< its side in the spring
+    rear_pin_liner,      ///< the liner there
+    rap,                 ///< the edge on the spring when the blade shuts by itself
+};
+
+/// A kind with its fixed name and its group.
+struct MarginName {
+    MarginKind kind;        ///< the kind
+    std::string_view name;  ///< as "hole-edge"
+    MarginGroup group;      ///< which group it belongs to
+};
+
+/// All kinds, in their order.
+extern const std::array<MarginName, 17> kMarginNames;
+
+/// The fixed name of a kind, as "hole-edge".
+[[nodiscard]] std::string_view name_of(MarginKind kind);
+
+/// One way in which a spring can fail, and how far it is from it, in numbers.
 struct Margin {
-    std::string name;                       ///< short and fixed, as "yield" or "fatigue"
-    double value = 0.0;                     ///< what the design does, in `unit`
-    double limit = 0.0;                     ///< what it may do, in `unit`
-    std::string unit;                       ///< "MPa", "mm", "HRC"
-    std::optional<double> margin;           ///< limit over value; none where nothing is asked of it
-    std::optional<double> margin_low;       ///< with the bands at their unkind ends
-    std::optional<double> station_mm;       ///< where on the spring [mm]
-    std::optional<double> blade_angle_deg;  ///< at which blade angle [deg]
-    std::vector<std::string> sources;       ///< keys of what the limit rests on
-    std::string sentence;                   ///< for the bench
+    MarginKind kind = MarginKind::yield;       ///< which way
+    MarginGroup group = MarginGroup::holds;    ///< what it does to the knife
+    double value = 0.0;                        ///< what the design does
+    double limit = 0.0;                        ///< what it may do
+    Quantity quantity = Quantity::stress;      ///< kind of number that both are
+    std::optional<double> margin;              ///< limit over value; none where nothing is asked
+    std::optional<double> margin_low;          ///< with the bands at their unkind ends
+    std::optional<double> station_mm;          ///< where on the spring [mm]
+    std::optional<double> blade_angle_deg;     ///< at which blade angle [deg]
+    std::vector<Parameter> parameters;         ///< more numbers that belong to it
+    std::map<std::string, std::string> names;  ///< what bears, which notch
+    std::vector<std::string> sources;          ///< keys of what the limit rests on
 };
 
 /// What a verdict looks at, worked out before.

@@ -1,8 +1,11 @@
 #pragma once
 
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <vector>
+
+#include "backspring/core/notice.hpp"
 
 namespace backspring {
 
@@ -30,16 +33,29 @@ class InvalidInput : public Error {
     std::vector<Fault> faults_;
 };
 
-/// A question outside the range that data or model cover.
-class OutOfRange : public Error {
+/// An error that carries what was found as code, numbers and names; what() is short.
+class Explained : public Error {
   public:
     using Error::Error;
+    explicit Explained(Notice notice);
+
+    /// What was found; none where a text is all there is.
+    [[nodiscard]] const std::optional<Notice>& notice() const noexcept { return notice_; }
+
+  private:
+    std::optional<Notice> notice_;
+};
+
+/// A question outside the range that data or model cover.
+class OutOfRange : public Explained {
+  public:
+    using Explained::Explained;
 };
 
 /// A search that ended without a solution.
-class NoConvergence : public Error {
+class NoConvergence : public Explained {
   public:
-    using Error::Error;
+    using Explained::Explained;
 };
 
 }  // namespace backspring

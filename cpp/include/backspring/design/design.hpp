@@ -21,7 +21,7 @@ struct Surface {
     Finish finish = Finish::ground;           ///< of the outer fibre, for fatigue
     std::optional<double> kink_radius_mm;     ///< root radius of the belly's kinks and steps [mm]
     std::optional<double> curve_radius_mm;    ///< of a hollow belly, before it is loaded [mm]
-    SpringSteel steel = SpringSteel::carbon;  ///< whose tables of the spring trade are read
+    SpringSteel steel = SpringSteel::carbon;  ///< which of the spring makers' tables are read
 };
 
 /// The pins through spring and liners; a pin is as thick as its hole where nothing else is said.

@@ -33,11 +33,19 @@ struct Cut {
 /// Back: middle pin to the spring's end. Belly: middle pin to the pad. Pad: the pad.
 [[nodiscard]] GrindRegion whole_face(const Spring& spring, GrindFace face);
 
+/// What ends a cut.
+enum class GrindEnd {
+    no_steel,      ///< nothing is left of the spring
+    hole_opens,    ///< a pin hole breaks out
+    preload_used,  ///< the pad no longer meets the tang
+};
+
 /// What stops a cut at a depth.
 struct GrindLimit {
-    double depth_mm = 0.0;  ///< [mm]
-    std::string reason;     ///< as "the pin hole at 0 mm opens"
-    bool allowed = false;   ///< the depth itself can still be cut
+    double depth_mm = 0.0;              ///< [mm]
+    GrindEnd end = GrindEnd::no_steel;  ///< what ends there
+    double hole_mm = 0.0;               ///< station of the hole that opens [mm]
+    bool allowed = false;               ///< the depth itself can still be cut
 };
 
 /// All that limits the depth of a cut, the nearest first.

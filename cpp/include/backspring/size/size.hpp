@@ -1,9 +1,9 @@
 #pragma once
 
 #include <optional>
-#include <string>
 #include <vector>
 
+#include "backspring/core/notice.hpp"
 #include "backspring/size/size_dimension.hpp"
 
 namespace backspring {
@@ -26,7 +26,7 @@ struct SizeAnswer {
 struct SizeResult {
     std::vector<SizeAnswer> answers;    ///< those that meet the target; none: it cannot be met
     std::optional<SizeAnswer> nearest;  ///< when none does: the nearest that can be made
-    std::vector<std::string> limits;    ///< when none does: what holds it there, a sentence each
+    std::vector<Notice> limits;         ///< when none does: what holds it there
 };
 
 /// Finds the measures of a spring for a pull and a yield margin.

@@ -34,13 +34,13 @@ struct FatigueMargin {
     Band margin;                               ///< below 1: it is expected to crack before
 };
 
-/// How many times the stress can grow before a table of the spring trade is passed.
+/// How many times the stress can grow before one of the spring makers' tables is passed.
 struct TradeMargin {
     SpringAllowable allowable;  ///< the table
     Band margin;                ///< fraction x tensile strength over greatest stress
 };
 
-/// Openings until it cracks; none: no end is foreseen.
+/// Openings until it cracks; none: no limit is found.
 struct LifeBand {
     std::optional<double> value;  ///< typical spring
     std::optional<double> low;    ///< everything at its worst at once
@@ -57,7 +57,7 @@ struct Fatigue {
     double wanted_cycles = 0.0;          ///< wanted openings in cycles
     std::vector<FatigueMargin> margins;  ///< goodman, gerber, elliptic, swt, walker
     std::optional<Band> first_yield;     ///< times the stress can grow before it yields
-    std::vector<TradeMargin> trade;      ///< tables of the spring trade
+    std::vector<TradeMargin> trade;      ///< spring makers' tables
     LifeBand life_openings;              ///< openings until it cracks
 };
 

@@ -47,7 +47,7 @@ struct SnLine {
 /// (Sf/a)^(1/b) from 10^3 to 10^6 cycles; 0 where the first one breaks.
 ///
 /// @param reversed_mpa  amplitude without mean stress [MPa], >= 0
-/// @returns             nothing at or below the endurance limit: no end is foreseen
+/// @returns             nothing at or below the endurance limit: no limit is found
 /// @source shigley-9
 /// @note   hard steel has no true limit: from 10^8 cycles on it can still break from inside
 [[nodiscard]] std::optional<double> cycles_to_failure(const SnLine& line, double reversed_mpa);

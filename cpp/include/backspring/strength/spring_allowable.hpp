@@ -5,13 +5,13 @@
 
 namespace backspring {
 
-/// The kinds of steel that the spring trade's tables keep apart, as far as knife springs use them.
+/// The kinds of steel that spring makers' tables keep apart, as far as knife springs use them.
 enum class SpringSteel {
     carbon,     ///< carbon or low-alloy, hardened and tempered
     stainless,  ///< chromium or chromium-nickel
 };
 
-/// Greatest bending stress the spring trade allows, over tensile strength.
+/// Greatest bending stress spring makers' tables allow, over tensile strength.
 struct SpringAllowable {
     std::string stated_for;  ///< steel and kind of spring
     double fraction = 0.0;   ///< greatest stress over tensile strength

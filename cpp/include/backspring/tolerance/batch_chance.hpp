@@ -4,7 +4,7 @@
 
 namespace backspring {
 
-/// How many of a sample are good, and what that says of a batch of knives.
+/// How many of a sample meet the targets, and what that says of a batch of knives.
 struct BatchChance {
     double share = 0.0;        ///< of the sample that is good
     double share_low = 0.0;    ///< 95 % limits of the share

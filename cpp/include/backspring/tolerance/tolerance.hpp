@@ -35,7 +35,7 @@ struct Tolerance {
     std::int64_t rows = 0;              ///< of the sample, as far as it was run
     std::int64_t working = 0;           ///< rows that work as a slip joint
     std::int64_t good = 0;              ///< rows that work and meet every target
-    std::optional<BatchChance> batch;   ///< chance that all knives of a batch are good
+    std::optional<BatchChance> batch;   ///< chance that all knives of a batch meet the targets
     bool complete = true;               ///< not stopped before its end
 };
 

@@ -1,0 +1,130 @@
+"""What a notice says on a design, a check, a plan or a study, by its code."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+Facts = Any  # numbers and names by attribute, see sentences.py
+Sentence = str | Callable[[Facts], str]
+
+MISSING = {
+    "load": "the spring bears nothing on the way",
+    "tensile": "a life needs the steel's tensile strength: give spring.tensile or a hardness",
+    "nail-nick": "a pull needs the place it acts at: give blade.nail_nick",
+    "rest": "the blade does not stay closed and open",
+}
+_TWO = {
+    "not-held-open": "the spring bears ahead of the pivot and would close it",
+    "not-held-closed": "it finds no rest near 0 deg; the spring would throw it open",
+    "no-half-stop-rest": "it finds no rest near 90 deg; its face does not hold it",
+    "lifted-off": "its tang does not touch the spring in some position; it is loose",
+    "other-loose": "turning it takes the spring off the other tang, which is loose then",
+    "yields": "the outer fibre yields on the way: expect the spring to take a set",
+    "may-yield": "at the low end of what this steel may carry the outer fibre yields",
+    "steep": "spring or face slopes more than 0.1 where they meet: the small-slope model loses "
+    "accuracy (error of order slope squared)",
+}
+_ONE = {
+    "not-held-open": "open: the spring bears ahead of the pivot and would close the blade; move "
+    "the rear corner back or lengthen the open face to the rear",
+    "not-held-closed": "closed: the blade finds no rest near 0 deg; the spring would throw it open",
+    "no-half-stop-rest": "half-stop: the blade finds no rest near 90 deg; its face does not hold "
+    "it",
+    "lifted-off": "{place}: the tang does not touch the spring; the blade is loose",
+    "yields": _TWO["yields"],
+    "may-yield": _TWO["may-yield"],
+    "steep": "the spring or the tang's face slopes {slope:margin} where they meet: above "
+    "{small:margin} the small-slope model loses accuracy (error of order slope squared)",
+}
+
+
+def _of_either(code: str) -> Callable[[Facts], str]:
+    """Write a notice of one blade, or of one of two beside some positions of the other."""
+
+    def sentence(facts: Facts) -> str:
+        if "blade" in facts:
+            beside = facts.beside.replace(",", ", ").replace("_", "-")
+            return f"{facts.blade} blade, the other {beside}: {_TWO[code]}"
+        place = facts.position.replace("_", "-") if "position" in facts else ""
+        return _ONE[code].format_map(_With(facts, {"place": place}))
+
+    return sentence
+
+
+class _With(dict[str, Any]):
+    """Names put beside facts."""
+
+    def __init__(self, facts: Facts, more: Mapping[str, str]) -> None:
+        super().__init__(more)
+        self._facts = facts
+
+    def __missing__(self, name: str) -> Any:
+        return self._facts[name]
+
+
+def _target_unknown(facts: Facts) -> str:
+    why = MISSING[facts.missing]
+    return f"targets.{facts.target}: cannot be judged and counts as missed; {why}"
+
+
+def _target_lost(facts: Facts) -> str:
+    return f"the target for {facts.target.replace('_', ' ')} is met now, not when ground"
+
+
+def _lowers_open(facts: Facts) -> str:
+    text = (
+        f"a reading is low: only the open face can be lowered, by {facts.off:reading} in all; "
+        f"preload falls from {facts.preload_before:reading} to {facts.preload_after:reading}"
+    )
+    if "pull_change" in facts:
+        way = "falls" if facts.pull_change.value < 0.0 else "rises"
+        text += f", pull {way} by {abs(facts.pull_change):change}"
+    if "tip" in facts:
+        side = "deeper" if facts.tip.value < 0.0 else "higher"
+        text += f", the tip ends {abs(facts.tip):reading} {side}"
+    return text + "; the blade then opens a little further, and the pad must lie flat on it again"
+
+
+def _not_judged(facts: Facts) -> str:
+    return f"{facts.key} {'are' if ',' in facts.key else 'is'} not judged{facts.why}"
+
+
+def _temper_not_used(facts: Facts) -> str:
+    would = (
+        f"the temper would give {facts.would_give:hardness}"
+        if "would_give" in facts
+        else f"of the temper nothing is known: {facts.why}"
+    )
+    return f"the hardness of {facts.hardness:hardness} is used; {would}"
+
+
+NOTICES: dict[str, Sentence] = {
+    **{code: _of_either(code) for code in _ONE},
+    "other-loose": _of_either("other-loose"),
+    "kick-off-pad": "kick: its nose stands at station {nose:length}, off the pad, and does not "
+    "meet the spring",
+    "target-unknown": _target_unknown,
+    "target-missed": _target_lost,
+    "fit-done": "nothing to grind: both readings are as wanted",
+    "lowers-open": _lowers_open,
+    "no-finer": "readings repeat to {repeatability:reading}: nothing is planned finer than that, "
+    "so measure again after every pass",
+    "slightly-low": "a reading is below the target by less than can be read or matters: leave it",
+    "scatter": "readings differ more than stated: they scatter by {scatter:reading}, stated was "
+    "{stated:reading}; a worn bushing shows so, or a dial that is not held: nothing is planned "
+    "finer than the scatter",
+    "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
+    "for tilt of the pad and play are not known: measure with both pins in before the last pass",
+    "no-friction": "no friction is counted: the real pull to open is higher",
+    "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
+    "of the data of {steel}: take the yield margin as a guess",
+    "not-used": "{key} is not used: the support is not by two pins",
+    "not-judged": _not_judged,
+    "temper-not-used": _temper_not_used,
+    "ordinary-tolerances": "no tolerances stated: those of an ordinary bench are taken (common "
+    "practice, no source)",
+    "stopped": "stopped: {rows:count} of {wanted:count} knives were worked out",
+    "not-working": "{broken:count} of {rows:count} knives do not work as a slip joint, or cannot "
+    "be made so",
+}
