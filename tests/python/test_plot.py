@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure, SubFigure
+from matplotlib.text import Text
 
 import backspring as bs
 
@@ -74,3 +75,9 @@ def test_what_cannot_be_drawn_is_told(result: str, options: dict[str, Any], mess
 def test_what_is_no_result_has_no_picture() -> None:
     with pytest.raises(bs.InvalidInput, match="result: has no picture: int"):
         bs.plot(3)
+
+
+def test_a_name_is_not_read_as_a_formula() -> None:
+    drawn = bs.plot(HERON.replace(name="Heron $1$ & <2>"))
+    said = [text.get_text() for text in drawn.findobj(Text)]
+    assert any("Heron $1$ & <2>" in each for each in said)
