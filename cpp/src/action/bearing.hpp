@@ -4,11 +4,11 @@
 #include <cmath>
 #include <optional>
 
-#include "../core/root.hpp"
 #include "backspring/action/contact.hpp"
+#include "backspring/core/root.hpp"
 #include "backspring/tang/envelope.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// How the spring answers one force at a station, all other forces in place.
 struct Answer {
@@ -138,4 +138,8 @@ class BearingSearch {
     const Spring& spring_;
 };
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "../core/root.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {

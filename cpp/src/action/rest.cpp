@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "../core/root.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "../core/root.hpp"
 #include "backspring/core/angle.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {

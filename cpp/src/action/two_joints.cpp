@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "../core/root.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {

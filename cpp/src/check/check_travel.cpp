@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "../core/root.hpp"
+#include "backspring/core/root.hpp"
 #include "backspring/strength/yielding.hpp"
 #include "check_parts.hpp"
 

@@ -2,8 +2,8 @@
 
 #include <cmath>
 
-#include "../spring/stretches.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/spring/stretches.hpp"
 
 namespace backspring {
 namespace {

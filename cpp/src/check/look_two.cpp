@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "../spring/stretches.hpp"
 #include "backspring/check/two_blades.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/spring/stretches.hpp"
 
 namespace backspring {
 namespace {

@@ -4,8 +4,8 @@
 #include <string_view>
 
 #include "../check/two_parts.hpp"
-#include "../spring/stretches.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/spring/stretches.hpp"
 
 namespace backspring {
 namespace {

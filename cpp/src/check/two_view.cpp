@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "../core/root.hpp"
 #include "backspring/action/reading.hpp"
 #include "backspring/core/angle.hpp"
+#include "backspring/core/root.hpp"
 #include "check_parts.hpp"
 
 namespace backspring {

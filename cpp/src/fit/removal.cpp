@@ -4,9 +4,9 @@
 #include <cmath>
 #include <limits>
 
-#include "../core/root.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/error.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "../core/root.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/core/root.hpp"
 #include "backspring/grind/grind_table.hpp"
 
 namespace backspring {

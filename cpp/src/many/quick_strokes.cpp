@@ -1,7 +1,7 @@
 #include "quick_strokes.hpp"
 
-#include "../core/root.hpp"
 #include "backspring/core/angle.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {

@@ -3,9 +3,9 @@
 #include <cmath>
 #include <numbers>
 
-#include "../spring/stretches.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/spring/section.hpp"
+#include "backspring/spring/stretches.hpp"
 #include "backspring/tang/envelope.hpp"
 
 namespace backspring {

@@ -4,7 +4,7 @@
 #include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 
-#include "../spring/stretches.hpp"
+#include "backspring/spring/stretches.hpp"
 
 namespace backspring {
 namespace {

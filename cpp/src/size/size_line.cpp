@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "../core/root.hpp"
+#include "backspring/core/root.hpp"
 #include "size_trial.hpp"
 
 namespace backspring {
@@ -36,8 +36,9 @@ class LineSearch {
         const double ratio = bounds.high_mm / bounds.low_mm;
         Point last = at(bounds.low_mm);
         for (int i = 1; i <= kLineParts; ++i) {
-            const double size =
-                i == kLineParts ? bounds.high_mm : bounds.low_mm * std::pow(ratio, i / double{kLineParts});
+            const double size = i == kLineParts
+                                    ? bounds.high_mm
+                                    : bounds.low_mm * std::pow(ratio, i / double{kLineParts});
             Point next = at(size);
             if (last.trial.works()) points_.push_back(last);
             if (last.trial.works() != next.trial.works()) points_.push_back(edge(last, next));

@@ -6,9 +6,9 @@
 #include <optional>
 
 #include "../check/check_parts.hpp"
-#include "../core/root.hpp"
 #include "backspring/check/look.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/core/root.hpp"
 #include "size_trial.hpp"
 
 namespace backspring {

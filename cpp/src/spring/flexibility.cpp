@@ -5,8 +5,8 @@
 
 #include "backspring/core/error.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/spring/stretches.hpp"
 #include "stretch_integrals.hpp"
-#include "stretches.hpp"
 
 namespace backspring {
 namespace {

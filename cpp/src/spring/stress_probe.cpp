@@ -3,7 +3,7 @@
 #include <optional>
 
 #include "backspring/spring/bending.hpp"
-#include "stretches.hpp"
+#include "backspring/spring/stretches.hpp"
 
 namespace backspring {
 namespace {

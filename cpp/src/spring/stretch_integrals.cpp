@@ -5,7 +5,7 @@
 #include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 
-#include "stretches.hpp"
+#include "backspring/spring/stretches.hpp"
 
 namespace backspring {
 namespace {
@@ -94,7 +94,7 @@ BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
 
 }  // namespace
 
-BendingIntegrals shape_integrals(const Stretch& stretch, double x_mm) {
+BendingIntegrals detail::shape_integrals(const Stretch& stretch, double x_mm) {
     return stretch.hole.diameter_mm > 0.0 ? pierced(stretch, x_mm)
                                           : whole(stretch, x_mm - stretch.start_mm);
 }

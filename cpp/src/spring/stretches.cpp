@@ -1,4 +1,4 @@
-#include "stretches.hpp"
+#include "backspring/spring/stretches.hpp"
 
 #include <algorithm>
 

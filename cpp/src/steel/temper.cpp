@@ -4,9 +4,9 @@
 #include <cmath>
 #include <string>
 
-#include "../core/root.hpp"
 #include "backspring/core/error.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {

@@ -2,7 +2,7 @@
 
 #include "backspring/strength/elastic_plastic.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 // A section this near its plastic moment turns as a hinge: with a trace of stiffness, so that the
 // moment goes on rising with the curvature and every rise has its force.
@@ -17,4 +17,8 @@ inline constexpr double kHingeSoftness = 1e7;
            kHingeSoftness * (moment - hinge) / (section.youngs_modulus_mpa * section.inertia_mm4);
 }
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -3,7 +3,7 @@
 #include <array>
 #include <cmath>
 
-namespace backspring {
+namespace backspring::detail {
 
 /// One of the four C of a notch's cubic: constant, share of sqrt(h/r), share of h/r.
 using NotchRow = std::array<double, 3>;
@@ -18,4 +18,8 @@ inline double notch_polynomial(const std::array<NotchRow, 4>& rows, double h_ove
     return sum;
 }
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "../core/root.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {

@@ -7,7 +7,7 @@
 #include "backspring/strength/plastic_set.hpp"
 #include "backspring/strength/plastic_spring.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A spring on its way through the travel, each angle elastic or bending it further.
 class Opening {
@@ -50,4 +50,8 @@ class Opening {
     std::vector<MomentLine> borne_;  // moments that have bent it
 };
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

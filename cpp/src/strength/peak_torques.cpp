@@ -1,7 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "../core/root.hpp"
+#include "backspring/core/root.hpp"
 #include "backspring/strength/plastic_set.hpp"
 #include "stressed_angles.hpp"
 

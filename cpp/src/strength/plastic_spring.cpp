@@ -4,8 +4,8 @@
 #include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 
-#include "../core/root.hpp"
-#include "../spring/stretches.hpp"
+#include "backspring/core/root.hpp"
+#include "backspring/spring/stretches.hpp"
 #include "hinge.hpp"
 
 namespace backspring {

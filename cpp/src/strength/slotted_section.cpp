@@ -4,7 +4,7 @@
 #include <cmath>
 #include <optional>
 
-#include "../core/root.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {
@@ -67,7 +67,7 @@ double halving_axis(const Slot& slot) {
 
 }  // namespace
 
-PlasticCore plastic_core(const Slot& slot, double core_mm) {
+PlasticCore detail::plastic_core(const Slot& slot, double core_mm) {
     double neutral = halving_axis(slot);
     if (core_mm > 0.0 && slot.offset_mm != 0.0) {
         const auto force = [&](double z) { return sums_at(slot, z, core_mm).force; };
@@ -77,7 +77,7 @@ PlasticCore plastic_core(const Slot& slot, double core_mm) {
     return {core_mm, neutral, sums_at(slot, neutral, core_mm).moment};
 }
 
-PlasticCore core_under(const Slot& slot, double moment_mm2, double outer_mm) {
+PlasticCore detail::core_under(const Slot& slot, double moment_mm2, double outer_mm) {
     // Newton starts from first yield, and where that fails near the plastic moment, below which
     // the moment falls by a third of the core's square.
     const double plastic = plastic_core(slot, 0.0).moment_mm2;

@@ -1,6 +1,6 @@
 #pragma once
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A rectangle with a slot, per unit of width.
 struct Slot {
@@ -26,4 +26,8 @@ struct PlasticCore {
 /// @param outer_mm  centroid to the farther outer fibre, the core's half height at first yield
 [[nodiscard]] PlasticCore core_under(const Slot& slot, double moment_mm2, double outer_mm);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "../core/root.hpp"
+#include "backspring/core/root.hpp"
 
 namespace backspring {
 namespace {
@@ -25,7 +25,7 @@ StressedAngle refined(const Action& action, std::span<const Step> steps, std::si
 
 }  // namespace
 
-std::vector<StressedAngle> stressed_angles(const Action& action,
+std::vector<StressedAngle> detail::stressed_angles(const Action& action,
                                            std::span<const Step> steps,
                                            double stress_mpa) {
     std::vector<StressedAngle> angles, others;

@@ -5,7 +5,7 @@
 
 #include "backspring/action/sweep.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 inline double angle_of(const Step& step) { return step.turn.contact.blade_angle_deg; }
 
@@ -22,4 +22,8 @@ struct StressedAngle {
                                                          std::span<const Step> steps,
                                                          double stress_mpa);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -6,7 +6,7 @@
 #include "backspring/core/error.hpp"
 #include "backspring/core/require.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 // Units in which published fits were made.
 inline constexpr double kMpaPerKpsi = 6.894757293168361;
@@ -28,4 +28,8 @@ inline void require_at_least(std::string_view name, double value, double low) {
                      with_unit(value, ""));
 }
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

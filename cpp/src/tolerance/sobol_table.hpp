@@ -3,7 +3,7 @@
 #include <array>
 #include <cstdint>
 
-namespace backspring {
+namespace backspring::detail {
 
 /// One dimension of Sobol's sequence: its primitive polynomial over GF(2), highest power first, and
 /// the first direction numbers, one for each power.
@@ -66,4 +66,8 @@ inline constexpr std::array<SobolRow, 48> kSobolRows{{
     {397, {1, 3, 7, 11, 15, 39, 119, 27}},
 }};
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

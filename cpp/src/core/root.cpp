@@ -1,21 +1,14 @@
-#pragma once
+#include "backspring/core/root.hpp"
 
 #include <algorithm>
 #include <boost/math/tools/minima.hpp>
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <cstdint>
-#include <optional>
 
 namespace backspring {
 
-/// Root of f between a and b, where its values fa and fb have opposite signs.
-///
-/// A jump through zero counts as a root: the bracket closes on it.
-///
-/// @param bits  to which the root is wanted
-template <class F>
-double find_root(F f, double a, double b, double fa, double fb, int bits = 50) {
+double find_root(FunctionRef f, double a, double b, double fa, double fb, int bits) {
     if (fa == 0.0) return a;
     if (fb == 0.0) return b;
     if (a == b) return a;
@@ -34,11 +27,7 @@ double find_root(F f, double a, double b, double fa, double fb, int bits = 50) {
     return 0.5 * (low + high);
 }
 
-/// Root of f between a and b or, where f jumps through zero, the first place beyond the jump.
-///
-/// @param a, b  as for find_root(); b lies beyond
-template <class F>
-double find_crossing(F f, double a, double b, double fa, double fb) {
+double find_crossing(FunctionRef f, double a, double b, double fa, double fb) {
     constexpr double rounding = 1e-9;
     double least = std::min(std::abs(fa), std::abs(fb));
     const auto watched = [&](double x) {
@@ -54,9 +43,7 @@ double find_crossing(F f, double a, double b, double fa, double fb) {
     return b;
 }
 
-/// Where two nearly straight branches of f meet in a point, near a place.
-template <class F>
-double find_point(F f, double place, double doubt) {
+double find_point(FunctionRef f, double place, double doubt) {
     // The branches' curvature leaves an error of order doubt^2.
     for (int round = 0; round < 4; ++round, doubt *= 0.03) {
         const double left = f(place - doubt), right = f(place + doubt);
@@ -67,12 +54,7 @@ double find_point(F f, double place, double doubt) {
     return place;
 }
 
-/// Place of the greatest value of f between a and b, to about 1e-5 of their size, or to fewer bits.
-///
-/// Where f comes to a point its value lacks as much as its place does, so that is found to rounding
-/// error; but not where fewer bits are wanted.
-template <class F>
-double find_maximum(F f, double a, double b, std::optional<int> fewer_bits = {}) {
+double find_maximum(FunctionRef f, double a, double b, std::optional<int> fewer_bits) {
     // Parabolas close in on a smooth top in five to seven rounds, and on a point not at all.
     constexpr std::uintmax_t smooth = 7;
     constexpr double gain = 1e-9;
