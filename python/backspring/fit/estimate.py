@@ -17,7 +17,7 @@ import numpy as np
 from backspring import _core
 from backspring.errors import Error, NoConvergence
 from backspring.fit.log_entry import Entry
-from backspring.fit.log_rows import GAPES, LogRows
+from backspring.fit.log_rows import GAPES, Array, LogRows
 from backspring.fit.misfit import Observation
 
 # A gauge is never better than this.
@@ -63,24 +63,25 @@ def learn(design: _core.Design, entries: Sequence[Entry], spread_mm: float) -> F
     """
     spread_mm = max(spread_mm, LEAST_SPREAD_MM)
     try:
-        return min(
-            (_search(LogRows(design, entries, spread_mm, gapes)) for gapes in GAPES),
-            key=lambda each: each[0],
-        )[1]
+        sides = [LogRows(design, entries, spread_mm, gapes) for gapes in GAPES]
+        first = _search(sides[0], sides[0].start())
+        second = _search(sides[1], np.asarray(first.x))
+        better = (sides[0], first) if _sum(first) <= _sum(second) else (sides[1], second)
+        return _estimate(*better)
     except Error as error:
         raise NoConvergence(f"the log cannot be this design's: {error}") from None
 
 
-def _search(rows: LogRows) -> tuple[float, FitEstimate]:
-    """Return the sum of squares with the estimate."""
-    unknowns = rows.unknowns()
-    found = _core.least_squares(rows.residuals, unknowns, _RULES)
-    return found.chi_squared + found.expected_chi_squared, _estimate(rows, unknowns, found)
+def _search(rows: LogRows, start: Array) -> _core.LeastSquares:
+    return _core.least_squares(rows.residuals, rows.unknowns(start), _RULES)
 
 
-def _estimate(
-    rows: LogRows, unknowns: Sequence[_core.Unknown], found: _core.LeastSquares
-) -> FitEstimate:
+def _sum(found: _core.LeastSquares) -> float:
+    return found.chi_squared + found.expected_chi_squared
+
+
+def _estimate(rows: LogRows, found: _core.LeastSquares) -> FitEstimate:
+    unknowns = rows.unknowns(np.asarray(found.x))
     x, count = np.asarray(found.x), len(rows.ground)
     half, closed = (float(each) for each in rows.readings("loaded", x, count))
     # An unknown at its bound may still be anywhere inward of it.

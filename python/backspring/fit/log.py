@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 REPEATABILITY = "0.002 mm"
 LEARNED = ("pad_tilt_rad", "pivot_play_mm", "root_stiffness_nmm_per_rad")
-_CONTRADICTS = 2.0
+_MORE = 2.0
 
 
 class FitLog:
@@ -141,7 +141,7 @@ class FitLog:
         """Tell contradictory readings."""
         stated = [e.repeatability_mm for e in self._entries if isinstance(e, MeasuredEntry)]
         scatter = self.scatter_mm
-        if scatter is None or scatter <= max(_CONTRADICTS * max(stated), 0.001):
+        if scatter is None or scatter <= max(_MORE * max(stated), 0.001):
             return ()
         message = (
             f"repeated readings contradict each other: they scatter by {scatter:.3f} mm, stated "
@@ -223,7 +223,7 @@ class FitLog:
 def _unsure(found: FitEstimate, spread_mm: float) -> tuple[_core.Notice, ...]:
     """Tell where unloaded readings say less about the loaded ones than they seem to."""
     widest = max(found.closed_spread_mm, found.half_stop_spread_mm or 0.0)
-    if widest <= _CONTRADICTS * max(spread_mm, 0.001):
+    if widest <= _MORE * max(spread_mm, 0.001):
         return ()
     message = (
         f"these readings tell the loaded ones only to {widest:.3f} mm, for tilt of the pad and "

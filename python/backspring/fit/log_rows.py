@@ -53,22 +53,32 @@ class LogRows:
         self._limits = np.array([*[free] * 4, tilt, (0.0, math.inf), (-self.root, math.inf)])
         self._steps = [*[_STEP_MM] * 4, _STEP_RAD, _STEP_MM, _STEP_SHARE * self.root_scale]
 
-    def unknowns(self) -> list[_core.Unknown]:
-        """Return the unknowns, each with what is expected of it and its bounds.
+    def start(self) -> Array:
+        """Return the unknowns with the faces where the first measurement alone would put them."""
+        _, first, count = next(self._measured())
+        x = np.array([0.0] * _FIRST_DEPTH + [entry.depth_mm for entry in self.ground])
+        drawn = _core.take_off(self.design, _off(self._causes(x, count)))
+        state = _core.FitState[first.state]
+        read = _core.Measured(
+            state=state, half_stop_mm=first.half_stop_mm, closed_mm=first.closed_mm
+        )
+        now = _core.as_measured(drawn, read).tang
+        x[1] = now.closed_mm - drawn.tang.closed_mm
+        if now.half_stop_mm is not None and drawn.tang.half_stop_mm is not None:
+            x[0] = now.half_stop_mm - drawn.tang.half_stop_mm
+        return x
 
-        The search starts where the first measurement alone would put the faces.
-        """
-        half, closed = self._start()
-        low, high = (self._limits[_TILT:, side] for side in (0, 1))
-        spreads = (TILT_RAD, PLAY_MM, self.root_scale)
+    def unknowns(self, start: Array) -> list[_core.Unknown]:
+        """Return the unknowns, each with what is expected of it and its bounds."""
+        deep = np.array([entry.depth_mm for entry in self.ground])
+        expected = np.array([*[0.0] * _FIRST_DEPTH, *deep])
+        known = (FACE_MM, FACE_MM, TILT_RAD, PLAY_MM, self.root_scale)
+        spreads = np.array([*known, *(_DEPTH_MM + _DEPTH_SHARE * deep)])
+        free, steel = (-math.inf, math.inf), (0.0, math.inf)
+        limits = [free, free, *self._limits[_TILT:], *[steel] * len(deep)]
         return [
-            _core.Unknown(start=half, expected_sd=FACE_MM),
-            _core.Unknown(start=closed, expected_sd=FACE_MM),
-            *(
-                _core.Unknown(least=least, greatest=greatest, expected_sd=spread)
-                for least, greatest, spread in zip(low, high, spreads, strict=True)
-            ),
-            *map(_depth, self.ground),
+            _core.Unknown(start=at, expected=value, expected_sd=sd, least=low, greatest=high)
+            for at, value, sd, (low, high) in zip(start, expected, spreads, limits, strict=True)
         ]
 
     def readings(self, state: str, x: Array, count: int) -> Array:
@@ -122,20 +132,6 @@ class LogRows:
             rows = [_POSITIONS.index(position) for position in _positions(entry)]
             yield seen[key][rows] / self._sd_mm(entry)
 
-    def _start(self) -> tuple[float, float]:
-        _, first, count = next(self._measured())
-        stated = np.array([0.0] * _FIRST_DEPTH + [entry.depth_mm for entry in self.ground])
-        drawn = _core.take_off(self.design, _off(self._causes(stated, count)))
-        state = _core.FitState[first.state]
-        read = _core.Measured(
-            state=state, half_stop_mm=first.half_stop_mm, closed_mm=first.closed_mm
-        )
-        now = _core.as_measured(drawn, read).tang
-        closed = now.closed_mm - drawn.tang.closed_mm
-        if now.half_stop_mm is None or drawn.tang.half_stop_mm is None:
-            return 0.0, closed
-        return now.half_stop_mm - drawn.tang.half_stop_mm, closed
-
     def _overhang_rotation(self) -> float:
         pivot = self.design.tang.pivot_mm
         flexibility = _core.make_flexibility(self.design.spring)
@@ -184,11 +180,6 @@ class LogRows:
 
     def _sd_mm(self, entry: MeasuredEntry) -> float:
         return max(entry.repeatability_mm, self.spread_mm)
-
-
-def _depth(entry: GroundEntry) -> _core.Unknown:
-    deep, spread = entry.depth_mm, _DEPTH_MM + _DEPTH_SHARE * entry.depth_mm
-    return _core.Unknown(start=deep, expected=deep, expected_sd=spread, least=0.0)
 
 
 def _off(causes: Array) -> _core.FaceDepths:

@@ -13,8 +13,8 @@ from backspring.report.display import number, text
 from backspring.units import System
 
 # Two readings of one thing differ by more than this many repeatabilities once in 200 times.
-SAME = 4.0
-CONTRADICTS = 3.0
+_SAME = 4.0
+_CONTRADICTS = 3.0
 _UNDO = "or take the earlier reading off with --undo"
 
 
@@ -71,7 +71,7 @@ def require_no_forgotten_trip(
     for key, earlier in before.items():
         later = after[key][len(earlier) :]
         apart_mm = abs(fmean(later) - fmean(earlier)) if later else 0.0
-        if apart_mm > SAME * max(spread_mm, _scatter_of(earlier)):
+        if apart_mm > _SAME * max(spread_mm, _scatter_of(earlier)):
             raise _forgotten(key[2], fmean(earlier), fmean(later), units)
     if scatter_mm > LIMITS["repeatability_mm"][1]:
         key = max(after, key=lambda each: max(after[each]) - min(after[each]))
@@ -82,7 +82,7 @@ def require_agreement(observations: Sequence[Observation], units: System) -> Non
     """Refuse an estimate that contradicts the last loaded reading: it is what the knife reads."""
     loaded = [each for each in observations if each.state == "loaded"]
     last = [each for each in loaded if each.entry == loaded[-1].entry]
-    off = [each for each in last if abs(each.residual) > CONTRADICTS]
+    off = [each for each in last if abs(each.residual) > _CONTRADICTS]
     if not off:
         return
     most = max(off, key=lambda each: abs(each.residual))
@@ -95,13 +95,8 @@ def require_agreement(observations: Sequence[Observation], units: System) -> Non
     )
 
 
-def worst(observations: Sequence[Observation]) -> Observation:
-    """Return the reading that fits worst."""
-    return max(observations, key=lambda each: abs(each.residual))
-
-
 def _worst(observations: Sequence[Observation], units: System) -> str:
-    found = worst(observations)
+    found = max(observations, key=lambda each: abs(each.residual))
     return f"what fits worst is {found.say(units)}, {abs(found.residual):.0f} off"
 
 
