@@ -13,7 +13,7 @@
 namespace backspring {
 namespace {
 
-constexpr double kFirstDamping = 1e-6;
+constexpr double kFirstDamping = 1e-3;
 constexpr double kMostDamping = 1e15;
 constexpr double kLeastDamping = 1e-12;
 constexpr double kWorthTaking = 1e-4;
