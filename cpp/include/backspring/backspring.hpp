@@ -11,6 +11,7 @@
 #include "backspring/design/dimension.hpp"
 #include "backspring/fit/allowance.hpp"
 #include "backspring/fit/fit_plan.hpp"
+#include "backspring/fit/least_squares.hpp"
 #include "backspring/grind/grind_depth.hpp"
 #include "backspring/grind/grind_flush.hpp"
 #include "backspring/sensitivity/gradient.hpp"

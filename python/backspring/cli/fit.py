@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from backspring import load
@@ -14,7 +15,7 @@ from backspring.design.design import Design
 from backspring.fit.after_back_grind import BackGround, readings_after_back_grind
 from backspring.fit.plan import allowance, fit_plan
 from backspring.fit.result import FACES, Allowance, FitPlan
-from backspring.report.fit import allowance_report, log_report, plan_report
+from backspring.report.fit import allowance_report, log_report, plan_report, undo_report
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -53,6 +54,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar=("FACE", "DEPTH"),
         help="with --log: what was ground before the readings given here",
     )
+    add("--undo", action="store_true", help="with --log: take the last entry off")
     add(
         "--output",
         metavar="FILE",
@@ -100,6 +102,8 @@ def _require_sense(options: argparse.Namespace) -> None:
         refuse("--repeatability goes with readings: give --closed")
     if options.ground is not None and options.log is None:
         refuse("--ground goes with --log FILE")
+    if options.undo and (options.log is None or measured or options.ground is not None):
+        refuse("--undo goes with --log FILE alone")
     plans = measured or options.log is not None
     for name in ("reserve", "closed_by", "material"):
         if getattr(options, name) is not None and not plans:
@@ -151,26 +155,50 @@ class _Asked:
 
 
 def _from_log(options: argparse.Namespace, design: Design) -> Answer:
-    """Add to the log what is given, then plan from all it holds."""
-    from backspring.fit.log import REPEATABILITY, FitLog
+    """Plan from all that the log holds with what is given; written once the plan stands."""
+    from backspring.fit.log import FitLog
 
-    asked, log = _Asked(options, design), FitLog(design, options.log)
-    planning = asked.planning()
+    log = FitLog(design, options.log, units=options.units)
+    if options.undo:
+        return _undo(log, options)
+    if options.closed is None and options.ground is None:
+        return _planned(log, options)
+    with log.together(anew=True):
+        _add(log, options)
+        return _planned(log, options)
+
+
+def _add(log: FitLog, options: argparse.Namespace) -> None:
+    from backspring.fit.log import REPEATABILITY
+
+    asked = _Asked(options, log.design)
     closed, half_stop = asked.mean("closed") or [], asked.mean("half_stop")
     if half_stop is not None and len(half_stop) != len(closed):
         raise UsageError("backspring fit: give as many --half-stop as --closed readings to a log")
-    with log.together():
-        for face, depth in options.ground or ():
-            log.grind(face.replace("-", "_"), asked.length(depth, "ground"))
-        for place, each in enumerate(closed):
-            log.measure(
-                closed=each,
-                half_stop=None if half_stop is None else half_stop[place],
-                state=options.state,
-                repeatability=asked.read("repeatability", REPEATABILITY),
-            )
-    plan = log.plan(**planning)
+    for face, depth in options.ground or ():
+        log.grind(face.replace("-", "_"), asked.length(depth, "ground"))
+    for place, each in enumerate(closed):
+        log.measure(
+            closed=each,
+            half_stop=None if half_stop is None else half_stop[place],
+            state=options.state,
+            repeatability=asked.read("repeatability", REPEATABILITY),
+        )
+
+
+def _planned(log: FitLog, options: argparse.Namespace) -> Answer:
+    plan = log.plan(**_Asked(options, log.design).planning())
     return _finish(plan, log_report(log, plan, options.units), options, log)
+
+
+def _undo(log: FitLog, options: argparse.Namespace) -> Answer:
+    last, left = log.undo(), len(log.entries)
+    data = {
+        "design": {"name": log.design.name, "sha256": log.design.sha256},
+        "undone": {"entry": left + 1, "kind": type(last).__name__, **asdict(last)},
+        "log": {"entries": left},
+    }
+    return Answer("pass", data, undo_report(log, last), (), options.design)
 
 
 def _finish(

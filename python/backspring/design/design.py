@@ -18,6 +18,7 @@ from backspring.report.result import Reported
 from backspring.units import System
 
 Section = Mapping[str, Any]
+_SHAPE = ("spring", "tang", "fit")
 
 
 TWO_BLADES_REFUSED = (
@@ -119,8 +120,15 @@ class Design(Reported):
     @property
     def sha256(self) -> str:
         """Fingerprint of the content; the same for the same design in mm and in inches."""
-        text = json.dumps(self.to_dict(), sort_keys=True, separators=(",", ":"))
-        return hashlib.sha256(text.encode()).hexdigest()
+        return _fingerprint(self.to_dict())
+
+    @property
+    def shape_sha256(self) -> str:
+        """Fingerprint of spring, tang and fit alone, which is what readings depend on.
+
+        Name, blade, friction and targets may change without a change in it.
+        """
+        return _fingerprint({key: self._parts.content.get(key) for key in _SHAPE})
 
     def to_dict(self) -> dict[str, Any]:
         """Content in the shape of the file, all numbers in mm, N, MPa, HRC, g, kg mm2."""
@@ -174,6 +182,11 @@ def _restore(content: dict[str, Any], units: System) -> Design:
 
 
 _EXCLUSIVE = {"fit.preload": "rear_pin_offset", "fit.rear_pin_offset": "preload"}
+
+
+def _fingerprint(content: Mapping[str, Any]) -> str:
+    text = json.dumps(content, sort_keys=True, separators=(",", ":"))
+    return hashlib.sha256(text.encode()).hexdigest()
 
 
 def _put(data: dict[str, Any], key: str, value: Any) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from backspring.fit.log_entry import describe
 from backspring.fit.result import Allowance, FitPlan
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
     from backspring.fit.after_back_grind import BackGround
     from backspring.fit.estimate import Learned
     from backspring.fit.log import FitLog
+    from backspring.fit.log_entry import Entry
 
 # Common practice, no source.
 CAUTIONS = (
@@ -57,6 +59,13 @@ def log_report(log: FitLog, plan: FitPlan, units: System | None = None) -> Repor
     units = units or plan.design.units
     told = plan_report(plan, units)
     return Report(told.headline, (*told.blocks[:-1], _told(log, units), told.blocks[-1]))
+
+
+def undo_report(log: FitLog, entry: Entry) -> Report:
+    """Say which entry was taken off a log."""
+    left = len(log.entries)
+    said = f"took entry {left + 1} off the log: {describe(entry, log.units)}; {left} stand"
+    return Report(f"{log.design.name}: {said}", ())
 
 
 def face_name(face: str, kick: bool = True) -> str:
