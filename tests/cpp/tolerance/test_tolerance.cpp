@@ -34,7 +34,7 @@ TEST_CASE("a margin follows the yield stress exactly, so its spread is normal", 
     const double sd_mpa = 40.0;
     const Tolerance study =
         tolerance(design, {{.key = "spring.yield", .kind = SpreadKind::normal, .size = sd_mpa}},
-                  {.rows = 1 << 14, .seed = 5, .pieces = 3, .with_shares = false, .threads = 2});
+                  {.rows = 1 << 13, .seed = 5, .pieces = 3, .with_shares = false, .threads = 2});
     const ResultSpread& margin = result(study, "yield_margin");
     const double stress = design.strength.yield_mpa.value / margin.local.nominal;
     const double mean = margin.local.nominal, sd = sd_mpa / stress;
@@ -55,7 +55,7 @@ TEST_CASE("a margin follows the yield stress exactly, so its spread is normal", 
 TEST_CASE("all of a margin's variance is that of the one dimension that varies", "[tolerance]") {
     const Tolerance study = tolerance(
         designs::heron(), {{.key = "spring.yield", .kind = SpreadKind::normal, .size = 40.0}},
-        {.rows = 1 << 12, .seed = 5, .pieces = 1, .with_shares = true, .threads = 2});
+        {.rows = 1 << 10, .seed = 5, .pieces = 1, .with_shares = true, .threads = 2});
     CHECK_THAT(result(study, "yield_margin").shares.at(0).first, WithinAbs(1.0, 1e-3));
     CHECK(result(study, "peak_pull_n").shares.empty());
 }
@@ -66,7 +66,7 @@ TEST_CASE("pull follows Young's modulus exactly, uniform spread", "[tolerance]")
     const Tolerance study =
         tolerance(designs::heron(),
                   {{.key = "spring.youngs_modulus", .kind = SpreadKind::uniform, .size = half}},
-                  {.rows = 1 << 12, .seed = 2, .pieces = 1, .with_shares = false, .threads = 1});
+                  {.rows = 1 << 11, .seed = 2, .pieces = 1, .with_shares = false, .threads = 1});
     const ResultSpread& pull = result(study, "peak_pull_n");
     const double per_mpa = pull.local.nominal / 205000.0;
     CHECK_THAT(pull.local.slopes[0], WithinRel(per_mpa, 1e-7));
