@@ -33,12 +33,18 @@ BY_PLACE = {
     "data/sources.toml": ("steel",),
     "data/steels": ("steel", "temper"),
     "notebooks": ("notebook",),
+    "python/backspring/cli/answer.py": ("bad_input", "check"),
+    "python/backspring/cli/pictures.py": ("plot_command", "grind_command"),
+    "python/backspring/cli/values.py": ("size_command", "grind_command"),
     "python/backspring/design": ("bad_input", "design"),
+    "python/backspring/errors.py": ("bad_input", "design"),
+    "python/backspring/faults.py": ("bad_input", "design"),
     "python/backspring/fit": ("fit",),
     "python/backspring/many": ("batch",),
     "python/backspring/picture": ("plot",),
     "python/backspring/report": ("check",),
     "python/backspring/steel": ("steel", "temper"),
+    "python/backspring/whole_file.py": ("fit_log_file", "plot_command", "batch"),
     "python/backspring/__init__.py": ("check", "readme"),
     "python/bindings": ("check",),
     "tests/golden": ("check", "steels_command"),
@@ -118,7 +124,8 @@ def own_tests(path: Path) -> set[Path]:
     return (
         near | importers(path, TESTS)
         or by_place(path)
-        or {each for each in TESTS if names_used(each) & given}
+        or {each for each in TESTS if names_used(each) & given and each.parent.name != "oracle"}
+        or named(path.stem.partition("_")[0])
     )
 
 
@@ -154,12 +161,14 @@ def python_tests(path: Path) -> set[Path]:
 
 
 def cpp_tests(path: Path) -> set[Path]:
-    if path in CPP_TESTS:
-        return {path}
-    if path.suffix not in (".cpp", ".hpp") or not path.is_relative_to(REPO / "cpp"):
+    if path in CPP_TESTS or path.suffix not in (".cpp", ".hpp"):
+        return {path} & CPP_TESTS.keys()
+    room = {each for each, name in CPP_TESTS.items() if name == path.parent.name}
+    if path.is_relative_to(REPO / "tests" / "cpp"):
+        return room or set(CPP_TESTS)
+    if not path.is_relative_to(REPO / "cpp"):
         return set()
-    same = {each for each in CPP_TESTS if each.stem.startswith(f"test_{path.stem}")}
-    return same or {each for each, room in CPP_TESTS.items() if room == path.parent.name}
+    return {each for each in room if each.stem.startswith(f"test_{path.stem}")} or room
 
 
 def main(language: str, *files: str) -> None:

@@ -172,11 +172,6 @@ def loaded_reading_mm(design: Design, name: str) -> float:
     return float(there - at_open)
 
 
-def state(design: Design, blade_angle_deg: float, fine: Fineness = USUAL) -> dict[str, Any]:
-    """Force, energy, resultant, peak stress and dial deflection at one blade angle."""
-    return SlowSpring(design, fine).state(blade_angle_deg)
-
-
 def torque_nmm(design: Design, angles_deg: Iterable[float], fine: Fineness = USUAL) -> Array:
     """Frictionless torque resisting opening at each blade angle."""
     spring = SlowSpring(design, fine)

@@ -19,6 +19,15 @@ TEST_CASE("a round end touches the corners of a square one from outside", "[tang
     CHECK(rear_reach_mm(tang) == round_end_radius_mm(tang));
 }
 
+TEST_CASE("the square end between unlike faces lies at their mean", "[tang][closed form]") {
+    Tang tang = designs::wren().tang;
+    tang.open_mm = 4.0;
+    tang.closed_mm = 5.0;
+    tang.corner_open_mm = tang.corner_closed_mm = 1.0;
+    // The farther corner's centre is 3.5 mm back and 4 mm down.
+    CHECK_THAT(round_end_radius_mm(tang), WithinRel(std::hypot(3.5, 4.0) + 1.0, 1e-14));
+}
+
 TEST_CASE("the farther corner sets a round end", "[tang][property]") {
     Tang tang = designs::wren().tang;
     const double both = round_end_radius_mm(tang);
