@@ -43,13 +43,35 @@ void declare_core(py::module_& m) {
         m.attr(name) = exception(name);
     }
     py::register_local_exception_translator(translate);
+    py::native_enum<Quantity>(m, "Quantity", "enum.Enum", DOC(Quantity))
+        .value("length", Quantity::length, DOC(Quantity_length))
+        .value("force", Quantity::force, DOC(Quantity_force))
+        .value("stress", Quantity::stress, DOC(Quantity_stress))
+        .value("torque", Quantity::torque, DOC(Quantity_torque))
+        .value("energy", Quantity::energy, DOC(Quantity_energy))
+        .value("angle", Quantity::angle, DOC(Quantity_angle))
+        .value("ratio", Quantity::ratio, DOC(Quantity_ratio))
+        .value("count", Quantity::count, DOC(Quantity_count))
+        .value("hardness", Quantity::hardness, DOC(Quantity_hardness))
+        .value("temperature", Quantity::temperature, DOC(Quantity_temperature))
+        .value("time", Quantity::time, DOC(Quantity_time))
+        .value("mass", Quantity::mass, DOC(Quantity_mass))
+        .value("inertia", Quantity::inertia, DOC(Quantity_inertia))
+        .value("stiffness", Quantity::stiffness, DOC(Quantity_stiffness))
+        .value("root_stiffness", Quantity::root_stiffness, DOC(Quantity_root_stiffness))
+        .value("speed", Quantity::speed, DOC(Quantity_speed))
+        .value("angular_speed", Quantity::angular_speed, DOC(Quantity_angular_speed))
+        .finalize();
     py::class_<Fault>(m, "Fault", DOC(Fault));
     py::class_<Band>(m, "Band", DOC(Band));
 }
 
 void define_core(py::module_&) {
     auto fault = declared<Fault>();
-    define_record(fault, BACKSPRING_FIELD(Fault, key), BACKSPRING_FIELD(Fault, message));
+    define_record(fault, BACKSPRING_FIELD(Fault, key), BACKSPRING_FIELD(Fault, text),
+                  BACKSPRING_FIELD(Fault, rule), BACKSPRING_FIELD(Fault, limits),
+                  BACKSPRING_FIELD(Fault, values), BACKSPRING_FIELD(Fault, quantity));
+    fault.def_property_readonly("message", &message, DOC(message));
     auto band = declared<Band>();
     define_record(band, BACKSPRING_FIELD(Band, value), BACKSPRING_FIELD(Band, low),
                   BACKSPRING_FIELD(Band, high));

@@ -7,7 +7,7 @@
 #include "backspring/core/angle.hpp"
 #include "backspring/core/curve.hpp"
 #include "backspring/core/require.hpp"
-#include "backspring/design/dimension.hpp"
+#include "backspring/design/field.hpp"
 #include "backspring/fit/allowance.hpp"
 #include "backspring/fit/fit_plan.hpp"
 #include "backspring/grind/grind_depth.hpp"

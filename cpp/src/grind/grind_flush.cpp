@@ -141,7 +141,7 @@ void grind_pass(Design& design, const Profile& removal) {
     take_off(design.spring, removal, 1.0);
     for (const Fault& fault : faults(design)) {
         throw NoConvergence("the spring cannot be ground flush: " + fault.key + ": " +
-                            fault.message);
+                            message(fault));
     }
 }
 

@@ -39,7 +39,7 @@ void measure(Trial& trial) {
 Trial try_design(Design design) {
     Trial trial{.design = std::move(design), .sizes_mm = {}, .pull_n = {}, .fault = {}};
     if (const std::vector<Fault> broken = faults(trial.design); !broken.empty()) {
-        trial.fault = broken.front().key + ": " + broken.front().message;
+        trial.fault = broken.front().key + ": " + message(broken.front());
         return trial;
     }
     measure(trial);

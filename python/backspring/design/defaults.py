@@ -7,7 +7,8 @@ from typing import Any
 
 from backspring import _core
 from backspring._core import Notice
-from backspring.design.core_design import make_core_tang
+from backspring.design.core_design import make_end
+from backspring.design.fields import ROWS
 from backspring.errors import OutOfRange
 from backspring.steel import tempering
 from backspring.steel.choice import SteelChoice
@@ -35,13 +36,17 @@ def find_notices(content: Content, choice: SteelChoice) -> tuple[Notice, ...]:
     return tuple(Notice(code=code, message=text) for code, text in _notices(content, choice))
 
 
+def _left_out(key: str) -> str:
+    return f"{key}: {ROWS[key].left_out}"
+
+
 def _spring_defaults(spring: Content, choice: SteelChoice) -> Iterator[str]:
     if "support" not in spring:
-        yield "spring.support: two-pins"
+        yield _left_out("spring.support")
     if "pin_hole" not in spring:
-        yield "spring.pin_hole: none"
+        yield _left_out("spring.pin_hole")
     elif "pin_hole_offset" not in spring and spring["pin_hole"] != 0.0:
-        yield "spring.pin_hole_offset: 0 mm, on the mid-line"
+        yield _left_out("spring.pin_hole_offset")
     origin, elastic = f"from the data of {choice.steel.name}", choice.elastic
     if "youngs_modulus" not in spring:
         yield f"spring.youngs_modulus: {elastic.youngs_modulus_mpa:.10g} MPa, {origin}"
@@ -66,7 +71,7 @@ def _temper_defaults(spring: Content, choice: SteelChoice) -> Iterator[str]:
 def _tang_defaults(tang: Content, core: _core.Tang) -> Iterator[str]:
     if "half_stop" not in tang and "round_end" not in tang:
         radius_mm = _core.round_end_radius_mm(core)
-        yield f"tang.round_end: {radius_mm:.2f} mm, the circle about the corners of a square end"
+        yield f"tang.round_end: {radius_mm:.2f} mm, {ROWS['tang.round_end'].left_out}"
     if "kick" not in tang:
         yield "tang.kick: none; the closed face takes the spring"
 
@@ -80,9 +85,8 @@ def _second_defaults(content: Content) -> Iterator[str]:
     if "second" not in content:
         return
     second = content["second"]
-    tang = make_core_tang(second["tang"])
     for line in (
-        *_tang_defaults(second["tang"], tang),
+        *_tang_defaults(second["tang"], make_end(second).tang),
         *_dial_default(second["fit"], second["tang"]),
         *_blade_gaps(second.get("blade", {}), None),
     ):
@@ -91,17 +95,17 @@ def _second_defaults(content: Content) -> Iterator[str]:
 
 def _blade_gaps(blade: Content, friction: Content | None) -> Iterator[str]:
     if "nail_nick" not in blade:
-        yield "blade.nail_nick: not given: no pull is worked out, only torque"
+        yield _left_out("blade.nail_nick")
     plate = {"mass", "length", "height"} <= blade.keys()
     if "inertia" not in blade and not plate:
         yield "blade.inertia: not given, nor mass, length and height: no snap speed is worked out"
     if "inertia" not in blade and plate:
-        yield "blade.inertia: of a plate of the blade's mass, length and height"
+        yield _left_out("blade.inertia")
     if "inertia" in blade and "length" not in blade:
-        yield "blade.length: not given: no tip speed is worked out"
-    for key, unit in (("spring", ""), ("pivot", ""), ("pivot_pin", " mm")):
+        yield _left_out("blade.length")
+    for key in ("spring", "pivot", "pivot_pin"):
         if friction is not None and key not in friction:
-            yield f"friction.{key}: 0{unit}"
+            yield _left_out(f"friction.{key}")
 
 
 def _target_gaps(targets: Content) -> Iterator[str]:

@@ -4,13 +4,9 @@
 #include <string>
 #include <vector>
 
-namespace backspring {
+#include "backspring/core/fault.hpp"
 
-/// One broken rule: which key, and what is wrong with its value.
-struct Fault {
-    std::string key;      ///< name of the value in a design file, as "spring.width"
-    std::string message;  ///< rule and value, as "must be greater than 0 mm, got -2.3 mm"
-};
+namespace backspring {
 
 /// Base of all errors the library throws.
 class Error : public std::runtime_error {
