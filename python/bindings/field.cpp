@@ -4,6 +4,13 @@
 #include "record.hpp"
 
 namespace backspring::python {
+namespace {
+
+using Row = ::backspring::Field;
+
+}  // namespace
+
+#define BACKSPRING_ROW(name) field<&Row::name>(#name, DOC(Field_##name))
 
 void declare_field(py::module_& m) {
     py::native_enum<Form>(m, "Form", "enum.Enum", DOC(Form))
@@ -15,18 +22,16 @@ void declare_field(py::module_& m) {
         .value("choice_or_number", Form::choice_or_number, DOC(Form_choice_or_number))
         .value("text", Form::text, DOC(Form_text))
         .finalize();
-    py::class_<Field>(m, "Field", DOC(Field));
+    py::class_<Row>(m, "Field", DOC(Field));
 }
 
 void define_field(py::module_& m) {
-    auto type = declared<Field>();
-    define_record(type, BACKSPRING_FIELD(Field, key), BACKSPRING_FIELD(Field, form),
-                  BACKSPRING_FIELD(Field, quantity), BACKSPRING_FIELD(Field, least),
-                  BACKSPRING_FIELD(Field, greatest), BACKSPRING_FIELD(Field, choices),
-                  BACKSPRING_FIELD(Field, required), BACKSPRING_FIELD(Field, dimension),
-                  BACKSPRING_FIELD(Field, in_file), BACKSPRING_FIELD(Field, derived),
-                  BACKSPRING_FIELD(Field, second), BACKSPRING_FIELD(Field, left_out),
-                  BACKSPRING_FIELD(Field, meaning), BACKSPRING_FIELD(Field, example));
+    auto type = declared<Row>();
+    define_record(type, BACKSPRING_ROW(key), BACKSPRING_ROW(form), BACKSPRING_ROW(quantity),
+                  BACKSPRING_ROW(least), BACKSPRING_ROW(greatest), BACKSPRING_ROW(choices),
+                  BACKSPRING_ROW(required), BACKSPRING_ROW(dimension), BACKSPRING_ROW(in_file),
+                  BACKSPRING_ROW(derived), BACKSPRING_ROW(second), BACKSPRING_ROW(left_out),
+                  BACKSPRING_ROW(meaning), BACKSPRING_ROW(example));
     m.def("fields", &fields, DOC(fields));
     m.def("dimensions", &dimensions, DOC(dimensions));
     m.def("range_fault", &range_fault, py::arg("field"), py::arg("value"), DOC(range_fault));
@@ -37,5 +42,7 @@ void define_field(py::module_& m) {
     m.def("with_dimension", &with_dimension, py::arg("design"), py::arg("key"), py::arg("value"),
           DOC(with_dimension));
 }
+
+#undef BACKSPRING_ROW
 
 }  // namespace backspring::python

@@ -1,9 +1,13 @@
 #pragma once
 
+#include <string>
+
 #include "backspring/core/require.hpp"
 #include "backspring/design/design.hpp"
 
 namespace backspring {
+
+inline std::string mm(double value) { return with_unit(value, Quantity::length); }
 
 /// Rules of the spring and of the strength of its steel, beyond the range of each number.
 void spring_rules(Requirements& rules, const Spring& spring, const Strength& strength);
