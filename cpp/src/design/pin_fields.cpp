@@ -70,7 +70,7 @@ std::vector<Field> pin_fields() {
          .example = "\"two-pins\"",
          .get = root_stiffness},
         {.key = "spring.rear_pin",
-         .least = 1.0,
+         .least = 0.5,
          .greatest = kLongestMm,
          .dimension = true,
          .left_out = "must be given with two pins",

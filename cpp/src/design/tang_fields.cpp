@@ -74,7 +74,7 @@ std::vector<Field> kick_rows() {
 std::vector<Field> tang_fields() {
     std::vector<Field> rows{
         {.key = "tang.pivot",
-         .least = 1.0,
+         .least = 0.5,
          .greatest = kLongestMm,
          .required = true,
          .dimension = true,

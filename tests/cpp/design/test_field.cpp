@@ -1,10 +1,9 @@
-#include "backspring/design/field.hpp"
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
 #include <set>
 
+#include "backspring/design/field.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
 
@@ -23,8 +22,11 @@ TEST_CASE("each key has one row, a range and words", "[field]") {
 }
 
 TEST_CASE("numbers that a file holds make the design they were taken from", "[field]") {
-    for (const auto& [name, design] : designs::all()) {
+    for (auto [name, design] : designs::all()) {
         CAPTURE(name);
+        if (design.spring.support.kind != SupportKind::two_pins) {
+            std::erase_if(design.spring.holes, [](const Hole& h) { return h.center_mm != 0.0; });
+        }
         GivenNumbers given;
         for (const Field& field : fields()) {
             const std::vector<double> all = numbers(field, design);
