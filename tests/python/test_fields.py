@@ -78,6 +78,10 @@ def test_a_fault_is_data() -> None:
         _core.Quantity.length,
     )
     assert fault.message == "must be greater than 0 mm, got -2.3 mm"
+    with pytest.raises(bs.InvalidInput) as refused:
+        HERON.replace(**{"spring.pad": ["1 in", "2 in"]})
+    (told,) = refused.value.faults
+    assert (told.rule, told.limits, told.values) == ("pad_on_spring", (36.5,), (25.4, 50.8))
 
 
 def test_a_rule_is_told_in_the_units_of_the_file(tmp_path: Path) -> None:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from typing import Any
 
 from backspring import _core
-from backspring.design.arguments import fault_text
 from backspring.design.core_design import make_core_design, make_core_two_blades
 from backspring.design.fields import HEADER
 from backspring.design.reading import Content, Reading, dotted, judge_ranges, read_tables
@@ -98,9 +97,9 @@ def _choose(reading: Reading) -> SteelChoice | None:
 def _tell_core_faults(reading: Reading, broken: list[_core.Fault]) -> None:
     given = dict(dotted(reading.content))
     for fault in broken:
-        key, text = fault.key, fault_text(fault, reading.system)
+        key, preface = fault.key, ""
         if key == "fit.preload" and "fit.rear_pin_offset" in given:
-            key, text = "fit.rear_pin_offset", f"as preload: {text}"
+            key, preface = "fit.rear_pin_offset", "as preload: "
         # A key that was not given has been judged before, or follows from one that was.
         if key in given and not reading.has_failed(key):
-            reading.faults.append(Fault("bad-value", key, text + reading.written(key)))
+            reading.fail_rule(key, fault, preface)

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Any
 
-from backspring._core import Field, range_fault
+from backspring import _core
+from backspring._core import Field
 from backspring.design.arguments import fault_text
 from backspring.design.fields import HEADER, KEYS, REQUIRED_TABLES, TABLES, Table, table_at
 from backspring.design.value import BAD_VALUE, judged_numbers, read_value
@@ -32,11 +33,19 @@ class Reading:
         self.faults.append(Fault(code, key, message))
         self.failed.add(key)
 
+    def fail_rule(self, key: str, broken: _core.Fault, preface: str = "") -> None:
+        """Record a rule of the core that a key breaks, once for the same values."""
+        message = preface + fault_text(broken, self.system) + self._written(key)
+        numbers = tuple(broken.limits), tuple(broken.values)
+        fault = Fault(BAD_VALUE, key, message, None, None, broken.rule, *numbers)
+        if fault not in self.faults:
+            self.faults.append(fault)
+
     def has_failed(self, key: str) -> bool:
         """Whether a key, or the table it stands in, already has a fault."""
         return any(key == failed or key.startswith(f"{failed}.") for failed in self.failed)
 
-    def written(self, key: str) -> str:
+    def _written(self, key: str) -> str:
         """Quote a value as it stands in the file, where a message says it in other units."""
         value: Any = self.data
         for part in key.split("."):
@@ -64,11 +73,12 @@ def read_tables(data: Mapping[str, Any], system: System) -> Reading:
 def judge_ranges(reading: Reading) -> None:
     """Refuse every number outside the range of its key, and take it out."""
     for key, value in [*dotted(reading.content)]:
-        broken = (range_fault(KEYS[key], number) for number in judged_numbers(KEYS[key], value))
-        faults = [fault for fault in broken if fault is not None]
-        for text in dict.fromkeys(fault_text(fault, reading.system) for fault in faults):
-            reading.fail(BAD_VALUE, key, text + reading.written(key))
-        if faults:
+        row = KEYS[key]
+        for broken in (_core.range_fault(row, each) for each in judged_numbers(row, value)):
+            if broken is not None:
+                reading.fail_rule(key, broken)
+                reading.failed.add(key)
+        if key in reading.failed:
             _take_out(reading.content, key)
 
 
