@@ -11,13 +11,19 @@ from backspring.errors import InvalidInput
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """One broken rule. `line` counts from 1; without a file `path` and `line` are None."""
+    """One broken rule. `line` counts from 1; without a file `path` and `line` are None.
+
+    `rule` names a rule of the core, as "at_most"; `limits` and `values` are in the core's units.
+    """
 
     code: str
     key: str
     message: str
     path: str | None = None
     line: int | None = None
+    rule: str | None = None
+    limits: tuple[float, ...] = ()
+    values: tuple[float, ...] = ()
 
     def __str__(self) -> str:
         place = "" if self.path is None else f"{self.path}: "

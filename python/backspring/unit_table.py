@@ -10,6 +10,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from backspring._core import Quantity
+
 System = Literal["mm", "in"]
 Kind = Literal[
     "length",
@@ -24,6 +26,22 @@ Kind = Literal[
     "time",
     "number",
 ]
+
+# What the core's numbers are read as; ratio and count are written alike.
+KINDS: dict[Quantity, Kind] = {
+    Quantity.length: "length",
+    Quantity.force: "force",
+    Quantity.stress: "stress",
+    Quantity.angle: "angle",
+    Quantity.temperature: "temperature",
+    Quantity.hardness: "hardness",
+    Quantity.mass: "mass",
+    Quantity.inertia: "inertia",
+    Quantity.root_stiffness: "root stiffness",
+    Quantity.time: "time",
+    Quantity.ratio: "number",
+    Quantity.count: "number",
+}
 
 _INCH_MM = Fraction("25.4")
 _POUND_FORCE_N = Fraction("4.4482216152605")
@@ -99,6 +117,15 @@ BARE: dict[System, dict[Kind, str]] = {
     },
 }
 
+# What no file states; the core tells it of other questions.
+CORE_UNITS: dict[Quantity, str] = {
+    Quantity.torque: "N mm",
+    Quantity.energy: "mJ",
+    Quantity.stiffness: "N/mm",
+    Quantity.speed: "m/s",
+    Quantity.angular_speed: "deg/s",
+}
+
 # Names people write that mean two things; the answer says which to choose.
 AMBIGUOUS: dict[str, str] = dict.fromkeys(
     ("lb", "lbs", "pound", "pounds", "#"), "write lbf for a force, oz or g for a mass"
@@ -108,3 +135,16 @@ AMBIGUOUS: dict[str, str] = dict.fromkeys(
 def unit_names(kind: Kind) -> tuple[str, ...]:
     """Every spelling of a kind's units."""
     return tuple(name for name, unit in UNITS.items() if unit.kind == kind)
+
+
+def a_kind(kind: Kind) -> str:
+    """Name a kind in a sentence: "a length"."""
+    if kind == "number":
+        return "a plain number"
+    return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
+
+
+def unit_in(quantity: Quantity, system: System) -> str:
+    """Return the unit of a bare number; of what no file states, the core's."""
+    kind = KINDS.get(quantity)
+    return CORE_UNITS[quantity] if kind is None else BARE[system][kind]

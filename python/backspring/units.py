@@ -13,11 +13,21 @@ from fractions import Fraction
 from numbers import Real
 from typing import Any
 
+from backspring._core import Quantity
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
-from backspring.unit_table import AMBIGUOUS, BARE, UNITS, Kind, System, unit_names
+from backspring.unit_table import (
+    AMBIGUOUS,
+    BARE,
+    UNITS,
+    Kind,
+    System,
+    a_kind,
+    unit_in,
+    unit_names,
+)
 
-__all__ = ["Kind", "System", "parse"]
+__all__ = ["Kind", "System", "converted", "parse", "shown", "written_note"]
 
 _LONGEST_TEXT = 60
 _LARGEST_EXPONENT = 300
@@ -65,7 +75,39 @@ def parse(value: Any, kind: Kind, system: System = "mm") -> float:
         return _convert(Fraction(Decimal(repr(number))), BARE[system][kind])
     if hasattr(value, "to"):
         return _ask_quantity(value, kind)
-    raise _refusal(f"must be {_a(kind)}, got {_shown(value)}")
+    raise _refusal(f"must be {a_kind(kind)}, got {_shown(value)}")
+
+
+def converted(value: float, quantity: Quantity, system: System) -> float:
+    """Turn a value in the core's unit into the unit that a bare number has in `system`."""
+    unit = UNITS.get(unit_in(quantity, system))
+    if unit is None or unit == UNITS.get(unit_in(quantity, "mm")) or not math.isfinite(value):
+        return value
+    return float((Fraction(value) - unit.shift) / unit.factor)
+
+
+def shown(value: float, quantity: Quantity, system: System) -> str:
+    """Write a value of the core with the unit that a bare number has in `system`."""
+    number = f"{converted(value, quantity, system):.7g}"
+    return f"{number} {unit_in(quantity, system)}".rstrip()
+
+
+def written_note(value: Any, quantity: Quantity, system: System) -> str:
+    """Quote what was written, where a message says it in another unit; else nothing."""
+    values = value if isinstance(value, list | tuple) else [value]
+    if any(isinstance(each, list | tuple | type(None)) for each in values):
+        return ""
+    bare = unit_in(quantity, system)
+    if all(not isinstance(each, str) or _same_unit(each, bare) for each in values):
+        return ""
+    texts = [f'"{each}"' if isinstance(each, str) else f"{each} {bare}" for each in values]
+    return f" (written {', '.join(texts)})"
+
+
+def _same_unit(text: str, bare: str) -> bool:
+    match = _NUMBER.fullmatch(text.translate(_SPELLINGS).strip())
+    name = _unit_name(match["unit"]) if match else bare
+    return not name or UNITS.get(name) == UNITS[bare]
 
 
 def _float(value: Real) -> float:
@@ -78,12 +120,12 @@ def _float(value: Real) -> float:
 def _parse_text(text: str, kind: Kind, system: System) -> float:
     shown = f'"{text}"'
     if len(text) > _LONGEST_TEXT:
-        raise _refusal(f"must be {_a(kind)}, got a text of {len(text)} characters")
+        raise _refusal(f"must be {a_kind(kind)}, got a text of {len(text)} characters")
     if _COMMA.search(text):
         raise _refusal(f"{shown} has a comma: write a decimal point, nothing between thousands")
     match = _NUMBER.fullmatch(text.translate(_SPELLINGS).strip())
     if match is None:
-        raise _refusal(f"must be {_a(kind)}, got {shown}")
+        raise _refusal(f"must be {a_kind(kind)}, got {shown}")
     name = _unit_name(match["unit"])
     if not name and match["top"] and system == "mm" and kind != "number":
         raise _refusal(f'{shown} has no unit: write a fraction with its unit, as "{text} in"')
@@ -119,7 +161,7 @@ def _require_kind(name: str, kind: Kind, shown: str) -> None:
         raise _refusal(f'unknown unit "{name}" in {shown}: {_near(name, kind)}')
     if unit.kind != kind:
         hint = f": did you mean {name}f?" if kind == "force" and f"{name}f" in UNITS else ""
-        raise _refusal(f"must be {_a(kind)}, got {shown}, which is {_a(unit.kind)}{hint}")
+        raise _refusal(f"must be {a_kind(kind)}, got {shown}, which is {a_kind(unit.kind)}{hint}")
 
 
 def _near(name: str, kind: Kind) -> str:
@@ -147,13 +189,7 @@ def _ask_quantity(value: Any, kind: Kind) -> float:
             continue
         if math.isfinite(number):
             return number
-    raise _refusal(f"must be {_a(kind)}, got {value}")
-
-
-def _a(kind: Kind) -> str:
-    if kind == "number":
-        return "a plain number"
-    return f"an {kind}" if kind[0] in "aeiou" else f"a {kind}"
+    raise _refusal(f"must be {a_kind(kind)}, got {value}")
 
 
 def _shown(value: Any) -> str:

@@ -2,7 +2,6 @@
 
 #include <pybind11/eigen.h>
 
-#include "backspring/design/dimension.hpp"
 #include "keep_going.hpp"
 #include "module.hpp"
 #include "record.hpp"
@@ -10,7 +9,6 @@
 namespace backspring::python {
 
 void declare_batch(py::module_& m) {
-    py::class_<Dimension>(m, "Dimension", DOC(Dimension));
     py::class_<Change>(m, "Change", DOC(Change));
     py::class_<BatchColumn>(m, "BatchColumn", DOC(BatchColumn));
     py::class_<Batch>(m, "Batch", DOC(Batch));
@@ -26,8 +24,6 @@ void declare_batch(py::module_& m) {
 }
 
 void define_batch(py::module_& m) {
-    auto dimension = declared<Dimension>();
-    define_fields(dimension, BACKSPRING_FIELD(Dimension, key), BACKSPRING_FIELD(Dimension, unit));
     auto change = declared<Change>();
     define_fields(change, BACKSPRING_FIELD(Change, key), BACKSPRING_FIELD(Change, values));
     change.def(py::init([](std::string key, Eigen::ArrayXd values) {
@@ -54,12 +50,6 @@ void define_batch(py::module_& m) {
                  return made;
              }),
              py::arg("columns"), py::arg("status"), py::arg("complete"));
-    m.def("dimensions", &dimensions, DOC(dimensions));
-    m.def("has_dimension", &has_dimension, py::arg("design"), py::arg("key"), DOC(has_dimension));
-    m.def("dimension_value", &dimension_value, py::arg("design"), py::arg("key"),
-          DOC(dimension_value));
-    m.def("with_dimension", &with_dimension, py::arg("design"), py::arg("key"), py::arg("value"),
-          DOC(with_dimension));
     m.def("batch_columns", &batch_columns, DOC(batch_columns));
     m.def(
         "check_many",

@@ -87,7 +87,10 @@ void declare_core(py::module_& m) {
 
 void define_core(py::module_& m) {
     auto fault = declared<Fault>();
-    define_record(fault, BACKSPRING_FIELD(Fault, key), BACKSPRING_FIELD(Fault, message));
+    define_record(fault, BACKSPRING_FIELD(Fault, key), BACKSPRING_FIELD(Fault, text),
+                  BACKSPRING_FIELD(Fault, rule), BACKSPRING_FIELD(Fault, limits),
+                  BACKSPRING_FIELD(Fault, values), BACKSPRING_FIELD(Fault, quantity));
+    fault.def_property_readonly("message", &message, DOC(message));
     auto parameter = declared<Parameter>();
     define_record(parameter, BACKSPRING_FIELD(Parameter, name), BACKSPRING_FIELD(Parameter, value),
                   BACKSPRING_FIELD(Parameter, quantity));

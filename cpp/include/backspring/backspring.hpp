@@ -8,7 +8,7 @@
 #include "backspring/core/curve.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/core/root.hpp"
-#include "backspring/design/dimension.hpp"
+#include "backspring/design/field.hpp"
 #include "backspring/fit/allowance.hpp"
 #include "backspring/fit/fit_plan.hpp"
 #include "backspring/fit/least_squares.hpp"

@@ -9,7 +9,7 @@ std::string joined(const std::vector<Fault>& faults) {
     std::string text;
     for (const Fault& fault : faults) {
         if (!text.empty()) text += '\n';
-        text += fault.key + ": " + fault.message;
+        text += fault.key + ": " + message(fault);
     }
     return text;
 }

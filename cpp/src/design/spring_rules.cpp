@@ -2,44 +2,47 @@
 #include <cmath>
 #include <string>
 
+#include "backspring/design/field.hpp"
+#include "field_rows.hpp"
 #include "rules.hpp"
 
 namespace backspring {
 namespace {
 
-constexpr double kStrongestMpa = 1e5;
 constexpr double kRoundingMm = 1e-9;  // a spring turned round has its end from a difference
 
-bool thickness_rules(Requirements& rules, const Profile& profile) {
-    constexpr std::string_view key = "spring.thickness";
-    bool good = rules.require(!profile.empty(), key,
-                              [] { return std::string("must have at least one station"); });
-    for (std::size_t i = 0; i < profile.size(); ++i) {
-        const Station& s = profile[i];
-        good &= rules.in_range(key, s.x_mm, -kLongestMm, kLongestMm, "mm");
-        good &= rules.positive(key, s.thickness_mm, kThickestMm, "mm");
-        if (i == 0) continue;
-        const double last = profile[i - 1].x_mm;
-        const bool third = i > 1 && s.x_mm == last && last == profile[i - 2].x_mm;
-        good &= rules.require(!(s.x_mm < last) && !third, key, [&] {
-            return "stations must rise (two alike make a step), got " + mm(s.x_mm) + " after " +
-                   mm(last);
-        });
-    }
-    return good;
-}
+constexpr RuleText kStationsRise{"stations_rise",
+                                 "stations must rise (two alike make a step), got {1} after {0}"};
+constexpr RuleText kReachesRearPin{
+    "reaches_rear_pin", "must reach back to the rear pin at {0}, got a first station at {1}"};
+constexpr RuleText kReachesMiddlePin{
+    "reaches_middle_pin", "must reach back to the middle pin at {0}, got a first station at {1}"};
+constexpr RuleText kHoleFits{
+    "hole_fits", "must leave steel on both sides where the spring is {0} thick, got {1}"};
+constexpr RuleText kOffsetHoleFits{
+    "hole_fits",
+    "must leave steel on both sides where the spring is {0} thick, got {1} set off by {2}"};
+constexpr RuleText kHolesApart{"holes_apart",
+                               "must keep the pin holes apart, which needs more than {0}, got {1}"};
+constexpr RuleText kPadRises{"pad_rises", "must end ahead of its start, got {0} to {1}"};
+constexpr RuleText kPadOnSpring{"pad_on_spring",
+                                "must lie on the spring, which ends at {0}, got {1} to {2}"};
+constexpr RuleText kPadAheadOfHoles{
+    "pad_ahead_of_holes", "must lie ahead of the pin holes, which end at {0}, got {1} to {2}"};
+constexpr RuleText kInBand{"in_band", "must lie in its own band {0} to {1}, got {2}"};
 
-bool support_rules(Requirements& rules, const Support& support) {
-    switch (support.kind) {
-        case SupportKind::two_pins:
-            return rules.positive("spring.rear_pin", support.rear_pin_mm, kLongestMm, "mm");
-        case SupportKind::root_stiffness:
-            return rules.positive("spring.support", support.root_stiffness_nmm_per_rad, 1e12,
-                                  "N mm/rad");
-        case SupportKind::clamped:
-            break;
+void station_rules(Requirements& rules, const Profile& profile) {
+    constexpr std::string_view key = "spring.thickness";
+    rules.require(!profile.empty(), key,
+                  [] { return std::string("must have at least one station"); });
+    for (std::size_t i = 0; i < profile.size(); ++i) {
+        const double x = profile[i].x_mm;
+        const bool good = rules.in_range(key, x, -kLongestMm, kLongestMm, Quantity::length);
+        if (!good || i == 0) continue;
+        const double last = profile[i - 1].x_mm;
+        const bool third = i > 1 && x == last && last == profile[i - 2].x_mm;
+        rules.require(!(x < last) && !third, key, kStationsRise, Quantity::length, {last}, {x});
     }
-    return true;
 }
 
 void reach_rules(Requirements& rules, const Spring& spring) {
@@ -47,10 +50,8 @@ void reach_rules(Requirements& rules, const Spring& spring) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     const double rear = pinned ? -spring.support.rear_pin_mm : 0.0;
     const double start = spring.thickness.front().x_mm;
-    rules.require(start <= rear, "spring.thickness", [&] {
-        return std::string("must reach back to the ") + (pinned ? "rear" : "middle") + " pin at " +
-               mm(rear) + ", got a first station at " + mm(start);
-    });
+    rules.require(start <= rear, "spring.thickness", pinned ? kReachesRearPin : kReachesMiddlePin,
+                  Quantity::length, {rear}, {start});
 }
 
 double thinnest_across(const Profile& profile, const Hole& hole) {
@@ -63,22 +64,17 @@ double thinnest_across(const Profile& profile, const Hole& hole) {
     return thinnest;
 }
 
-void hole_rules(Requirements& rules, const Spring& spring, bool thickness_good) {
+void hole_rules(Requirements& rules, const Spring& spring) {
+    const bool sized = rules.sound("spring.pin_hole") && rules.sound("spring.pin_hole_offset");
     for (const Hole& hole : spring.holes) {
-        const bool sized =
-            rules.in_range("spring.pin_hole", hole.diameter_mm, 0.0, kThickestMm, "mm") &&
-            rules.in_range("spring.pin_hole_offset", hole.offset_mm, -kThickestMm, kThickestMm,
-                           "mm") &&
-            rules.in_range("spring.rear_pin", hole.center_mm, -kLongestMm, kLongestMm, "mm");
-        if (!sized || !thickness_good || hole.diameter_mm == 0.0) continue;
+        const bool placed = rules.in_range("spring.rear_pin", hole.center_mm, -kLongestMm,
+                                           kLongestMm, Quantity::length);
+        if (!placed || !sized || !rules.sound("spring.thickness")) continue;
+        if (hole.diameter_mm == 0.0) continue;
         const double room = thinnest_across(spring.thickness, hole);
         const bool fits = hole.diameter_mm + 2.0 * std::abs(hole.offset_mm) < room;
-        rules.require(fits, "spring.pin_hole", [&] {
-            const std::string aside =
-                hole.offset_mm == 0.0 ? "" : " set off by " + mm(hole.offset_mm);
-            return "must leave steel on both sides where the spring is " + mm(room) +
-                   " thick, got " + mm(hole.diameter_mm) + aside;
-        });
+        rules.require(fits, "spring.pin_hole", hole.offset_mm == 0.0 ? kHoleFits : kOffsetHoleFits,
+                      Quantity::length, {room}, {hole.diameter_mm, hole.offset_mm});
     }
 }
 
@@ -88,62 +84,55 @@ void hole_distance_rules(Requirements& rules, const Spring& spring) {
         const Hole& b = spring.holes[i];
         const double apart = std::abs(a.center_mm - b.center_mm);
         const double needed = 0.5 * (a.diameter_mm + b.diameter_mm);
-        rules.require(!(apart < needed), "spring.rear_pin", [&] {
-            return "must keep the pin holes apart, which needs more than " + mm(needed) + ", got " +
-                   mm(apart);
-        });
+        rules.require(!(apart < needed), "spring.rear_pin", kHolesApart, Quantity::length, {needed},
+                      {apart});
     }
 }
 
-void pad_rules(Requirements& rules, const Spring& spring, bool thickness_good) {
+void pad_rules(Requirements& rules, const Spring& spring) {
     constexpr std::string_view key = "spring.pad";
+    if (!rules.sound(key)) return;
     const Pad& pad = spring.pad;
-    if (!rules.positive(key, pad.start_mm, kLongestMm, "mm")) return;
-    if (!rules.positive(key, pad.end_mm, kLongestMm, "mm")) return;
-    const auto got = [&] { return ", got " + mm(pad.start_mm) + " to " + mm(pad.end_mm); };
-    const bool ahead = rules.require(pad.end_mm > pad.start_mm, key,
-                                     [&] { return "must end ahead of its start" + got(); });
-    if (!ahead) return;
-    if (thickness_good && spring.thickness.size() > 1) {
+    const auto keep = [&](bool holds, const RuleText& rule, std::initializer_list<double> limits) {
+        return rules.require(holds, key, rule, Quantity::length, limits,
+                             {pad.start_mm, pad.end_mm});
+    };
+    if (!keep(pad.end_mm > pad.start_mm, kPadRises, {})) return;
+    if (rules.sound("spring.thickness") && spring.thickness.size() > 1) {
         const double end = spring.thickness.back().x_mm;
-        rules.require(pad.end_mm <= end + kRoundingMm, key,
-                      [&] { return "must lie on the spring, which ends at " + mm(end) + got(); });
+        keep(pad.end_mm <= end + kRoundingMm, kPadOnSpring, {end});
     }
     for (const Hole& hole : spring.holes) {
         const double front = hole.center_mm + 0.5 * hole.diameter_mm;
-        rules.require(!(front > pad.start_mm), key, [&] {
-            return "must lie ahead of the pin holes, which end at " + mm(front) + got();
-        });
+        keep(!(front > pad.start_mm), kPadAheadOfHoles, {front});
     }
 }
 
 void band_rules(Requirements& rules, std::string_view key, const Band& band) {
-    const bool sized = rules.positive(key, band.value, kStrongestMpa, "MPa") &&
-                       rules.positive(key, band.low, kStrongestMpa, "MPa") &&
-                       rules.positive(key, band.high, kStrongestMpa, "MPa");
-    if (!sized) return;
-    rules.require(band.low <= band.value && band.value <= band.high, key, [&] {
-        return "must lie in its own band " + with_unit(band.low, "MPa") + " to " +
-               with_unit(band.high, "MPa") + ", got " + with_unit(band.value, "MPa");
-    });
+    if (!rules.sound(key)) return;
+    const auto sized = [&](double value) {
+        return rules.in_range(key, value, 0.0, kStrongestBandMpa, Quantity::stress, true);
+    };
+    if (!sized(band.low) || !sized(band.high)) return;
+    rules.require(band.low <= band.value && band.value <= band.high, key, kInBand, Quantity::stress,
+                  {band.low, band.high}, {band.value});
 }
 
 }  // namespace
 
 void spring_rules(Requirements& rules, const Spring& spring, const Strength& strength) {
-    rules.in_range("spring.youngs_modulus", spring.elastic.youngs_modulus_mpa, 1e3, 1e6, "MPa");
-    rules.in_range("spring.poisson", spring.elastic.poisson, 0.0, 0.49, "");
     band_rules(rules, "spring.yield", strength.yield_mpa);
     if (strength.tensile_mpa.value != 0.0) {
         band_rules(rules, "spring.tensile", strength.tensile_mpa);
     }
-    rules.positive("spring.width", spring.width_mm, kThickestMm, "mm");
-    const bool thickness_good = thickness_rules(rules, spring.thickness);
-    const bool support_good = support_rules(rules, spring.support);
-    if (thickness_good && support_good) reach_rules(rules, spring);
-    hole_rules(rules, spring, thickness_good);
+    station_rules(rules, spring.thickness);
+    if (rules.sound("spring.thickness") && rules.sound("spring.rear_pin") &&
+        rules.sound("spring.support")) {
+        reach_rules(rules, spring);
+    }
+    hole_rules(rules, spring);
     hole_distance_rules(rules, spring);
-    pad_rules(rules, spring, thickness_good);
+    pad_rules(rules, spring);
 }
 
 }  // namespace backspring

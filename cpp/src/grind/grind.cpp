@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "../design/field_rows.hpp"
 #include "../design/rules.hpp"
 #include "grind_removal.hpp"
 

@@ -22,7 +22,7 @@ bool met(double pull_n, double wanted_n) { return std::abs(pull_n - wanted_n) <=
 
 void require_pull(const Design& design, double pull_n) {
     Requirements rules;
-    for (const Fault& fault : faults(design)) rules.fail(fault.key, fault.message);
+    for (const Fault& fault : faults(design)) rules.fail(fault);
     rules.positive("pull", pull_n, 1e4, "N");
     rules.require(design.blade.nail_nick_mm.has_value(), "blade.nail_nick", [] {
         return std::string("missing: a pull needs the distance pivot to nail nick");

@@ -141,7 +141,7 @@ void grind_pass(Design& design, const Profile& removal) {
     take_off(design.spring, removal, 1.0);
     for (const Fault& fault : faults(design)) {
         throw NoConvergence({.code = NoticeCode::flush_breaks_rule,
-                             .names = {{"key", fault.key}, {"rule", fault.message}}});
+                             .names = {{"key", fault.key}, {"rule", message(fault)}}});
     }
 }
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <set>
 
-#include "../design/dimension_table.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/design/field.hpp"
 #include "quick_check.hpp"
 #include "row_threads.hpp"
 
@@ -19,7 +19,7 @@ struct Setters {
 
 Setters order(const std::vector<Change>& changes) {
     Setters setters;
-    for (const DimensionEntry& entry : dimension_table()) {
+    for (const Field& entry : dimensions()) {
         for (const Change& change : changes) {
             if (change.key != entry.key) continue;
             setters.set.push_back(entry.set);
@@ -34,11 +34,11 @@ void change_rules(Requirements& rules, const Design& design, const std::vector<C
                   [] { return std::string("must name at least one dimension"); });
     std::set<std::string> seen;
     for (const Change& change : changes) {
-        const DimensionEntry* entry = find_dimension(change.key);
+        const Field* entry = find_dimension(change.key);
         const bool known = rules.require(entry != nullptr, change.key,
                                          [] { return std::string("is no dimension of a design"); });
         if (!known) continue;
-        rules.require(entry->has(design), change.key,
+        rules.require(!numbers(*entry, design).empty(), change.key,
                       [] { return std::string("the design has none to change"); });
         rules.require(seen.insert(change.key).second, change.key,
                       [] { return std::string("is given twice"); });

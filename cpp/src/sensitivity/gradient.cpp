@@ -4,8 +4,8 @@
 #include <array>
 #include <cmath>
 
-#include "../design/dimension_table.hpp"
 #include "backspring/core/error.hpp"
+#include "backspring/design/field.hpp"
 #include "figures.hpp"
 
 namespace backspring {
@@ -15,12 +15,12 @@ constexpr double kStep = 1e-5;
 
 // Corners by themselves: a design file gives them as a pair.
 const std::array kCorners{
-    DimensionEntry{"tang.corner_open", "mm", [](const Design&) { return true; },
-                   [](const Design& d) -> std::optional<double> { return d.tang.corner_open_mm; },
-                   [](Design& d, double value) { d.tang.corner_open_mm = value; }},
-    DimensionEntry{"tang.corner_closed", "mm", [](const Design&) { return true; },
-                   [](const Design& d) -> std::optional<double> { return d.tang.corner_closed_mm; },
-                   [](Design& d, double value) { d.tang.corner_closed_mm = value; }}};
+    Field{.key = "tang.corner_open",
+          .get = [](const Design& d) -> std::optional<double> { return d.tang.corner_open_mm; },
+          .set = [](Design& d, double value) { d.tang.corner_open_mm = value; }},
+    Field{.key = "tang.corner_closed",
+          .get = [](const Design& d) -> std::optional<double> { return d.tang.corner_closed_mm; },
+          .set = [](Design& d, double value) { d.tang.corner_closed_mm = value; }}};
 
 /// What differences are taken of: the elements of each watched contact, stress per moment.
 struct Reading {
@@ -97,7 +97,7 @@ double difference(const Figure& figure, const Reading& low, const Reading& high)
 Eigen::ArrayXd by_dimension(const Design& design,
                             const Figures& figures,
                             const Reader& reader,
-                            const DimensionEntry& entry,
+                            const Field& entry,
                             double value) {
     const double step = kStep * std::max(1.0, std::abs(value));
     const bool same_spring = !entry.key.starts_with("spring.");
@@ -182,15 +182,14 @@ Gradient gradient(const Design& design) {
         result.value[i] = figure.value;
     }
     std::vector<Eigen::ArrayXd> columns;
-    const auto add = [&](const DimensionEntry& entry) {
-        if (!entry.has(design)) return;
+    const auto add = [&](const Field& entry) {
         const std::optional<double> value = entry.get(design);
         if (!value) return;
         result.dimensions.emplace_back(entry.key);
         columns.push_back(by_dimension(design, figures, reader, entry, *value));
     };
-    for (const DimensionEntry& entry : dimension_table()) add(entry);
-    for (const DimensionEntry& entry : kCorners) add(entry);
+    for (const Field& entry : dimensions()) add(entry);
+    for (const Field& entry : kCorners) add(entry);
     result.derivative.resize(rows, static_cast<Eigen::Index>(columns.size()));
     for (std::size_t j = 0; j < columns.size(); ++j) {
         result.derivative.col(static_cast<Eigen::Index>(j)) = columns[j];

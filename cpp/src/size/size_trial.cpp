@@ -40,7 +40,7 @@ Trial try_design(Design design) {
     Trial trial{.design = std::move(design), .sizes_mm = {}, .pull_n = {}, .fault = {}};
     if (const std::vector<Fault> broken = faults(trial.design); !broken.empty()) {
         trial.fault = {.code = NoticeCode::breaks_rule,
-                       .names = {{"key", broken.front().key}, {"rule", broken.front().message}}};
+                       .names = {{"key", broken.front().key}, {"rule", message(broken.front())}}};
         return trial;
     }
     measure(trial);

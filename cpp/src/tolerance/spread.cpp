@@ -6,7 +6,7 @@
 #include <set>
 
 #include "backspring/core/require.hpp"
-#include "backspring/design/dimension.hpp"
+#include "backspring/design/field.hpp"
 #include "backspring/tolerance/quasi_random.hpp"
 
 namespace backspring {
@@ -45,17 +45,15 @@ void require_spreads(const Design& design, const std::vector<Spread>& spreads) {
                std::to_string(spreads.size());
     });
     std::set<std::string> seen;
-    const std::vector<Dimension> known = dimensions();
     for (const Spread& spread : spreads) {
-        const auto found = std::find_if(known.begin(), known.end(),
-                                        [&](const Dimension& d) { return d.key == spread.key; });
-        const bool is_known = rules.require(found != known.end(), spread.key, [] {
+        const Field* found = find_dimension(spread.key);
+        const bool is_known = rules.require(found != nullptr, spread.key, [] {
             return std::string("is no dimension of a design");
         });
         if (!is_known) continue;
         rules.require(seen.insert(spread.key).second, spread.key,
                       [] { return std::string("is given twice"); });
-        rules.in_range(spread.key, spread.size, 0.0, 1e6, found->unit);
+        rules.in_range(spread.key, spread.size, 0.0, 1e6, found->quantity);
         rules.require(dimension_value(design, spread.key).has_value(), spread.key,
                       [&] { return no_single_value(spread.key); });
     }

@@ -24,6 +24,7 @@ COMMANDS = {
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
     "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
     "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),
+    "keys": ("backspring.cli.keys", "keys of the design file: unit, range, default and meaning"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
     "size": ("backspring.cli.size", "sizes for a wanted pull and margin, or a taper"),
     "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),

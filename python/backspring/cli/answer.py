@@ -70,7 +70,7 @@ def _document(
 
 def print_report(report: Report, color: bool) -> None:
     """Print a report: with drawn tables on a terminal, as aligned text elsewhere."""
-    if not sys.stdout.isatty():
+    if not sys.stdout.isatty() or not report.blocks:
         print(report.plain())
         return
     from rich.console import Console

@@ -28,8 +28,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--vary",
         action="append",
         metavar="KEY",
-        help="spring.thickness (default), spring.thickness@STATION, fit.preload, spring.width, "
-        "tang.pivot or spring.length; twice for two of them",
+        help="spring.thickness (default: at the middle pin, the profile in proportion), "
+        "spring.thickness_scale (the same by its factor), spring.thickness@STATION, fit.preload, "
+        "spring.width, tang.pivot or spring.length; twice for two of them",
     )
     parser.add_argument(
         "--bounds",
@@ -120,16 +121,21 @@ class _Asked:
     def bounds(self) -> dict[str, tuple[Any, Any]]:
         """Read the limits."""
         return {
-            key: (self._parsed(low, "length", "bounds"), self._parsed(high, "length", "bounds"))
+            key: (self._sized(key, low, "bounds"), self._sized(key, high, "bounds"))
             for key, low, high in self.options.bounds
         }
 
     def stock(self) -> dict[str, list[Any]]:
         """Read the stock sizes."""
         return {
-            key: [self._parsed(each, "length", "stock") for each in sizes]
+            key: [self._sized(key, each, "stock") for each in sizes]
             for key, *sizes in self.options.stock
         }
+
+    def _sized(self, key: str, written: str, option: str) -> str:
+        """Read a size; that of a scale is a plain number."""
+        kind: Kind = "number" if key.endswith("thickness_scale") else "length"
+        return self._parsed(written, kind, option)
 
     def _parsed(self, written: str, kind: Kind, option: str) -> str:
         return with_unit(written, kind, option, self.units)

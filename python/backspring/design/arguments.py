@@ -1,4 +1,4 @@
-"""Reads the values of a call, and tells the core's faults as those of a file are told."""
+"""Reads the values of a call, and words the core's faults in the units of who reads them."""
 
 from __future__ import annotations
 
@@ -6,9 +6,10 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any
 
+from backspring import _core
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
-from backspring.units import Kind, System, parse
+from backspring.units import Kind, System, parse, shown
 
 
 def refusal(key: str, message: str) -> InvalidInput:
@@ -27,6 +28,12 @@ def quantity(value: Any, kind: Kind, key: str, system: System = "mm") -> float:
 def length(value: Any, key: str, system: System = "mm") -> float:
     """Read a length in mm."""
     return quantity(value, "length", key, system)
+
+
+def fault_text(fault: _core.Fault, system: System) -> str:
+    """Say the rule that a fault breaks and the values that break it, in the units of `system`."""
+    numbers = [shown(each, fault.quantity, system) for each in (*fault.limits, *fault.values)]
+    return fault.text.format(*numbers) if numbers else fault.text
 
 
 @contextmanager

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from backspring import _core
-from backspring.design.core_design import make_core_tang
+from backspring.design.core_design import make_end
+from backspring.design.fields import ROWS
 from backspring.errors import OutOfRange
 from backspring.notice import Notice, Value
 from backspring.report.display import text
@@ -39,13 +40,18 @@ def find_notices(content: Content, choice: SteelChoice) -> tuple[Notice, ...]:
     return tuple(_notices(content, choice))
 
 
+def _left_out(key: str, units: System) -> str:
+    """Write what holds where a key is not given; a length of nothing is one in any unit."""
+    return f"{key}: {ROWS[key].left_out.replace('0 mm', text(0.0, 'size', units))}"
+
+
 def _spring_defaults(spring: Content, choice: SteelChoice, units: System) -> Iterator[str]:
     if "support" not in spring:
-        yield "spring.support: two-pins"
+        yield _left_out("spring.support", units)
     if "pin_hole" not in spring:
-        yield "spring.pin_hole: none"
+        yield _left_out("spring.pin_hole", units)
     elif "pin_hole_offset" not in spring and spring["pin_hole"] != 0.0:
-        yield f"spring.pin_hole_offset: {text(0.0, 'size', units)}, on the mid-line"
+        yield _left_out("spring.pin_hole_offset", units)
     origin, elastic = f"from the data of {choice.steel.name}", choice.elastic
     if "youngs_modulus" not in spring:
         modulus = text(elastic.youngs_modulus_mpa, "modulus", units)
@@ -72,7 +78,7 @@ def _temper_defaults(spring: Content, choice: SteelChoice) -> Iterator[str]:
 def _tang_defaults(tang: Content, core: _core.Tang, units: System) -> Iterator[str]:
     if "half_stop" not in tang and "round_end" not in tang:
         radius = text(_core.round_end_radius_mm(core), "length", units)
-        yield f"tang.round_end: {radius}, the circle about the corners of a square end"
+        yield f"tang.round_end: {radius}, {ROWS['tang.round_end'].left_out}"
     if "kick" not in tang:
         yield "tang.kick: none; the closed face takes the spring"
 
@@ -86,9 +92,8 @@ def _second_defaults(content: Content, units: System) -> Iterator[str]:
     if "second" not in content:
         return
     second = content["second"]
-    tang = make_core_tang(second["tang"])
     for line in (
-        *_tang_defaults(second["tang"], tang, units),
+        *_tang_defaults(second["tang"], make_end(second).tang, units),
         *_dial_default(second["fit"], second["tang"], units),
         *_blade_gaps(second.get("blade", {}), None, units),
     ):
@@ -97,17 +102,17 @@ def _second_defaults(content: Content, units: System) -> Iterator[str]:
 
 def _blade_gaps(blade: Content, friction: Content | None, units: System) -> Iterator[str]:
     if "nail_nick" not in blade:
-        yield "blade.nail_nick: not given: no pull is worked out, only torque"
+        yield _left_out("blade.nail_nick", units)
     plate = {"mass", "length", "height"} <= blade.keys()
     if "inertia" not in blade and not plate:
         yield "blade.inertia: not given, nor mass, length and height: no snap speed is worked out"
     if "inertia" not in blade and plate:
-        yield "blade.inertia: of a plate of the blade's mass, length and height"
+        yield _left_out("blade.inertia", units)
     if "inertia" in blade and "length" not in blade:
-        yield "blade.length: not given: no tip speed is worked out"
-    for key, none in (("spring", "0"), ("pivot", "0"), ("pivot_pin", text(0.0, "size", units))):
+        yield _left_out("blade.length", units)
+    for key in ("spring", "pivot", "pivot_pin"):
         if friction is not None and key not in friction:
-            yield f"friction.{key}: {none}"
+            yield _left_out(f"friction.{key}", units)
 
 
 def _target_gaps(targets: Content) -> Iterator[str]:

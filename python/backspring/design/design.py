@@ -10,7 +10,9 @@ from dataclasses import replace
 from typing import Any, Self
 
 from backspring import _core
+from backspring.design.arguments import quantity
 from backspring.design.defaults import find_defaults, find_notices
+from backspring.design.fields import ROWS, kind_of
 from backspring.design.reader import FORMAT, DesignParts, read_design
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice
@@ -140,14 +142,26 @@ class Design(Reported):
 
         A bare number is in mm, N or MPa whatever the file's units; None takes a key out.
         Setting one of preload and rear_pin_offset takes the other out. `units` changes only what
-        results are shown in.
+        results are shown in. "spring.thickness_scale" and "spring.thickness_offset" change the
+        profile as a study does.
         """
         data, units = self.to_dict(), changes.pop("units", self.units)
         if units not in ("mm", "in"):
             raise invalid([Fault("bad-value", "units", f'must be "mm" or "in", got {units!r}')])
+        relative = [key for key in changes if key in ROWS and not ROWS[key].in_file]
         for key, value in changes.items():
-            _put(data, key, value)
-        return _restore(data, units)
+            if key not in relative:
+                _put(data, key, value)
+        changed = _restore(data, units)
+        for key in relative:
+            profile = changed._profile_under(key, changes[key])
+            changed = changed.replace(**{"spring.thickness": profile})
+        return changed
+
+    def _profile_under(self, key: str, value: Any) -> Any:
+        number = quantity(value, kind_of(ROWS[key]), key)
+        changed = _core.with_dimension(self._parts.core, key, number)
+        return [[each.x_mm, each.thickness_mm] for each in changed.spring.thickness]
 
     def __setattr__(self, name: str, value: Any) -> None:
         raise AttributeError("a design does not change: use replace() for a changed copy")

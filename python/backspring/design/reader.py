@@ -8,29 +8,14 @@ from typing import Any
 
 from backspring import _core
 from backspring.design.core_design import make_core_design, make_core_two_blades
+from backspring.design.fields import HEADER
+from backspring.design.reading import Content, Reading, dotted, judge_ranges, read_tables
 from backspring.design.relations import relate
-from backspring.design.values import HEADER, Content, Reading, dotted
 from backspring.faults import Fault
 from backspring.steel.choice import SteelChoice, choose_steel
-from backspring.unit_table import BARE
-from backspring.units import Kind, System
+from backspring.units import System
 
 FORMAT = 1
-_KINDS: dict[str, Kind] = {
-    "spring.youngs_modulus": "stress",
-    "spring.yield": "stress",
-    "spring.tensile": "stress",
-    "spring.hardness": "hardness",
-    "spring.poisson": "number",
-    "spring.support": "root stiffness",
-    "blade.mass": "mass",
-    "blade.inertia": "inertia",
-    "friction.spring": "number",
-    "friction.pivot": "number",
-    "targets.pull": "force",
-    "targets.yield_margin": "number",
-    "targets.openings": "number",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,9 +32,6 @@ class DesignParts:
 
 def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     """Read a design given in the shape of the file; returns every fault when there is any."""
-    # The models are slow to build: only who reads a design waits for them.
-    from backspring.design.table_reader import read_tables
-
     if (wrong := _format_fault(data)) is not None:
         return [wrong]
     units = data.get("units")
@@ -57,14 +39,16 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     system: System = "in" if units == "in" else "mm"
     reading = read_tables({key: data[key] for key in data if key not in HEADER}, system)
     _read_header(reading, data, known)
+    # Without units no bare number has a meaning that a rule could judge.
+    if known:
+        judge_ranges(reading)
     relate(reading)
     choice = _choose(reading)
     core = make_core_design(reading.content, choice)
     two_blades = make_core_two_blades(reading.content, core)
-    # Without units no bare number has a meaning that a rule could judge.
     if known:
         broken = _core.faults(core) if two_blades is None else _core.two_faults(two_blades)
-        _tell_core_faults(reading, broken, data, system)
+        _tell_core_faults(reading, broken)
     if reading.faults or choice is None:
         return reading.faults
     return DesignParts(data["name"], system, reading.content, choice, core, two_blades)
@@ -110,31 +94,12 @@ def _choose(reading: Reading) -> SteelChoice | None:
     return choice
 
 
-def _tell_core_faults(
-    reading: Reading, broken: list[_core.Fault], data: Mapping[str, Any], system: System
-) -> None:
+def _tell_core_faults(reading: Reading, broken: list[_core.Fault]) -> None:
     given = dict(dotted(reading.content))
     for fault in broken:
-        key, message = fault.key, fault.message
+        key, preface = fault.key, ""
         if key == "fit.preload" and "fit.rear_pin_offset" in given:
-            key, message = "fit.rear_pin_offset", f"as preload: {message}"
+            key, preface = "fit.rear_pin_offset", "as preload: "
         # A key that was not given has been judged before, or follows from one that was.
-        if key not in given or reading.has_failed(key):
-            continue
-        reading.faults.append(Fault("bad-value", key, message + _written(data, key, system)))
-
-
-def _written(data: Mapping[str, Any], key: str, system: System) -> str:
-    """Quote the value as it stands in the file, where the core's message says it in mm."""
-    value: Any = data
-    for part in key.split("."):
-        value = value.get(part) if isinstance(value, Mapping) else None
-    values = value if isinstance(value, list | tuple) else [value]
-    unit = BARE[system][_KINDS.get(key.removeprefix("second."), "length")]
-    if any(isinstance(each, list | tuple | type(None)) for each in values):
-        return ""
-    plain = all(not isinstance(each, str) or each.strip("+-.0123456789 ") == "" for each in values)
-    if plain and (system == "mm" or not unit):
-        return ""
-    texts = [f'"{each}"' if isinstance(each, str) else f"{each} {unit}" for each in values]
-    return f" (written {', '.join(texts)})"
+        if key in given and not reading.has_failed(key):
+            reading.fail_rule(key, fault, preface)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backspring.design.values import Content, Reading
+from backspring.design.reading import Content, Reading
 
 TWO_BLADE_SUPPORTS = ("two-pins", "middle-pin")
 _STRENGTHS = ("hardness", "temper", "yield", "tensile")
@@ -15,6 +15,8 @@ def relate(reading: Reading) -> None:
         _relate_spring(reading, content["spring"])
     if "fit" in content:
         _relate_fit(reading, content["fit"])
+    if "preload" not in content.get("second", {}).get("fit", {"preload": 0.0}):
+        _missing(reading, "second.fit.preload")
     _relate_support(reading)
     if "pull" in content.get("targets", {}):
         _relate_nail_nick(reading, "blade", content)
@@ -65,6 +67,6 @@ def _pinned(spring: Content) -> bool:
     return bool(spring.get("support", "two-pins") == "two-pins")
 
 
-def _missing(reading: Reading, key: str, need: str) -> None:
+def _missing(reading: Reading, key: str, need: str = "") -> None:
     if not reading.has_failed(key):
-        reading.fail("missing-key", key, f"missing: {need}")
+        reading.fail("missing-key", key, f"missing: {need}" if need else "missing")

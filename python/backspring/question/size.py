@@ -21,9 +21,11 @@ from backspring.question.size_result import Sized, Solution, Taper
 from backspring.report.result import Columns
 
 Grid = npt.NDArray[np.float64]
+SCALE = "spring.thickness_scale"
 # Short names, and the keys they stand for.
 KEYS = {
     "thickness": "spring.thickness",
+    "thickness_scale": SCALE,
     "preload": "fit.preload",
     "width": "spring.width",
     "pivot": "tang.pivot",
@@ -57,15 +59,17 @@ def size(
 
     `vary` names one dimension or two: "thickness" (at the middle pin, the profile in proportion),
     "thickness@7" (the station at 7 mm alone), "preload", "width", "pivot" (pad and dial go with
-    it), "length". `bounds={"preload": ("0.3 mm", 1.2)}` limits them; left out, about 0.4 to 2.5
-    times what is, 0.75 to 1.3 times for pivot and length. `stock={"width": ["3/32 in", "1/8 in"]}`
-    tries sizes one by one. With two dimensions the margin is met as well as the pull, and answers
-    with margin to spare on a bound follow.
+    it), "length". "thickness_scale" makes the change of "thickness" by its factor, in which its
+    bounds and stock are; it is told as the thickness it gives at the middle pin.
+    `bounds={"preload": ("0.3 mm", 1.2)}` limits them; left out, about 0.4 to 2.5 times what is,
+    0.75 to 1.3 times for pivot and length. `stock={"width": ["3/32 in", "1/8 in"]}` tries sizes
+    one by one. With two dimensions the margin is met as well as the pull, and answers with margin
+    to spare on a bound follow.
 
     What cannot be had is a result: `nearest` and `limits` tell why.
     """
     names = [vary] if isinstance(vary, str) else list(vary)
-    dimensions = _dimensions(names, dict(bounds or {}), dict(stock or {}))
+    dimensions = _dimensions(design, names, dict(bounds or {}), dict(stock or {}))
     margin = None if yield_margin is None else quantity(yield_margin, "number", "yield_margin")
     target = _core.SizeTarget(
         pull_n=None if pull is None else quantity(pull, "force", "pull"), yield_margin=margin
@@ -113,8 +117,8 @@ def design_map(design: Design, sizes: Mapping[str, Any]) -> DesignMap:
     if len(sizes) != 2:
         message = f"must name two dimensions, got {len(sizes)}"
         raise refusal("sizes", message)
-    x, y = _dimensions(list(sizes), {}, {})
-    x_mm, y_mm = (_column(values, name) for name, values in sizes.items())
+    x, y = _dimensions(design, list(sizes), {}, {})
+    x_mm, y_mm = (_column(design, values, name) for name, values in sizes.items())
     with told():
         result = _core.design_map(design.core, x, x_mm, y, y_mm)
     return DesignMap(design, name_of(x), name_of(y), x_mm, y_mm, result.pull_n, result.yield_margin)
@@ -148,7 +152,10 @@ def with_core(design: Design, core: _core.Design) -> Design:
 
 
 def _dimensions(
-    names: list[str], bounds: dict[str, tuple[Any, Any]], stock: dict[str, Sequence[Any]]
+    design: Design,
+    names: list[str],
+    bounds: dict[str, tuple[Any, Any]],
+    stock: dict[str, Sequence[Any]],
 ) -> list[_core.SizeDimension]:
     sized = {_full(name): name for name in names}
     limits = {_full(name): pair for name, pair in bounds.items()}
@@ -158,7 +165,8 @@ def _dimensions(
     if len(sized) < len(names):
         raise refusal("vary", "names a dimension twice")
     return [
-        _dimension(key, limits.get(key), sizes.get(key)) for key in dict.fromkeys([*sized, *sizes])
+        _dimension(design, key, limits.get(key), sizes.get(key))
+        for key in dict.fromkeys([*sized, *sizes])
     ]
 
 
@@ -174,19 +182,27 @@ def _full(name: str) -> str:
 
 
 def _dimension(
-    name: str, bounds: tuple[Any, Any] | None, stock: Sequence[Any] | None
+    design: Design, name: str, bounds: tuple[Any, Any] | None, stock: Sequence[Any] | None
 ) -> _core.SizeDimension:
     key, at, station = name.partition("@")
     low, high = (None, None) if bounds is None else _pair(bounds, f"bounds.{name}")
     if stock is not None and not len(stock):
         raise refusal(f"stock.{name}", "needs at least one size")
     return _core.SizeDimension(
-        key=key,
+        key="spring.thickness" if key == SCALE else key,
         station_mm=length(station, f"vary.{name}") if at else None,
-        low_mm=None if low is None else length(low, f"bounds.{name}"),
-        high_mm=None if high is None else length(high, f"bounds.{name}"),
-        stock_mm=[length(each, f"stock.{name}") for each in stock or ()],
+        low_mm=None if low is None else _size_mm(design, key, low, f"bounds.{name}"),
+        high_mm=None if high is None else _size_mm(design, key, high, f"bounds.{name}"),
+        stock_mm=[_size_mm(design, key, each, f"stock.{name}") for each in stock or ()],
     )
+
+
+def _size_mm(design: Design, key: str, value: Any, option: str) -> float:
+    """Read a size; a factor on the profile is the thickness that it gives at the middle pin."""
+    if key != SCALE:
+        return length(value, option)
+    middle_mm = _core.thickness_mm(design.core.spring.thickness, 0.0)
+    return quantity(value, "number", option) * middle_mm
 
 
 def _pair(bounds: Any, key: str) -> tuple[Any, Any]:
@@ -196,6 +212,8 @@ def _pair(bounds: Any, key: str) -> tuple[Any, Any]:
     return bounds[0], bounds[1]
 
 
-def _column(values: Any, name: str) -> Grid:
+def _column(design: Design, values: Any, name: str) -> Grid:
     given = values.tolist() if hasattr(values, "tolist") else list(values)
-    return np.array([length(each, f"sizes.{name}") for each in given], dtype=np.float64)
+    key = _full(name)
+    read = [_size_mm(design, key, each, f"sizes.{name}") for each in given]
+    return np.array(read, dtype=np.float64)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from backspring.design.values import dotted
+from backspring.design.reading import dotted
 from backspring.report.tables import Report, TextTable
 from backspring.units import System
 

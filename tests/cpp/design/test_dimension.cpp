@@ -1,4 +1,4 @@
-#include "backspring/design/dimension.hpp"
+#include "backspring/design/field.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
 
@@ -6,7 +6,7 @@ using namespace backspring;
 
 TEST_CASE("a dimension that is set is the value that is read", "[dimension]") {
     for (const auto& [name, design] : designs::all()) {
-        for (const Dimension& dimension : dimensions()) {
+        for (const Field& dimension : dimensions()) {
             INFO(name << ", " << dimension.key);
             if (!has_dimension(design, dimension.key)) {
                 CHECK_FALSE(dimension_value(design, dimension.key));

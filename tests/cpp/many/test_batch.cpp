@@ -3,7 +3,7 @@
 #include <random>
 
 #include "backspring/check/check.hpp"
-#include "backspring/design/dimension.hpp"
+#include "backspring/design/field.hpp"
 #include "backspring/many/batch.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
@@ -50,7 +50,7 @@ std::vector<Change> wild_changes(const Design& design, unsigned start) {
 }
 
 Design row_of(Design design, const std::vector<Change>& changes, Eigen::Index row) {
-    for (const Dimension& dimension : dimensions()) {
+    for (const Field& dimension : dimensions()) {
         for (const Change& change : changes) {
             if (change.key == dimension.key) {
                 design = with_dimension(design, change.key, change.values[row]);

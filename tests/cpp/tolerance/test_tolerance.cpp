@@ -1,6 +1,6 @@
 #include <cmath>
 
-#include "backspring/design/dimension.hpp"
+#include "backspring/design/field.hpp"
 #include "backspring/tolerance/tolerance.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

@@ -5,15 +5,10 @@
 #include <string>
 #include <vector>
 
+#include "backspring/core/fault.hpp"
 #include "backspring/core/notice.hpp"
 
 namespace backspring {
-
-/// One broken rule: which key, and what is wrong with its value.
-struct Fault {
-    std::string key;      ///< name of the value in a design file, as "spring.width"
-    std::string message;  ///< rule and value, as "must be greater than 0 mm, got -2.3 mm"
-};
 
 /// Base of all errors the library throws.
 class Error : public std::runtime_error {

@@ -1,0 +1,159 @@
+#include "field_rows.hpp"
+
+namespace backspring {
+namespace {
+
+bool on_two_pins(const Design& d) { return d.spring.support.kind == SupportKind::two_pins; }
+
+std::optional<double> rear_pin_offset(const Design& d) {
+    if (!on_two_pins(d)) return {};
+    return d.fit.preload_mm * d.spring.support.rear_pin_mm / d.tang.pivot_mm;
+}
+
+/// The spring turns on the middle pin as it is pulled home: similar triangles.
+void set_rear_pin_offset(Design& d, double value) {
+    d.fit.preload_mm = value * (d.tang.pivot_mm / d.spring.support.rear_pin_mm);
+}
+
+std::vector<Field> blade_rows() {
+    return {
+        {.key = "blade.nail_nick",
+         .least = kShortestMm,
+         .greatest = kLongestMm,
+         .dimension = true,
+         .second = true,
+         .left_out = "not given: no pull is worked out, only torque",
+         .meaning = "From the centre of the pivot to the nail nick.",
+         .example = "35",
+         .get = [](const Design& d) { return d.blade.nail_nick_mm; },
+         .set = [](Design& d, double value) { d.blade.nail_nick_mm = value; }},
+        {.key = "blade.mass",
+         .quantity = Quantity::mass,
+         .least = 1e-6,
+         .greatest = 2000.0,
+         .second = true,
+         .left_out = "not given",
+         .meaning = "Mass of the blade, tang included. With length and height it stands in for "
+                    "inertia.",
+         .example = "\"28 g\"",
+         BACKSPRING_PLACE(blade.mass_g)},
+        {.key = "blade.length",
+         .least = kShortestMm,
+         .greatest = kLongestMm,
+         .second = true,
+         .left_out = "not given: no tip speed is worked out",
+         .meaning = "Length of the blade from the tang's rear end to the tip.",
+         .example = "80",
+         BACKSPRING_PLACE(blade.length_mm)},
+        {.key = "blade.height",
+         .least = kShortestMm,
+         .greatest = 200.0,
+         .second = true,
+         .left_out = "not given",
+         .meaning = "Height of the blade from edge to back.",
+         .example = "18",
+         BACKSPRING_PLACE(blade.height_mm)},
+        {.key = "blade.inertia",
+         .quantity = Quantity::inertia,
+         .least = 1e-9,
+         .greatest = 1e5,
+         .second = true,
+         .left_out = "of a plate of the blade's mass, length and height",
+         .meaning = "Moment of inertia of the blade about the pivot.",
+         .example = "\"5.2e-5 kg m2\"",
+         BACKSPRING_PLACE(blade.inertia_kg_mm2)},
+        {.key = "blade.edge_clearance",
+         .least = kThinnestMm,
+         .greatest = kThickestMm,
+         .left_out = "not given: a rap is not judged",
+         .meaning = "From the edge to the spring's belly with the blade closed.",
+         .example = "0.8",
+         BACKSPRING_PLACE(blade.edge_clearance_mm)},
+        {.key = "blade.hardness",
+         .quantity = Quantity::hardness,
+         .least = kSoftestHrc,
+         .greatest = kHardestHrc,
+         .left_out = "not given: wear is judged by the spring alone",
+         .meaning = "Rockwell C of the tang.",
+         .example = "\"60 HRC\"",
+         BACKSPRING_PLACE(hardness.tang_hrc)},
+    };
+}
+
+std::vector<Field> pins_rows() {
+    return {
+        {.key = "pins.middle",
+         .least = kShortestMm,
+         .greatest = kThickestMm,
+         .left_out = "as thick as its hole",
+         .meaning = "Diameter of the middle pin.",
+         .example = "2.0",
+         BACKSPRING_PLACE(pins.middle_mm)},
+        {.key = "pins.rear",
+         .least = kShortestMm,
+         .greatest = kThickestMm,
+         .left_out = "as thick as its hole",
+         .meaning = "Diameter of the rear pin.",
+         .example = "2.0",
+         BACKSPRING_PLACE(pins.rear_mm)},
+        {.key = "pins.liner",
+         .least = kThinnestMm,
+         .greatest = kThickestMm,
+         .left_out = "not given: what the pins press on is not judged",
+         .meaning = "Thickness of one liner.",
+         .example = "0.8",
+         BACKSPRING_PLACE(pins.liner_mm)},
+        {.key = "pins.yield",
+         .quantity = Quantity::stress,
+         .least = kWeakestMpa,
+         .greatest = kStrongestMpa,
+         .left_out = "that of soft brass or nickel silver",
+         .meaning = "Yield stress of the pins.",
+         .example = "\"200 MPa\"",
+         BACKSPRING_PLACE(pins.yield_mpa)},
+    };
+}
+
+}  // namespace
+
+std::vector<Field> fit_fields() {
+    std::vector<Field> rows{
+        {.key = "fit.preload",
+         .least = 0.0,
+         .greatest = 10.0,
+         .dimension = true,
+         .second = true,
+         .left_out = "from rear_pin_offset; one of the two must be given",
+         .meaning = "Interference: how far the open face stands into the unbent spring at the "
+                    "pivot's station with both pins in.",
+         .example = "0.9",
+         BACKSPRING_PLACE(fit.preload_mm)},
+        {.key = "fit.rear_pin_offset",
+         .least = 0.0,
+         .greatest = 20.0,
+         .dimension = true,
+         .derived = true,
+         .left_out = "preload is given",
+         .meaning = "How far the rear hole of the spring, resting on tang and middle pin, stands "
+                    "off the rear pin's place. Another way to state preload: they go as rear_pin "
+                    "to pivot.",
+         .example = "0.956",
+         .get = rear_pin_offset,
+         .set = set_rear_pin_offset},
+        {.key = "fit.dial",
+         .least = kShortestMm,
+         .greatest = kLongestMm,
+         .dimension = true,
+         .second = true,
+         .left_out = "at the pivot",
+         .meaning = "Station that the indicator touches, from the middle pin.",
+         .example = "33.5",
+         BACKSPRING_PLACE(fit.dial_mm)},
+    };
+    for (const auto& more : {blade_rows(), pins_rows()}) {
+        rows.insert(rows.end(), more.begin(), more.end());
+    }
+    return rows;
+}
+
+}  // namespace backspring

@@ -1,0 +1,167 @@
+#include <cmath>
+#include <limits>
+
+#include "backspring/tang/tang.hpp"
+#include "field_rows.hpp"
+
+// A number of the kick, which is made when the first of its numbers is set.
+#define BACKSPRING_KICK(name)                                            \
+    .get = [](const Design& d) { return of_kick(d, &Kick::name##_mm); }, \
+    .set = [](Design& d, double value) { kick_of(d).name##_mm = value; }
+
+namespace backspring {
+namespace {
+
+constexpr double kNotYet = std::numeric_limits<double>::quiet_NaN();
+
+std::optional<double> of_kick(const Design& d, double Kick::*member) {
+    return d.tang.kick ? std::optional((*d.tang.kick).*member) : std::nullopt;
+}
+
+Kick& kick_of(Design& d) {
+    if (!d.tang.kick) d.tang.kick = Kick{kNotYet, kNotYet, kNotYet};
+    return *d.tang.kick;
+}
+
+std::vector<double> corners(const Design& d) {
+    return {d.tang.corner_open_mm, d.tang.corner_closed_mm};
+}
+
+std::optional<double> round_end(const Design& d) {
+    if (d.tang.half_stop_mm) return {};
+    const double radius = round_end_radius_mm(d.tang);
+    return d.tang.round_end_mm || std::isfinite(radius) ? std::optional(radius) : std::nullopt;
+}
+
+std::vector<Field> kick_rows() {
+    return {
+        {.key = "tang.kick.distance",
+         .least = kShortestMm,
+         .greatest = 100.0,
+         .required = true,
+         .dimension = true,
+         .second = true,
+         .left_out = "must be given with a kick",
+         .meaning = "From the pivot ahead to the middle of the kick's nose, blade open, along the "
+                    "spring.",
+         .example = "8.0",
+         BACKSPRING_KICK(distance)},
+        {.key = "tang.kick.height",
+         .least = 0.001,
+         .greatest = kThickestMm,
+         .required = true,
+         .dimension = true,
+         .second = true,
+         .left_out = "must be given with a kick",
+         .meaning = "From the closed face out to the top of the kick's nose.",
+         .example = "0.2",
+         BACKSPRING_KICK(height)},
+        {.key = "tang.kick.radius",
+         .least = kThinnestMm,
+         .greatest = kThickestMm,
+         .required = true,
+         .dimension = true,
+         .second = true,
+         .left_out = "must be given with a kick",
+         .meaning = "Radius of the kick's nose.",
+         .example = "0.5",
+         BACKSPRING_KICK(radius)},
+    };
+}
+
+}  // namespace
+
+std::vector<Field> tang_fields() {
+    std::vector<Field> rows{
+        {.key = "tang.pivot",
+         .least = 0.5,
+         .greatest = kLongestMm,
+         .required = true,
+         .dimension = true,
+         .second = true,
+         .left_out = "must be given",
+         .meaning = "From the centre of the middle pin to the centre of the pivot, along the "
+                    "spring.",
+         .example = "32",
+         BACKSPRING_PLACE(tang.pivot_mm)},
+        {.key = "tang.open",
+         .least = kShortestMm,
+         .greatest = 100.0,
+         .required = true,
+         .dimension = true,
+         .second = true,
+         .left_out = "must be given",
+         .meaning = "From the centre of the pivot square to the face that bears on the spring with "
+                    "the blade open.",
+         .example = "4.5",
+         BACKSPRING_PLACE(tang.open_mm)},
+        {.key = "tang.half_stop",
+         .least = kShortestMm,
+         .greatest = 100.0,
+         .dimension = true,
+         .second = true,
+         .left_out = "no half-stop: the tang's end is round",
+         .meaning = "From the centre of the pivot square to the face that bears at the half-stop.",
+         .example = "4.62",
+         BACKSPRING_PLACE(tang.half_stop_mm)},
+        {.key = "tang.closed",
+         .least = kShortestMm,
+         .greatest = 100.0,
+         .required = true,
+         .dimension = true,
+         .second = true,
+         .left_out = "must be given",
+         .meaning = "From the centre of the pivot square to the face that bears with the blade "
+                    "closed.",
+         .example = "4.60",
+         BACKSPRING_PLACE(tang.closed_mm)},
+        {.key = "tang.corner_radius",
+         .form = Form::one_or_two,
+         .least = 0.0,
+         .greatest = 100.0,
+         .required = true,
+         .dimension = true,
+         .second = true,
+         .left_out = "must be given",
+         .meaning = "Radius of the tang's rear corners: one number for both, or [between open face "
+                    "and half-stop, between half-stop and closed face].",
+         .example = "0.7",
+         .get = [](const Design& d) { return alike(corners(d)); },
+         .set = [](Design& d,
+                   double value) { d.tang.corner_open_mm = d.tang.corner_closed_mm = value; },
+         .numbers = corners,
+         .set_numbers =
+             [](Design& d, std::span<const double> radii) {
+                 d.tang.corner_open_mm = radii[0];
+                 d.tang.corner_closed_mm = radii[1];
+             }},
+        {.key = "tang.front",
+         .least = kShortestMm,
+         .greatest = 100.0,
+         .required = true,
+         .dimension = true,
+         .second = true,
+         .left_out = "must be given",
+         .meaning = "From the centre of the pivot ahead to the end of the open face, along it.",
+         .example = "5.0",
+         BACKSPRING_PLACE(tang.front_mm)},
+        {.key = "tang.round_end",
+         .least = kShortestMm,
+         .greatest = 200.0,
+         .dimension = true,
+         .second = true,
+         .left_out = "the circle about the corners of a square end",
+         .meaning = "Radius of the round end of a tang with no half-stop, from the centre of the "
+                    "pivot.",
+         .example = "6.2",
+         .get = round_end,
+         .set = [](Design& d, double value) { d.tang.round_end_mm = value; }},
+    };
+    const std::vector<Field> kick = kick_rows();
+    rows.insert(rows.end(), kick.begin(), kick.end());
+    return rows;
+}
+
+}  // namespace backspring
+
+#undef BACKSPRING_KICK

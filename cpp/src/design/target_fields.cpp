@@ -1,0 +1,92 @@
+#include "field_rows.hpp"
+
+namespace backspring {
+namespace {
+
+std::vector<double> pulls(const Design& d) {
+    std::vector<double> both;
+    for (const auto& pull : {d.targets.pull_low_n, d.targets.pull_high_n}) {
+        if (pull) both.push_back(*pull);
+    }
+    return both;
+}
+
+std::vector<Field> friction_rows() {
+    return {
+        {.key = "friction.spring",
+         .quantity = Quantity::ratio,
+         .least = 0.0,
+         .greatest = 1.0,
+         .dimension = true,
+         .left_out = "0",
+         .meaning = "Coefficient of friction of the tang on the spring.",
+         .example = "0.12",
+         BACKSPRING_PLACE(friction.spring)},
+        {.key = "friction.pivot",
+         .quantity = Quantity::ratio,
+         .least = 0.0,
+         .greatest = 1.0,
+         .dimension = true,
+         .left_out = "0",
+         .meaning = "Coefficient of friction of the blade on the pivot pin.",
+         .example = "0.12",
+         BACKSPRING_PLACE(friction.pivot)},
+        {.key = "friction.pivot_pin",
+         .least = 0.0,
+         .greatest = kThickestMm,
+         .dimension = true,
+         .left_out = "0 mm",
+         .meaning = "Diameter of the pivot pin.",
+         .example = "3.2",
+         BACKSPRING_PLACE(friction.pivot_pin_mm)},
+    };
+}
+
+}  // namespace
+
+std::vector<Field> target_fields() {
+    std::vector<Field> rows = friction_rows();
+    const std::vector<Field> targets{
+        {.key = "targets.pull",
+         .form = Form::pair,
+         .quantity = Quantity::force,
+         .least = 0.001,
+         .greatest = 1000.0,
+         .left_out = "not judged",
+         .meaning = "Least and greatest peak pull at the nail nick while the blade is opened.",
+         .example = "[\"4 lbf\", \"6 lbf\"]",
+         .numbers = pulls,
+         .set_numbers =
+             [](Design& d, std::span<const double> pull) {
+                 d.targets.pull_low_n = pull[0];
+                 d.targets.pull_high_n = pull[1];
+             }},
+        {.key = "targets.yield_margin",
+         .quantity = Quantity::ratio,
+         .least = 0.01,
+         .greatest = 100.0,
+         .left_out = "not judged",
+         .meaning = "Least yield stress over the worst stress of the travel.",
+         .example = "1.15",
+         BACKSPRING_PLACE(targets.yield_margin)},
+        {.key = "targets.reading",
+         .least = 1e-4,
+         .greatest = kThickestMm,
+         .left_out = "not judged",
+         .meaning = "Greatest distance of the back from flush at the dial, loaded, proud or low.",
+         .example = "\"0.001 in\"",
+         BACKSPRING_PLACE(targets.reading_mm)},
+        {.key = "targets.openings",
+         .quantity = Quantity::count,
+         .least = 1.0,
+         .greatest = 1e9,
+         .left_out = "not judged",
+         .meaning = "Openings that the spring must outlast.",
+         .example = "100000",
+         BACKSPRING_PLACE(targets.openings)},
+    };
+    rows.insert(rows.end(), targets.begin(), targets.end());
+    return rows;
+}
+
+}  // namespace backspring

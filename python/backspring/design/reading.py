@@ -1,0 +1,144 @@
+"""Reads the tables of a design, key by key, and keeps what is wrong with them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from backspring import _core
+from backspring._core import Field
+from backspring.design.arguments import fault_text
+from backspring.design.fields import HEADER, KEYS, REQUIRED_TABLES, TABLES, Table, table_at
+from backspring.design.value import BAD_VALUE, judged_numbers, read_value
+from backspring.errors import InvalidInput
+from backspring.faults import Fault, near_match
+from backspring.units import System, written_note
+
+Content = dict[str, Any]
+
+
+@dataclass
+class Reading:
+    """What could be read, the faults of the rest, and the keys that need no second fault."""
+
+    data: Mapping[str, Any]
+    system: System
+    content: Content = field(default_factory=dict)
+    faults: list[Fault] = field(default_factory=list)
+    failed: set[str] = field(default_factory=set)
+
+    def fail(self, code: str, key: str, message: str) -> None:
+        """Record a fault of a key."""
+        self.faults.append(Fault(code, key, message))
+        self.failed.add(key)
+
+    def fail_rule(self, key: str, broken: _core.Fault, preface: str = "") -> None:
+        """Record a rule of the core that a key breaks, once for the same values."""
+        message = preface + fault_text(broken, self.system) + self._written(key)
+        numbers = tuple(broken.limits), tuple(broken.values)
+        fault = Fault(BAD_VALUE, key, message, None, None, broken.rule, *numbers)
+        if fault not in self.faults:
+            self.faults.append(fault)
+
+    def has_failed(self, key: str) -> bool:
+        """Whether a key, or the table it stands in, already has a fault."""
+        return any(key == failed or key.startswith(f"{failed}.") for failed in self.failed)
+
+    def _written(self, key: str) -> str:
+        """Quote a value as it stands in the file, where a message says it in other units."""
+        value: Any = self.data
+        for part in key.split("."):
+            value = value.get(part) if isinstance(value, Mapping) else None
+        return written_note(value, KEYS[key].quantity, self.system) if key in KEYS else ""
+
+
+def dotted(content: Content, prefix: str = "") -> Iterator[tuple[str, Any]]:
+    """Every value of a design with its key as "spring.width"."""
+    for key, value in content.items():
+        if isinstance(value, dict):
+            yield from dotted(value, f"{prefix}{key}.")
+        else:
+            yield f"{prefix}{key}", value
+
+
+def read_tables(data: Mapping[str, Any], system: System) -> Reading:
+    """Read all tables; `data` holds them as a design file does, without the header's keys."""
+    reading = Reading(data, system)
+    reading.content = _read_table(reading, TABLES, data, "")
+    _require(reading, TABLES, reading.content, "")
+    return reading
+
+
+def judge_ranges(reading: Reading) -> None:
+    """Refuse every number outside the range of its key, and take it out."""
+    for key, value in [*dotted(reading.content)]:
+        row = KEYS[key]
+        for broken in (_core.range_fault(row, each) for each in judged_numbers(row, value)):
+            if broken is not None:
+                reading.fail_rule(key, broken)
+                reading.failed.add(key)
+        if key in reading.failed:
+            _take_out(reading.content, key)
+
+
+def _take_out(content: Content, key: str) -> None:
+    *sections, name = key.split(".")
+    for section in sections:
+        content = content[section]
+    del content[name]
+
+
+def _read_table(reading: Reading, table: Table, data: Mapping[str, Any], prefix: str) -> Content:
+    content = {}
+    for name, value in data.items():
+        # In Python None means not given.
+        if value is None:
+            continue
+        key, known = f"{prefix}{name}", table.get(name)
+        if known is None:
+            reading.fail("unknown-key", key, _unknown(reading, key.split("."), value))
+        elif isinstance(known, Field):
+            try:
+                content[name] = read_value(known, value, reading.system)
+            except InvalidInput as error:
+                for fault in error.faults:
+                    reading.fail(BAD_VALUE, key, fault.message)
+        elif isinstance(value, Mapping):
+            content[name] = _read_table(reading, known, value, f"{key}.")
+        else:
+            reading.fail(BAD_VALUE, key, f"must be a table, as [{key}], got {value}")
+    return {name: content[name] for name in table if name in content}
+
+
+def _unknown(reading: Reading, names: list[str], value: Any) -> str:
+    """Tell a misspelt key; the key it most likely stands for then counts as given."""
+    what = "section" if len(names) == 1 and isinstance(value, Mapping) else "key"
+    name, start = names[-1], f'unknown {what} "{names[-1]}"'
+    known = [*table_at(names[:-1]), *(HEADER if len(names) == 1 else ())]
+    if near := near_match(name, known):
+        reading.failed.add(".".join([*names[:-1], near]))
+        return f'{start}: did you mean "{near}"?'
+    # What is amiss of the second blade belongs to the second blade.
+    within = names[:1] if names[0] == "second" else []
+    homes = [
+        f"[{'.'.join([*within, section])}]"
+        for section, inner in table_at(within).items()
+        if isinstance(inner, dict) and name in inner
+    ]
+    if homes:
+        return f"{start} here: it belongs in {' or '.join(homes)}"
+    return f"{start}: known are {', '.join(known)}"
+
+
+def _require(reading: Reading, table: Table, content: Content, prefix: str) -> None:
+    for name, known in table.items():
+        key = f"{prefix}{name}"
+        if isinstance(known, dict) and name in content:
+            _require(reading, known, content[name], f"{key}.")
+        elif name in content or reading.has_failed(key):
+            continue
+        elif isinstance(known, dict) and key in REQUIRED_TABLES:
+            reading.fail("missing-key", key, f"missing section [{key}]")
+        elif isinstance(known, Field) and known.required:
+            reading.fail("missing-key", key, "missing")

@@ -1,0 +1,92 @@
+"""The JSON Schema of a design file, for editors and checkers."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from backspring._core import Field, Form
+from backspring.design.fields import REQUIRED_TABLES, TABLES, Table, is_number
+from backspring.units import converted
+
+Schema = dict[str, Any]
+
+
+def design_schema() -> Schema:
+    """Describe every table and key; what keys have to do with one another is left to the reader."""
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "Design of a slip joint's spring",
+        "type": "object",
+        "properties": {
+            "format": {"const": 1},
+            "name": {"type": "string", "minLength": 1, "maxLength": 100},
+            "units": {"enum": ["mm", "in"], "description": "What a bare number means."},
+            **_tables(TABLES, ""),
+        },
+        "required": ["format", "name", "units", *_required(TABLES, "")],
+        "additionalProperties": False,
+    }
+
+
+def _tables(table: Table, prefix: str) -> Schema:
+    return {
+        name: _key(inner) if isinstance(inner, Field) else _table(inner, f"{prefix}{name}.")
+        for name, inner in table.items()
+    }
+
+
+def _table(table: Table, prefix: str) -> Schema:
+    return {
+        "type": "object",
+        "properties": _tables(table, prefix),
+        "required": _required(table, prefix),
+        "additionalProperties": False,
+    }
+
+
+def _required(table: Table, prefix: str) -> list[str]:
+    return [
+        name
+        for name, inner in table.items()
+        if (inner.required if isinstance(inner, Field) else f"{prefix}{name}" in REQUIRED_TABLES)
+    ]
+
+
+def _key(row: Field) -> Schema:
+    about = {"description": f"{row.meaning} Left out: {row.left_out}."}
+    return about | _value(row)
+
+
+def _value(row: Field) -> Schema:
+    if row.form is Form.text:
+        return {"type": "string"}
+    if row.form is Form.choice:
+        return {"enum": list(row.choices)}
+    one = _number(row)
+    two = {"type": "array", "items": one, "minItems": 2, "maxItems": 2}
+    if row.form is Form.pair:
+        return two
+    if row.form is Form.one_or_two:
+        return {"anyOf": [one, two]}
+    if row.form is Form.profile:
+        station = {"anyOf": [{"type": "number"}, {"type": "string"}]}
+        pair = {"type": "array", "prefixItems": [station, one], "minItems": 2, "maxItems": 2}
+        return {"anyOf": [one, {"type": "array", "items": pair, "minItems": 1}]}
+    # A word is a text, as is a number with its unit.
+    return one
+
+
+def _number(row: Field) -> Schema:
+    """Describe a bare number in either system of units, or a text with its unit."""
+    assert is_number(row)
+    ends = [
+        converted(end, row.quantity, system)
+        for end in (row.least, row.greatest)
+        for system in ("mm", "in")
+    ]
+    bare = {"type": "number", "minimum": _rounded(min(ends)), "maximum": _rounded(max(ends))}
+    return {"anyOf": [bare, {"type": "string"}]}
+
+
+def _rounded(value: float) -> float:
+    return float(f"{value:.6g}")

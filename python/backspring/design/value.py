@@ -1,0 +1,145 @@
+"""How the value of one key is read, and which numbers of the core it stands for."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from typing import Any
+
+from backspring._core import Field, Form
+from backspring.design.fields import is_number, kind_of
+from backspring.errors import InvalidInput
+from backspring.faults import Fault, invalid
+from backspring.unit_table import Kind, a_kind
+from backspring.units import System, parse
+
+BAD_VALUE = "bad-value"
+_Read = Callable[[Field, Any, System], Any]
+
+
+def read_value(row: Field, value: Any, system: System) -> Any:
+    """Read a value into the core's units, in the shape that a maker would write.
+
+    Raises InvalidInput with every fault.
+    """
+    return _READERS[row.form](row, _as_list(value), system)
+
+
+def numbers_of(row: Field, content: Any) -> list[float]:
+    """Every number of a value that was read, as the core takes it: a pair, or rows in turn."""
+    if not is_number(row) or isinstance(content, str):
+        return []
+    if row.form is Form.profile:
+        rows = content if isinstance(content, list) else [[0.0, content]]
+        return [number for each in rows for number in each]
+    if row.form is Form.one_or_two and not isinstance(content, list):
+        return [content, content]
+    return content if isinstance(content, list) else [content]
+
+
+def judged_numbers(row: Field, content: Any) -> list[float]:
+    """Return the numbers that the range of a key is about: of a profile the thicknesses."""
+    numbers = numbers_of(row, content)
+    return numbers[1::2] if row.form is Form.profile else numbers
+
+
+def _refused(*messages: str) -> InvalidInput:
+    return invalid([Fault(BAD_VALUE, "", message) for message in messages])
+
+
+def _as_list(value: Any) -> Any:
+    # Arrays are taken as lists; a quantity of a unit library also has tolist but no length here.
+    if hasattr(value, "tolist") and not hasattr(value, "to"):
+        return value.tolist()
+    return list(value) if isinstance(value, tuple) else value
+
+
+def _number(row: Field, value: Any, system: System) -> float:
+    return parse(value, kind_of(row), system)
+
+
+def _all(places: Iterator[tuple[str, Any]], kind: Kind, system: System) -> list[float]:
+    """Read values one by one; each fault says which it is."""
+    read, wrong = [], []
+    for place, value in places:
+        try:
+            read.append(parse(value, kind, system))
+        except InvalidInput as error:
+            wrong.append(f"{place}: {error}")
+    if wrong:
+        raise _refused(*wrong)
+    return read
+
+
+def _two(row: Field, values: list[Any], system: System) -> list[float]:
+    places = ((f"value {place}", value) for place, value in enumerate(values, start=1))
+    return _all(places, kind_of(row), system)
+
+
+def _pair(row: Field, values: Any, system: System) -> list[float]:
+    if not isinstance(values, list) or len(values) != 2:
+        got = f"{len(values)} values" if isinstance(values, list) else "one value"
+        raise _refused(f"must be two values, as {row.example}, got {got}")
+    return _two(row, values, system)
+
+
+def _one_or_two(row: Field, values: Any, system: System) -> float | list[float]:
+    if not isinstance(values, list):
+        return _number(row, values, system)
+    if len(values) != 2:
+        raise _refused(f"must be one value or two, got {len(values)} values")
+    first, second = _two(row, values, system)
+    return first if first == second else [first, second]
+
+
+def _profile(row: Field, value: Any, system: System) -> float | list[list[float]]:
+    if not isinstance(value, list):
+        return _number(row, value, system)
+    rows = [_as_list(each) for each in value]
+    if not rows or any(not isinstance(each, list) or len(each) != 2 for each in rows):
+        raise _refused("must be one thickness, or rows of two as [[-38, 3.2], [36.5, 2.5]]")
+    places = (
+        (f"row {place}, {what}", number)
+        for place, each in enumerate(rows, start=1)
+        for what, number in zip(("station", "thickness"), each, strict=True)
+    )
+    read = _all(places, kind_of(row), system)
+    pairs = [list(each) for each in zip(read[::2], read[1::2], strict=True)]
+    return pairs[0][1] if len(pairs) == 1 else pairs
+
+
+def _text(_: Field, value: Any, __: System) -> str:
+    if not isinstance(value, str):
+        raise _refused(f"must be text in quotes, got {value}")
+    if not value.strip() or not value.isprintable():
+        raise _refused("must be one line of text")
+    return value
+
+
+def _choice(row: Field, value: Any, _: System) -> str:
+    if value in row.choices:
+        return str(value)
+    raise _refused(f'must be one of {_words(row)}, got "{value}"')
+
+
+def _choice_or_number(row: Field, value: Any, system: System) -> str | float:
+    if value in row.choices:
+        return str(value)
+    kind = kind_of(row)
+    if isinstance(value, str) and not any(letter.isdigit() for letter in value):
+        raise _refused(f'must be one of {_words(row)} or {a_kind(kind)}, got "{value}"')
+    return parse(value, kind, system)
+
+
+def _words(row: Field) -> str:
+    return ", ".join(f'"{word}"' for word in row.choices)
+
+
+_READERS: dict[Form, _Read] = {
+    Form.number: _number,
+    Form.one_or_two: _one_or_two,
+    Form.pair: _pair,
+    Form.profile: _profile,
+    Form.choice: _choice,
+    Form.choice_or_number: _choice_or_number,
+    Form.text: _text,
+}
