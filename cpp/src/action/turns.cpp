@@ -5,7 +5,6 @@
 
 #include "backspring/core/root.hpp"
 
-
 namespace backspring {
 namespace {
 
