@@ -19,6 +19,7 @@ void declare_batch(py::module_& m) {
         .value("no_half_stop_rest", RowStatus::no_half_stop_rest, DOC(RowStatus_no_half_stop_rest))
         .value("not_held_open", RowStatus::not_held_open, DOC(RowStatus_not_held_open))
         .value("lifted_off", RowStatus::lifted_off, DOC(RowStatus_lifted_off))
+        .value("out_of_bounds", RowStatus::out_of_bounds, DOC(RowStatus_out_of_bounds))
         .value("not_run", RowStatus::not_run, DOC(RowStatus_not_run))
         .finalize();
 }

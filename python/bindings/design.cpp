@@ -93,7 +93,7 @@ void define_result() {
     define_record(check, BACKSPRING_FIELD(Check, positions), BACKSPRING_FIELD(Check, strokes),
                   BACKSPRING_FIELD(Check, travel), BACKSPRING_FIELD(Check, stiffness_n_per_mm),
                   BACKSPRING_FIELD(Check, verdict), BACKSPRING_FIELD(Check, targets),
-                  BACKSPRING_FIELD(Check, notices));
+                  BACKSPRING_FIELD(Check, notices), BACKSPRING_FIELD(Check, impossible));
     auto along = declared<SpringAlong>();
     define_fields(along, BACKSPRING_FIELD(SpringAlong, station_mm),
                   BACKSPRING_FIELD(SpringAlong, thickness_mm),

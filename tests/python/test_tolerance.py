@@ -30,7 +30,7 @@ def study() -> bs.Tolerance:
 def test_a_linear_case_is_the_exact_normal_result() -> None:
     """Margin is yield over stress, so a normal yield makes a normal margin, known in full."""
     sd_mpa = 35.0
-    design = HERON.replace(**{"targets.pull": None, "targets.reading": None})
+    design = HERON.replace(**{f"targets.{each}": None for each in ("pull", "reading", "openings")})
     design = design.replace(**{"targets.yield_margin": 1.05})
     study = bs.tolerance(
         design, {"spring.yield": f"sd {sd_mpa} MPa"}, n=2**14, batch=4, shares=False

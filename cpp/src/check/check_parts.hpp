@@ -1,12 +1,10 @@
 #pragma once
 
-#include <functional>
-#include <optional>
 #include <string>
 #include <vector>
 
-#include "backspring/action/rest.hpp"
 #include "backspring/check/check.hpp"
+#include "backspring/check/solution.hpp"
 
 namespace backspring {
 
@@ -20,19 +18,7 @@ namespace backspring {
                                      const PeakStress& peak);
 
 /// The joint in each position the blade has, open first.
-[[nodiscard]] std::vector<Position> make_positions(const Design& design,
-                                                   const Action& action,
-                                                   const Rests& loaded);
-
-/// The ways between the rests, opening, in turn; none where the blade does not stay.
-[[nodiscard]] std::vector<Stroke> make_strokes(const Action& action,
-                                               const std::vector<Step>& steps,
-                                               const Rests& rests);
-
-/// The same, each way found by the given look at it.
-using StrokeBetween = std::function<std::optional<Stroke>(const Contact& from, const Contact& to)>;
-[[nodiscard]] std::vector<Stroke> make_strokes(const StrokeBetween& stroke_between,
-                                               const Rests& rests);
+[[nodiscard]] std::vector<Position> make_positions(Solution& solution);
 
 /// The strokes as the hand feels them.
 [[nodiscard]] std::vector<StrokeReport> make_reports(const Design& design,
@@ -45,10 +31,12 @@ using StrokeBetween = std::function<std::optional<Stroke>(const Contact& from, c
                                  const Contact& stress,
                                  const PeakStress& peak);
 
-/// The contact of the travel with the largest force on the spring.
-[[nodiscard]] Contact strongest(const Action& action, const std::vector<Step>& steps);
+/// What a verdict looks at, worked out.
+[[nodiscard]] Worked worked_out(Solution& solution);
 
-/// The contact of the travel with the largest bending stress.
-[[nodiscard]] Contact most_stressed(const Action& action, const std::vector<Step>& steps);
+/// Takes every impossible number out of a check.
+///
+/// @returns  names of those taken out, each once
+[[nodiscard]] std::vector<std::string> take_out_impossible(Check& check, const Design& design);
 
 }  // namespace backspring

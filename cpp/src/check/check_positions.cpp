@@ -1,4 +1,3 @@
-#include "backspring/action/reading.hpp"
 #include "backspring/strength/yielding.hpp"
 #include "check_parts.hpp"
 
@@ -26,30 +25,23 @@ Position make_position(const Design& design,
     return position;
 }
 
-std::vector<Position> make_positions(const Design& design,
-                                     const Action& action,
-                                     const Rests& loaded) {
-    const bool half_stop = design.tang.half_stop_mm.has_value();
-    const Joint unloaded = make_unloaded_joint(design.spring, design.tang, design.fit);
-    const Readings with_pins = readings(action.joint, loaded);
-    const Readings rear_out = readings(unloaded, find_rests(unloaded, half_stop));
-
+std::vector<Position> make_positions(Solution& solution) {
     std::vector<Position> positions;
     const auto push = [&](const char* name, const Contact& contact) {
-        positions.push_back(make_position(design, name, contact, peak_stress(action, contact)));
+        positions.push_back(make_position(solution.design(), name, contact,
+                                          peak_stress(solution.action(), contact)));
     };
-    push("open", loaded.open);
+    push("open", solution.rests().open);
     positions.back().reading_unloaded_mm = 0.0;
     const auto add = [&](const char* name, const std::optional<Contact>& rest,
-                         const std::optional<double>& reading_loaded,
-                         const std::optional<double>& reading_unloaded) {
+                         std::optional<double> Readings::*reading) {
         if (!rest) return;
         push(name, *rest);
-        positions.back().reading_loaded_mm = *reading_loaded;
-        positions.back().reading_unloaded_mm = reading_unloaded;
+        positions.back().reading_loaded_mm = *(solution.readings().*reading);
+        positions.back().reading_unloaded_mm = solution.unloaded_readings().*reading;
     };
-    add("half_stop", loaded.half_stop, with_pins.half_stop_mm, rear_out.half_stop_mm);
-    add("closed", loaded.closed, with_pins.closed_mm, rear_out.closed_mm);
+    add("half_stop", solution.rests().half_stop, &Readings::half_stop_mm);
+    add("closed", solution.rests().closed, &Readings::closed_mm);
     return positions;
 }
 

@@ -30,30 +30,6 @@ StrokeReport make_report(const Design& design,
 
 }  // namespace
 
-std::vector<Stroke> make_strokes(const Action& action,
-                                 const std::vector<Step>& steps,
-                                 const Rests& rests) {
-    const auto between = [&](const Contact& from, const Contact& to) {
-        return make_stroke(action, steps, from, to);
-    };
-    return make_strokes(between, rests);
-}
-
-std::vector<Stroke> make_strokes(const StrokeBetween& stroke_between, const Rests& rests) {
-    std::vector<Stroke> strokes;
-    if (!rests.closed || rests.open.torque_nmm >= 0.0) return strokes;
-    const auto add = [&](const Contact& from, const Contact& to) {
-        if (const auto stroke = stroke_between(from, to)) strokes.push_back(*stroke);
-    };
-    if (rests.half_stop) {
-        add(*rests.closed, *rests.half_stop);
-        add(*rests.half_stop, rests.open);
-    } else {
-        add(*rests.closed, rests.open);
-    }
-    return strokes;
-}
-
 std::vector<StrokeReport> make_reports(const Design& design,
                                        const Rests& rests,
                                        const std::vector<Stroke>& strokes) {

@@ -50,6 +50,7 @@ void travel_notices(Notices& notices, const Check& check) {
 void slope_notice(Notices& notices, const Joint& joint, const Check& check) {
     double steepest = std::abs(joint.face_slope);
     for (const Position& position : check.positions) {
+        if (std::isnan(position.blade_angle_deg)) continue;
         const Contact contact = contact_at(joint, position.blade_angle_deg);
         for (const Touch& touch : contact.all()) {
             steepest = std::max(steepest, std::abs(touch.slope));
@@ -63,6 +64,7 @@ void slope_notice(Notices& notices, const Joint& joint, const Check& check) {
 
 /// What keeps a target from being judged.
 const char* missing_for(const std::string& target, const Design& design, const Check& check) {
+    if (!check.impossible.empty()) return "possible";
     if (check.travel.peak_stress_mpa <= 0.0) return "load";
     if (target == "openings" && design.strength.tensile_mpa.value <= 0.0) return "tensile";
     if (target == "pull" && !check.strokes.empty()) return "nail-nick";
@@ -78,6 +80,14 @@ void target_notices(Notices& notices, const Design& design, const Check& check) 
     }
 }
 
+void bounds_notice(Notices& notices, const Check& check) {
+    std::string results;
+    for (const std::string& name : check.impossible)
+        results += (results.empty() ? "" : ", ") + name;
+    notices.add_if(!results.empty(),
+                   {.code = NoticeCode::out_of_bounds, .names = {{"results", results}}});
+}
+
 }  // namespace
 
 std::vector<Notice> find_notices(const Design& design, const Joint& joint, const Check& check) {
@@ -87,6 +97,7 @@ std::vector<Notice> find_notices(const Design& design, const Joint& joint, const
     travel_notices(notices, check);
     slope_notice(notices, joint, check);
     target_notices(notices, design, check);
+    bounds_notice(notices, check);
     return std::move(notices).list();
 }
 

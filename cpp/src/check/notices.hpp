@@ -15,7 +15,4 @@ inline constexpr double kSmallSlope = 0.1;
                                                const Joint& joint,
                                                const Check& check);
 
-/// Holds a checked design against its own targets.
-[[nodiscard]] std::vector<TargetResult> judge(const Targets& targets, const Check& check);
-
 }  // namespace backspring

@@ -1,64 +1,69 @@
+#include "backspring/check/targets.hpp"
+
 #include <algorithm>
 #include <cmath>
 
-#include "notices.hpp"
+#include "check_parts.hpp"
+#include "verdict_parts.hpp"
 
 namespace backspring {
 namespace {
 
-/// A target against what the design does; what cannot be told is missed, not left out.
-TargetResult result(const std::string& name,
-                    std::optional<double> value,
-                    std::optional<double> low,
-                    std::optional<double> high) {
-    const bool met = value && (!low || *value >= *low) && (!high || *value <= *high);
-    return {.name = name, .value = value, .low = low, .high = high, .met = met};
-}
-
-std::optional<double> peak_pull(const Check& check) {
-    std::optional<double> peak;
-    for (const StrokeReport& stroke : check.strokes) {
-        if (stroke.peak_pull_n) peak = std::max(peak.value_or(0.0), *stroke.peak_pull_n);
-    }
-    return peak;
-}
-
-double farthest_from_flush(const Check& check) {
-    double farthest = 0.0;
-    for (const Position& position : check.positions) {
-        farthest = std::max(farthest, std::abs(position.reading_loaded_mm));
-    }
-    return farthest;
-}
-
-/// How many times over the spring's stress could be as high for the openings asked.
-std::optional<double> openings_margin(const Check& check) {
-    const auto fatigue =
-        std::find_if(check.verdict.begin(), check.verdict.end(),
-                     [](const Margin& m) { return m.kind == MarginKind::fatigue; });
-    if (fatigue == check.verdict.end()) return std::nullopt;
-    return fatigue->margin;
-}
+constexpr double kLimitRounding = 1e-9;
 
 }  // namespace
 
-std::vector<TargetResult> judge(const Targets& targets, const Check& check) {
-    std::vector<TargetResult> results;
-    if (targets.pull_low_n || targets.pull_high_n) {
-        results.push_back(
-            result("pull", peak_pull(check), targets.pull_low_n, targets.pull_high_n));
-    }
+std::optional<double> farthest_from_flush_mm(const Readings& loaded, bool has_half_stop) {
+    if (!loaded.closed_mm || (has_half_stop && !loaded.half_stop_mm)) return std::nullopt;
+    return std::max(std::abs(*loaded.closed_mm), std::abs(loaded.half_stop_mm.value_or(0.0)));
+}
+
+std::optional<double> openings_margin(Solution& solution) {
+    const Design& design = solution.design();
+    if (!design.targets.openings) return std::nullopt;
+    const Worked worked = worked_out(solution);
+    std::vector<Margin> margins;
+    judge_life(margins, design, worked, find_notches(design, worked));
+    const auto fatigue = std::find_if(margins.begin(), margins.end(), [](const Margin& m) {
+        return m.kind == MarginKind::fatigue;
+    });
+    return fatigue == margins.end() ? std::nullopt : fatigue->margin;
+}
+
+JudgedFigures judged_figures(Solution& solution) {
+    const Targets& targets = solution.design().targets;
+    JudgedFigures figures;
+    if (targets.pull_low_n || targets.pull_high_n) figures.pull_n = peak_pull_n(solution);
     if (targets.yield_margin) {
-        results.push_back(
-            result("yield_margin", check.travel.yield_margin, targets.yield_margin, std::nullopt));
+        if (const auto margin = yield_margin(solution)) figures.yield_margin = margin->value;
     }
     if (targets.reading_mm) {
-        results.push_back(
-            result("reading", farthest_from_flush(check), std::nullopt, targets.reading_mm));
+        figures.reading_mm = farthest_from_flush_mm(solution.readings(), solution.has_half_stop());
     }
-    if (targets.openings) {
-        results.push_back(result("openings", openings_margin(check), 1.0, std::nullopt));
-    }
+    figures.openings_margin = openings_margin(solution);
+    return figures;
+}
+
+bool is_within(const std::optional<double>& value,
+               const std::optional<double>& low,
+               const std::optional<double>& high) {
+    const auto rounding = [](double limit) { return kLimitRounding * std::abs(limit); };
+    return value && std::isfinite(*value) && (!low || *value >= *low - rounding(*low)) &&
+           (!high || *value <= *high + rounding(*high));
+}
+
+std::vector<TargetResult> judge_targets(const Targets& targets, const JudgedFigures& figures) {
+    std::vector<TargetResult> results;
+    const auto judge = [&](const char* name, const std::optional<double>& value,
+                           const std::optional<double>& low, const std::optional<double>& high) {
+        if (!low && !high) return;
+        results.push_back({name, value, low, high, is_within(value, low, high)});
+    };
+    const std::optional<double> as_asked = targets.openings ? std::optional(1.0) : std::nullopt;
+    judge("pull", figures.pull_n, targets.pull_low_n, targets.pull_high_n);
+    judge("yield_margin", figures.yield_margin, targets.yield_margin, std::nullopt);
+    judge("reading", figures.reading_mm, std::nullopt, targets.reading_mm);
+    judge("openings", figures.openings_margin, as_asked, std::nullopt);
     return results;
 }
 

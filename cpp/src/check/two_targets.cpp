@@ -55,28 +55,15 @@ std::optional<double> least_yield_margin(const TwoCheck& check) {
 }  // namespace
 
 std::vector<TargetResult> judge(const Targets& targets, const TwoCheck& check) {
-    std::vector<TargetResult> results;
-    const auto add = [&](const char* name, const std::optional<double>& value,
-                         const std::optional<double>& low, const std::optional<double>& high) {
-        const bool met = value && (!low || *value >= *low) && (!high || *value <= *high);
-        results.push_back({.name = name, .value = value, .low = low, .high = high, .met = met});
-    };
     const auto& low = targets.pull_low_n;
     const Pulls pulls = pulls_of(check);
-    if (low || targets.pull_high_n) {
-        const bool high_met = !targets.pull_high_n || pulls.high <= *targets.pull_high_n;
-        const bool tell_low = high_met && low && pulls.low < *low;
-        add("pull", tell_low ? pulls.low : pulls.high, low, targets.pull_high_n);
-    }
-    if (targets.yield_margin) {
-        add("yield_margin", least_yield_margin(check), targets.yield_margin, std::nullopt);
-    }
-    if (targets.reading_mm) {
-        add("reading", farthest_from_flush(check), std::nullopt, targets.reading_mm);
-    }
+    const bool high_met = !targets.pull_high_n || pulls.high <= *targets.pull_high_n;
+    const bool tell_low = high_met && low && pulls.low < *low;
     // No life is worked out for two blades, and a stated target must not vanish.
-    if (targets.openings) add("openings", std::nullopt, 1.0, std::nullopt);
-    return results;
+    return judge_targets(targets, {.pull_n = tell_low ? pulls.low : pulls.high,
+                                   .yield_margin = least_yield_margin(check),
+                                   .reading_mm = farthest_from_flush(check),
+                                   .openings_margin = std::nullopt});
 }
 
 }  // namespace backspring

@@ -115,6 +115,23 @@ void add_positions(Beside& row, Rests& rests, const TwoView& view, const Place& 
     }
 }
 
+/// The ways between the rests, opening, in turn; none where the blade does not stay.
+template <class StrokeBetween>
+std::vector<Stroke> make_strokes(const StrokeBetween& stroke_between, const Rests& rests) {
+    std::vector<Stroke> strokes;
+    if (!rests.closed || rests.open.torque_nmm >= 0.0) return strokes;
+    const auto add = [&](const Contact& from, const Contact& to) {
+        if (const auto stroke = stroke_between(from, to)) strokes.push_back(*stroke);
+    };
+    if (rests.half_stop) {
+        add(*rests.closed, *rests.half_stop);
+        add(*rests.half_stop, rests.open);
+    } else {
+        add(*rests.closed, rests.open);
+    }
+    return strokes;
+}
+
 }  // namespace
 
 std::vector<Place> places_of(const Tang& tang) {

@@ -1,5 +1,6 @@
 #include "backspring/fit/allowance.hpp"
 
+#include "backspring/check/solution.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/grind/grind.hpp"
 #include "face_solver.hpp"
@@ -10,11 +11,11 @@ namespace {
 /// Whether the kick carries some of the closed blade.
 bool kick_bears(const Design& design) {
     if (!design.tang.kick) return false;
-    const Joint joint = make_joint(design.spring, design.tang, design.fit);
-    const auto closed = find_rests(joint, false).closed;
+    Solution solution(design);
+    const auto& closed = solution.rests().closed;
     // Closed, the kick stands behind the pivot; the closed face alone bears close below it.
     return closed && closed->count > 0 &&
-           closed->touches[0].x_mm < joint.pivot_mm - 0.5 * design.tang.kick->distance_mm;
+           closed->touches[0].x_mm < design.tang.pivot_mm - 0.5 * design.tang.kick->distance_mm;
 }
 
 Design fitted(const Design& design, double target_mm, const FitUnknowns& unknowns) {

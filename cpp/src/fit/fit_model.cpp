@@ -3,6 +3,8 @@
 #include <cmath>
 #include <utility>
 
+#include "backspring/action/unloaded_readings.hpp"
+#include "backspring/check/bounds.hpp"
 #include "backspring/core/angle.hpp"
 
 namespace backspring {
@@ -29,12 +31,19 @@ struct Loaded {
     std::optional<double> closed_angle_deg;
 };
 
+/// Readings that are possible; the others are none.
+Readings possible(const Design& design, const Readings& shown) {
+    return {.closed_mm = if_possible(design, ResultKind::reading, shown.closed_mm),
+            .half_stop_mm = if_possible(design, ResultKind::reading, shown.half_stop_mm)};
+}
+
 Loaded loaded_readings(const Design& design, const FitUnknowns& unknowns) {
     Joint joint = make_joint(design.spring, design.tang, design.fit);
     joint.flexibility.root_rotation_rad_per_nmm += unknowns.extra_root_rad_per_nmm;
     tilt(joint, unknowns.pad_tilt_rad);
     const Rests rests = find_rests(joint, design.tang.half_stop_mm.has_value());
-    Loaded loaded{.readings = readings(joint, rests), .closed_angle_deg = std::nullopt};
+    Loaded loaded{.readings = possible(design, readings(joint, rests)),
+                  .closed_angle_deg = std::nullopt};
     if (rests.closed) loaded.closed_angle_deg = rests.closed->blade_angle_deg;
     return loaded;
 }
@@ -42,7 +51,7 @@ Loaded loaded_readings(const Design& design, const FitUnknowns& unknowns) {
 Readings unloaded_readings(const Design& design, const FitUnknowns& unknowns) {
     Joint joint = make_unloaded_joint(design.spring, design.tang, design.fit);
     tilt(joint, unknowns.pad_tilt_rad);
-    Readings shown = readings(joint, find_rests(joint, design.tang.half_stop_mm.has_value()));
+    Readings shown = possible(design, unloaded_readings(joint, design.tang));
     const double ratio = design.fit.dial_mm / design.tang.pivot_mm;
     raise(shown.half_stop_mm, 0.5 * unknowns.pivot_play_mm * ratio);
     raise(shown.closed_mm, 0.5 * unknowns.pivot_play_mm * ratio);

@@ -1,19 +1,14 @@
 #include "backspring/grind/grind_table.hpp"
 
-#include <algorithm>
 #include <cmath>
 
-#include "../check/check_parts.hpp"
 #include "../design/rules.hpp"
-#include "backspring/action/reading.hpp"
-#include "backspring/check/look.hpp"
-#include "backspring/strength/yielding.hpp"
+#include "backspring/check/solution.hpp"
 
 namespace backspring {
 namespace {
 
 constexpr double kMostSteps = 1e4;
-constexpr double kStepDeg = 1.0;  // as a check takes it, so that both have the same numbers
 // A depth that a whole number of steps reaches but for rounding takes no further step.
 constexpr double kRounding = 1e-9;
 
@@ -30,40 +25,25 @@ int steps(const char* key, double depth_mm, double step_mm) {
     return static_cast<int>(std::ceil(depth_mm / step_mm - kRounding));
 }
 
-void add_efforts(GrindRow& row, const std::vector<StrokeReport>& strokes) {
-    for (const StrokeReport& report : strokes) {
-        row.peak_torque_nmm =
-            std::max(row.peak_torque_nmm.value_or(0.0), report.stroke.peak_torque_nmm);
-        if (report.peak_pull_n) {
-            row.peak_pull_n = std::max(row.peak_pull_n.value_or(0.0), *report.peak_pull_n);
-        }
-    }
-}
-
 }  // namespace
 
 GrindRow grind_row(const Design& design, double removed_mm) {
-    const Action action = make_action(design);
-    const Rests rests = find_rests(action.joint, design.tang.half_stop_mm.has_value());
-    const double start = rests.closed ? rests.closed->blade_angle_deg : 0.0;
-    const std::vector<Step> steps = sweep(action, start, 180.0, kStepDeg);
-    const PeakStress peak = peak_stress(action, most_stressed(action, steps));
-    const Readings loaded = readings(action.joint, rests);
-    const double pivot = design.tang.pivot_mm;
-
+    Solution solution(design);
+    const PeakStress& peak = solution.most_stressed().peak;
     GrindRow row;
     row.removed_mm = removed_mm;
     row.preload_mm = design.fit.preload_mm;
-    row.stiffness_n_per_mm = 1.0 / deflection_per_force(action.joint.flexibility, pivot, pivot);
-    add_efforts(row, make_reports(design, rests, make_strokes(action, steps, rests)));
+    row.stiffness_n_per_mm = solution.stiffness_n_per_mm();
+    row.peak_torque_nmm = peak_torque_nmm(solution);
+    row.peak_pull_n = peak_pull_n(solution);
     row.travel_peak_stress_mpa = peak.stress_mpa;
     row.travel_peak_stress_station_mm = peak.station_mm;
-    if (const auto margin = yield_margin(design.strength.yield_mpa, peak.stress_mpa)) {
+    if (const auto margin = yield_margin(solution)) {
         row.yield_margin = margin->value;
         row.yield_margin_low = margin->low;
     }
-    row.reading_loaded_half_stop_mm = loaded.half_stop_mm;
-    row.reading_loaded_closed_mm = loaded.closed_mm;
+    row.reading_loaded_half_stop_mm = solution.readings().half_stop_mm;
+    row.reading_loaded_closed_mm = solution.readings().closed_mm;
     return row;
 }
 

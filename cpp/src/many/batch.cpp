@@ -1,11 +1,13 @@
 #include "backspring/many/batch.hpp"
 
 #include <algorithm>
+#include <array>
+#include <limits>
 #include <set>
 
 #include "backspring/core/require.hpp"
 #include "backspring/design/field.hpp"
-#include "quick_check.hpp"
+#include "row.hpp"
 #include "row_threads.hpp"
 
 namespace backspring {
@@ -50,13 +52,13 @@ void change_rules(Requirements& rules, const Design& design, const std::vector<C
     }
 }
 
-std::vector<QuickColumn> pick_columns(Requirements& rules, const std::vector<std::string>& names) {
-    const auto all = quick_columns();
+std::vector<RowColumn> pick_columns(Requirements& rules, const std::vector<std::string>& names) {
+    const auto all = row_columns();
     if (names.empty()) return {all.begin(), all.end()};
-    std::vector<QuickColumn> picked;
+    std::vector<RowColumn> picked;
     for (const std::string& name : names) {
         const auto found = std::find_if(all.begin(), all.end(),
-                                        [&](const QuickColumn& c) { return c.name == name; });
+                                        [&](const RowColumn& c) { return c.name == name; });
         const bool known = rules.require(found != all.end(), name,
                                          [] { return std::string("is no result of a check"); });
         if (known) picked.push_back(*found);
@@ -64,26 +66,18 @@ std::vector<QuickColumn> pick_columns(Requirements& rules, const std::vector<std
     return picked;
 }
 
-Wanted needed_for(const std::vector<QuickColumn>& columns) {
-    Wanted wanted;
-    for (const QuickColumn& column : columns) {
-        if (column.need) wanted.*column.need = true;
-    }
-    return wanted;
-}
-
 }  // namespace
 
 std::string name_of(RowStatus status) {
     constexpr std::array names{
-        "ok",         "invalid", "no_closed_rest", "no_half_stop_rest", "not_held_open",
-        "lifted_off", "not_run"};
+        "ok",         "invalid",       "no_closed_rest", "no_half_stop_rest", "not_held_open",
+        "lifted_off", "out_of_bounds", "not_run"};
     return names.at(static_cast<std::size_t>(status));
 }
 
 std::vector<std::string> batch_columns() {
     std::vector<std::string> names;
-    for (const QuickColumn& column : quick_columns()) names.emplace_back(column.name);
+    for (const RowColumn& column : row_columns()) names.emplace_back(column.name);
     return names;
 }
 
@@ -93,30 +87,30 @@ Batch check_many(const Design& design,
                  const std::function<bool(std::int64_t)>& keep_going) {
     Requirements rules;
     change_rules(rules, design, changes);
-    const std::vector<QuickColumn> picked = pick_columns(rules, settings.columns);
+    const std::vector<RowColumn> picked = pick_columns(rules, settings.columns);
     rules.in_range("threads", settings.threads, 0.0, 1024.0, "");
     rules.in_range("chunk_rows", settings.chunk_rows, 1.0, 1e9, "");
     rules.throw_if_any();
 
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
     const Eigen::Index rows = changes.front().values.size();
     Batch batch;
     batch.status.assign(static_cast<std::size_t>(rows), RowStatus::not_run);
-    for (const QuickColumn& column : picked) {
-        batch.columns.push_back({std::string(column.name), Eigen::ArrayXd::Constant(rows, kNone)});
+    for (const RowColumn& column : picked) {
+        batch.columns.push_back({std::string(column.name), Eigen::ArrayXd::Constant(rows, none)});
     }
     const Setters setters = order(changes);
-    const Wanted wanted = needed_for(picked);
     const auto run = [&](std::int64_t from, std::int64_t to) {
         Design changed;
+        std::vector<double> values(picked.size());
         for (std::int64_t row = from; row < to; ++row) {
             changed = design;
             for (std::size_t k = 0; k < setters.set.size(); ++k) {
                 setters.set[k](changed, setters.values[k][row]);
             }
-            const QuickCheck check = quick_check(changed, wanted);
-            batch.status[static_cast<std::size_t>(row)] = check.status;
+            batch.status[static_cast<std::size_t>(row)] = work_row(changed, picked, values);
             for (std::size_t k = 0; k < picked.size(); ++k) {
-                batch.columns[k].values[row] = check.*picked[k].member;
+                batch.columns[k].values[row] = values[k];
             }
         }
     };

@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include "../check/check_parts.hpp"
-#include "backspring/check/look.hpp"
+#include "backspring/check/solution.hpp"
 #include "response.hpp"
 
 namespace backspring {
@@ -11,18 +10,13 @@ namespace {
 
 class Watch {
   public:
-    explicit Watch(const Design& design) : design_(design), action_(make_action(design)) {
-        const bool half_stop = design.tang.half_stop_mm.has_value();
-        const Rests rests = find_rests(action_.joint, half_stop);
-        const double start = rests.closed ? rests.closed->blade_angle_deg : 0.0;
-        const std::vector<Step> steps = sweep(action_, start, 180.0, 1.0);
-        torque(rests, make_strokes(action_, steps, rests));
+    explicit Watch(const Design& design) : design_(design), solution_(design) {
+        torque();
         stiffness();
-        stress(rests, most_stressed(action_, steps));
-        readings("reading_loaded", JointKind::loaded, action_.joint, rests);
-        const Joint unloaded = make_joint(design, JointKind::unloaded);
-        readings("reading_unloaded", JointKind::unloaded, unloaded,
-                 find_rests(unloaded, half_stop));
+        stress();
+        readings("reading_loaded", JointKind::loaded, solution_.joint(), solution_.rests());
+        readings("reading_unloaded", JointKind::unloaded, solution_.unloaded_joint(),
+                 solution_.unloaded_rests());
     }
 
     [[nodiscard]] Figures take() { return std::move(figures_); }
@@ -39,30 +33,28 @@ class Watch {
     }
 
     /// A contact on the way; a peak may also lie at a rest, and moves with it.
-    std::size_t watch_loaded(const Rests& rests, const Contact& contact) {
+    std::size_t watch_loaded(const Contact& contact) {
+        const Rests& rests = solution_.rests();
+        const Joint& joint = solution_.joint();
         const auto at = [&](const std::optional<Contact>& rest) {
             return rest && rest->blade_angle_deg == contact.blade_angle_deg;
         };
         const Seat seat = at(rests.closed) || at(rests.half_stop) ? Seat::free : Seat::held;
-        return watch(JointKind::loaded, action_.joint, make_state(action_.joint, contact, seat));
+        return watch(JointKind::loaded, joint, make_state(joint, contact, seat));
     }
 
-    void torque(const Rests& rests, const std::vector<Stroke>& strokes) {
-        if (strokes.empty()) return;
-        const auto less = [](const Stroke& a, const Stroke& b) {
-            return a.peak_torque_nmm < b.peak_torque_nmm;
-        };
-        const double angle =
-            std::max_element(strokes.begin(), strokes.end(), less)->peak_torque_angle_deg;
-        const Contact contact = contact_at(action_.joint, angle);
-        const std::size_t i = watch_loaded(rests, contact);
+    void torque() {
+        const std::optional<Turn> peak = hardest_turn(solution_);
+        if (!peak) return;
+        const std::size_t i = watch_loaded(peak->contact);
         const Answering answer = respond_at(i).opening_torque_nmm;
         figures_.all.push_back(
             {"peak_torque_nmm", answer.value, {{i, answer.per_element}}, std::nullopt});
     }
 
     void stiffness() {
-        const Joint joint = make_joint(design_, JointKind::stiffness, action_.joint.flexibility);
+        const Joint joint =
+            make_joint(design_, JointKind::stiffness, solution_.joint().flexibility);
         const std::size_t i = watch(JointKind::stiffness, joint, State{});
         const double x = joint.pivot_mm;
         const Compliance own = compliance(joint.flexibility, x, x);
@@ -76,9 +68,9 @@ class Watch {
             {"stiffness_n_per_mm", stiffness, {{i, -stiffness * stiffness * e}}, std::nullopt});
     }
 
-    void stress(const Rests& rests, const Contact& contact) {
-        const PeakStress peak = peak_stress(action_, contact);
-        const std::size_t i = watch_loaded(rests, contact);
+    void stress() {
+        const auto& [contact, peak] = solution_.most_stressed();
+        const std::size_t i = watch_loaded(contact);
         const double station = std::max(peak.station_mm, 0.0);
         const Answering moment = respond_at(i, station).moment_nmm;
         if (!(moment.value > 0.0)) return;
@@ -108,7 +100,7 @@ class Watch {
     }
 
     const Design& design_;
-    Action action_;
+    Solution solution_;
     Figures figures_;
 };
 

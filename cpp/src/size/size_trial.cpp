@@ -3,35 +3,24 @@
 #include <algorithm>
 #include <cmath>
 
-#include "../check/check_parts.hpp"
-#include "backspring/check/look.hpp"
+#include "backspring/check/targets.hpp"
 #include "backspring/core/error.hpp"
 
 namespace backspring {
 namespace {
 
-// Rounding of a margin that a root has been solved for.
-constexpr double kRounding = 1e-9;
 // Margins whose difference nobody feels, as a share.
 constexpr double kAlike = 1e-7;
 
 void measure(Trial& trial) {
-    const Design& design = trial.design;
-    const Action action = make_action(design);
-    const Rests rests = find_rests(action.joint, design.tang.half_stop_mm.has_value());
-    const double start = rests.closed ? rests.closed->blade_angle_deg : 0.0;
-    const std::vector<Step> steps = sweep(action, start, 180.0, 1.0);
-    const std::vector<Stroke> strokes = make_strokes(action, steps, rests);
-    const std::size_t whole = design.tang.half_stop_mm ? 2 : 1;
-    if (strokes.size() < whole) {
+    Solution solution(trial.design);
+    if (!snaps_everywhere(solution)) {
         trial.fault = {.code = NoticeCode::does_not_stay};
         return;
     }
-    double torque = 0.0;
-    for (const Stroke& stroke : strokes) torque = std::max(torque, stroke.peak_torque_nmm);
-    if (const auto& nick = design.blade.nail_nick_mm) trial.pull_n = torque / *nick;
-    const double stress = peak_stress(action, most_stressed(action, steps)).stress_mpa;
-    trial.yield_margin = design.strength.yield_mpa.value / stress;
+    trial.pull_n = peak_pull_n(solution);
+    const double stress = solution.most_stressed().peak.stress_mpa;
+    trial.yield_margin = trial.design.strength.yield_mpa.value / stress;
 }
 
 }  // namespace
@@ -57,7 +46,7 @@ double Wanted::spare(const Trial& trial) const {
 }
 
 bool Wanted::strong_enough(const Trial& trial) const {
-    return !target.pull_n || spare(trial) >= -kRounding;
+    return !target.pull_n || is_within(trial.yield_margin, target.yield_margin, std::nullopt);
 }
 
 void Found::add(const Found& more) {

@@ -5,7 +5,6 @@
 #include <cmath>
 #include <optional>
 
-#include "../check/check_parts.hpp"
 #include "backspring/check/look.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/core/root.hpp"

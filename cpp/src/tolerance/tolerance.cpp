@@ -3,12 +3,15 @@
 #include <algorithm>
 #include <cmath>
 
+#include "backspring/check/targets.hpp"
 #include "backspring/core/require.hpp"
 
 namespace backspring {
 namespace {
 
+constexpr const char* kPull = "peak_pull_n";
 constexpr const char* kMargin = "yield_margin";
+constexpr const char* kOpenings = "openings_margin";
 constexpr const char* kHalfStop = "reading_loaded_half_stop_mm";
 constexpr const char* kClosed = "reading_loaded_closed_mm";
 
@@ -30,48 +33,57 @@ class RowValues {
     Eigen::Index row_;
 };
 
-double farthest_from_flush(const RowValues& row) {
-    return std::fmax(std::abs(row[kHalfStop]), std::abs(row[kClosed]));
-}
-
-double judged(const std::string& target, const RowValues& row) {
-    if (target == "pull") return row["peak_pull_n"];
-    return target == kMargin ? row[kMargin] : farthest_from_flush(row);
+/// What a row's targets are held against, see judged_figures().
+JudgedFigures judged_figures(const RowValues& row, bool has_half_stop) {
+    const auto known = [&](const char* name) {
+        const double value = row[name];
+        return std::isfinite(value) ? std::optional(value) : std::nullopt;
+    };
+    const Readings loaded{.closed_mm = known(kClosed), .half_stop_mm = known(kHalfStop)};
+    return {.pull_n = known(kPull),
+            .yield_margin = known(kMargin),
+            .reading_mm = farthest_from_flush_mm(loaded, has_half_stop),
+            .openings_margin = known(kOpenings)};
 }
 
 std::vector<TargetShare> stated_targets(const Targets& targets) {
     std::vector<TargetShare> shares;
-    const auto add = [&](const char* name, std::optional<double> low, std::optional<double> high) {
-        if (low || high) shares.push_back({.name = name, .low = low, .high = high});
-    };
-    add("pull", targets.pull_low_n, targets.pull_high_n);
-    add(kMargin, targets.yield_margin, std::nullopt);
-    add("reading", std::nullopt, targets.reading_mm);
+    for (const TargetResult& each : judge_targets(targets, {})) {
+        shares.push_back({.name = each.name, .low = each.low, .high = each.high});
+    }
     return shares;
 }
 
-bool meets(const TargetShare& target, const RowValues& row) {
-    const double value = judged(target.name, row);
-    return std::isfinite(value) && (!target.low || value >= *target.low) &&
-           (!target.high || value <= *target.high);
+/// Counts a row that works; whether it meets every target.
+bool count_targets(Tolerance& result, const Design& design, const RowValues& row) {
+    const auto judged =
+        judge_targets(design.targets, judged_figures(row, design.tang.half_stop_mm.has_value()));
+    bool all = true;
+    for (std::size_t i = 0; i < judged.size(); ++i) {
+        result.targets[i].met += judged[i].met;
+        all = all && judged[i].met;
+    }
+    return all;
 }
 
-void count_rows(Tolerance& result, const Batch& batch, std::int64_t rows) {
+void count_rows(Tolerance& result, const Design& design, const Batch& batch, std::int64_t rows) {
     for (Eigen::Index i = 0; i < rows; ++i) {
         const RowStatus status = batch.status[static_cast<std::size_t>(i)];
         if (status == RowStatus::not_run) continue;
         ++result.rows;
         if (status != RowStatus::ok) continue;
         ++result.working;
-        const RowValues row(batch, i);
-        bool all = true;
-        for (TargetShare& target : result.targets) {
-            const bool met = meets(target, row);
-            target.met += met;
-            all = all && met;
-        }
-        result.good += all;
+        result.good += count_targets(result, design, RowValues(batch, i));
     }
+}
+
+/// Results whose spread is told.
+std::vector<std::string> followed_columns(const Design& design) {
+    std::vector<std::string> names{design.blade.nail_nick_mm ? kPull : "peak_torque_nmm",
+                                   "travel_peak_stress_mpa", kMargin};
+    if (design.tang.half_stop_mm) names.emplace_back(kHalfStop);
+    names.emplace_back(kClosed);
+    return names;
 }
 
 std::vector<VarianceShare> shares_of(const Eigen::ArrayXd& values, const ToleranceRows& plan) {
@@ -89,10 +101,8 @@ std::vector<VarianceShare> shares_of(const Eigen::ArrayXd& values, const Toleran
 }  // namespace
 
 std::vector<std::string> tolerance_columns(const Design& design) {
-    std::vector<std::string> names{design.blade.nail_nick_mm ? "peak_pull_n" : "peak_torque_nmm",
-                                   "travel_peak_stress_mpa", kMargin};
-    if (design.tang.half_stop_mm) names.emplace_back(kHalfStop);
-    names.emplace_back(kClosed);
+    std::vector<std::string> names = followed_columns(design);
+    if (design.targets.openings) names.emplace_back(kOpenings);
     return names;
 }
 
@@ -104,9 +114,9 @@ Tolerance sum_up(const Design& design,
     Tolerance result;
     result.complete = batch.complete;
     result.targets = stated_targets(design.targets);
-    count_rows(result, batch, plan.sample);
+    count_rows(result, design, batch, plan.sample);
     if (result.rows > 0) result.batch = batch_chance(result.good, result.rows, pieces);
-    for (LocalSpread& local : local_spreads(design, spreads, tolerance_columns(design))) {
+    for (LocalSpread& local : local_spreads(design, spreads, followed_columns(design))) {
         const auto column =
             std::find_if(batch.columns.begin(), batch.columns.end(),
                          [&](const BatchColumn& c) { return c.name == local.name; });

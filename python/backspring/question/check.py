@@ -88,6 +88,11 @@ class Check(Judged):
         return self.result.stiffness_n_per_mm
 
     @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether all targets are met and all results are possible."""
+        return "fail" if self.result.impossible else super().status
+
+    @property
     def verdict(self) -> list[_core.Margin]:
         """Ways to fail that the design's data allow to judge, least margin first."""
         return self.result.verdict

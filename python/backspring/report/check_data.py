@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
@@ -66,9 +67,10 @@ def check_data(check: Check) -> dict[str, Any]:
         "design": {"name": check.design.name, "sha256": check.design.sha256},
         **blade_data(check.positions, check.strokes, check.travel),
         "steel": check.steel,
-        "stiffness_n_per_mm": check.stiffness_n_per_mm,
+        **_picked(check, ("stiffness_n_per_mm",)),
         "verdict": [margin_data(each) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
+        "impossible": check.result.impossible,
         "defaults": list(check.design.defaults),
     }
 
@@ -124,7 +126,13 @@ def _beside(row: Beside) -> dict[str, Any]:
 
 
 def _picked(result: object, names: tuple[str, ...]) -> dict[str, Any]:
-    return {name: getattr(result, name) for name in names}
+    """Fields of a result; none where a number is impossible, for JSON has no such number."""
+    values = {name: getattr(result, name) for name in names}
+    return {name: None if _is_nan(value) else value for name, value in values.items()}
+
+
+def _is_nan(value: object) -> bool:
+    return isinstance(value, float) and math.isnan(value)
 
 
 def _stroke(stroke: _core.StrokeReport) -> dict[str, Any]:

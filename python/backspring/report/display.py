@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -180,12 +181,12 @@ def unit_of(kind: Shown, system: System) -> str:
 
 def number(value: float | None, kind: Shown, system: System) -> str:
     """Write a number without its unit; `-` when there is none."""
-    return "-" if value is None else STYLES[system][kind].number(value)
+    return "-" if value is None or math.isnan(value) else STYLES[system][kind].number(value)
 
 
 def text(value: float | None, kind: Shown, system: System) -> str:
     """Write a number with its unit; `-` when there is none."""
-    return "-" if value is None else STYLES[system][kind].text(value)
+    return "-" if value is None or math.isnan(value) else STYLES[system][kind].text(value)
 
 
 def scatter(value: float, kind: Shown, system: System) -> str:
@@ -203,7 +204,7 @@ def both(value: float, kind: Shown, system: System) -> str:
 
 def reading(value_mm: float | None, system: System) -> str:
     """Write a reading the maker's way: so much proud, so much low, or flush."""
-    if value_mm is None:
+    if value_mm is None or math.isnan(value_mm):
         return "-"
     if abs(value_mm) < _FLUSH_MM:
         return "flush"

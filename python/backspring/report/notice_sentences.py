@@ -9,6 +9,7 @@ Facts = Any  # numbers and names by attribute, see sentences.py
 Sentence = str | Callable[[Facts], str]
 
 MISSING = {
+    "possible": "a result is impossible",
     "load": "the spring bears nothing on the way",
     "tensile": "a life needs the steel's tensile strength: give spring.tensile or a hardness",
     "nail-nick": "a pull needs the place it acts at: give blade.nail_nick",
@@ -105,6 +106,8 @@ NOTICES: dict[str, Sentence] = {
     "kick-off-pad": "kick: its nose stands at station {nose:length}, off the pad, and does not "
     "meet the spring",
     "target-unknown": _target_unknown,
+    "out-of-bounds": "{results}: no design of this size can have what comes out, so the model does "
+    "not cover it and no such number is given",
     "target-missed": _target_lost,
     "fit-done": "nothing to grind: both readings are as wanted",
     "lowers-open": _lowers_open,

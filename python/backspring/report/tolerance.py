@@ -24,7 +24,12 @@ RESULTS: dict[str, tuple[str, Shown]] = {
     "reading_loaded_half_stop_mm": ("half-stop, loaded", "reading"),
     "reading_loaded_closed_mm": ("closed, loaded", "reading"),
 }
-_TARGETS: dict[str, Shown] = {"pull": "force", "yield_margin": "margin", "reading": "reading"}
+_TARGETS: dict[str, Shown] = {
+    "pull": "force",
+    "yield_margin": "margin",
+    "reading": "reading",
+    "openings": "margin",
+}
 _DIMENSIONS: dict[str, Shown] = {"mm": "reading", "MPa": "stress"}
 
 

@@ -1,14 +1,15 @@
 #include <cmath>
 #include <cstring>
-#include <random>
 
 #include "backspring/check/check.hpp"
 #include "backspring/design/field.hpp"
 #include "backspring/many/batch.hpp"
 #include "catch.hpp"
-#include "designs.hpp"
+#include "wild_changes.hpp"
 
 using namespace backspring;
+using designs::row_of;
+using designs::wild_changes;
 
 namespace {
 
@@ -19,45 +20,6 @@ const Eigen::ArrayXd& column(const Batch& batch, const std::string& name) {
         if (each.name == name) return each.values;
     }
     throw OutOfRange("no column " + name);
-}
-
-/// Wide changes about a design, some of which break it: the same ones every time.
-std::vector<Change> wild_changes(const Design& design, unsigned start) {
-    std::mt19937 draw(start);
-    const auto between = [&](double low, double high) {
-        return low + (high - low) * (static_cast<double>(draw()) / 4294967296.0);
-    };
-    std::vector<Change> changes;
-    const auto add = [&](const char* key, double low, double high) {
-        if (!has_dimension(design, key)) return;
-        Change change{.key = key, .values = Eigen::ArrayXd(kRows)};
-        for (double& value : change.values) value = between(low, high);
-        changes.push_back(change);
-    };
-    add("fit.preload", 0.0, 1.6);
-    add("spring.thickness_scale", 0.7, 1.3);
-    add("spring.thickness_offset", -0.1, 0.1);
-    add("spring.width", 1.5, 3.5);
-    add("spring.rear_pin", 28.0, 40.0);
-    add("tang.pivot", 30.0, 34.0);
-    add("tang.open", 4.2, 4.8);
-    add("tang.half_stop", 4.3, 4.9);
-    add("tang.closed", 4.3, 4.9);
-    add("tang.corner_radius", 0.0, 2.8);
-    add("tang.kick.height", 0.05, 0.4);
-    add("friction.spring", 0.0, 0.3);
-    return changes;
-}
-
-Design row_of(Design design, const std::vector<Change>& changes, Eigen::Index row) {
-    for (const Field& dimension : dimensions()) {
-        for (const Change& change : changes) {
-            if (change.key == dimension.key) {
-                design = with_dimension(design, change.key, change.values[row]);
-            }
-        }
-    }
-    return design;
 }
 
 void require_close(const std::string& name, double got, std::optional<double> wanted) {
@@ -122,7 +84,7 @@ TEST_CASE("a row says what a full check of that design says", "[batch]") {
     unsigned start = 1;
     int good = 0, invalid = 0;
     for (const auto& [name, design] : designs::all()) {
-        const std::vector<Change> changes = wild_changes(design, start++);
+        const std::vector<Change> changes = wild_changes(design, start++, kRows);
         const Batch batch = check_many(design, changes);
         REQUIRE(batch.complete);
         for (Eigen::Index row = 0; row < kRows; ++row) {
@@ -144,7 +106,7 @@ TEST_CASE("a row says what a full check of that design says", "[batch]") {
 }
 
 TEST_CASE("rows are the same to the last bit on any number of threads", "[batch]") {
-    const std::vector<Change> changes = wild_changes(designs::heron(), 7);
+    const std::vector<Change> changes = wild_changes(designs::heron(), 7, kRows);
     const Batch one =
         check_many(designs::heron(), changes, {.threads = 1, .chunk_rows = 256, .columns = {}});
     const Batch two =
@@ -156,7 +118,7 @@ TEST_CASE("rows are the same to the last bit on any number of threads", "[batch]
 }
 
 TEST_CASE("asking for fewer results changes none of them", "[batch]") {
-    const std::vector<Change> changes = wild_changes(designs::heron(), 8);
+    const std::vector<Change> changes = wild_changes(designs::heron(), 8, kRows);
     const Batch all = check_many(designs::heron(), changes);
     for (const std::string& name : batch_columns()) {
         const Batch one = check_many(designs::heron(), changes,

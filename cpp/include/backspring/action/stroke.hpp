@@ -1,11 +1,10 @@
 #pragma once
 
-#include <functional>
 #include <optional>
 #include <vector>
 
+#include "backspring/action/lazy_stroke.hpp"
 #include "backspring/action/rest.hpp"
-#include "backspring/action/sweep.hpp"
 
 namespace backspring {
 
@@ -25,8 +24,10 @@ struct Stroke {
     double closing_start_torque_nmm = 0.0;  ///< to break away from the stroke's end, closing [N mm]
 };
 
-/// A blade's turn at any angle.
-using TurnAt = std::function<Turn(double blade_angle_deg)>;
+/// All of a way at once.
+///
+/// @returns  nothing when no crest lies between the rests: the spring has let go
+[[nodiscard]] std::optional<Stroke> make_stroke(LazyStroke& way);
 
 /// Looks along the way between two rests of a blade that is turned in any manner.
 ///

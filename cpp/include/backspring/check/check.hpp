@@ -4,10 +4,9 @@
 #include <string>
 #include <vector>
 
-#include "backspring/action/stroke.hpp"
+#include "backspring/check/targets.hpp"
 #include "backspring/check/verdict.hpp"
 #include "backspring/core/notice.hpp"
-#include "backspring/design/design.hpp"
 
 namespace backspring {
 
@@ -52,30 +51,25 @@ struct Travel {
     std::optional<double> yield_margin_high;  ///< with the upper limit
 };
 
-/// One target and whether the design meets it.
-struct TargetResult {
-    std::string name;             ///< key in the design file's [targets]
-    std::optional<double> value;  ///< what the design does; none where that cannot be told
-    std::optional<double> low;    ///< least allowed
-    std::optional<double> high;   ///< greatest allowed
-    bool met = false;             ///< inside; never so without a value
-};
-
 /// Everything one check says.
 struct Check {
-    std::vector<Position> positions;    ///< open, half_stop (where there is one), closed
-    std::vector<StrokeReport> strokes;  ///< opening, in turn
-    Travel travel;                      ///< the worst between closed and open
-    double stiffness_n_per_mm = 0.0;    ///< at the pivot station [N/mm]
-    std::vector<Margin> verdict;        ///< ways to fail, least margin first
-    std::vector<TargetResult> targets;  ///< those the design states
-    std::vector<Notice> notices;        ///< what a maker should know
+    std::vector<Position> positions;      ///< open, half_stop (where there is one), closed
+    std::vector<StrokeReport> strokes;    ///< opening, in turn
+    Travel travel;                        ///< the worst between closed and open
+    double stiffness_n_per_mm = 0.0;      ///< at the pivot station [N/mm]
+    std::vector<Margin> verdict;          ///< ways to fail, least margin first
+    std::vector<TargetResult> targets;    ///< those the design states
+    std::vector<Notice> notices;          ///< what a maker should know
+    std::vector<std::string> impossible;  ///< names of results left out as impossible
 
     /// A position by its name; nothing when the blade has none.
     [[nodiscard]] const Position* position(const std::string& name) const;
 };
 
 /// Checks a design: three positions, the strokes between them, the worst of the travel, readings.
+///
+/// A number that is impossible, see is_possible(), is none or NaN; then there is no verdict, and a
+/// notice "out-of-bounds" names it.
 ///
 /// @param step_deg  grid on which peaks are first looked for [deg], 0.05 to 5
 /// @throws InvalidInput  with every broken rule

@@ -30,6 +30,7 @@ enum class NoticeCode {
     may_yield,
     steep,
     target_unknown,
+    out_of_bounds,
     // a fit's plan
     fit_done,
     lowers_open,
@@ -75,7 +76,7 @@ struct NoticeName {
 };
 
 /// All codes with their names, in the order of the codes.
-extern const std::array<NoticeName, 42> kNoticeNames;
+extern const std::array<NoticeName, 43> kNoticeNames;
 
 /// The fixed name of a code, as "not-held-open".
 [[nodiscard]] std::string_view name_of(NoticeCode code);

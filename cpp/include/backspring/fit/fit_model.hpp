@@ -60,7 +60,8 @@ struct FitReadings {
     std::optional<double> closed_angle_deg;  ///< where the blade rests closed, loaded [deg]
 };
 
-/// Readings of a design as it stands, loaded and unloaded.
+/// Readings of a design as it stands, loaded and unloaded; none where the blade does not rest, or
+/// the reading is impossible, see is_possible().
 ///
 /// Tilt turns the free working face about the pivot's station. Root rotation adds to the spring's
 /// own. Play: under load the pin is pressed to one side in every position alike; with the rear pin

@@ -18,6 +18,7 @@ enum class RowStatus : std::uint8_t {
     no_half_stop_rest,  ///< the blade does not stay at its half-stop
     not_held_open,      ///< nothing holds the blade open
     lifted_off,         ///< the spring lets go of the tang at a rest or on the way
+    out_of_bounds,      ///< a result asked for is impossible, see is_possible(); no results
     not_run,            ///< stopped before
 };
 
@@ -55,9 +56,12 @@ struct BatchSettings {
 
 /// Checks many designs that differ from one in some numbers.
 ///
-/// Each row is what check() says of that design, to 1e-6 of the value, from fewer blade angles. A
-/// row depends on its own numbers only: the same to the last bit in any company and on any number
-/// of threads. A bad row has a status and does not throw.
+/// Each row is what check() says of that design; only what its columns need is worked out. A row
+/// depends on its own numbers only: the same to the last bit in any company and on any number of
+/// threads. A bad row has a status and does not throw.
+///
+/// "openings_margin" is there only where the design's targets ask for a life: it costs as much as
+/// all else.
 ///
 /// @param changes     at least one, all of one length, each key once
 /// @param keep_going  asked by the calling thread with the number of rows done, several times a

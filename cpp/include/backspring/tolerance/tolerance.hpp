@@ -48,7 +48,8 @@ struct ToleranceSettings {
     int threads = 0;             ///< 0: as many as the machine has
 };
 
-/// Results that a study of this design follows.
+/// Columns of check_many() that a study of this design needs: those whose spread it tells, and
+/// "openings_margin" where a life is a target.
 [[nodiscard]] std::vector<std::string> tolerance_columns(const Design& design);
 
 /// Sums up a study whose rows have been checked, wherever that was done.

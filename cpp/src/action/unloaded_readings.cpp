@@ -1,8 +1,7 @@
-#include "flat_reading.hpp"
+#include "backspring/action/unloaded_readings.hpp"
 
 #include <cmath>
 
-#include "backspring/action/contact.hpp"
 #include "backspring/core/angle.hpp"
 
 namespace backspring {
@@ -13,8 +12,7 @@ constexpr double kBesideDeg = 1e-3;
 // rest_near() looks one degree on either side before it walks on.
 constexpr double kNearDeg = 1.0;
 
-}  // namespace
-
+/// Reading of the spring lying on one face; nothing when it comes to rest on something else.
 std::optional<double> flat_reading_mm(const Joint& unloaded, double nominal_deg, double face_mm) {
     const double a = unloaded.pivot_mm, open = unloaded.face_mm, d = face_mm;
     const double square = a * a + open * open - d * d;
@@ -27,6 +25,20 @@ std::optional<double> flat_reading_mm(const Joint& unloaded, double nominal_deg,
     const double after = contact_at(unloaded, rest_deg + kBesideDeg).torque_nmm;
     if (!(before < 0.0 && after > 0.0)) return std::nullopt;
     return slope * unloaded.dial_mm;
+}
+
+}  // namespace
+
+Readings unloaded_readings(const Joint& unloaded, const Tang& tang) {
+    const auto& half_stop = tang.half_stop_mm;
+    // A face that is tilted against the open one does not lie flat.
+    if (unloaded.face_mm == tang.open_mm) {
+        Readings flat;
+        flat.closed_mm = flat_reading_mm(unloaded, 0.0, tang.closed_mm);
+        if (half_stop) flat.half_stop_mm = flat_reading_mm(unloaded, 90.0, *half_stop);
+        if (flat.closed_mm && (!half_stop || flat.half_stop_mm)) return flat;
+    }
+    return readings(unloaded, find_rests(unloaded, half_stop.has_value()));
 }
 
 }  // namespace backspring

@@ -1,0 +1,54 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "backspring/check/solution.hpp"
+
+namespace backspring {
+
+/// One target and whether the design meets it.
+struct TargetResult {
+    std::string name;             ///< key in the design file's [targets]
+    std::optional<double> value;  ///< what the design does; none where that cannot be told
+    std::optional<double> low;    ///< least allowed
+    std::optional<double> high;   ///< greatest allowed
+    bool met = false;             ///< inside; never so without a value
+};
+
+/// What targets are held against; none where the design does not tell it.
+struct JudgedFigures {
+    std::optional<double> pull_n;           ///< largest pull against opening, at the nail nick [N]
+    std::optional<double> yield_margin;     ///< yield stress over worst stress of the travel
+    std::optional<double> reading_mm;       ///< farthest from flush, loaded [mm]
+    std::optional<double> openings_margin;  ///< how many times the stress may rise for that life
+};
+
+/// What a design's targets are held against; only what a target is stated for is worked out.
+[[nodiscard]] JudgedFigures judged_figures(Solution& solution);
+
+/// Farthest of the loaded readings from flush [mm]; none unless the blade has all its positions.
+///
+/// @param has_half_stop  whether the tang has that face
+[[nodiscard]] std::optional<double> farthest_from_flush_mm(const Readings& loaded,
+                                                           bool has_half_stop);
+
+/// How many times over the spring's stress could be as high for the openings asked of it.
+///
+/// @returns  none where no life is asked for, or the steel's tensile strength is not known
+[[nodiscard]] std::optional<double> openings_margin(Solution& solution);
+
+/// Whether a value is known and within limits, to a billionth of them: sizing solves for a limit
+/// and ends on it but for rounding.
+[[nodiscard]] bool is_within(const std::optional<double>& value,
+                             const std::optional<double>& low,
+                             const std::optional<double>& high);
+
+/// Every target that is stated, met or missed: the one judge of check, many designs and size.
+///
+/// What cannot be told is missed, not left out.
+[[nodiscard]] std::vector<TargetResult> judge_targets(const Targets& targets,
+                                                      const JudgedFigures& figures);
+
+}  // namespace backspring

@@ -1,0 +1,169 @@
+#include "backspring/check/solution.hpp"
+
+#include <algorithm>
+
+#include "backspring/action/unloaded_readings.hpp"
+#include "backspring/check/look.hpp"
+#include "backspring/core/require.hpp"
+#include "backspring/strength/yielding.hpp"
+
+namespace backspring {
+namespace {
+
+/// A part that is worked out when first asked for.
+template <class Part, class Work>
+Part& kept(std::optional<Part>& part, Work work) {
+    if (!part) part.emplace(work());
+    return *part;
+}
+
+const Design& sound(const Design& design, double step_deg) {
+    Requirements rules;
+    rules.in_range("step_deg", step_deg, 0.05, 5.0, "deg");
+    rules.throw_if_any();
+    if (std::vector<Fault> broken = faults(design); !broken.empty()) {
+        throw InvalidInput(std::move(broken));
+    }
+    return design;
+}
+
+double stress_mpa(const Action& action, const Contact& contact) {
+    return peak_stress(action, contact).stress_mpa;
+}
+
+}  // namespace
+
+Solution::Solution(const Design& design, double step_deg)
+    : design_(sound(design, step_deg)),
+      step_deg_(step_deg),
+      action_{.joint = make_joint(design.spring, design.tang, design.fit),
+              .probe = {},
+              .friction = design.friction} {}
+
+const Action& Solution::action() {
+    if (!has_probe_) action_.probe = make_stress_probe(design_.spring);
+    has_probe_ = true;
+    return action_;
+}
+
+const Rests& Solution::rests() {
+    return kept(rests_, [&] { return find_rests(joint(), has_half_stop()); });
+}
+
+const Readings& Solution::readings() {
+    return kept(readings_, [&] { return backspring::readings(joint(), rests()); });
+}
+
+const Joint& Solution::unloaded_joint() {
+    return kept(unloaded_joint_,
+                [&] { return make_unloaded_joint(design_.spring, design_.tang, design_.fit); });
+}
+
+const Rests& Solution::unloaded_rests() {
+    return kept(unloaded_rests_, [&] { return find_rests(unloaded_joint(), has_half_stop()); });
+}
+
+const Readings& Solution::unloaded_readings() {
+    return kept(unloaded_readings_,
+                [&] { return backspring::unloaded_readings(unloaded_joint(), design_.tang); });
+}
+
+Turns& Solution::travel() {
+    return kept(travel_, [&] {
+        const auto& closed = rests().closed;
+        const auto at = [this](double angle) { return turn_at(action_, angle); };
+        return Turns(at, joint().pad, closed ? closed->blade_angle_deg : 0.0, step_deg_);
+    });
+}
+
+const std::vector<Step>& Solution::steps() {
+    return kept(steps_, [&] {
+        std::vector<Step> steps;
+        for (int i = 0; i < travel().count(); ++i) {
+            const Turn& turn = travel()[i];
+            steps.push_back({turn, peak_stress(action(), turn.contact)});
+        }
+        return steps;
+    });
+}
+
+std::vector<LazyStroke>& Solution::ways() {
+    return kept(ways_, [&] {
+        std::vector<LazyStroke> ways;
+        const auto& [closed, half_stop, open] = rests();
+        if (!closed || open.torque_nmm >= 0.0) return ways;
+        const auto turn = [&](const Contact& rest) {
+            return Turn{rest, friction_torque_nmm(rest, action_.friction, joint().pivot_mm)};
+        };
+        const auto add = [&](const Contact& from, const Contact& to) {
+            ways.emplace_back(Turns(travel(), turn(from), turn(to)));
+        };
+        add(*closed, half_stop ? *half_stop : open);
+        if (half_stop) add(*half_stop, open);
+        return ways;
+    });
+}
+
+const std::vector<Stroke>& Solution::strokes() {
+    return kept(strokes_, [&] {
+        std::vector<Stroke> strokes;
+        for (LazyStroke& way : ways()) {
+            if (const auto stroke = make_stroke(way)) strokes.push_back(*stroke);
+        }
+        return strokes;
+    });
+}
+
+Contact Solution::strongest() {
+    return largest(travel(), [](const Turn& turn) { return turn.contact.force_n; }).contact;
+}
+
+const Stressed& Solution::most_stressed() {
+    return kept(most_stressed_, [&] {
+        const Action& whole = action();
+        const auto stress = [&](const Turn& turn) { return stress_mpa(whole, turn.contact); };
+        const Contact contact = largest(travel(), stress).contact;
+        return Stressed{contact, peak_stress(whole, contact)};
+    });
+}
+
+double Solution::stiffness_n_per_mm() const {
+    const double pivot = joint().pivot_mm;
+    return 1.0 / deflection_per_force(joint().flexibility, pivot, pivot);
+}
+
+std::optional<Turn> hardest_turn(Solution& solution) {
+    std::optional<Turn> hardest;
+    for (LazyStroke& way : solution.ways()) {
+        if (!way.has_crest()) continue;
+        const Turn& peak = way.opening_peak();
+        if (!hardest || peak.opening_nmm() > hardest->opening_nmm()) hardest = peak;
+    }
+    return hardest;
+}
+
+std::optional<double> peak_torque_nmm(Solution& solution) {
+    const auto hardest = hardest_turn(solution);
+    return hardest ? std::optional(hardest->opening_nmm()) : std::nullopt;
+}
+
+std::optional<double> peak_pull_n(Solution& solution) {
+    const auto& nick = solution.design().blade.nail_nick_mm;
+    if (!nick) return std::nullopt;
+    const auto torque = peak_torque_nmm(solution);
+    return torque ? std::optional(*torque / *nick) : std::nullopt;
+}
+
+std::optional<Band> yield_margin(Solution& solution) {
+    return yield_margin(solution.design().strength.yield_mpa,
+                        solution.most_stressed().peak.stress_mpa);
+}
+
+bool snaps_everywhere(Solution& solution) {
+    auto& ways = solution.ways();
+    const std::size_t whole = solution.has_half_stop() ? 2 : 1;
+    return ways.size() == whole &&
+           std::all_of(ways.begin(), ways.end(), [](LazyStroke& way) { return way.has_crest(); });
+}
+
+}  // namespace backspring

@@ -1,0 +1,123 @@
+#include "row.hpp"
+
+#include <algorithm>
+#include <array>
+#include <limits>
+
+#include "backspring/check/targets.hpp"
+
+namespace backspring {
+namespace {
+
+using Value = std::optional<double>;
+using Rest = std::optional<Contact>;
+
+Value force_of(const Rest& rest) { return rest ? Value(rest->force_n) : std::nullopt; }
+Value angle_of(const Rest& rest) { return rest ? Value(rest->blade_angle_deg) : std::nullopt; }
+
+Value crest_of(Solution& solution, std::size_t way) {
+    auto& ways = solution.ways();
+    return way < ways.size() ? ways[way].crest_angle_deg() : std::nullopt;
+}
+
+Value snap_energy_mj(Solution& solution) {
+    Value largest;
+    for (LazyStroke& way : solution.ways()) {
+        if (way.has_crest()) largest = std::max(largest.value_or(0.0), way.snap_energy_mj());
+    }
+    return largest;
+}
+
+constexpr std::array kColumns{
+    RowColumn{"peak_pull_n", ResultKind::force, &peak_pull_n},
+    RowColumn{"peak_torque_nmm", ResultKind::effort, &peak_torque_nmm},
+    RowColumn{"travel_peak_stress_mpa", ResultKind::stress,
+              [](Solution& s) -> Value { return s.most_stressed().peak.stress_mpa; }},
+    RowColumn{"travel_peak_stress_angle_deg", ResultKind::angle,
+              [](Solution& s) -> Value { return s.most_stressed().contact.blade_angle_deg; }},
+    RowColumn{"travel_peak_stress_station_mm", ResultKind::station,
+              [](Solution& s) -> Value { return s.most_stressed().peak.station_mm; }},
+    RowColumn{"yield_margin", ResultKind::margin,
+              [](Solution& s) {
+                  const auto margin = yield_margin(s);
+                  return margin ? Value(margin->value) : std::nullopt;
+              }},
+    RowColumn{"yield_margin_low", ResultKind::margin,
+              [](Solution& s) {
+                  const auto margin = yield_margin(s);
+                  return margin ? Value(margin->low) : std::nullopt;
+              }},
+    RowColumn{"reading_loaded_half_stop_mm", ResultKind::reading,
+              [](Solution& s) { return s.readings().half_stop_mm; }},
+    RowColumn{"reading_loaded_closed_mm", ResultKind::reading,
+              [](Solution& s) { return s.readings().closed_mm; }},
+    // As in a check: a position the loaded blade does not have has no reading at all.
+    RowColumn{"reading_unloaded_half_stop_mm", ResultKind::reading,
+              [](Solution& s) {
+                  return s.rests().half_stop ? s.unloaded_readings().half_stop_mm : std::nullopt;
+              }},
+    RowColumn{"reading_unloaded_closed_mm", ResultKind::reading,
+              [](Solution& s) {
+                  return s.rests().closed ? s.unloaded_readings().closed_mm : std::nullopt;
+              }},
+    RowColumn{"force_open_n", ResultKind::force,
+              [](Solution& s) -> Value { return s.rests().open.force_n; }},
+    RowColumn{"force_half_stop_n", ResultKind::force,
+              [](Solution& s) { return force_of(s.rests().half_stop); }},
+    RowColumn{"force_closed_n", ResultKind::force,
+              [](Solution& s) { return force_of(s.rests().closed); }},
+    RowColumn{"blade_angle_half_stop_deg", ResultKind::angle,
+              [](Solution& s) { return angle_of(s.rests().half_stop); }},
+    RowColumn{"blade_angle_closed_deg", ResultKind::angle,
+              [](Solution& s) { return angle_of(s.rests().closed); }},
+    RowColumn{"crest_from_closed_deg", ResultKind::angle,
+              [](Solution& s) { return crest_of(s, 0); }},
+    RowColumn{"crest_from_half_stop_deg", ResultKind::angle,
+              [](Solution& s) { return crest_of(s, 1); }},
+    RowColumn{"snap_energy_mj", ResultKind::energy, &snap_energy_mj},
+    RowColumn{"stiffness_n_per_mm", ResultKind::stiffness,
+              [](Solution& s) -> Value { return s.stiffness_n_per_mm(); }},
+    RowColumn{"openings_margin", ResultKind::margin, &openings_margin},
+};
+
+bool let_go(const Rest& rest) { return rest && rest->count == 0; }
+
+RowStatus status_of(Solution& solution) {
+    const Rests& rests = solution.rests();
+    if (let_go(rests.closed) || let_go(rests.half_stop) || let_go(rests.open)) {
+        return RowStatus::lifted_off;
+    }
+    if (!rests.closed) return RowStatus::no_closed_rest;
+    if (rests.open.torque_nmm >= 0.0) return RowStatus::not_held_open;
+    if (solution.has_half_stop() && !rests.half_stop) return RowStatus::no_half_stop_rest;
+    return snaps_everywhere(solution) ? RowStatus::ok : RowStatus::lifted_off;
+}
+
+}  // namespace
+
+std::span<const RowColumn> row_columns() { return kColumns; }
+
+RowStatus work_row(const Design& design,
+                   std::span<const RowColumn> columns,
+                   std::span<double> values) {
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
+    std::fill(values.begin(), values.end(), none);
+    std::optional<Solution> asked;
+    try {
+        asked.emplace(design);
+    } catch (const InvalidInput&) {
+        return RowStatus::invalid;
+    }
+    Solution& solution = *asked;
+    for (std::size_t k = 0; k < columns.size(); ++k) {
+        const Value value = columns[k].of(solution);
+        if (value && !is_possible(design, columns[k].kind, *value)) {
+            std::fill(values.begin(), values.end(), none);
+            return RowStatus::out_of_bounds;
+        }
+        values[k] = value.value_or(none);
+    }
+    return status_of(solution);
+}
+
+}  // namespace backspring

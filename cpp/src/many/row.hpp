@@ -1,0 +1,30 @@
+#pragma once
+
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "backspring/check/bounds.hpp"
+#include "backspring/check/solution.hpp"
+#include "backspring/many/batch.hpp"
+
+namespace backspring {
+
+/// One result of a row by its name, and how a design's solution is asked for it.
+struct RowColumn {
+    std::string_view name;
+    ResultKind kind;
+    std::optional<double> (*of)(Solution& solution);
+};
+
+[[nodiscard]] std::span<const RowColumn> row_columns();
+
+/// Works a row out as far as its columns ask for it.
+///
+/// @param values  one for each column; NaN where the row has none, all NaN with a result that is
+///                impossible
+[[nodiscard]] RowStatus work_row(const Design& design,
+                                 std::span<const RowColumn> columns,
+                                 std::span<double> values);
+
+}  // namespace backspring
