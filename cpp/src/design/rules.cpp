@@ -56,6 +56,19 @@ void target_rules(Requirements& rules, const Targets& targets) {
                   Quantity::force, {}, {*targets.pull_low_n, *targets.pull_high_n});
 }
 
+/// Ranges are judged first and relations later; they are told in the order of the file.
+std::vector<Fault> in_file_order(std::vector<Fault> found) {
+    const auto place = [](const Fault& fault) {
+        const auto& rows = fields();
+        return std::find_if(rows.begin(), rows.end(),
+                            [&](const Field& row) { return row.key == fault.key; }) -
+               rows.begin();
+    };
+    std::stable_sort(found.begin(), found.end(),
+                     [&](const Fault& a, const Fault& b) { return place(a) < place(b); });
+    return found;
+}
+
 }  // namespace
 
 std::vector<Fault> faults(const Design& design) {
@@ -66,7 +79,7 @@ std::vector<Fault> faults(const Design& design) {
     if (rules.sound("spring") && rules.sound("tang")) clearance_rules(rules, design);
     dial_rules(rules, design);
     target_rules(rules, design.targets);
-    return rules.faults();
+    return in_file_order(rules.faults());
 }
 
 }  // namespace backspring

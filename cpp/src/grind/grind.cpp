@@ -6,6 +6,7 @@
 
 #include "../design/field_rows.hpp"
 #include "../design/rules.hpp"
+#include "backspring/design/field.hpp"
 #include "grind_removal.hpp"
 
 namespace backspring {
@@ -84,15 +85,21 @@ GrindRegion good_region(const Design& design,
     return {snapped(design.spring, region->from_mm), snapped(design.spring, region->to_mm)};
 }
 
+/// What must be left of the steel for the ground spring to be a design.
+double least_left_mm() { return find_field("spring.thickness")->least; }
+
 GrindLimit steel_limit(const Profile& profile, GrindRegion region) {
-    return {thinnest_mm(profile, region.from_mm, region.to_mm), GrindEnd::no_steel};
+    const double thinnest = thinnest_mm(profile, region.from_mm, region.to_mm);
+    return {thinnest - least_left_mm(), GrindEnd::no_steel, 0.0, true};
 }
 
 /// Least of thickness a_p/x over the pad: the ratio of two straight lines is least at an end.
 GrindLimit pad_steel_limit(const Design& design) {
     const Profile& profile = design.spring.thickness;
     const Pad& pad = design.spring.pad;
-    const auto limit_at = [&](double x, double thick) { return thick * design.tang.pivot_mm / x; };
+    const auto limit_at = [&](double x, double thick) {
+        return (thick - least_left_mm()) * design.tang.pivot_mm / x;
+    };
     double least = std::min(limit_at(pad.start_mm, thickness_mm(profile, pad.start_mm)),
                             limit_at(pad.end_mm, thickness_mm(profile, pad.end_mm)));
     for (const Station& s : profile) {
@@ -100,7 +107,7 @@ GrindLimit pad_steel_limit(const Design& design) {
             least = std::min(least, limit_at(s.x_mm, s.thickness_mm));
         }
     }
-    return {least, GrindEnd::no_steel};
+    return {least, GrindEnd::no_steel, 0.0, true};
 }
 
 void add_hole_limits(std::vector<GrindLimit>& limits,
@@ -138,7 +145,7 @@ std::vector<GrindLimit> limits_over(const Design& design, GrindFace face, GrindR
 std::string reason(const GrindLimit& limit) {
     switch (limit.end) {
         case GrindEnd::no_steel:
-            return "no steel is left";
+            return "next to no steel is left";
         case GrindEnd::hole_opens:
             return "the pin hole at " + mm(limit.hole_mm) + " opens";
         case GrindEnd::preload_used:

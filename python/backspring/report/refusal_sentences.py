@@ -8,7 +8,7 @@ from typing import Any
 Facts = Any  # numbers and names by attribute, see sentences.py
 
 ENDS = {
-    "no-steel": "no steel is left",
+    "no-steel": "next to no steel is left",
     "hole-opens": "the pin hole at {hole:size} opens",
     "preload-used": "the preload is used up",
 }

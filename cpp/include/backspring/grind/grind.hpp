@@ -35,7 +35,7 @@ struct Cut {
 
 /// What ends a cut.
 enum class GrindEnd {
-    no_steel,      ///< nothing is left of the spring
+    no_steel,      ///< less is left of the spring than a design may have
     hole_opens,    ///< a pin hole breaks out
     preload_used,  ///< the pad no longer meets the tang
 };
