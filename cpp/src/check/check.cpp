@@ -13,9 +13,9 @@ const Position* Check::position(const std::string& name) const {
     return found == positions.end() ? nullptr : &*found;
 }
 
-Check check(const Design& design, double step_deg) { return check(design, step_deg, true); }
+Check check(const Design& design, double step_deg) { return detail::check(design, step_deg, true); }
 
-Check check(const Design& design, double step_deg, bool with_verdict) {
+Check detail::check(const Design& design, double step_deg, bool with_verdict) {
     Solution solution(design, step_deg);
     const Stressed& stressed = solution.most_stressed();
     Check result;

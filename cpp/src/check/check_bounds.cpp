@@ -98,7 +98,7 @@ class Impossible {
 
 }  // namespace
 
-std::vector<std::string> take_out_impossible(Check& check, const Design& design) {
+std::vector<std::string> detail::take_out_impossible(Check& check, const Design& design) {
     Impossible impossible(design);
     for (Position& position : check.positions) impossible.take_out(position, kPositionNumbers);
     for (StrokeReport& report : check.strokes) {

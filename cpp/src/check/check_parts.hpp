@@ -6,7 +6,7 @@
 #include "backspring/check/check.hpp"
 #include "backspring/check/solution.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A check with or without its verdict, so that what the verdict costs can be measured.
 [[nodiscard]] Check check(const Design& design, double step_deg, bool with_verdict);
@@ -39,4 +39,8 @@ namespace backspring {
 /// @returns  names of those taken out, each once
 [[nodiscard]] std::vector<std::string> take_out_impossible(Check& check, const Design& design);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

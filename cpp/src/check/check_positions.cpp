@@ -3,10 +3,10 @@
 
 namespace backspring {
 
-Position make_position(const Design& design,
-                       const std::string& name,
-                       const Contact& contact,
-                       const PeakStress& peak) {
+Position detail::make_position(const Design& design,
+                               const std::string& name,
+                               const Contact& contact,
+                               const PeakStress& peak) {
     Position position;
     position.name = name;
     position.blade_angle_deg = contact.blade_angle_deg;
@@ -25,7 +25,7 @@ Position make_position(const Design& design,
     return position;
 }
 
-std::vector<Position> make_positions(Solution& solution) {
+std::vector<Position> detail::make_positions(Solution& solution) {
     std::vector<Position> positions;
     const auto push = [&](const char* name, const Contact& contact) {
         positions.push_back(make_position(solution.design(), name, contact,

@@ -30,9 +30,9 @@ StrokeReport make_report(const Design& design,
 
 }  // namespace
 
-std::vector<StrokeReport> make_reports(const Design& design,
-                                       const Rests& rests,
-                                       const std::vector<Stroke>& strokes) {
+std::vector<StrokeReport> detail::make_reports(const Design& design,
+                                               const Rests& rests,
+                                               const std::vector<Stroke>& strokes) {
     const double half_stop = rests.half_stop ? rests.half_stop->blade_angle_deg : 360.0;
     std::vector<StrokeReport> reports;
     for (const Stroke& stroke : strokes) {

@@ -3,10 +3,10 @@
 
 namespace backspring {
 
-Travel make_travel(const Design& design,
-                   const Contact& force,
-                   const Contact& stress,
-                   const PeakStress& peak) {
+Travel detail::make_travel(const Design& design,
+                           const Contact& force,
+                           const Contact& stress,
+                           const PeakStress& peak) {
     Travel travel;
     travel.peak_force_n = force.force_n;
     travel.peak_force_angle_deg = force.blade_angle_deg;
@@ -21,7 +21,7 @@ Travel make_travel(const Design& design,
     return travel;
 }
 
-Worked worked_out(Solution& solution) {
+Worked detail::worked_out(Solution& solution) {
     return {.action = solution.action(),
             .steps = solution.steps(),
             .rests = solution.rests(),

@@ -90,7 +90,9 @@ void bounds_notice(Notices& notices, const Check& check) {
 
 }  // namespace
 
-std::vector<Notice> find_notices(const Design& design, const Joint& joint, const Check& check) {
+std::vector<Notice> detail::find_notices(const Design& design,
+                                         const Joint& joint,
+                                         const Check& check) {
     Notices notices;
     position_notices(notices, design, check);
     kick_notice(notices, design);

@@ -5,7 +5,7 @@
 #include "backspring/action/joint.hpp"
 #include "backspring/check/check.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// The beam's slopes are taken as small; error grows as slope^2.
 inline constexpr double kSmallSlope = 0.1;
@@ -15,4 +15,8 @@ inline constexpr double kSmallSlope = 0.1;
                                                const Joint& joint,
                                                const Check& check);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -75,7 +75,7 @@ TwoContacts two_contacts_at(const TwoBlades& two, double first_deg, double secon
     return contacts_at(make_two_joints(two), {first_deg}, {second_deg}).value();
 }
 
-WholeSpring make_whole_spring(const TwoBlades& two) {
+WholeSpring detail::make_whole_spring(const TwoBlades& two) {
     const Design second = second_end(two);
     const double span = pinned(two) ? two.first.spring.support.rear_pin_mm : 0.0;
     const auto probe = [](const Spring& spring) {
@@ -90,7 +90,7 @@ WholeSpring make_whole_spring(const TwoBlades& two) {
     return whole;
 }
 
-PeakStress peak_stress(const WholeSpring& whole, const TwoContacts& both) {
+PeakStress detail::peak_stress(const WholeSpring& whole, const TwoContacts& both) {
     const auto of_end = [](const StressProbe& probe, const Contact& contact) {
         const auto forces = loads(contact);
         return peak_stress(probe, {forces.data(), static_cast<std::size_t>(contact.count)});

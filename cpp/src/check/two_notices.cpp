@@ -52,9 +52,9 @@ bool steep(const TwoView& view, const std::vector<Beside>& rows) {
 
 }  // namespace
 
-void add_notices(std::vector<Notice>& notices,
-                 const TwoView& view,
-                 const std::vector<Beside>& rows) {
+void detail::add_notices(std::vector<Notice>& notices,
+                         const TwoView& view,
+                         const std::vector<Beside>& rows) {
     BesideNotices found(notices, view, rows);
     found.add_if(
         [](const Beside& row) {

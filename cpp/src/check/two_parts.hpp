@@ -2,7 +2,7 @@
 
 #include "backspring/check/two_blades.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// Where the stress of a spring with two blades can peak, found once.
 struct WholeSpring {
@@ -18,4 +18,8 @@ struct WholeSpring {
 /// Largest nominal bending stress along the whole spring; station as the first blade counts.
 [[nodiscard]] PeakStress peak_stress(const WholeSpring& whole, const TwoContacts& both);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -54,7 +54,7 @@ std::optional<double> least_yield_margin(const TwoCheck& check) {
 
 }  // namespace
 
-std::vector<TargetResult> judge(const Targets& targets, const TwoCheck& check) {
+std::vector<TargetResult> detail::judge(const Targets& targets, const TwoCheck& check) {
     const auto& low = targets.pull_low_n;
     const Pulls pulls = pulls_of(check);
     const bool high_met = !targets.pull_high_n || pulls.high <= *targets.pull_high_n;

@@ -134,14 +134,14 @@ std::vector<Stroke> make_strokes(const StrokeBetween& stroke_between, const Rest
 
 }  // namespace
 
-std::vector<Place> places_of(const Tang& tang) {
+std::vector<Place> detail::places_of(const Tang& tang) {
     std::vector<Place> places{{"open", {180.0}}};
     if (tang.half_stop_mm) places.push_back({"half_stop", {90.0, kHalfStopReachDeg}});
     places.push_back({"closed", {0.0, kClosedReachDeg}});
     return places;
 }
 
-Beside look_beside(const TwoView& view, const Place& other, double step_deg) {
+Beside detail::look_beside(const TwoView& view, const Place& other, double step_deg) {
     Beside row;
     row.other = other.name;
     Rests rests;

@@ -7,7 +7,7 @@
 #include "backspring/check/check_two.hpp"
 #include "two_parts.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A position of a blade and how the blade stands in it.
 struct Place {
@@ -57,4 +57,8 @@ void add_notices(std::vector<Notice>& notices,
 /// Holds both blades against the targets: the worst of all rows counts.
 [[nodiscard]] std::vector<TargetResult> judge(const Targets& targets, const TwoCheck& check);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

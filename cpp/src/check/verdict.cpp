@@ -48,7 +48,7 @@ double rank(const Margin& margin) {
 
 std::string_view name_of(MarginKind kind) { return entry(kind).name; }
 
-Margin make_margin(MarginKind kind, double value, double limit, Quantity quantity) {
+Margin detail::make_margin(MarginKind kind, double value, double limit, Quantity quantity) {
     Margin margin;
     margin.kind = kind;
     margin.group = entry(kind).group;

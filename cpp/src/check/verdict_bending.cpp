@@ -63,7 +63,9 @@ void add_set(std::vector<Margin>& margins,
 
 }  // namespace
 
-void judge_bending(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+void detail::judge_bending(std::vector<Margin>& margins,
+                           const Design& design,
+                           const Worked& worked) {
     const PeakStress peak = peak_stress(worked.action, worked.worst);
     if (peak.stress_mpa <= 0.0) return;
     add_yield(margins, design, worked.worst, peak);

@@ -112,10 +112,10 @@ Fatigue fatigue_at(const Design& design,
 
 }  // namespace
 
-void judge_life(std::vector<Margin>& margins,
-                const Design& design,
-                const Worked& worked,
-                const std::vector<Notch>& notches) {
+void detail::judge_life(std::vector<Margin>& margins,
+                        const Design& design,
+                        const Worked& worked,
+                        const std::vector<Notch>& notches) {
     const PeakStress peak = peak_stress(worked.action, worked.worst);
     if (peak.stress_mpa <= 0.0 || design.strength.tensile_mpa.value <= 0.0) return;
     const double openings = design.targets.openings.value_or(kOpenings);

@@ -112,7 +112,7 @@ void add_curve(std::vector<Notch>& notches, const Design& design, const Worked& 
 
 }  // namespace
 
-std::vector<Notch> find_notches(const Design& design, const Worked& worked) {
+std::vector<Notch> detail::find_notches(const Design& design, const Worked& worked) {
     std::vector<Notch> notches;
     add_hole(notches, design, worked);
     add_outline(notches, design, worked);
@@ -120,10 +120,10 @@ std::vector<Notch> find_notches(const Design& design, const Worked& worked) {
     return notches;
 }
 
-void judge_local(std::vector<Margin>& margins,
-                 const Design& design,
-                 const Worked& worked,
-                 const std::vector<Notch>& notches) {
+void detail::judge_local(std::vector<Margin>& margins,
+                         const Design& design,
+                         const Worked& worked,
+                         const std::vector<Notch>& notches) {
     for (const Notch& notch : notches) {
         margins.push_back(local_margin(design, worked, notch));
     }

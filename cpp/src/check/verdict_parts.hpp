@@ -3,7 +3,7 @@
 #include "backspring/check/verdict.hpp"
 #include "backspring/strength/local_stress.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A margin with what is the same for all: limit over value.
 [[nodiscard]] Margin make_margin(MarginKind kind, double value, double limit, Quantity quantity);
@@ -41,4 +41,8 @@ void judge_wear(std::vector<Margin>& margins, const Design& design, const Worked
 /// The edge's rap on closing.
 void judge_rap(std::vector<Margin>& margins, const Design& design, const Worked& worked);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -3,7 +3,7 @@
 
 namespace backspring {
 
-void judge_rap(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+void detail::judge_rap(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
     const Blade& blade = design.blade;
     const bool known = blade.edge_clearance_mm && blade.length_mm &&
                        inertia_kg_mm2(blade, design.tang).has_value();

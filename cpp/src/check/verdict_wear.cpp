@@ -133,7 +133,7 @@ void judge_pins(std::vector<Margin>& margins, const Design& design, const Worked
 
 }  // namespace
 
-void judge_wear(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
+void detail::judge_wear(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
     judge_pressure(margins, design, worked);
     judge_galling(margins, design);
     judge_pins(margins, design, worked);

@@ -66,7 +66,7 @@ void forget(Design& design) {
 
 }  // namespace
 
-std::optional<double> alike(const std::vector<double>& numbers) {
+std::optional<double> detail::alike(const std::vector<double>& numbers) {
     const auto differs = [&](double each) { return each != numbers.front(); };
     if (numbers.empty() || std::any_of(numbers.begin(), numbers.end(), differs)) return {};
     return numbers.front();

@@ -7,7 +7,7 @@
     .get = [](const Design& d) -> std::optional<double> { return d.place; }, \
     .set = [](Design& d, double value) { d.place = value; }
 
-namespace backspring {
+namespace backspring::detail {
 
 // Far beyond any folding knife; what lies outside is a slip of the pen or of units.
 inline constexpr double kLongestMm = 500.0;
@@ -37,4 +37,8 @@ inline constexpr double kHardestHrc = 68.0;
 /// The first of numbers that are all alike; nothing for none, or for some that differ.
 [[nodiscard]] std::optional<double> alike(const std::vector<double>& numbers);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

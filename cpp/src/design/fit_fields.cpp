@@ -116,7 +116,7 @@ std::vector<Field> pins_rows() {
 
 }  // namespace
 
-std::vector<Field> fit_fields() {
+std::vector<Field> detail::fit_fields() {
     std::vector<Field> rows{
         {.key = "fit.preload",
          .least = 0.0,

@@ -54,7 +54,7 @@ void set_offsets(Design& d, std::span<const double> offsets) {
 
 }  // namespace
 
-std::vector<Field> pin_fields() {
+std::vector<Field> detail::pin_fields() {
     return {
         {.key = "spring.support",
          .form = Form::choice_or_number,

@@ -5,7 +5,7 @@
 #include "backspring/core/require.hpp"
 #include "backspring/design/design.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 inline std::string mm(double value) { return with_unit(value, Quantity::length); }
 
@@ -15,4 +15,8 @@ void spring_rules(Requirements& rules, const Spring& spring, const Strength& str
 /// Rules of the tang on a spring with the given pad, beyond the range of each number.
 void tang_rules(Requirements& rules, const Tang& tang, const Pad& pad);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -25,7 +25,7 @@ void change_thickness(Design& d, Change change) {
 
 }  // namespace
 
-std::vector<Field> spring_fields() {
+std::vector<Field> detail::spring_fields() {
     return {
         {.key = "spring.width",
          .least = kShortestMm,

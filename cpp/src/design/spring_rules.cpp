@@ -79,6 +79,7 @@ void hole_rules(Requirements& rules, const Spring& spring) {
 }
 
 void hole_distance_rules(Requirements& rules, const Spring& spring) {
+    if (!rules.sound("spring.pin_hole")) return;
     for (std::size_t i = 1; i < spring.holes.size(); ++i) {
         const Hole& a = spring.holes[i - 1];
         const Hole& b = spring.holes[i];
@@ -120,7 +121,7 @@ void band_rules(Requirements& rules, std::string_view key, const Band& band) {
 
 }  // namespace
 
-void spring_rules(Requirements& rules, const Spring& spring, const Strength& strength) {
+void detail::spring_rules(Requirements& rules, const Spring& spring, const Strength& strength) {
     band_rules(rules, "spring.yield", strength.yield_mpa);
     if (strength.tensile_mpa.value != 0.0) {
         band_rules(rules, "spring.tensile", strength.tensile_mpa);

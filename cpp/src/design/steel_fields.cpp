@@ -16,7 +16,7 @@ std::optional<double> tensile(const Design& d) {
 
 }  // namespace
 
-std::vector<Field> steel_fields() {
+std::vector<Field> detail::steel_fields() {
     return {
         {.key = "spring.steel",
          .form = Form::text,

@@ -71,7 +71,7 @@ std::vector<Field> kick_rows() {
 
 }  // namespace
 
-std::vector<Field> tang_fields() {
+std::vector<Field> detail::tang_fields() {
     std::vector<Field> rows{
         {.key = "tang.pivot",
          .least = 0.5,

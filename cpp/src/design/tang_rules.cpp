@@ -38,7 +38,7 @@ void round_end_rules(Requirements& rules, const Tang& tang) {
 
 }  // namespace
 
-void tang_rules(Requirements& rules, const Tang& tang, const Pad& pad) {
+void detail::tang_rules(Requirements& rules, const Tang& tang, const Pad& pad) {
     pivot_rules(rules, tang, pad);
     if (!rules.sound("tang.open") || !rules.sound("tang.half_stop") ||
         !rules.sound("tang.closed")) {

@@ -44,7 +44,7 @@ std::vector<Field> friction_rows() {
 
 }  // namespace
 
-std::vector<Field> target_fields() {
+std::vector<Field> detail::target_fields() {
     std::vector<Field> rows = friction_rows();
     const std::vector<Field> targets{
         {.key = "targets.pull",

@@ -59,24 +59,24 @@ NoConvergence no_tang(const FaceQuestion& q) {
 
 }  // namespace
 
-FaceDepths along(const Direction& direction, double depth_mm) {
+FaceDepths detail::along(const Direction& direction, double depth_mm) {
     return {.open_mm = direction.open_mm * depth_mm,
             .half_stop_mm = direction.half_stop_mm * depth_mm,
             .closed_mm = direction.closed_mm * depth_mm,
             .kick_mm = direction.kick_mm * depth_mm};
 }
 
-FaceDepths sum(const FaceDepths& a, const FaceDepths& b) {
+FaceDepths detail::sum(const FaceDepths& a, const FaceDepths& b) {
     return {.open_mm = a.open_mm + b.open_mm,
             .half_stop_mm = a.half_stop_mm + b.half_stop_mm,
             .closed_mm = a.closed_mm + b.closed_mm,
             .kick_mm = a.kick_mm + b.kick_mm};
 }
 
-Pair readings_of(const Design& design,
-                 const FaceDepths& depths,
-                 const FitUnknowns& unknowns,
-                 FitState state) {
+Pair detail::readings_of(const Design& design,
+                         const FaceDepths& depths,
+                         const FitUnknowns& unknowns,
+                         FitState state) {
     const Readings of = readings_in(state, take_off(design, depths), unknowns);
     if (!of.closed_mm) throw NoConvergence({.code = NoticeCode::not_held_closed});
     if (design.tang.half_stop_mm && !of.half_stop_mm) {
@@ -85,7 +85,7 @@ Pair readings_of(const Design& design,
     return {.half_stop_mm = of.half_stop_mm, .closed_mm = of.closed_mm};
 }
 
-std::array<double, 2> solve_faces(const FaceQuestion& question) {
+std::array<double, 2> detail::solve_faces(const FaceQuestion& question) {
     Eigen::Vector2d depth = Eigen::Vector2d::Zero();
     auto left = missing(question, depth);
     for (int round = 0; left && round < kRounds; ++round) {

@@ -4,7 +4,7 @@
 
 #include "backspring/fit/fit_model.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A way to move the faces of one position: depth per millimetre along it.
 using Direction = FaceDepths;
@@ -53,4 +53,8 @@ struct FaceQuestion {
 /// @throws NoConvergence  no tang gives them
 [[nodiscard]] std::array<double, 2> solve_faces(const FaceQuestion& question);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -32,7 +32,7 @@ Notice lowering_open(const FitPlan& plan) {
 
 }  // namespace
 
-std::vector<Notice> plan_notices(const FitPlan& plan, const PlanRules& rules) {
+std::vector<Notice> detail::plan_notices(const FitPlan& plan, const PlanRules& rules) {
     std::vector<Notice> notices;
     if (plan.steps.empty()) notices.push_back({.code = NoticeCode::fit_done});
     if (plan.removed.open_mm > 0.0) notices.push_back(lowering_open(plan));

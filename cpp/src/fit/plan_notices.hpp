@@ -2,9 +2,13 @@
 
 #include "backspring/fit/fit_plan.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// What a maker should know before carrying a plan out.
 [[nodiscard]] std::vector<Notice> plan_notices(const FitPlan& plan, const PlanRules& rules);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

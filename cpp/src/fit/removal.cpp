@@ -195,7 +195,7 @@ double open_depth_mm(const PlanSubject& s) {
 
 }  // namespace
 
-FaceDepths least_removal(const PlanSubject& subject) {
+FaceDepths detail::least_removal(const PlanSubject& subject) {
     FaceDepths depths = with_open(subject, 0.0);
     if (deficit_mm(subject, depths, subject.rules.target_mm) > subject.slack_mm) {
         depths = with_open(subject, open_depth_mm(subject));

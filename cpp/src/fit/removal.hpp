@@ -3,7 +3,7 @@
 #include "backspring/fit/fit_plan.hpp"
 #include "face_solver.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// What planning needs to know throughout.
 struct PlanSubject {
@@ -21,4 +21,8 @@ struct PlanSubject {
 /// @throws NoConvergence  a face's steel runs out
 [[nodiscard]] FaceDepths least_removal(const PlanSubject& subject);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

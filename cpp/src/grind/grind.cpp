@@ -90,7 +90,7 @@ double least_left_mm() { return find_field("spring.thickness")->least; }
 
 GrindLimit steel_limit(const Profile& profile, GrindRegion region) {
     const double thinnest = thinnest_mm(profile, region.from_mm, region.to_mm);
-    return {thinnest - least_left_mm(), GrindEnd::no_steel, 0.0, true};
+    return {thinnest - least_left_mm(), GrindEnd::no_steel};
 }
 
 /// Least of thickness a_p/x over the pad: the ratio of two straight lines is least at an end.
@@ -107,7 +107,7 @@ GrindLimit pad_steel_limit(const Design& design) {
             least = std::min(least, limit_at(s.x_mm, s.thickness_mm));
         }
     }
-    return {least, GrindEnd::no_steel, 0.0, true};
+    return {least, GrindEnd::no_steel};
 }
 
 void add_hole_limits(std::vector<GrindLimit>& limits,

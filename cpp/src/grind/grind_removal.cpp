@@ -43,14 +43,14 @@ std::vector<double> places(const Profile& profile, const Profile& removal) {
 
 }  // namespace
 
-Sides sides(const Profile& profile, double x_mm) {
+Sides detail::sides(const Profile& profile, double x_mm) {
     const auto same = std::find_if(profile.begin(), profile.end(),
                                    [&](const Station& s) { return s.x_mm == x_mm; });
     const double ahead = thickness_mm(profile, x_mm);
     return {same == profile.end() ? ahead : same->thickness_mm, ahead};
 }
 
-GrindRegion whole_spring(const Spring& spring) {
+GrindRegion detail::whole_spring(const Spring& spring) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     const double rear = pinned ? -spring.support.rear_pin_mm : 0.0;
     if (spring.thickness.size() < 2) return {rear, spring.pad.end_mm};
@@ -58,7 +58,7 @@ GrindRegion whole_spring(const Spring& spring) {
             std::max(spring.pad.end_mm, spring.thickness.back().x_mm)};
 }
 
-Profile thinned(const Spring& spring, const Profile& removal) {
+Profile detail::thinned(const Spring& spring, const Profile& removal) {
     const Profile before = from_end_to_end(spring);
     const std::vector<double> all = places(before, removal);
     Profile after;
@@ -73,14 +73,14 @@ Profile thinned(const Spring& spring, const Profile& removal) {
     return after;
 }
 
-void take_off(Spring& spring, const Profile& removal, double towards_back) {
+void detail::take_off(Spring& spring, const Profile& removal, double towards_back) {
     for (Hole& hole : spring.holes) {
         hole.offset_mm += 0.5 * towards_back * deepest_over(hole, removal);
     }
     spring.thickness = thinned(spring, removal);
 }
 
-double thinnest_mm(const Profile& profile, double from_mm, double to_mm) {
+double detail::thinnest_mm(const Profile& profile, double from_mm, double to_mm) {
     double least = std::min(thickness_mm(profile, from_mm), sides(profile, to_mm).behind);
     for (const Station& s : profile) {
         if (s.x_mm > from_mm && s.x_mm < to_mm) least = std::min(least, s.thickness_mm);

@@ -3,7 +3,7 @@
 #include "backspring/grind/grind.hpp"
 #include "backspring/spring/profile.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// Values of a profile just behind and just ahead of a station; they differ at a step.
 struct Sides {
@@ -28,4 +28,8 @@ void take_off(Spring& spring, const Profile& removal, double towards_back);
 /// Least thickness between two stations, both included.
 [[nodiscard]] double thinnest_mm(const Profile& profile, double from_mm, double to_mm);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -95,11 +95,11 @@ RowStatus status_of(Solution& solution) {
 
 }  // namespace
 
-std::span<const RowColumn> row_columns() { return kColumns; }
+std::span<const RowColumn> detail::row_columns() { return kColumns; }
 
-RowStatus work_row(const Design& design,
-                   std::span<const RowColumn> columns,
-                   std::span<double> values) {
+RowStatus detail::work_row(const Design& design,
+                           std::span<const RowColumn> columns,
+                           std::span<double> values) {
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
     std::fill(values.begin(), values.end(), none);
     std::optional<Solution> asked;

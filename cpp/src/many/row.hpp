@@ -8,7 +8,7 @@
 #include "backspring/check/solution.hpp"
 #include "backspring/many/batch.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// One result of a row by its name, and how a design's solution is asked for it.
 struct RowColumn {
@@ -27,4 +27,8 @@ struct RowColumn {
                                  std::span<const RowColumn> columns,
                                  std::span<double> values);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

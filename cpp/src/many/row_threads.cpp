@@ -87,11 +87,11 @@ class RowThreads {
 
 }  // namespace
 
-bool run_rows(std::int64_t rows,
-              std::int64_t chunk_rows,
-              int threads,
-              const std::function<void(std::int64_t, std::int64_t)>& run,
-              const std::function<bool(std::int64_t)>& keep_going) {
+bool detail::run_rows(std::int64_t rows,
+                      std::int64_t chunk_rows,
+                      int threads,
+                      const std::function<void(std::int64_t, std::int64_t)>& run,
+                      const std::function<bool(std::int64_t)>& keep_going) {
     const std::int64_t chunks = (rows + chunk_rows - 1) / chunk_rows;
     const auto machine = static_cast<int>(std::max(std::thread::hardware_concurrency(), 1u));
     const std::int64_t wanted = threads > 0 ? threads : machine;

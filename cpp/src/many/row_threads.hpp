@@ -3,7 +3,7 @@
 #include <cstdint>
 #include <functional>
 
-namespace backspring {
+namespace backspring::detail {
 
 /// Runs rows in threads, a chunk at a time, while the calling thread asks whether to go on.
 ///
@@ -18,4 +18,8 @@ bool run_rows(std::int64_t rows,
               const std::function<void(std::int64_t, std::int64_t)>& run,
               const std::function<bool(std::int64_t)>& keep_going);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -46,7 +46,7 @@ void look_along(Nearest& nearest, const TurnedOutline& outline, int first, const
 
 }  // namespace
 
-Bearer find_bearer(const Joint& joint, double blade_angle_deg, const Touch& touch) {
+Bearer detail::find_bearer(const Joint& joint, double blade_angle_deg, const Touch& touch) {
     const double turn = radians(blade_angle_deg) - std::numbers::pi;
     const std::vector<Arc>& arcs = joint.outline.body;
     const TurnedOutline body(arcs, turn);

@@ -5,7 +5,7 @@
 
 #include "backspring/action/contact.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// What holds a touch in its place along the spring.
 enum class Hold { slopes_agree, pad_start, pad_end };
@@ -20,4 +20,8 @@ struct Bearer {
 /// Finds the part of the tang that a touch lies on.
 [[nodiscard]] Bearer find_bearer(const Joint& joint, double blade_angle_deg, const Touch& touch);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

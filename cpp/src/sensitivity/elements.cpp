@@ -50,7 +50,7 @@ void read_touch(Elements& e, int k, const Joint& joint, const State& state) {
 
 }  // namespace
 
-Rates rates_at(const Flexibility& flexibility, double x_mm) {
+Rates detail::rates_at(const Flexibility& flexibility, double x_mm) {
     const auto& stretches = flexibility.stretches;
     std::size_t i = stretches.size() - 1;
     while (i > 0 && x_mm < stretches[i].start_mm) --i;
@@ -63,12 +63,12 @@ Rates rates_at(const Flexibility& flexibility, double x_mm) {
         .shear_slope = -flexibility.shear_factor * stretch.taper / (net.area_mm2 * net.area_mm2)};
 }
 
-const Arc& arc_of(const Joint& joint, const Bearer& bearer) {
+const Arc& detail::arc_of(const Joint& joint, const Bearer& bearer) {
     const auto i = static_cast<std::size_t>(bearer.arc);
     return i < joint.outline.body.size() ? joint.outline.body[i] : *joint.outline.kick;
 }
 
-State make_state(const Joint& joint, const Contact& contact, Seat seat) {
+State detail::make_state(const Joint& joint, const Contact& contact, Seat seat) {
     State state{.contact = contact, .seat = seat, .bearers = {}};
     for (int k = 0; k < contact.count; ++k) {
         const auto i = static_cast<std::size_t>(k);
@@ -77,7 +77,7 @@ State make_state(const Joint& joint, const Contact& contact, Seat seat) {
     return state;
 }
 
-State make_resting_state(const Joint& joint, const Contact& contact) {
+State detail::make_resting_state(const Joint& joint, const Contact& contact) {
     const double arm = contact.count == 0 ? 0.0 : contact.torque_nmm / contact.force_n;
     if (std::abs(arm) < kNoArmMm) return make_state(joint, contact, Seat::free);
     const double angle = contact.blade_angle_deg;
@@ -91,10 +91,10 @@ State make_resting_state(const Joint& joint, const Contact& contact) {
     return state;
 }
 
-Elements read_elements(const Joint& joint,
-                       const Friction& friction,
-                       const State& state,
-                       double dial_mm) {
+Elements detail::read_elements(const Joint& joint,
+                               const Friction& friction,
+                               const State& state,
+                               double dial_mm) {
     Elements e = Elements::Zero();
     for (int k = 0; k < state.contact.count; ++k) read_touch(e, k, joint, state);
     const BendingIntegrals i = bending_integrals(joint.flexibility, dial_mm);

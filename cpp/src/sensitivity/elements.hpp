@@ -6,7 +6,7 @@
 #include "backspring/action/friction.hpp"
 #include "bearer.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// What holds the blade at its angle.
 enum class Seat {
@@ -77,4 +77,8 @@ struct Rates {
 /// The arc a bearer names.
 [[nodiscard]] const Arc& arc_of(const Joint& joint, const Bearer& bearer);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

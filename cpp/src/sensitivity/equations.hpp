@@ -7,7 +7,7 @@
 
 #include "elements.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A number that knows its derivatives by the unknowns and the elements.
 using Real = Eigen::AutoDiffScalar<Eigen::Matrix<double, element::count, 1>>;
@@ -56,4 +56,8 @@ class Equations {
     std::vector<Bearing> bearings_;
 };
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -106,9 +106,9 @@ class Watch {
 
 }  // namespace
 
-Joint make_joint(const Design& design,
-                 JointKind kind,
-                 const std::optional<Flexibility>& flexibility) {
+Joint detail::make_joint(const Design& design,
+                         JointKind kind,
+                         const std::optional<Flexibility>& flexibility) {
     if (kind == JointKind::unloaded) {
         return make_unloaded_joint(design.spring, design.tang, design.fit);
     }
@@ -118,6 +118,6 @@ Joint make_joint(const Design& design,
                       design.spring.pad, design.tang, fit);
 }
 
-Figures make_figures(const Design& design) { return Watch(design).take(); }
+Figures detail::make_figures(const Design& design) { return Watch(design).take(); }
 
 }  // namespace backspring

@@ -8,7 +8,7 @@
 #include "backspring/spring/bending.hpp"
 #include "elements.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// Which of a design's joints a state belongs to.
 enum class JointKind {
@@ -64,4 +64,8 @@ struct Figures {
 /// @throws InvalidInput  with every broken rule
 [[nodiscard]] Figures make_figures(const Design& design);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

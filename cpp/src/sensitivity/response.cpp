@@ -54,10 +54,10 @@ class Elimination {
 
 }  // namespace
 
-Response respond(const Joint& joint,
-                 const Friction& friction,
-                 const State& state,
-                 double moment_at_mm) {
+Response detail::respond(const Joint& joint,
+                         const Friction& friction,
+                         const State& state,
+                         double moment_at_mm) {
     const Elements elements = read_elements(joint, friction, state, joint.dial_mm);
     const Equations equations(joint, elements, state);
     const Elimination eliminated(equations, state.seat);

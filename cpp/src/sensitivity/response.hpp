@@ -2,7 +2,7 @@
 
 #include "elements.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A number and how it answers to each of the elements.
 struct Answering {
@@ -36,4 +36,8 @@ struct Response {
                                const State& state,
                                double moment_at_mm);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -31,7 +31,7 @@ SectionRates rates_of(double b, double t, double c, double e, double offset_rate
             .belly = -0.5 + shift};
 }
 
-SectionRates rates_at(
+SectionRates section_rates_at(
     const Spring& spring, double thickness, const Hole& hole, double x, double offset_rate) {
     return rates_of(spring.width_mm, thickness, chord_mm(hole, x), hole.offset_mm, offset_rate);
 }
@@ -79,15 +79,15 @@ void integrate(const Stretch& stretch, double from_mm, double to_mm, Visit visit
 
 }  // namespace
 
-Thinned thinned_at(const Spring& spring, double x_mm, double offset_rate) {
+Thinned detail::thinned_at(const Spring& spring, double x_mm, double offset_rate) {
     const double t = thickness_mm(spring.thickness, x_mm);
-    return thinned(spring, rates_at(spring, t, hole_at(spring, x_mm), x_mm, offset_rate));
+    return thinned(spring, section_rates_at(spring, t, hole_at(spring, x_mm), x_mm, offset_rate));
 }
 
-double stress_thinned_at(const Spring& spring, double x_mm, double offset_rate) {
+double detail::stress_thinned_at(const Spring& spring, double x_mm, double offset_rate) {
     constexpr double alike = 1e-9;
     const double t = thickness_mm(spring.thickness, x_mm);
-    const SectionRates r = rates_at(spring, t, hole_at(spring, x_mm), x_mm, offset_rate);
+    const SectionRates r = section_rates_at(spring, t, hole_at(spring, x_mm), x_mm, offset_rate);
     const Section& s = r.section;
     const auto rate = [&](double fibre, double fibre_rate) {
         return (fibre_rate - fibre * r.inertia / s.inertia_mm4) / s.inertia_mm4;
@@ -97,17 +97,17 @@ double stress_thinned_at(const Spring& spring, double x_mm, double offset_rate) 
     return s.back_mm > s.belly_mm ? back : belly;
 }
 
-void visit_thinned(const Spring& spring,
-                   std::vector<double> cuts_mm,
-                   double offset_rate,
-                   const std::function<void(double, double, Thinned)>& visit) {
+void detail::visit_thinned(const Spring& spring,
+                           std::vector<double> cuts_mm,
+                           double offset_rate,
+                           const std::function<void(double, double, Thinned)>& visit) {
     std::sort(cuts_mm.begin(), cuts_mm.end());
     for (const Stretch& stretch : cut_into_stretches(spring, cuts_mm.front(), cuts_mm.back())) {
         const auto part = [&](double from, double to) {
             integrate(stretch, from, to, [&](double x, double length) {
                 const double t = thickness_mm(stretch, x);
                 visit(x, length,
-                      thinned(spring, rates_at(spring, t, stretch.hole, x, offset_rate)));
+                      thinned(spring, section_rates_at(spring, t, stretch.hole, x, offset_rate)));
             });
         };
         double from = stretch.start_mm;

@@ -5,7 +5,7 @@
 
 #include "backspring/spring/spring.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// How flexibility answers to a thin layer ground off one side, per mm taken off.
 struct Thinned {
@@ -34,4 +34,8 @@ void visit_thinned(const Spring& spring,
                    double offset_rate,
                    const std::function<void(double x_mm, double length_mm, Thinned)>& visit);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -136,7 +136,7 @@ class LineSearch {
 
 }  // namespace
 
-Found find_on_line(const Line& line, const SizeBounds& bounds, const Wanted& wanted) {
+Found detail::find_on_line(const Line& line, const SizeBounds& bounds, const Wanted& wanted) {
     return LineSearch(line, bounds, wanted).take();
 }
 

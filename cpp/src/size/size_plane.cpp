@@ -103,7 +103,8 @@ class Plane {
     void start_in_cell(const std::vector<Trial>& grid, int i, int j, Found& found) const {
         Sizes least = Sizes::Constant(1e300), most = -least, middle = Sizes::Zero();
         for (const auto& [k, l] : {std::pair{0, 0}, {0, 1}, {1, 0}, {1, 1}}) {
-            const Trial& trial = grid[static_cast<std::size_t>((i + k) * (kPlaneParts + 1) + j + l)];
+            const Trial& trial =
+                grid[static_cast<std::size_t>((i + k) * (kPlaneParts + 1) + j + l)];
             if (!trial.works()) return;
             least = least.cwiseMin(misses(trial));
             most = most.cwiseMax(misses(trial));
@@ -175,10 +176,10 @@ class Plane {
 
 }  // namespace
 
-Found find_on_plane(const Design& design,
-                    const FreeMeasure& first,
-                    const FreeMeasure& second,
-                    const Wanted& wanted) {
+Found detail::find_on_plane(const Design& design,
+                            const FreeMeasure& first,
+                            const FreeMeasure& second,
+                            const Wanted& wanted) {
     const Plane plane(design, first, second, wanted);
     Found found = plane.search();
     if (!found.answers.empty()) return found;

@@ -25,7 +25,7 @@ void measure(Trial& trial) {
 
 }  // namespace
 
-Trial try_design(Design design) {
+Trial detail::try_design(Design design) {
     Trial trial{.design = std::move(design), .sizes_mm = {}, .pull_n = {}, .fault = {}};
     if (const std::vector<Fault> broken = faults(trial.design); !broken.empty()) {
         trial.fault = {.code = NoticeCode::breaks_rule,
@@ -54,7 +54,7 @@ void Found::add(const Found& more) {
     others.insert(others.end(), more.others.begin(), more.others.end());
 }
 
-const Trial* nearest_of(const std::vector<Trial>& trials, const Wanted& wanted) {
+const Trial* detail::nearest_of(const std::vector<Trial>& trials, const Wanted& wanted) {
     const auto better = [&](const Trial& a, const Trial& b) {
         const bool strong = wanted.strong_enough(a);
         if (strong != wanted.strong_enough(b)) return strong;

@@ -5,7 +5,7 @@
 
 #include "backspring/size/size.hpp"
 
-namespace backspring {
+namespace backspring::detail {
 
 /// A design tried while sizing.
 struct Trial {
@@ -64,4 +64,8 @@ struct Found {
 /// The trial that comes nearest to what is wanted: strong enough before all.
 [[nodiscard]] const Trial* nearest_of(const std::vector<Trial>& trials, const Wanted& wanted);
 
-}  // namespace backspring
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

@@ -156,7 +156,7 @@ TEST_CASE("a cut that cannot be made is told", "[shop][abuse]") {
     CHECK(said({GrindFace::pad, inf, {}}) == "pad: must be a finite number, got inf mm");
     CHECK(said({GrindFace::back, 3.0, {}}) ==
           "back: must be less than 0.85 mm, where the pin hole at 0 mm opens, got 3 mm\n"
-          "back: must be at most 2.35 mm, where next to no steel is left, got 3 mm");
+          "back: must be less than 2.35 mm, where next to no steel is left, got 3 mm");
     CHECK(said({GrindFace::pad, 1.0, {}}) ==
           "pad: must be at most 0.9 mm, where the preload is used up, got 1 mm");
     CHECK(said({GrindFace::back, 0.1, GrindRegion{20.0, 5.0}}) ==
