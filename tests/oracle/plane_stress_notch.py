@@ -25,6 +25,7 @@ from oracle.plane_stress import hole_edge, solve
 from oracle.plane_stress_mesh import PlaneSpring
 from oracle.plane_stress_notch_bar import bend
 from oracle.plane_stress_notch_shapes import kinked, shouldered, with_hole
+from stations import stations
 
 THICKNESS_MM = 3.8
 TAPER = ((-38.0, 3.2), (-4.0, 3.8), (0.0, 3.8), (7.0, 3.1), (25.0, 2.4), (36.5, 2.5))
@@ -104,11 +105,13 @@ def tapered_kink(slopes: tuple[float, float], root_mm: float) -> Row:
     arm = 25.0
     bar = kinked(thickness, (float(before), float(behind)), root_mm, (7.0, 18.0))
     model = bend(bar, MOMENT_NMM, MOMENT_NMM / arm)
-    profile = [
-        (0.0, thickness + 7.0 * slopes[0]),
-        (7.0, thickness),
-        (25.0, thickness - 18.0 * slopes[1]),
-    ]
+    profile = stations(
+        [
+            (0.0, thickness + 7.0 * slopes[0]),
+            (7.0, thickness),
+            (25.0, thickness - 18.0 * slopes[1]),
+        ]
+    )
     (kink,) = _core.find_kinks(profile)
     factor = _core.kink_factor(kink.angle_rad, kink.thickness_mm, root_mm)
     shape = f"kink of a taper, {np.degrees(kink.angle_rad):.1f} deg, root {root_mm:g}"
