@@ -32,7 +32,7 @@ def replace_file(path: Path, parts: Iterable[bytes], key: str = "output") -> Non
     Links are followed, the mode of a file that stood there is kept. Raises InvalidInput, naming the
     key, when it cannot be written.
     """
-    with _told(path, key):
+    with _system_faults(path, key):
         target = _target(path)
         part = target.with_name(f".{target.name}.{os.getpid()}-{secrets.token_hex(4)}.part")
         try:
@@ -54,7 +54,7 @@ def locked(path: Path, key: str = "output") -> Iterator[None]:
     if fcntl is None:
         yield
         return
-    with _told(path, key):
+    with _system_faults(path, key):
         target = _target(path)
         lock = target.with_name(f".{target.name}.lock")
         held = _take(lock, path, key)
@@ -68,7 +68,7 @@ def locked(path: Path, key: str = "output") -> Iterator[None]:
 
 
 @contextmanager
-def _told(path: Path, key: str) -> Iterator[None]:
+def _system_faults(path: Path, key: str) -> Iterator[None]:
     try:
         yield
     except OSError as error:

@@ -59,11 +59,11 @@ std::vector<TargetResult> judge_targets(const Targets& targets, const JudgedFigu
         if (!low && !high) return;
         results.push_back({name, value, low, high, is_within(value, low, high)});
     };
-    const std::optional<double> as_asked = targets.openings ? std::optional(1.0) : std::nullopt;
+    const std::optional<double> least = targets.openings ? std::optional(1.0) : std::nullopt;
     judge("pull", figures.pull_n, targets.pull_low_n, targets.pull_high_n);
     judge("yield_margin", figures.yield_margin, targets.yield_margin, std::nullopt);
     judge("reading", figures.reading_mm, std::nullopt, targets.reading_mm);
-    judge("openings", figures.openings_margin, as_asked, std::nullopt);
+    judge("openings", figures.openings_margin, least, std::nullopt);
     return results;
 }
 

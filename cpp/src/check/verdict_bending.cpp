@@ -32,9 +32,9 @@ void add_effects(Margin& margin, const Worked& worked, const PlasticSet& set) {
     const PeakTorques pull = peak_torques(worked.action, worked.steps, set);
     margin.parameters = {{"preload_before", set.preload_before_mm, Quantity::length},
                          {"preload_opened", set.preload_opened_mm, Quantity::length},
-                         {"preload_after", set.preload_settled_mm, Quantity::length},
+                         {"preload_after", set.preload_after_shakedown_mm, Quantity::length},
                          {"pull_left", pull.after_nmm / pull.before_nmm, Quantity::ratio}};
-    margin.names["ends"] = set.settled ? "yes" : "no";
+    margin.names["ends"] = set.shakes_down ? "yes" : "no";
     const auto through = std::find_if(set.zones.begin(), set.zones.end(),
                                       [](const PlasticZone& zone) { return !zone.strain; });
     if (set.folded && through != set.zones.end()) {

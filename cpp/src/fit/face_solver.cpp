@@ -33,10 +33,10 @@ std::optional<Eigen::Matrix2d> jacobian(const FaceQuestion& q,
                                         const Eigen::Vector2d& depth,
                                         const Eigen::Vector2d& here) {
     Eigen::Matrix2d slopes = Eigen::Matrix2d::Identity();
-    const std::array<bool, 2> asked{q.wanted.half_stop_mm.has_value(),
-                                    q.wanted.closed_mm.has_value()};
+    const std::array<bool, 2> wanted{q.wanted.half_stop_mm.has_value(),
+                                     q.wanted.closed_mm.has_value()};
     for (int i = 0; i < 2; ++i) {
-        if (!asked[static_cast<std::size_t>(i)]) continue;
+        if (!wanted[static_cast<std::size_t>(i)]) continue;
         Eigen::Vector2d step = Eigen::Vector2d::Zero();
         step[i] = kStepMm;
         const auto ahead = missing(q, depth + step);

@@ -102,13 +102,13 @@ RowStatus detail::work_row(const Design& design,
                            std::span<double> values) {
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
     std::fill(values.begin(), values.end(), none);
-    std::optional<Solution> asked;
+    std::optional<Solution> lazy;
     try {
-        asked.emplace(design);
+        lazy.emplace(design);
     } catch (const InvalidInput&) {
         return RowStatus::invalid;
     }
-    Solution& solution = *asked;
+    Solution& solution = *lazy;
     for (std::size_t k = 0; k < columns.size(); ++k) {
         const Value value = columns[k].of(solution);
         if (value && !is_possible(design, columns[k].kind, *value)) {

@@ -14,7 +14,7 @@ namespace backspring {
 namespace {
 
 constexpr int kTaperRounds = 60;
-// The shape has settled when its stress moves by no more than this share.
+// The shape is found when its stress moves by no more than this share.
 constexpr double kSettled = 1e-6;
 // Steel left beside a pin hole, in its diameters: common practice, no source.
 constexpr double kWebShare = 0.25;

@@ -25,7 +25,7 @@ void require_band(Requirements& rules, const std::string& name, const Band& band
 
 void require_sound(const FatigueInput& input) {
     Requirements rules;
-    // A hopeless spring's elastic stress is a result like any other.
+    // A far overloaded spring's elastic stress is a result like any other.
     constexpr double most_mpa = 1e7;
     rules.in_range("stress_max_mpa", input.stress_max_mpa, -most_mpa, most_mpa, "MPa");
     rules.in_range("stress_min_mpa", input.stress_min_mpa, -most_mpa, input.stress_max_mpa, "MPa");

@@ -33,19 +33,19 @@ void open(PlasticSet& set, Opening& opening, std::span<const StressedAngle> angl
         if (angle.step && opening.surely_elastic(*angle.step)) return false;
         return opening.pass(angle.blade_angle_deg);
     };
-    for (bool changed = true; changed && set.openings_to_settle < kMostOpenings;) {
+    for (bool changed = true; changed && set.openings_to_shakedown < kMostOpenings;) {
         changed = false;
         for (const StressedAngle& angle : angles) changed |= yields(angle);
-        if (set.openings_to_settle == 0) set.shift_opened = opening.shift();
-        set.openings_to_settle += changed ? 1 : 0;
-        set.settled = !changed;
+        if (set.openings_to_shakedown == 0) set.shift_opened = opening.shift();
+        set.openings_to_shakedown += changed ? 1 : 0;
+        set.shakes_down = !changed;
     }
 }
 
 PlasticSet unyielded(const Joint& joint) {
     PlasticSet set;
     set.preload_before_mm = -joint.face_slope * joint.pivot_mm;
-    set.preload_opened_mm = set.preload_settled_mm = set.preload_before_mm;
+    set.preload_opened_mm = set.preload_after_shakedown_mm = set.preload_before_mm;
     return set;
 }
 
@@ -67,7 +67,7 @@ PlasticSet set_of(const Joint& joint,
     set.drop_pad_start_mm = set.shift.at_mm(joint.pad.start_mm);
     set.drop_pad_end_mm = set.shift.at_mm(joint.pad.end_mm);
     set.preload_opened_mm -= set.shift_opened.at_mm(joint.pivot_mm);
-    set.preload_settled_mm -= set.drop_pivot_mm;
+    set.preload_after_shakedown_mm -= set.drop_pivot_mm;
     set.zones = opening.zones();
     set.folded = std::any_of(set.zones.begin(), set.zones.end(),
                              [](const PlasticZone& zone) { return !zone.strain; });

@@ -42,7 +42,7 @@ Sums sums_at(const Slot& slot, double neutral, double core) {
 
 /// Newton steps for core and axis together; nothing where they lead nowhere.
 std::optional<PlasticCore> newton(const Slot& slot, double moment, double z, double y) {
-    constexpr double settled = 1e-12;
+    constexpr double tolerance = 1e-12;
     const double scale = slot.thickness_mm;
     for (int round = 0; round < 25; ++round) {
         const Sums s = sums_at(slot, z, y);
@@ -53,7 +53,7 @@ std::optional<PlasticCore> newton(const Slot& slot, double moment, double z, dou
         if (!std::isfinite(dz) || !std::isfinite(dy) || std::abs(z + dz) >= 0.5 * scale) break;
         z += dz;
         y = y + dy > 0.0 ? y + dy : 0.5 * y;
-        if (std::abs(dz) + std::abs(dy) <= settled * scale) return PlasticCore{y, z, moment};
+        if (std::abs(dz) + std::abs(dy) <= tolerance * scale) return PlasticCore{y, z, moment};
     }
     return std::nullopt;
 }

@@ -127,8 +127,8 @@ def _help() -> str:
 
 
 def _faults(error: Error) -> list[Fault]:
-    told = [each for each in getattr(error, "faults", ()) if isinstance(each, Fault)]
-    return told or [Fault("bad-value", "", str(error))]
+    faults = [each for each in getattr(error, "faults", ()) if isinstance(each, Fault)]
+    return faults or [Fault("bad-value", "", str(error))]
 
 
 def _show(command: str, answer: Answer, options: argparse.Namespace) -> None:

@@ -68,21 +68,21 @@ def run(options: argparse.Namespace) -> Answer:
     design = load(options.design)
     if options.log is not None:
         return _from_log(options, design)
-    asked = _Asked(options, design)
+    values = _Values(options, design)
     if options.after_back is not None:
-        depth = asked.length(options.after_back, "after-back")
-        ground = readings_after_back_grind(design, depth, asked.target())
+        depth = values.length(options.after_back, "after-back")
+        ground = readings_after_back_grind(design, depth, values.target())
         return _finish(ground, ground.laid_out(options.units), options)
     if options.closed is None:
-        left = allowance(design, asked.target(), options.support)
+        left = allowance(design, values.target(), options.support)
         return _finish(left, allowance_report(left, options.units), options)
     plan = fit_plan(
         design,
-        half_stop=asked.mean("half_stop"),
-        closed=asked.mean("closed"),
+        half_stop=values.mean("half_stop"),
+        closed=values.mean("closed"),
         state=options.state,
-        repeatability=asked.read("repeatability", "0 mm"),
-        **asked.planning(),
+        repeatability=values.read("repeatability", "0 mm"),
+        **values.planning(),
     )
     return _finish(plan, plan_report(plan, options.units), options)
 
@@ -114,7 +114,7 @@ def _require_sense(options: argparse.Namespace) -> None:
         refuse("--after-back goes without readings, --log and --output")
 
 
-class _Asked:
+class _Values:
     """Options read; a bare number is in the units of the output, or else of the design."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
@@ -171,23 +171,23 @@ def _from_log(options: argparse.Namespace, design: Design) -> Answer:
 def _add(log: FitLog, options: argparse.Namespace) -> None:
     from backspring.fit.log import REPEATABILITY
 
-    asked = _Asked(options, log.design)
-    closed, half_stop = asked.mean("closed") or [], asked.mean("half_stop")
+    values = _Values(options, log.design)
+    closed, half_stop = values.mean("closed") or [], values.mean("half_stop")
     if half_stop is not None and len(half_stop) != len(closed):
         raise UsageError("backspring fit: give as many --half-stop as --closed readings to a log")
     for face, depth in options.ground or ():
-        log.grind(face.replace("-", "_"), asked.length(depth, "ground"))
+        log.grind(face.replace("-", "_"), values.length(depth, "ground"))
     for place, each in enumerate(closed):
         log.measure(
             closed=each,
             half_stop=None if half_stop is None else half_stop[place],
             state=options.state,
-            repeatability=asked.read("repeatability", REPEATABILITY),
+            repeatability=values.read("repeatability", REPEATABILITY),
         )
 
 
 def _planned(log: FitLog, options: argparse.Namespace) -> Answer:
-    plan = log.plan(**_Asked(options, log.design).planning())
+    plan = log.plan(**_Values(options, log.design).planning())
     return _finish(plan, log_report(log, plan, options.units), options, log)
 
 

@@ -56,8 +56,8 @@ def run(options: argparse.Namespace) -> Answer:
     """Answer one of three questions: what a depth does, how deep for a pull, what is proud."""
     _require_one_question(options)
     design = load(options.design)
-    asked = _Asked(options, design)
-    table, data = asked.flush() if options.flush else asked.table()
+    values = _Values(options, design)
+    table, data = values.flush() if options.flush else values.table()
     if options.output is not None:
         write_picture(options.output, lambda picture: picture.grinding(table, units=options.units))
         data["output"] = options.output
@@ -67,7 +67,7 @@ def run(options: argparse.Namespace) -> Answer:
     return Answer("pass", data, report, notices(table), options.design)
 
 
-class _Asked:
+class _Values:
     """The options read; a bare number is in the units of the output, or else of the design."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
@@ -115,8 +115,8 @@ class _Asked:
 
 
 def _require_one_question(options: argparse.Namespace) -> None:
-    asked = [name for name in _QUESTIONS if getattr(options, name)]
-    if len(asked) != 1:
+    values = [name for name in _QUESTIONS if getattr(options, name)]
+    if len(values) != 1:
         raise UsageError(f"backspring grind: give one of {', '.join(_QUESTIONS.values())}")
     if options.flush and (options.face not in (None, "back") or options.region or options.step):
         raise UsageError("backspring grind: --flush finds depth and place on the back by itself")

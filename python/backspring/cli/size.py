@@ -63,18 +63,18 @@ def run(options: argparse.Namespace) -> Answer:
     """Size a design file; without a solution tell the nearest and what is in the way."""
     _require_sense(options)
     design = load(options.design)
-    asked = _Asked(options, design)
+    values = _Values(options, design)
     if options.taper is not None:
-        taper = propose_taper(design, asked.read("pull", "force"), asked.read("taper", "length"))
+        taper = propose_taper(design, values.read("pull", "force"), values.read("taper", "length"))
         report = taper_report(taper, options.units)
         return Answer("pass", taper.to_dict(), report, path=options.design)
     sized = size(
         design,
-        pull=asked.read("pull", "force"),
-        yield_margin=asked.margin(),
+        pull=values.read("pull", "force"),
+        yield_margin=values.margin(),
         vary=options.vary or ["spring.thickness"],
-        bounds=asked.bounds(),
-        stock=asked.stock(),
+        bounds=values.bounds(),
+        stock=values.stock(),
     )
     data = sized.to_dict()
     if options.output is not None:
@@ -100,7 +100,7 @@ def _require_sense(options: argparse.Namespace) -> None:
             raise UsageError("backspring size: --stock needs a key and at least one size")
 
 
-class _Asked:
+class _Values:
     """The options read; a bare number is in the units of the output, or else of the design."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:

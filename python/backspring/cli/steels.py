@@ -10,7 +10,7 @@ from backspring import steel as steels
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
-from backspring.cli.temper_question import Asked, ask
+from backspring.cli.temper_question import TemperAnswer, temper_answer
 from backspring.faults import Fault, invalid
 from backspring.report.steel import cited, steel_blocks, steels_table
 from backspring.report.tables import Report
@@ -44,21 +44,21 @@ def run(options: argparse.Namespace) -> Answer:
             raise UsageError(f"backspring steels: {given[0]} needs the name of a steel")
         return _list(units)
     steel = _find(options.name)
-    asked = ask(steel, options, units)
+    tempered = temper_answer(steel, options, units)
     if options.output is not None:
-        write_picture(options.output, lambda picture: _draw(picture, steel, asked, units))
+        write_picture(options.output, lambda picture: _draw(picture, steel, tempered, units))
     headline = f"{steel.name}: {steel.family}, also called {', '.join(steel.also_called)}"
     data: dict[str, Any] = {"steel": asdict(steel)}
     data["sources"] = {key: asdict(steels.sources()[key]) for key in cited(steel)}
-    if asked is not None:
-        headline, data = asked.headline, {"answer": asked.data, **data}
+    if tempered is not None:
+        headline, data = tempered.headline, {"answer": tempered.data, **data}
     blocks = tuple(steel_blocks(steel, steels.sources(), units))
-    if asked is not None:
-        blocks = asked.blocks
+    if tempered is not None:
+        blocks = tempered.blocks
     if options.output is not None:
         data["output"] = options.output
         headline += f"; temper curve drawn in {options.output}"
-    return Answer("pass", data, Report(headline, blocks), asked.notices if asked else ())
+    return Answer("pass", data, Report(headline, blocks), tempered.notices if tempered else ())
 
 
 def _find(name: str) -> steels.Steel:
@@ -90,7 +90,7 @@ def _summary(steel: steels.Steel) -> dict[str, Any]:
     }
 
 
-def _draw(picture: Any, steel: steels.Steel, asked: Asked | None, units: System) -> Any:
-    time_h = asked.data["time_h"] if asked else None
-    mark = (asked.data["temper_c"], asked.data["hardness_hrc"]) if asked else None
+def _draw(picture: Any, steel: steels.Steel, tempered: TemperAnswer | None, units: System) -> Any:
+    time_h = tempered.data["time_h"] if tempered else None
+    mark = (tempered.data["temper_c"], tempered.data["hardness_hrc"]) if tempered else None
     return picture.temper_curve(steel.name, time_h=time_h, mark=mark, units=units).figure

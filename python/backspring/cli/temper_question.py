@@ -1,4 +1,4 @@
-"""What is asked of a steel's temper on the command line, and the answer."""
+"""What is tempered of a steel's temper on the command line, and the answer."""
 
 from __future__ import annotations
 
@@ -19,7 +19,7 @@ from backspring.units import Kind, System, parse
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class TemperAnswer:
     """The answer to a question on a temper: one line, data for JSON, what to know of it."""
 
     headline: str
@@ -28,7 +28,7 @@ class Asked:
     blocks: tuple[Block, ...]
 
 
-def ask(steel: Steel, options: argparse.Namespace, units: System) -> Asked | None:
+def temper_answer(steel: Steel, options: argparse.Namespace, units: System) -> TemperAnswer | None:
     """Answer what the options ask; None when they ask nothing."""
     if options.temper is not None and options.hardness is not None:
         raise UsageError("backspring steels: give --temper or --hardness, not both")
@@ -46,7 +46,7 @@ def ask(steel: Steel, options: argparse.Namespace, units: System) -> Asked | Non
         headline += _left(data["after"], units)
         notices += _after_notices(data["after"])
     lines = tuple(notice.text(units) for notice in notices)
-    return Asked(
+    return TemperAnswer(
         headline,
         data,
         tuple(notices),

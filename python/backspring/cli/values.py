@@ -19,7 +19,7 @@ def with_unit(written: str, kind: Kind, option: str, system: System) -> str:
 def shown_units(options: argparse.Namespace) -> System:
     """Return the units of the output: those asked for, or else the design's own."""
     if options.units is not None:
-        asked: System = options.units
-        return asked
+        units: System = options.units
+        return units
     design = getattr(options, "design", None)
     return "mm" if design is None else load(design).units

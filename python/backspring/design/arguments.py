@@ -37,7 +37,7 @@ def fault_text(fault: _core.Fault, system: System) -> str:
 
 
 @contextmanager
-def told() -> Iterator[None]:
+def input_faults() -> Iterator[None]:
     """Tell the core's faults one by one."""
     try:
         yield

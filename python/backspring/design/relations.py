@@ -45,10 +45,10 @@ def _relate_spring(reading: Reading, spring: Content) -> None:
     if _pinned(spring) and "rear_pin" not in spring and not reading.has_failed("spring.support"):
         _missing(reading, "spring.rear_pin", "two pins need the distance from middle to rear pin")
     stated = any(key in spring for key in _STRENGTHS)
-    told = any(reading.has_failed(f"spring.{key}") for key in _STRENGTHS)
+    failed = any(reading.has_failed(f"spring.{key}") for key in _STRENGTHS)
     if "temper_time" in spring and "temper" not in spring:
         _missing(reading, "spring.temper", "temper_time needs the temper")
-    elif not stated and not told:
+    elif not stated and not failed:
         need = 'give it as "45 HRC", or give temper or yield'
         _missing(reading, "spring.hardness", need)
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from backspring import _core
-from backspring.design.arguments import length, told
+from backspring.design.arguments import input_faults, length
 from backspring.design.design import Design
 from backspring.fit.result import Allowance
 from backspring.notice import Notice
@@ -67,7 +67,7 @@ class BackGround(Reported):
 def readings_after_back_grind(design: Design, depth: Any, target: Any = TARGET) -> BackGround:
     """Tell readings and allowance before and after the back is ground by a depth."""
     depth_mm, target_mm = length(depth, "depth"), length(target, "target")
-    with told():
+    with input_faults():
         result = _core.readings_after_back_grind(design.core, depth_mm, target_mm)
     return BackGround(design, depth_mm, result)
 

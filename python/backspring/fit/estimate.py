@@ -33,7 +33,7 @@ class Learned:
 
     value: float
     spread: float
-    told: bool
+    known: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,12 +104,12 @@ def _estimate(rows: LogRows, found: _core.LeastSquares) -> FitEstimate:
         closed_spread_mm=float(spreads[1]),
         pad_tilt_rad=tilt,
         pivot_play_mm=play,
-        root_stiffness_nmm_per_rad=Learned(stiffness, stiffness**2 * root.spread, root.told),
+        root_stiffness_nmm_per_rad=Learned(stiffness, stiffness**2 * root.spread, root.known),
         observations=tuple(rows.compare(x)),
     )
 
 
 def _learned(unknown: _core.Unknown, found: _core.LeastSquares, place: int) -> Learned:
     spread = math.sqrt(found.covariance_released[place, place])
-    told = spread < _KNOWN * unknown.expected_sd and not found.at_bound[place]
-    return Learned(float(found.x[place]), spread, told)
+    known = spread < _KNOWN * unknown.expected_sd and not found.at_bound[place]
+    return Learned(float(found.x[place]), spread, known)

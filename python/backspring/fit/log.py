@@ -174,7 +174,7 @@ class FitLog:
         require_agreement(found.observations, self.units)
         last = [e.state for e in self._entries if isinstance(e, MeasuredEntry)][-1]
         rules = plan_rules(target, self.spread_mm, reserve, closed_by, material)
-        more = (*self.notices, *_unsure(found, self.spread_mm))
+        more = (*self.notices, *_uncertain_readings(found, self.spread_mm))
         return make_plan(self.design, found.now, last, rules, found.unknowns, more)
 
     def to_dict(self) -> dict[str, Any]:
@@ -215,7 +215,7 @@ class FitLog:
         self._stood = entries
 
 
-def _unsure(found: FitEstimate, spread_mm: float) -> tuple[Notice, ...]:
+def _uncertain_readings(found: FitEstimate, spread_mm: float) -> tuple[Notice, ...]:
     """Tell where unloaded readings say less about the loaded ones than they seem to."""
     widest = max(found.closed_spread_mm, found.half_stop_spread_mm or 0.0)
     if widest <= _MORE * max(spread_mm, 0.001):

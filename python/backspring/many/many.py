@@ -12,7 +12,7 @@ from backspring.faults import Fault, invalid, near_match
 from backspring.many.changes import Column, read_changes, with_followers
 from backspring.many.chunks import Checked, check_rows, run_chunks
 from backspring.many.many_checks import ManyChecks
-from backspring.many.progress import Progress, told
+from backspring.many.progress import Progress, reporting
 
 _CHUNK_IN_THREADS = 256
 _CHUNK_SENT = 5_000
@@ -60,7 +60,7 @@ def run(
     """Check rows that were read and found good."""
     sent = with_followers(design, inputs)
     rows = next(iter(inputs.values())).size
-    with told(progress, rows, design.name) as tell:
+    with reporting(progress, rows, design.name) as tell:
         checked: Checked
         if executor is None:
             chunk = chunk_rows or _CHUNK_IN_THREADS

@@ -10,8 +10,8 @@ Progress = bool | Callable[[int, int], None] | None
 
 
 @contextmanager
-def told(progress: Progress, total: int, name: str) -> Iterator[Tell | None]:
-    """Give what is told the number of rows done.
+def reporting(progress: Progress, total: int, name: str) -> Iterator[Tell | None]:
+    """Give what is reporting the number of rows done.
 
     True shows a bar on the error stream; a function is called with the rows done and all of them;
     None or False tells nobody.

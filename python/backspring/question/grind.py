@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any, get_args
 
 from backspring import _core
-from backspring.design.arguments import length, quantity, refusal, told
+from backspring.design.arguments import input_faults, length, quantity, refusal
 from backspring.design.design import Design
 from backspring.question.grind_result import Face, Flush, GrindTable
 
@@ -31,7 +31,7 @@ def grind(
         message = f"give one of back, belly, pad; got {' and '.join(given) or 'none'}"
         raise refusal("", message)
     cut = _cut(given[0], depths[given[0]], region, given[0])
-    with told():
+    with input_faults():
         return changed(design, _core.grind(design.core, cut))
 
 
@@ -45,7 +45,7 @@ def grind_table(
     """
     cut = _cut(face, to, region, "to")
     step_mm = length(step, "step")
-    with told():
+    with input_faults():
         rows = tuple(_core.grind_table(design.core, cut, step_mm))
         ground = changed(design, _core.grind(design.core, cut))
     held = cut.region or _core.whole_face(design.core.spring, cut.face)
@@ -59,13 +59,13 @@ def grind_depth(design: Design, pull: Any, face: Face = "back", region: Any = No
     so which rear hole, would.
     """
     pull_n = quantity(pull, "force", "pull")
-    with told():
+    with input_faults():
         return _core.depth_for_pull(design.core, _face(face), _region(region), pull_n)
 
 
 def grind_passes(depth: Any, per_pass: Any = "0.05 mm") -> int:
     """Count the passes that take a depth off; the last may be lighter."""
-    with told():
+    with input_faults():
         return _core.grind_passes(length(depth, "depth"), length(per_pass, "pass"))
 
 
@@ -80,7 +80,7 @@ def grind_flush(design: Design, liners: Any = None, per_pass: Any = "0.05 mm") -
     """
     line = None if liners is None else _line(liners)
     pass_mm = length(per_pass, "pass")
-    with told():
+    with input_faults():
         result = _core.grind_flush(design.core, line, pass_mm)
     return Flush(design, result, changed(design, result.design))
 

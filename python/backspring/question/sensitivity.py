@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 from backspring import _core
-from backspring.design.arguments import length, refusal, told
+from backspring.design.arguments import input_faults, length, refusal
 from backspring.design.design import Design
 from backspring.report.result import Reported
 
@@ -70,7 +70,7 @@ def influence(design: Design, face: Side = "back", spacing: Any = "0.5 mm") -> I
     if face not in get_args(Side):
         raise refusal("face", f'must be "back" or "belly", got {face!r}')
     spacing_mm = length(spacing, "spacing")
-    with told():
+    with input_faults():
         return Influence(
             design, face, _core.influence(design.core, _core.GrindFace[face], spacing_mm)
         )

@@ -13,7 +13,7 @@ import numpy as np
 import numpy.typing as npt
 
 from backspring import _core
-from backspring.design.arguments import length, quantity, refusal, told
+from backspring.design.arguments import input_faults, length, quantity, refusal
 from backspring.design.design import Design
 from backspring.faults import near_match
 from backspring.notice import all_from_core
@@ -74,7 +74,7 @@ def size(
     target = _core.SizeTarget(
         pull_n=None if pull is None else quantity(pull, "force", "pull"), yield_margin=margin
     )
-    with told():
+    with input_faults():
         result = _core.size(design.core, target, dimensions)
     keys = tuple(name_of(each) for each in dimensions)
 
@@ -104,7 +104,7 @@ def propose_taper(
     """
     pull_n = quantity(pull, "force", "pull")
     least_mm = length(least_thickness, "least_thickness")
-    with told():
+    with input_faults():
         result = _core.propose_taper(design.core, pull_n, least_mm, stations)
     return Taper(design, with_core(design, result.design), result)
 
@@ -119,7 +119,7 @@ def design_map(design: Design, sizes: Mapping[str, Any]) -> DesignMap:
         raise refusal("sizes", message)
     x, y = _dimensions(design, list(sizes), {}, {})
     x_mm, y_mm = (_column(design, values, name) for name, values in sizes.items())
-    with told():
+    with input_faults():
         result = _core.design_map(design.core, x, x_mm, y, y_mm)
     return DesignMap(design, name_of(x), name_of(y), x_mm, y_mm, result.pull_n, result.yield_margin)
 

@@ -54,7 +54,7 @@ def sweep(
 def permanent_set(design: Design, yield_mpa: float | None = None) -> _core.PlasticSet:
     """Follow the set that opening the knife leaves, at the steel's likely yield stress or another.
 
-    Preload before, after the first opening and once settled, the drop of the face, the zones that
+    Preload before, after the first opening and after shakedown, the drop of the face, the zones that
     yielded. `folded` tells that a section yields right through.
     """
     return _core.permanent_set(design.core, yield_mpa)

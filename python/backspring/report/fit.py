@@ -57,8 +57,8 @@ def plan_report(plan: FitPlan, units: System | None = None) -> Report:
 def log_report(log: FitLog, plan: FitPlan, units: System | None = None) -> Report:
     """Lay out a plan from a log, with what the log tells."""
     units = units or plan.design.units
-    told = plan_report(plan, units)
-    return Report(told.headline, (*told.blocks[:-1], _told(log, units), told.blocks[-1]))
+    page = plan_report(plan, units)
+    return Report(page.headline, (*page.blocks[:-1], _log_lines(log, units), page.blocks[-1]))
 
 
 def undo_report(log: FitLog, entry: Entry) -> Report:
@@ -73,7 +73,7 @@ def face_name(face: str, kick: bool = True) -> str:
     return "closed face" if face == "closed" and not kick else _FACES[face]
 
 
-def _told(log: FitLog, units: System) -> Lines:
+def _log_lines(log: FitLog, units: System) -> Lines:
     found = log.estimate()
     lines = [f"{len(log.entries)} entries"]
     if log.scatter_mm is not None:
@@ -93,7 +93,7 @@ def _told(log: FitLog, units: System) -> Lines:
 
 
 def _learned(name: str, found: Learned, kind: Shown, units: System) -> str:
-    if not found.told:
+    if not found.known:
         return f"{name}: not known yet"
     value, spread = (text(each, kind, units) for each in (found.value, found.spread))
     return f"{name}: {value}, good to +-{spread}"

@@ -41,7 +41,7 @@ TEST_CASE("a spring that does not yield keeps its preload and its shape", "[stre
         CHECK_FALSE(set.yielded);
         CHECK(set.drop_pivot_mm == 0.0);
         CHECK(set.shift.slope == 0.0);
-        CHECK(set.openings_to_settle == 0);
+        CHECK(set.openings_to_shakedown == 0);
         CHECK(set.zones.empty());
         CHECK_THAT(set.preload_before_mm, WithinRel(0.9, 1e-14));
         CHECK(set.preload_opened_mm == set.preload_before_mm);
@@ -74,8 +74,8 @@ TEST_CASE("an opening settles it: the next is elastic at every angle", "[strengt
         // One crest, so that what it bears at the end is what bent it.
         const Case c(design, 90.0);
         const PlasticSet set = c.at(yield);
-        CHECK(set.openings_to_settle == (set.yielded ? 1 : 0));
-        CHECK(set.preload_settled_mm == set.preload_opened_mm);
+        CHECK(set.openings_to_shakedown == (set.yielded ? 1 : 0));
+        CHECK(set.preload_after_shakedown_mm == set.preload_opened_mm);
         const Joint after = with_shift(c.action.joint, set.shift);
         PlasticSpring fresh(design.spring, yield);
         const auto bend_at = [&](double angle) {
@@ -85,9 +85,9 @@ TEST_CASE("an opening settles it: the next is elastic at every angle", "[strengt
         };
         bend_at(set.blade_angle_deg);
         for (const Step& step : c.steps) bend_at(step.turn.contact.blade_angle_deg);
-        // The forces of the settled travel bend a fresh spring no further than it is bent. They
-        // are a little less than those that bent it, as angles beside the worst add to its set;
-        // where a hinge has turned that hides how far.
+        // The forces of the travel after shakedown bend a fresh spring no further than it is bent.
+        // They are a little less than those that bent it, as angles beside the worst add to its
+        // set; where a hinge has turned that hides how far.
         const double bent_mm = fresh.shift_after({}).at_mm(32.0);
         CHECK(bent_mm <= set.drop_pivot_mm * (1.0 + 1e-4));
         const bool hinge = std::any_of(set.zones.begin(), set.zones.end(), [](const auto& zone) {
@@ -124,7 +124,7 @@ TEST_CASE("the drop is the face's shift, and is taken from the preload", "[stren
     CHECK(set.drop_dial_mm == set.shift.at_mm(33.5));
     CHECK(set.drop_pad_start_mm == set.shift.at_mm(27.0));
     CHECK(set.drop_pad_end_mm == set.shift.at_mm(36.5));
-    CHECK_THAT(set.preload_settled_mm, WithinRel(0.9 - set.drop_pivot_mm, 1e-14));
+    CHECK_THAT(set.preload_after_shakedown_mm, WithinRel(0.9 - set.drop_pivot_mm, 1e-14));
     // It swings about the middle of what has yielded, which lies behind the pad.
     CHECK(set.drop_pad_start_mm > 0.0);
     CHECK(set.drop_pad_end_mm > set.drop_pad_start_mm);
@@ -177,7 +177,7 @@ TEST_CASE("a kick that bears together with the tang can make the spring yield",
     const PlasticSet set = c.at(0.8 * c.steps.front().peak.stress_mpa);
     CHECK(set.yielded);
     CHECK(set.drop_pivot_mm > 0.0);
-    CHECK(set.openings_to_settle <= 2);
+    CHECK(set.openings_to_shakedown <= 2);
 }
 
 TEST_CASE("nothing to look at, nothing set; a yield stress must be one", "[strength][abuse]") {

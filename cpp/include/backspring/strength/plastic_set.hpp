@@ -10,23 +10,23 @@ namespace backspring {
 
 /// What the first openings leave of a spring that yields over its crest.
 struct PlasticSet {
-    bool yielded = false;             ///< some of it yields; all else is 0 or unchanged if not
-    double blade_angle_deg = 0.0;     ///< where the elastic spring would be worst stressed [deg]
-    double elastic_force_n = 0.0;     ///< there, if it did not yield [N]
-    double force_n = 0.0;             ///< there, yielding [N]
-    FaceShift shift;                  ///< of the free working face, outward, once settled
-    FaceShift shift_opened;           ///< of the free working face after the first opening
-    double drop_pivot_mm = 0.0;       ///< free face away from the tang, pivot station [mm]
-    double drop_dial_mm = 0.0;        ///< at the dial [mm]
-    double drop_pad_start_mm = 0.0;   ///< at the pad's rear edge [mm]
-    double drop_pad_end_mm = 0.0;     ///< at the pad's front edge [mm]
-    double preload_before_mm = 0.0;   ///< interference at the pivot station, as fitted [mm]
-    double preload_opened_mm = 0.0;   ///< after the first opening [mm]
-    double preload_settled_mm = 0.0;  ///< once an opening changes nothing more [mm]
-    int openings_to_settle = 0;       ///< openings that still changed it
-    bool settled = true;              ///< not so: it goes on yielding with every opening
-    bool folded = false;              ///< a section yields right through and bends as a hinge
-    std::vector<PlasticZone> zones;   ///< where it has yielded, from the rear
+    bool yielded = false;            ///< some of it yields; all else is 0 or unchanged if not
+    double blade_angle_deg = 0.0;    ///< where the elastic spring would be worst stressed [deg]
+    double elastic_force_n = 0.0;    ///< there, if it did not yield [N]
+    double force_n = 0.0;            ///< there, yielding [N]
+    FaceShift shift;                 ///< of the free working face, outward, after shakedown
+    FaceShift shift_opened;          ///< of the free working face after the first opening
+    double drop_pivot_mm = 0.0;      ///< free face away from the tang, pivot station [mm]
+    double drop_dial_mm = 0.0;       ///< at the dial [mm]
+    double drop_pad_start_mm = 0.0;  ///< at the pad's rear edge [mm]
+    double drop_pad_end_mm = 0.0;    ///< at the pad's front edge [mm]
+    double preload_before_mm = 0.0;  ///< interference at the pivot station, as fitted [mm]
+    double preload_opened_mm = 0.0;  ///< after the first opening [mm]
+    double preload_after_shakedown_mm = 0.0;  ///< once an opening changes nothing more [mm]
+    int openings_to_shakedown = 0;            ///< openings that still changed it
+    bool shakes_down = true;                  ///< not so: it goes on yielding with every opening
+    bool folded = false;             ///< a section yields right through and bends as a hinge
+    std::vector<PlasticZone> zones;  ///< where it has yielded, from the rear
 };
 
 /// The permanent set that the travel leaves, for elastic, perfectly plastic steel.

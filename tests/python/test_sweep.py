@@ -24,15 +24,17 @@ def test_the_set_is_that_of_the_verdict() -> None:
     found = bs.permanent_set(BITTERN)
     assert found.yielded
     assert found.drop_pivot_mm == pytest.approx(margin(BITTERN, "set"), rel=1e-6)
-    assert found.preload_settled_mm <= found.preload_opened_mm < found.preload_before_mm
-    assert found.preload_before_mm - found.preload_settled_mm == pytest.approx(found.drop_pivot_mm)
+    assert found.preload_after_shakedown_mm <= found.preload_opened_mm < found.preload_before_mm
+    assert found.preload_before_mm - found.preload_after_shakedown_mm == pytest.approx(
+        found.drop_pivot_mm
+    )
     assert pickle.loads(pickle.dumps(found)) == found
 
 
 def test_a_spring_that_stays_elastic_keeps_its_preload() -> None:
     found = bs.permanent_set(HERON)
     assert (found.yielded, found.drop_pivot_mm) == (False, 0.0)
-    assert found.preload_settled_mm == found.preload_before_mm == pytest.approx(0.9)
+    assert found.preload_after_shakedown_mm == found.preload_before_mm == pytest.approx(0.9)
     softer = bs.permanent_set(HERON, yield_mpa=900.0)
     assert softer.drop_pivot_mm > 0.0
     with pytest.raises(bs.InvalidInput, match="yield_mpa: must be greater than 0"):
