@@ -131,7 +131,7 @@ def test_only_what_the_readings_can_tell_is_said() -> None:
     knife.measure(log, "loaded", 3)
     found = log.estimate()
     assert not any(
-        each.told
+        each.known
         for each in (found.pad_tilt_rad, found.pivot_play_mm, found.root_stiffness_nmm_per_rad)
     )
     knife.measure(log, "unloaded", 3)
