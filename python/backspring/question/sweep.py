@@ -54,8 +54,8 @@ def sweep(
 def permanent_set(design: Design, yield_mpa: float | None = None) -> _core.PlasticSet:
     """Follow the set that opening the knife leaves, at the steel's likely yield stress or another.
 
-    Preload before, after the first opening and after shakedown, the drop of the face, the zones that
-    yielded. `folded` tells that a section yields right through.
+    Preload before, after the first opening and after shakedown, the drop of the face, the zones
+    that yielded. `folded` tells that a section yields right through.
     """
     return _core.permanent_set(design.core, yield_mpa)
 
