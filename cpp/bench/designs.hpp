@@ -14,8 +14,8 @@ inline backspring::Design heron() {
                                {7.0, 3.1},   {25.0, 2.4}, {36.5, 2.5}};
     design.spring.width_mm = 2.3;
     design.spring.support.rear_pin_mm = 34.0;
-    design.spring.holes = {{.center_mm = 0.0, .diameter_mm = 2.0},
-                           {.center_mm = -34.0, .diameter_mm = 2.0}};
+    design.spring.holes = {{0.0, 2.0, 0.0, backspring::HoleFor::middle_pin},
+                           {-34.0, 2.0, 0.0, backspring::HoleFor::rear_pin}};
     design.spring.pad = {.start_mm = 27.0, .end_mm = 36.5};
     design.strength = backspring::strength_from_hardness(45.0, kPlainCarbonYieldRatio);
     design.hardness.spring_hrc = 45.0;
@@ -43,8 +43,8 @@ inline backspring::Design osprey() {
     design.spring.thickness = {{-46.0, 4.0}, {-5.0, 5.0}, {5.0, 4.9}, {33.0, 3.1}, {51.5, 3.0}};
     design.spring.width_mm = 3.0;
     design.spring.support.rear_pin_mm = 40.0;
-    design.spring.holes = {{.center_mm = 0.0, .diameter_mm = 2.5},
-                           {.center_mm = -40.0, .diameter_mm = 2.0}};
+    design.spring.holes = {{0.0, 2.5, 0.0, backspring::HoleFor::middle_pin},
+                           {-40.0, 2.0, 0.0, backspring::HoleFor::rear_pin}};
     design.spring.pad = {.start_mm = 34.5, .end_mm = 51.5};
     design.strength = backspring::strength_from_hardness(48.0, kPlainCarbonYieldRatio);
     design.hardness.spring_hrc = 48.0;

@@ -14,7 +14,7 @@ void define_shape() {
                   BACKSPRING_FIELD(Station, thickness_mm));
     auto hole = declared<Hole>();
     define_record(hole, BACKSPRING_FIELD(Hole, center_mm), BACKSPRING_FIELD(Hole, diameter_mm),
-                  BACKSPRING_FIELD(Hole, offset_mm));
+                  BACKSPRING_FIELD(Hole, offset_mm), BACKSPRING_FIELD(Hole, pin));
     auto support = declared<Support>();
     define_record(support, BACKSPRING_FIELD(Support, kind), BACKSPRING_FIELD(Support, rear_pin_mm),
                   BACKSPRING_FIELD(Support, root_stiffness_nmm_per_rad));
@@ -94,6 +94,11 @@ void declare_spring(py::module_& m) {
         .value("root_stiffness", SupportKind::root_stiffness, DOC(SupportKind_root_stiffness))
         .finalize();
     py::class_<Station>(m, "Station", DOC(Station));
+    py::native_enum<HoleFor>(m, "HoleFor", "enum.Enum", DOC(HoleFor))
+        .value("neither", HoleFor::neither, DOC(HoleFor_neither))
+        .value("middle_pin", HoleFor::middle_pin, DOC(HoleFor_middle_pin))
+        .value("rear_pin", HoleFor::rear_pin, DOC(HoleFor_rear_pin))
+        .finalize();
     py::class_<Hole>(m, "Hole", DOC(Hole));
     py::class_<Support>(m, "Support", DOC(Support));
     py::class_<Pad>(m, "Pad", DOC(Pad));

@@ -41,15 +41,13 @@ double moment_at(const Design& design, const Worked& worked, double x_mm) {
 }
 
 void add_hole(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
-    for (const Hole& hole : design.spring.holes) {
-        if (hole.center_mm != 0.0 || hole.diameter_mm <= 0.0) continue;
-        const auto edge = if_in_range([&] {
-            return hole_edge_stress(thickness_mm(design.spring.thickness, 0.0),
-                                    design.spring.width_mm, hole, moment_at(design, worked, 0.0));
-        });
-        if (!edge) continue;
-        notches.push_back({MarginKind::hole_edge, "roark", *edge, 0.5 * hole.diameter_mm});
-    }
+    const Hole* hole = hole_for(HoleFor::middle_pin, design.spring.holes);
+    if (!hole || hole->diameter_mm <= 0.0) return;
+    const auto edge = if_in_range([&] {
+        return hole_edge_stress(thickness_mm(design.spring.thickness, 0.0), design.spring.width_mm,
+                                *hole, moment_at(design, worked, 0.0));
+    });
+    if (edge) notches.push_back({MarginKind::hole_edge, "roark", *edge, 0.5 * hole->diameter_mm});
 }
 
 /// The worst local stress among places ahead of the middle pin that the moment pulls on.

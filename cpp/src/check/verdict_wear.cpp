@@ -110,25 +110,22 @@ void judge_pin(std::vector<Margin>& margins,
     if (stress.liner_bearing) add_pin(margins, kinds.liner, *stress.liner_bearing, angle_deg);
 }
 
-double hole_at(const Spring& spring, double center_mm) {
-    for (const Hole& hole : spring.holes) {
-        if (hole.center_mm == center_mm) return hole.diameter_mm;
-    }
-    return 0.0;
+double hole_mm(const Spring& spring, HoleFor pin) {
+    const Hole* hole = hole_for(pin, spring.holes);
+    return hole ? hole->diameter_mm : 0.0;
 }
 
 void judge_pins(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
     const auto worst = worst_pin_forces(design.spring, worked.steps);
     if (!worst) return;
-    const double rear_pin = -design.spring.support.rear_pin_mm;
     constexpr PinKinds middle{MarginKind::middle_pin_shear, MarginKind::middle_pin_bearing,
                               MarginKind::middle_pin_liner};
     constexpr PinKinds rear{MarginKind::rear_pin_shear, MarginKind::rear_pin_bearing,
                             MarginKind::rear_pin_liner};
     judge_pin(margins, design, middle, worst->forces.middle_n, worst->middle_angle_deg,
-              design.pins.middle_mm, hole_at(design.spring, 0.0));
+              design.pins.middle_mm, hole_mm(design.spring, HoleFor::middle_pin));
     judge_pin(margins, design, rear, worst->forces.rear_n, worst->rear_angle_deg,
-              design.pins.rear_mm, hole_at(design.spring, rear_pin));
+              design.pins.rear_mm, hole_mm(design.spring, HoleFor::rear_pin));
 }
 
 }  // namespace

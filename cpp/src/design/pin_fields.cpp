@@ -12,7 +12,7 @@ std::optional<double> rear_pin(const Design& d) {
 void set_rear_pin(Design& d, double value) {
     double& rear_pin = d.spring.support.rear_pin_mm;
     for (Hole& hole : d.spring.holes) {
-        if (hole.center_mm == -rear_pin) hole.center_mm = -value;
+        if (hole.pin == HoleFor::rear_pin) hole.center_mm = -value;
     }
     rear_pin = value;
 }
@@ -38,18 +38,19 @@ std::vector<double> offsets(const Design& d) {
 /// Holes at the middle pin and, where the spring turns on two, at the rear pin.
 void set_holes(Design& d, std::span<const double> diameters) {
     d.spring.holes.clear();
-    const auto add = [&](double center, double diameter) {
+    const auto add = [&](HoleFor pin, double center, double diameter) {
         if (diameter != 0.0) {
             d.spring.holes.push_back(
-                {.center_mm = center, .diameter_mm = diameter, .offset_mm = 0.0});
+                {.center_mm = center, .diameter_mm = diameter, .offset_mm = 0.0, .pin = pin});
         }
     };
-    add(0.0, diameters[0]);
-    if (pinned(d)) add(-d.spring.support.rear_pin_mm, diameters[1]);
+    add(HoleFor::middle_pin, 0.0, diameters[0]);
+    if (pinned(d)) add(HoleFor::rear_pin, -d.spring.support.rear_pin_mm, diameters[1]);
 }
 
 void set_offsets(Design& d, std::span<const double> offsets) {
-    for (Hole& hole : d.spring.holes) hole.offset_mm = offsets[hole.center_mm == 0.0 ? 0 : 1];
+    for (Hole& hole : d.spring.holes)
+        hole.offset_mm = offsets[hole.pin == HoleFor::middle_pin ? 0 : 1];
 }
 
 }  // namespace

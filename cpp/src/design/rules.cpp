@@ -22,10 +22,9 @@ void clearance_rules(Requirements& rules, const Design& design) {
     const Spring& spring = design.spring;
     const Tang& tang = design.tang;
     double pin_radius = 0.0, offset = 0.0;
-    for (const Hole& hole : spring.holes) {
-        if (hole.center_mm != 0.0) continue;
-        pin_radius = 0.5 * hole.diameter_mm;
-        offset = hole.offset_mm;
+    if (const Hole* hole = hole_for(HoleFor::middle_pin, spring.holes)) {
+        pin_radius = 0.5 * hole->diameter_mm;
+        offset = hole->offset_mm;
     }
     const double pin_height = tang.open_mm + 0.5 * thickness_mm(spring.thickness, 0.0) + offset;
     const double room = std::hypot(tang.pivot_mm, pin_height) - pin_radius;

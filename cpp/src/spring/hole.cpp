@@ -1,8 +1,15 @@
 #include "backspring/spring/hole.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace backspring {
+
+const Hole* hole_for(HoleFor pin, std::span<const Hole> holes) {
+    const auto found =
+        std::find_if(holes.begin(), holes.end(), [&](const Hole& hole) { return hole.pin == pin; });
+    return found == holes.end() ? nullptr : &*found;
+}
 
 double chord_mm(const Hole& hole, double x_mm) {
     const double radius = 0.5 * hole.diameter_mm;

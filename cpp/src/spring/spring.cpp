@@ -3,6 +3,15 @@
 #include <algorithm>
 
 namespace backspring {
+namespace {
+
+/// What a hole is for once the spring is seen from its other end.
+HoleFor other_end(HoleFor pin) {
+    if (pin == HoleFor::neither) return pin;
+    return pin == HoleFor::middle_pin ? HoleFor::rear_pin : HoleFor::middle_pin;
+}
+
+}  // namespace
 
 Spring turned_round(const Spring& spring) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
@@ -11,7 +20,10 @@ Spring turned_round(const Spring& spring) {
     std::reverse(turned.thickness.begin(), turned.thickness.end());
     for (Station& station : turned.thickness) station.x_mm = origin - station.x_mm;
     std::reverse(turned.holes.begin(), turned.holes.end());
-    for (Hole& hole : turned.holes) hole.center_mm = origin - hole.center_mm;
+    for (Hole& hole : turned.holes) {
+        hole.center_mm = origin - hole.center_mm;
+        if (pinned) hole.pin = other_end(hole.pin);
+    }
     turned.pad = {};
     return turned;
 }

@@ -19,8 +19,8 @@ TwoBlades bunting(SupportKind kind) {
         .kind = kind, .rear_pin_mm = span, .root_stiffness_nmm_per_rad = 0.0};
     two.first.spring.thickness = {{-span - 33.0, 2.2}, {-span - 20.0, 2.3}, {-span, 3.4},
                                   {0.0, 3.8},          {7.0, 3.1},          {36.5, 2.5}};
-    two.first.spring.holes = {{0.0, 2.0, 0.0}};
-    if (pinned) two.first.spring.holes.push_back({-span, 2.0, 0.0});
+    two.first.spring.holes = {{0.0, 2.0, 0.0, HoleFor::middle_pin}};
+    if (pinned) two.first.spring.holes.push_back({-span, 2.0, 0.0, HoleFor::rear_pin});
     two.second.pad = {23.0, 33.0};
     two.second.tang = designs::wren().tang;
     two.second.tang.pivot_mm = 28.0;

@@ -21,7 +21,8 @@ Design far_kick() {
     design.spring.thickness = {{-46.0, 4.0}, {-5.0, 5.0}, {5.0, 4.9}, {33.0, 3.1}, {51.5, 3.0}};
     design.spring.width_mm = 3.0;
     design.spring.support.rear_pin_mm = 40.0;
-    design.spring.holes = {{-40.0, 2.0, 0.0}, {0.0, 2.5, 0.0}};
+    design.spring.holes = {{-40.0, 2.0, 0.0, HoleFor::rear_pin},
+                           {0.0, 2.5, 0.0, HoleFor::middle_pin}};
     design.spring.pad = {34.5, 51.5};
     design.tang = {.pivot_mm = 47.0,
                    .open_mm = 5.5,
@@ -50,9 +51,7 @@ Design no_width() {
     return design;
 }
 
-bool says_so(const Check& check) {
-    return !check.impossible.empty();
-}
+bool says_so(const Check& check) { return !check.impossible.empty(); }
 
 /// Every number of a check that is given is possible; one that is not given is told of.
 void require_possible(const Design& design, const Check& check) {

@@ -105,7 +105,7 @@ TEST_CASE("each broken rule is told by its key, rule and value", "[design][abuse
 
 TEST_CASE("a hole must leave steel on both sides", "[design][abuse]") {
     Design design = designs::heron();
-    design.spring.holes[1] = {0.0, 3.0, 0.5};
+    design.spring.holes[1] = {0.0, 3.0, 0.5, HoleFor::middle_pin};
     const auto found = faults(design);
     REQUIRE(found.size() == 1);
     CHECK(found[0].key == "spring.pin_hole");

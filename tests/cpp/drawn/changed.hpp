@@ -20,7 +20,8 @@ inline Parts stiffer(Parts parts, double k) {
 inline Spring larger(Spring spring, double k) {
     for (Station& station : spring.thickness)
         station = {k * station.x_mm, k * station.thickness_mm};
-    for (Hole& hole : spring.holes) hole = {k * hole.center_mm, k * hole.diameter_mm, 0.0};
+    for (Hole& hole : spring.holes)
+        hole = {k * hole.center_mm, k * hole.diameter_mm, 0.0, hole.pin};
     spring.width_mm *= k;
     spring.support.rear_pin_mm *= k;
     spring.support.root_stiffness_nmm_per_rad *= k * k * k;

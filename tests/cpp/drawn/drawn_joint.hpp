@@ -60,7 +60,8 @@ inline Spring draw_spring(Chance& chance) {
                                        : SupportKind::root_stiffness;
     if (kind < 0.6) spring.support.rear_pin_mm = rear;
     if (kind >= 0.8) spring.support.root_stiffness_nmm_per_rad = chance.of_any_size(3e4, 3e6);
-    if (chance.share() < 0.5) spring.holes = {{0.0, chance.between(1.0, 2.2), 0.0}};
+    if (chance.share() < 0.5)
+        spring.holes = {{0.0, chance.between(1.0, 2.2), 0.0, HoleFor::middle_pin}};
     spring.pad = {end - chance.between(7.0, 20.0), end};
     spring.elastic = {.youngs_modulus_mpa = chance.between(190e3, 215e3), .poisson = 0.29};
     return spring;
