@@ -23,8 +23,8 @@ inline Design heron() {
     design.spring.width_mm = 2.3;
     design.spring.support = {
         .kind = SupportKind::two_pins, .rear_pin_mm = 34.0, .root_stiffness_nmm_per_rad = 0.0};
-    design.spring.holes = {{-34.0, 2.0, 0.0, HoleFor::rear_pin},
-                           {0.0, 2.0, 0.0, HoleFor::middle_pin}};
+    design.spring.holes = {{-34.0, 2.0, 0.0, backspring::HoleFor::rear_pin},
+                           {0.0, 2.0, 0.0, backspring::HoleFor::middle_pin}};
     design.spring.pad = {27.0, 36.5};
     design.spring.elastic = {.youngs_modulus_mpa = 205000.0, .poisson = 0.29};
     design.strength.yield_mpa = {.value = 1300.0, .low = 1200.0, .high = 1400.0};
@@ -75,7 +75,7 @@ inline Design curlew() {
     design.spring.support = {.kind = SupportKind::root_stiffness,
                              .rear_pin_mm = 0.0,
                              .root_stiffness_nmm_per_rad = 2.0e5};
-    design.spring.holes = {{0.0, 1.6, 0.5, HoleFor::middle_pin}, {12.0, 1.0, -0.4}};
+    design.spring.holes = {{0.0, 1.6, 0.5, backspring::HoleFor::middle_pin}, {12.0, 1.0, -0.4}};
     return design;
 }
 
