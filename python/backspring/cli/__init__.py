@@ -23,6 +23,7 @@ from backspring.faults import Fault, near_match
 COMMANDS = {
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
     "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
+    "functions": ("backspring.cli.functions", "names of the Python package, each described"),
     "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),
     "keys": ("backspring.cli.keys", "keys of the design file: unit, range, default and meaning"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
