@@ -65,6 +65,17 @@ std::string_view name_of(NoticeCode code) {
     return kNoticeNames.at(static_cast<std::size_t>(code)).name;
 }
 
+Notice broken_rule(NoticeCode code, const Fault& fault) {
+    Notice notice{.code = code, .names = {{"key", fault.key}, {"rule", fault.text}}};
+    const auto add = [&](double value) {
+        const std::string place = std::to_string(notice.parameters.size());
+        notice.parameters.push_back({"number_" + place, value, fault.quantity});
+    };
+    for (const double limit : fault.limits) add(limit);
+    for (const double value : fault.values) add(value);
+    return notice;
+}
+
 std::string in_short(const Notice& notice) {
     std::string text(name_of(notice.code));
     const char* before = ": ";

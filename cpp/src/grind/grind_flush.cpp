@@ -140,8 +140,7 @@ Profile one_pass(const Profile& heights, double pass_mm) {
 void grind_pass(Design& design, const Profile& removal) {
     take_off(design.spring, removal, 1.0);
     for (const Fault& fault : faults(design)) {
-        throw NoConvergence({.code = NoticeCode::flush_breaks_rule,
-                             .names = {{"key", fault.key}, {"rule", message(fault)}}});
+        throw NoConvergence(broken_rule(NoticeCode::flush_breaks_rule, fault));
     }
 }
 

@@ -28,8 +28,7 @@ void measure(Trial& trial) {
 Trial detail::try_design(Design design) {
     Trial trial{.design = std::move(design), .sizes_mm = {}, .pull_n = {}, .fault = {}};
     if (const std::vector<Fault> broken = faults(trial.design); !broken.empty()) {
-        trial.fault = {.code = NoticeCode::breaks_rule,
-                       .names = {{"key", broken.front().key}, {"rule", message(broken.front())}}};
+        trial.fault = broken_rule(NoticeCode::breaks_rule, broken.front());
         return trial;
     }
     measure(trial);

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
 from collections.abc import Callable
 from typing import Any
+
+from backspring._core import Quantity
+from backspring.units import shown
 
 Facts = Any  # numbers and names by attribute, see sentences.py
 
@@ -33,6 +37,18 @@ def _no_such_tang(facts: Facts) -> str:
     return (
         f"no tang of this design has {facts.state} readings of: half-stop {half}, closed {closed}"
     )
+
+
+def _broken_rule(lead: str) -> Callable[[Facts], str]:
+    """Say which rule a design would break, its numbers in the units asked for."""
+
+    def sentence(facts: Facts) -> str:
+        places = (f"number_{i}" for i in itertools.count())
+        found = (facts[place] for place in itertools.takewhile(facts.__contains__, places))
+        numbers = (shown(each.value, Quantity[each.quantity], each.units) for each in found)
+        return f"{lead}{facts.key}: {facts.rule.format(*numbers)}"
+
+    return sentence
 
 
 def _grind(why: Callable[[Facts], str]) -> Callable[[Facts], str]:
@@ -83,7 +99,7 @@ REFUSALS: dict[str, str | Callable[[Facts], str]] = {
     "stock-sizes": "{key}: comes in {sizes:count} stock sizes, the nearest is {size:size}",
     "least-size": "{key}: must be at least {size:size}",
     "greatest-size": "{key}: must be at most {size:size}",
-    "breaks-rule": "{key}: {rule}",
+    "breaks-rule": _broken_rule(""),
     "does-not-stay": "the blade does not stay in each of its positions",
     "pull-turns-back": "pull: turns back before it gets there",
     "none-works": "no design between the bounds works",
@@ -93,7 +109,7 @@ REFUSALS: dict[str, str | Callable[[Facts], str]] = {
     "grind-too-weak": _grind(_too_weak),
     "grind-limit": _grind(_limit),
     "grind-lets-go": _grind(_lets_go),
-    "flush-breaks-rule": "the spring cannot be ground flush: {key}: {rule}",
+    "flush-breaks-rule": _broken_rule("the spring cannot be ground flush: "),
     "flush-passes": "still not flush after {passes:count} passes: take more off in each",
     "other-no-rest": "the other blade finds no rest while this one turns",
 }

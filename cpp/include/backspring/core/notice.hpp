@@ -6,7 +6,7 @@
 #include <string_view>
 #include <vector>
 
-#include "backspring/core/quantity.hpp"
+#include "backspring/core/fault.hpp"
 
 namespace backspring {
 
@@ -87,6 +87,10 @@ struct Notice {
     std::vector<Parameter> parameters{};         ///< numbers it is described with
     std::map<std::string, std::string> names{};  ///< names it is described with, as of a position
 };
+
+/// A finding that a rule is broken: its names are "key" and "rule", the rule's text with places for
+/// numbers, and its numbers stand by place, as "number_0".
+[[nodiscard]] Notice broken_rule(NoticeCode code, const Fault& fault);
 
 /// A notice in one line for a log: code, numbers in the core's units, names.
 [[nodiscard]] std::string in_short(const Notice& notice);
