@@ -22,7 +22,7 @@ std::string message(const Fault& fault) {
     numbers.insert(numbers.end(), fault.values.begin(), fault.values.end());
     std::string text = fault.text;
     for (std::size_t i = 0; i < numbers.size(); ++i) {
-        const std::string place = "{" + std::to_string(i) + "}";
+        const std::string place = std::string("{").append(std::to_string(i)).append("}");
         if (const std::size_t at = text.find(place); at != std::string::npos) {
             text.replace(at, place.size(), with_unit(numbers[i], fault.quantity));
         }
