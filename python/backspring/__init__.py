@@ -26,6 +26,7 @@ if TYPE_CHECKING:
         grind_table,
     )
     from backspring.question.grind_result import Flush, GrindTable
+    from backspring.question.grind_ways import GrindWays, grind_ways
     from backspring.question.sensitivity import Influence, gradient, influence
     from backspring.question.size import DesignMap, design_map, propose_taper, size
     from backspring.question.size_result import Sized, Solution, Taper
@@ -53,6 +54,7 @@ __all__ = [
     "FitPlan",
     "Flush",
     "GrindTable",
+    "GrindWays",
     "Influence",
     "InvalidInput",
     "ManyChecks",
@@ -81,6 +83,7 @@ __all__ = [
     "grind_flush",
     "grind_passes",
     "grind_table",
+    "grind_ways",
     "in_words",
     "influence",
     "load",
@@ -107,6 +110,7 @@ _HOMES = {
     "FitPlan": "fit.result",
     "Flush": "question.grind_result",
     "GrindTable": "question.grind_result",
+    "GrindWays": "question.grind_ways",
     "Influence": "question.sensitivity",
     "InvalidInput": "errors",
     "ManyChecks": "many",
@@ -134,6 +138,7 @@ _HOMES = {
     "grind_flush": "question.grind",
     "grind_passes": "question.grind",
     "grind_table": "question.grind",
+    "grind_ways": "question.grind_ways",
     "in_words": "report.sentences",
     "influence": "question.sensitivity",
     "load": "design.load",

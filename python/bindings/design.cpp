@@ -88,7 +88,8 @@ void define_result() {
     auto target = declared<TargetResult>();
     define_record(target, BACKSPRING_FIELD(TargetResult, name),
                   BACKSPRING_FIELD(TargetResult, value), BACKSPRING_FIELD(TargetResult, low),
-                  BACKSPRING_FIELD(TargetResult, high), BACKSPRING_FIELD(TargetResult, met));
+                  BACKSPRING_FIELD(TargetResult, high), BACKSPRING_FIELD(TargetResult, met),
+                  BACKSPRING_FIELD(TargetResult, stated));
     auto check = declared<Check>();
     define_record(check, BACKSPRING_FIELD(Check, positions), BACKSPRING_FIELD(Check, strokes),
                   BACKSPRING_FIELD(Check, travel), BACKSPRING_FIELD(Check, stiffness_n_per_mm),

@@ -3,6 +3,7 @@
 #include "backspring/grind/grind_depth.hpp"
 #include "backspring/grind/grind_flush.hpp"
 #include "backspring/grind/grind_table.hpp"
+#include "backspring/grind/grind_ways.hpp"
 #include "module.hpp"
 #include "record.hpp"
 
@@ -31,7 +32,10 @@ void define_result() {
         BACKSPRING_FIELD(GrindRow, travel_peak_stress_station_mm),
         BACKSPRING_FIELD(GrindRow, yield_margin), BACKSPRING_FIELD(GrindRow, yield_margin_low),
         BACKSPRING_FIELD(GrindRow, reading_loaded_half_stop_mm),
-        BACKSPRING_FIELD(GrindRow, reading_loaded_closed_mm));
+        BACKSPRING_FIELD(GrindRow, reading_loaded_closed_mm), BACKSPRING_FIELD(GrindRow, targets));
+    auto way = declared<GrindWay>();
+    define_record(way, BACKSPRING_FIELD(GrindWay, face), BACKSPRING_FIELD(GrindWay, region),
+                  BACKSPRING_FIELD(GrindWay, after), BACKSPRING_FIELD(GrindWay, refused));
     auto pass = declared<FlushPass>();
     define_record(pass, BACKSPRING_FIELD(FlushPass, proud_mm), BACKSPRING_FIELD(FlushPass, after));
     auto flush = declared<Flush>();
@@ -52,6 +56,7 @@ void declare_grind(py::module_& m) {
     py::class_<Cut>(m, "Cut", DOC(Cut));
     py::class_<LinerLine>(m, "LinerLine", DOC(LinerLine));
     py::class_<GrindRow>(m, "GrindRow", DOC(GrindRow));
+    py::class_<GrindWay>(m, "GrindWay", DOC(GrindWay));
     py::class_<FlushPass>(m, "FlushPass", DOC(FlushPass));
     py::class_<Flush>(m, "Flush", DOC(Flush));
 }
@@ -68,6 +73,8 @@ void define_grind(py::module_& m) {
           DOC(grind_passes));
     m.def("depth_for_pull", &depth_for_pull, py::arg("design"), py::arg("face"), py::arg("region"),
           py::arg("pull_n"), NoGil(), DOC(depth_for_pull));
+    m.def("ways_to_pull", &ways_to_pull, py::arg("design"), py::arg("pull_n"), NoGil(),
+          DOC(ways_to_pull));
     m.def("grind_flush", &grind_flush, py::arg("design"), py::arg("liners") = py::none(),
           py::arg("pass_mm") = 0.05, NoGil(), DOC(grind_flush));
 }

@@ -73,7 +73,8 @@ void define_tolerance(py::module_& m) {
                   BACKSPRING_FIELD(ResultSpread, sample), BACKSPRING_FIELD(ResultSpread, shares));
     auto target = declared<TargetShare>();
     define_record(target, BACKSPRING_FIELD(TargetShare, name), BACKSPRING_FIELD(TargetShare, low),
-                  BACKSPRING_FIELD(TargetShare, high), BACKSPRING_FIELD(TargetShare, met));
+                  BACKSPRING_FIELD(TargetShare, high), BACKSPRING_FIELD(TargetShare, met),
+                  BACKSPRING_FIELD(TargetShare, stated));
     auto tolerance = declared<Tolerance>();
     define_record(tolerance, BACKSPRING_FIELD(Tolerance, results),
                   BACKSPRING_FIELD(Tolerance, targets), BACKSPRING_FIELD(Tolerance, rows),

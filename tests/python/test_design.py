@@ -152,7 +152,7 @@ def test_what_is_left_out_is_told() -> None:
         "fit.dial: at the pivot, 32 mm",
         "blade.nail_nick: not given: no pull is worked out, only torque",
         "blade.inertia: not given, nor mass, length and height: no snap speed is worked out",
-        "targets: none, so nothing is judged",
+        "targets: none, so only a yield margin of 1 is judged",
     )
     assert notices(bare) == {"no-friction"}
 

@@ -23,6 +23,7 @@ BAD = [
     (
         "no steel and a hole",
         lambda: bs.grind(HERON, back="3 mm"),
+        "back: must be less than 0.6264706 mm, where the pin hole at -34 mm opens, got 3 mm\n"
         "back: must be less than 0.85 mm, where the pin hole at 0 mm opens, got 3 mm\n"
         "back: must be less than 2.35 mm, where next to no steel is left, got 3 mm",
     ),

@@ -36,7 +36,7 @@ DOCUMENT = table(
     "",
     format={"const": 1},
     command={"const": "grind"},
-    status={"const": "pass"},
+    status={"enum": ["pass", "fail"]},
     data=table(
         "removed_mm pass_mm",
         face={"enum": ["back", "belly", "pad"]},
@@ -48,7 +48,8 @@ DOCUMENT = table(
 )
 
 
-def asked(capsys: pytest.CaptureFixture[str], *words: str, code: int = 0) -> dict[str, Any]:
+def asked(capsys: pytest.CaptureFixture[str], *words: str, code: int = 1) -> dict[str, Any]:
+    """Answer in JSON; the Heron pulls less than its own target, ground or not."""
     assert main(["grind", *words, "--json"]) == code
     document: dict[str, Any] = json.loads(capsys.readouterr().out)
     return document
@@ -81,7 +82,7 @@ def test_the_rows_are_those_of_the_table(capsys: pytest.CaptureFixture[str]) -> 
 
 
 def test_without_a_half_stop_its_reading_is_null(capsys: pytest.CaptureFixture[str]) -> None:
-    data = asked(capsys, WREN, "--remove", "0.1 mm")["data"]
+    data = asked(capsys, WREN, "--remove", "0.1 mm", code=0)["data"]
     assert all(row["reading_loaded_half_stop_mm"] is None for row in data["rows"])
     main(["grind", WREN, "--remove", "0.1 mm"])
     assert "half-stop" not in capsys.readouterr().out
@@ -93,6 +94,42 @@ def test_the_depth_for_a_pull_reaches_it(capsys: pytest.CaptureFixture[str]) -> 
     assert data["rows"][-1]["peak_pull_n"] == pytest.approx(data["pull_n"], rel=1e-6)
     assert data["removed_mm"] == bs.grind_depth(bs.load(HERON), "2.2 lbf")
     assert data["passes"] == bs.grind_passes(data["removed_mm"], 0.02)
+    assert data["ways"] == bs.grind_ways(bs.load(HERON), data["pull_n"]).to_dict()["ways"]
+    assert [each["face"] for each in data["ways"]] == ["back", "back", "back", "belly", "pad"]
+    margins = [each["yield_margin"] for each in data["ways"]]
+    # The pad takes preload with it; ground ahead of the middle pin alone, the root pays.
+    assert max(margins) == margins[-1] and min(margins[:3]) == margins[1]
+
+
+def test_a_spring_ground_below_a_target_says_which_and_exits_1(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    text = Path(HERON).read_text(encoding="utf-8")
+    kept, _, _ = text.partition("[targets]")
+    design = tmp_path / "heron.toml"
+    design.write_text(kept + "[targets]\npull = [10.5, 30]\n", encoding="utf-8")
+    words = [str(design), "--remove", "0.15 mm", "--step", "0.05 mm"]
+    light = asked(capsys, *words[:2], "0.1 mm", code=0)
+    assert [row["missed"] for row in light["data"]["rows"]] == [[], [], []]
+    deep = asked(capsys, *words, code=1)
+    assert [row["missed"] for row in deep["data"]["rows"]] == [[], [], [], ["pull"]]
+    assert "target-missed" in [each["code"] for each in deep["diagnostics"]]
+    assert main(["grind", *words]) == 1
+    shown = capsys.readouterr().out
+    assert "misses" in shown and "none stated: at the likely strength" in shown
+
+
+def test_a_spring_ground_until_it_yields_exits_1_without_a_stated_margin(
+    capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    text = Path(HERON).read_text(encoding="utf-8")
+    design = tmp_path / "heron.toml"
+    design.write_text(text.partition("[targets]")[0], encoding="utf-8")
+    assert asked(capsys, str(design), "--remove", "0.2 mm", code=0)["status"] == "pass"
+    yielded = asked(capsys, str(design), "--remove", "0.3 mm", code=1)["data"]
+    assert yielded["rows"][-1]["yield_margin"] < 1.0
+    (target,) = yielded["targets"]
+    assert (target["name"], target["low"], target["stated"]) == ("yield_margin", 1.0, False)
 
 
 def test_a_bare_number_is_in_the_units_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
@@ -121,7 +158,10 @@ def test_what_grinding_cannot_give_is_no_solution(capsys: pytest.CaptureFixture[
         (["--remove", "0.1", "--face", "edge"], "invalid choice: 'edge'"),
         (["--remove", "0.1 N"], '--remove: must be a length, got "0.1 N", which is a force'),
         (["--remove", "0.1", "--pass", "0"], "pass: must be greater than 0 mm, got 0 mm"),
-        (["--remove", "3 mm"], "back: must be less than 0.85 mm, where the pin hole at 0 mm opens"),
+        (
+            ["--remove", "3 mm"],
+            "back: must be less than 0.6264706 mm, where the pin hole at -34 mm opens",
+        ),
         (["--to-pull", "5 lb"], 'unit "lb" in "5 lb" can be a force or a mass'),
         (["--remove", "0.1", "--region", "5", "80"], "region: must lie on the spring"),
         (["--remove", "0.1", "--output", "heron.pdf"], "output: must end in .png or .svg"),
@@ -138,13 +178,13 @@ def test_a_bad_question_is_told(
 
 def test_every_fault_is_a_diagnostic_of_its_own(capsys: pytest.CaptureFixture[str]) -> None:
     document = asked(capsys, HERON, "--remove", "3 mm", code=2)
-    assert [each["message"].split(":")[0] for each in document["diagnostics"]] == ["back", "back"]
+    assert [each["message"].split(":")[0] for each in document["diagnostics"]] == ["back"] * 3
 
 
 def test_the_text_answers_first_and_says_what_to_mind(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    assert main(["grind", HERON, "--face", "pad", "--remove", "0.2 mm"]) == 0
+    assert main(["grind", HERON, "--face", "pad", "--remove", "0.2 mm"]) == 1
     text = capsys.readouterr().out
     first, last = bs.grind_table(bs.load(HERON), "pad", to=0.2, step=0.2)
     headline = text.splitlines()[0]
@@ -179,7 +219,7 @@ def test_the_picture_shows_the_table(face: Any, units: Any) -> None:
         0.5 * abs(np.dot(x, np.roll(y, 1)) - np.dot(y, np.roll(x, 1)))
         for x, y in (path.vertices.T for path in figure.axes[3].collections[1].get_paths())
     ]
-    length = {"back": 36.5, "belly": 27.0, "pad": (36.5**2 - 27.0**2) / 64.0}[face]
+    length = {"back": 36.5 + 38.0, "belly": 27.0, "pad": (36.5**2 - 27.0**2) / 64.0}[face]
     unit_mm2 = {"mm": 1.0, "in": 25.4**2}[units]
     assert sum(area) * unit_mm2 == pytest.approx(0.2 * length, rel=2e-3)
     canvas = FigureCanvasAgg(figure)

@@ -43,8 +43,21 @@ def test_the_text_says_what_to_put_in_the_file(capsys: pytest.CaptureFixture[str
 
 def test_stock_sizes(capsys: pytest.CaptureFixture[str]) -> None:
     words = ["--stock", "spring.width", "3/32 in", "1/8 in"]
-    assert main(["size", HERON, "--pull", "12 N", *words, "--json"]) == 0
+    assert main(["size", HERON, "--pull", "12 N", *words, "--json"]) == 1
     assert len(json.loads(capsys.readouterr().out)["data"]["solutions"]) == 2
+
+
+def test_a_size_below_the_margin_of_the_file_exits_1_and_says_so(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    words = ["size", HERON, "--pull", "9 N", "--vary", "fit.preload"]
+    assert main(words) == 0
+    assert capsys.readouterr().out.count("at least 1.15  met") == 1
+    assert main(["size", HERON, "--pull", "11 N", "--json"]) == 1
+    (target,) = json.loads(capsys.readouterr().out)["data"]["targets"]
+    assert (target["name"], target["low"], target["met"]) == ("yield_margin", 1.15, False)
+    # A margin that is asked for takes the place of the file's.
+    assert main(["size", HERON, "--pull", "11 N", "--yield-margin", "1.05"]) == 0
 
 
 def test_without_a_solution_the_nearest_is_told(capsys: pytest.CaptureFixture[str]) -> None:

@@ -16,6 +16,7 @@
 #include "backspring/fit/least_squares.hpp"
 #include "backspring/grind/grind_depth.hpp"
 #include "backspring/grind/grind_flush.hpp"
+#include "backspring/grind/grind_ways.hpp"
 #include "backspring/sensitivity/gradient.hpp"
 #include "backspring/sensitivity/influence.hpp"
 #include "backspring/size/design_map.hpp"

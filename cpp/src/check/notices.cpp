@@ -73,7 +73,7 @@ const char* missing_for(const std::string& target, const Design& design, const C
 
 void target_notices(Notices& notices, const Design& design, const Check& check) {
     for (const TargetResult& target : check.targets) {
-        notices.add_if(!target.value,
+        notices.add_if(target.stated && !target.value,
                        {.code = NoticeCode::target_unknown,
                         .names = {{"target", target.name},
                                   {"missing", missing_for(target.name, design, check)}}});

@@ -11,6 +11,12 @@ namespace {
 
 constexpr double kLimitRounding = 1e-9;
 
+TargetResult judge_yield(const std::optional<double>& stated, const std::optional<double>& margin) {
+    const double least = stated.value_or(1.0);
+    const bool met = is_within(margin, least, std::nullopt) || (!stated && !margin);
+    return {"yield_margin", margin, least, std::nullopt, met, stated.has_value()};
+}
+
 }  // namespace
 
 std::optional<double> farthest_from_flush_mm(const Readings& loaded, bool has_half_stop) {
@@ -34,9 +40,7 @@ JudgedFigures judged_figures(Solution& solution) {
     const Targets& targets = solution.design().targets;
     JudgedFigures figures;
     if (targets.pull_low_n || targets.pull_high_n) figures.pull_n = peak_pull_n(solution);
-    if (targets.yield_margin) {
-        if (const auto margin = yield_margin(solution)) figures.yield_margin = margin->value;
-    }
+    if (const auto margin = yield_margin(solution)) figures.yield_margin = margin->value;
     if (targets.reading_mm) {
         figures.reading_mm = farthest_from_flush_mm(solution.readings(), solution.has_half_stop());
     }
@@ -61,7 +65,7 @@ std::vector<TargetResult> judge_targets(const Targets& targets, const JudgedFigu
     };
     const std::optional<double> least = targets.openings ? std::optional(1.0) : std::nullopt;
     judge("pull", figures.pull_n, targets.pull_low_n, targets.pull_high_n);
-    judge("yield_margin", figures.yield_margin, targets.yield_margin, std::nullopt);
+    results.push_back(judge_yield(targets.yield_margin, figures.yield_margin));
     judge("reading", figures.reading_mm, std::nullopt, targets.reading_mm);
     judge("openings", figures.openings_margin, least, std::nullopt);
     return results;

@@ -183,7 +183,7 @@ Design pad_ground(const Design& design, double depth_mm) {
 GrindRegion whole_face(const Spring& spring, GrindFace face) {
     if (face == GrindFace::pad) return {spring.pad.start_mm, spring.pad.end_mm};
     if (face == GrindFace::belly) return {0.0, spring.pad.start_mm};
-    return {0.0, whole_spring(spring).to_mm};
+    return whole_spring(spring);
 }
 
 std::vector<GrindLimit> grind_limits(const Design& design,

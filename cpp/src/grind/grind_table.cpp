@@ -44,6 +44,7 @@ GrindRow grind_row(const Design& design, double removed_mm) {
     }
     row.reading_loaded_half_stop_mm = solution.readings().half_stop_mm;
     row.reading_loaded_closed_mm = solution.readings().closed_mm;
+    row.targets = judge_targets(design.targets, judged_figures(solution));
     return row;
 }
 

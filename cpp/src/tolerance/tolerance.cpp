@@ -49,7 +49,11 @@ JudgedFigures judged_figures(const RowValues& row, bool has_half_stop) {
 std::vector<TargetShare> stated_targets(const Targets& targets) {
     std::vector<TargetShare> shares;
     for (const TargetResult& each : judge_targets(targets, {})) {
-        shares.push_back({.name = each.name, .low = each.low, .high = each.high});
+        shares.push_back({.name = each.name,
+                          .low = each.low,
+                          .high = each.high,
+                          .met = 0,
+                          .stated = each.stated});
     }
     return shares;
 }

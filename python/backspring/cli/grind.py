@@ -12,8 +12,11 @@ from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
 from backspring.question.grind import grind_depth, grind_flush, grind_passes, grind_table
 from backspring.question.grind_result import Face, Rows
+from backspring.question.grind_ways import grind_ways
 from backspring.report.display import text
 from backspring.report.grind import grind_report, notices
+from backspring.report.grind_ways import ways_blocks
+from backspring.report.tables import Block
 from backspring.units import Kind, parse
 
 _STEP = "0.05 mm"
@@ -40,7 +43,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--region",
         nargs=2,
         metavar=("A", "B"),
-        help="stations to grind between (default: the face's whole free length)",
+        help="stations to grind between (default: the whole back, or the belly ahead of the "
+        "middle pin)",
     )
     parser.add_argument(
         "--liners",
@@ -58,13 +62,18 @@ def run(options: argparse.Namespace) -> Answer:
     design = load(options.design)
     values = _Values(options, design)
     table, data = values.flush() if options.flush else values.table()
+    units = options.units or design.units
+    beside: tuple[Block, ...] = ()
+    if options.to_pull is not None:
+        ways = grind_ways(design, data["pull_n"])
+        data["ways"] = ways.to_dict()["ways"]
+        beside = ways_blocks(ways, units)
     if options.output is not None:
         write_picture(options.output, lambda picture: picture.grinding(table, units=options.units))
         data["output"] = options.output
-    units = options.units or design.units
     passes = f"{data['passes']} of at most {text(data['pass_mm'], 'reading', units)}"
-    report = grind_report(table, options.units, passes)
-    return Answer("pass", data, report, notices(table), options.design)
+    report = grind_report(table, options.units, passes, beside)
+    return Answer(table.status, data, report, notices(table), options.design)
 
 
 class _Values:

@@ -67,7 +67,7 @@ def run(options: argparse.Namespace) -> Answer:
     if options.taper is not None:
         taper = propose_taper(design, values.read("pull", "force"), values.read("taper", "length"))
         report = taper_report(taper, options.units)
-        return Answer("pass", taper.to_dict(), report, path=options.design)
+        return Answer(taper.status, taper.to_dict(), report, path=options.design)
     sized = size(
         design,
         pull=values.read("pull", "force"),
@@ -82,7 +82,7 @@ def run(options: argparse.Namespace) -> Answer:
         data["output"] = options.output
     if not sized.found:
         raise NoConvergence(refusal(sized, "mm" if options.json else shown_units(options)))
-    return Answer("pass", data, size_report(sized, options.units), path=options.design)
+    return Answer(sized.status, data, size_report(sized, options.units), path=options.design)
 
 
 def _require_sense(options: argparse.Namespace) -> None:

@@ -117,7 +117,7 @@ def _blade_gaps(blade: Content, friction: Content | None, units: System) -> Iter
 
 def _target_gaps(targets: Content) -> Iterator[str]:
     if not targets.keys() & {"pull", "yield_margin", "reading"}:
-        yield "targets: none, so nothing is judged"
+        yield "targets: none, so only a yield margin of 1 is judged"
 
 
 def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Literal
@@ -17,7 +18,8 @@ class TargetResult:
     """One target: what the design does, what is allowed, and whether it is met.
 
     `value` is None where the design does not tell it; that counts as missed, and a notice says
-    why. Pull in N, reading in mm, openings as a margin on stress.
+    why. Pull in N, reading in mm, openings as a margin on stress. Where the design states no yield
+    margin, 1 at the likely strength is judged, and `stated` is False.
     """
 
     name: str
@@ -25,6 +27,15 @@ class TargetResult:
     low: float | None
     high: float | None
     met: bool
+    stated: bool = True
+
+
+def target_results(found: Iterable[_core.TargetResult]) -> tuple[TargetResult, ...]:
+    """Take over targets judged by the core."""
+    return tuple(
+        TargetResult(each.name, each.value, each.low, each.high, each.met, each.stated)
+        for each in found
+    )
 
 
 class Judged(Reported):
@@ -45,11 +56,8 @@ class Judged(Reported):
 
     @cached_property
     def targets(self) -> tuple[TargetResult, ...]:
-        """Targets the design states, each met or missed."""
-        return tuple(
-            TargetResult(each.name, each.value, each.low, each.high, each.met)
-            for each in self.result.targets
-        )
+        """Targets the design states and the yield margin, each met or missed."""
+        return target_results(self.result.targets)
 
     @property
     def status(self) -> Literal["pass", "fail"]:

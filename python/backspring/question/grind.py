@@ -19,10 +19,10 @@ def grind(
 ) -> Design:
     """Return the design with a depth taken off one face: `grind(design, back="0.1 mm")`.
 
-    `region` is two stations; without it the whole free length of the face: back from the middle
-    pin to the end, belly from the middle pin to the pad, pad the pad. Back and belly leave working
-    face and preload; the pad is ground flat to the open face again, the depth is meant at the
-    pivot, and preload falls by it. Raises InvalidInput with every fault: no steel left, a pin hole
+    `region` is two stations; without it the whole face: back from end to end, behind the middle
+    pin too, as flush grinding does, belly from the middle pin to the pad, pad the pad. Back and
+    belly leave working face and preload; the pad is ground flat to the open face again, the depth
+    is meant at the pivot, and preload falls by it. Raises InvalidInput with every fault: no steel left, a pin hole
     opened, a region off the face.
     """
     depths = {"back": back, "belly": belly, "pad": pad}

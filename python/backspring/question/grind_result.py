@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from typing import Any, Literal, overload
 
 import numpy as np
@@ -11,6 +11,7 @@ import numpy.typing as npt
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.question.check import TargetResult, target_results
 from backspring.report.result import Reported
 
 Face = Literal["back", "belly", "pad"]
@@ -60,6 +61,16 @@ class Rows(Reported):
         return np.array([getattr(row, place) for row in self.rows], dtype=np.float64)
 
     @property
+    def targets(self) -> tuple[TargetResult, ...]:
+        """Targets of the ground spring, each met or missed."""
+        return target_results(self.rows[-1].targets)
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether the ground spring meets all its targets."""
+        return "pass" if all(target.met for target in self.targets) else "fail"
+
+    @property
     def removed_mm(self) -> float:
         """Greatest depth taken off in all."""
         return self.rows[-1].removed_mm
@@ -71,7 +82,8 @@ class Rows(Reported):
             "face": self.face,
             "region_mm": list(self.region_mm),
             "removed_mm": self.removed_mm,
-            "rows": [{name: getattr(row, name) for name in ROW} for row in self.rows],
+            "rows": [row_data(row) for row in self.rows],
+            "targets": [asdict(target) for target in self.targets],
             "ground": {
                 "sha256": self.ground.sha256,
                 "thickness_mm": [
@@ -131,6 +143,12 @@ class Flush(Rows):
         for name, (station, depth) in {"before": self.before, "removed": self.removed}.items():
             data[name] = {"station_mm": station.tolist(), f"{_HELD[name]}_mm": depth.tolist()}
         return data | {"passes": self.passes}
+
+
+def row_data(row: _core.GrindRow) -> dict[str, Any]:
+    """One row as plain data, with the names of the targets that it misses."""
+    missed = [target.name for target in row.targets if not target.met]
+    return {name: getattr(row, name) for name in ROW} | {"missed": missed}
 
 
 _HELD = {"before": "proud", "removed": "depth"}

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from functools import cached_property
-from typing import Any
+from typing import Any, Literal
 
 from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import NoConvergence
 from backspring.notice import Notice
-from backspring.question.check import Check, check
+from backspring.question.check import Check, TargetResult, check
 from backspring.report.result import Reported
 
 
@@ -72,6 +72,21 @@ class Sized(Reported):
         """Check of the first solution; raises NoConvergence without one."""
         return self._first().check
 
+    @property
+    def targets(self) -> tuple[TargetResult, ...]:
+        """Pull and yield margin of the first solution against the design's targets.
+
+        What was asked for here takes the place of the file's target and is met.
+        """
+        asked = {"pull": self.pull_n, "yield_margin": self.yield_margin}
+        judged = self.check.targets
+        return tuple(each for each in judged if each.name in asked and asked[each.name] is None)
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether the first solution meets them; without one nothing is met."""
+        return "pass" if self.found and all(each.met for each in self.targets) else "fail"
+
     def _first(self) -> Solution:
         if self.solutions:
             return self.solutions[0]
@@ -85,6 +100,7 @@ class Sized(Reported):
             "yield_margin": self.yield_margin,
             "vary": list(self.vary),
             "solutions": [each.to_dict() for each in self.solutions],
+            "targets": [asdict(each) for each in self.targets] if self.found else [],
             "nearest": None if self.nearest is None else self.nearest.to_dict(),
             "limits": [limit.message for limit in self.limits],
         }
@@ -115,6 +131,16 @@ class Taper(Reported):
         """Margin at the worst of the travel."""
         return self.result.yield_margin
 
+    @cached_property
+    def targets(self) -> tuple[TargetResult, ...]:
+        """The yield margin against the design's target, or against 1."""
+        return tuple(each for each in check(self.design).targets if each.name == "yield_margin")
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether it is met."""
+        return "pass" if all(each.met for each in self.targets) else "fail"
+
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""
         return {
@@ -124,6 +150,7 @@ class Taper(Reported):
             "pull_n": self.pull_n,
             "peak_stress_mpa": self.peak_stress_mpa,
             "yield_margin": self.yield_margin,
+            "targets": [asdict(each) for each in self.targets],
         }
 
 

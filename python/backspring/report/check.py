@@ -193,6 +193,8 @@ def target_row(target: TargetResult, units: System) -> tuple[str, ...]:
             else f"{number(low, kind, units)} to {text(high, kind, units)}"
         )
     )
+    if not target.stated:
+        wanted += " (none stated: at the likely strength)"
     verdict = "met" if target.met else "missed"
     return target.name.replace("_", " "), text(target.value, kind, units), wanted, verdict
 

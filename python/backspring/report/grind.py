@@ -8,6 +8,7 @@ from backspring import _core
 from backspring.notice import Notice, all_from_core
 from backspring.question.check import check
 from backspring.question.grind_result import Flush, Rows
+from backspring.report.check import target_row
 from backspring.report.display import Shown, both, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
@@ -21,13 +22,15 @@ CAUTIONS = (
 )
 
 
-def grind_report(table: Rows, units: System | None = None, passes: str = "") -> Report:
+def grind_report(
+    table: Rows, units: System | None = None, passes: str = "", beside: tuple[Block, ...] = ()
+) -> Report:
     """Lay out a table in the given units, the design's own when none are given.
 
-    `passes` is a sentence on how many passes it takes.
+    `passes` is a sentence on how many passes it takes; `beside` stands after the table.
     """
     units = units or table.design.units
-    return Report(headline(table, units), tuple(_blocks(table, units, passes)))
+    return Report(headline(table, units), tuple(_blocks(table, units, passes, beside)))
 
 
 def headline(table: Rows, units: System) -> str:
@@ -56,14 +59,18 @@ def headline(table: Rows, units: System) -> str:
 
 def notices(table: Rows) -> tuple[Notice, ...]:
     """Find what a maker should know about the ground spring, and which targets grinding loses."""
-    before, after = check(table.design), check(table.ground)
-    met = {target.name for target in before.targets if target.met}
+    met = {target.name for target in table.rows[0].targets if target.met}
     lost = tuple(
         Notice("target-missed", {"target": target.name})
-        for target in after.targets
+        for target in table.targets
         if target.name in met and not target.met
     )
-    return (*all_from_core(after.result.notices), *lost)
+    return (*all_from_core(check(table.ground).result.notices), *lost)
+
+
+def missed(row: _core.GrindRow) -> str:
+    """Name the targets that a row misses; nothing where it meets them all."""
+    return ", ".join(each.name.replace("_", " ") for each in row.targets if not each.met)
 
 
 def _times(passes: int) -> str:
@@ -79,8 +86,11 @@ def _effort(
     return "torque", first.peak_torque_nmm, last.peak_torque_nmm
 
 
-def _blocks(table: Rows, units: System, passes: str) -> Iterator[Block]:
+def _blocks(table: Rows, units: System, passes: str, beside: tuple[Block, ...]) -> Iterator[Block]:
     yield _table(table, units)
+    judged = tuple(target_row(target, units) for target in table.targets)
+    yield TextTable("Targets, ground spring", ("", "then", "wanted", ""), judged)
+    yield from beside
     if passes:
         yield Lines("Passes", (passes,))
     if found := notices(table):
@@ -114,6 +124,7 @@ def _table(table: Rows, units: System) -> TextTable:
     if isinstance(table, Flush):
         head = _head("proud", "reading", units)
         columns.append((head, [number(max(h, 0.0), "reading", units) for h in table.proud_mm]))
+    columns.append(("misses", [missed(row) or "none" for row in table.rows]))
     heads, cells = zip(*columns, strict=True)
     return TextTable(f"Off the {table.face}", tuple(heads), tuple(zip(*cells, strict=True)))
 

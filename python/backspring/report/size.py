@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from backspring.question.check import check
 from backspring.question.size_result import Sized, Solution, Taper, profile
-from backspring.report.check import CAUTION
+from backspring.report.check import CAUTION, target_row
 from backspring.report.display import Shown, both, number, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
@@ -88,6 +88,7 @@ def taper_report(taper: Taper, units: System | None = None) -> Report:
     )
     blocks = (
         TextTable("Strength", heads, rows),
+        _judged(taper, units),
         TextTable("Thickness", (f"station {unit}", f"thickness {unit}"), stations),
         Lines("Caution", (CAUTION,)),
     )
@@ -136,9 +137,16 @@ def _blocks(sized: Sized, units: System) -> Iterator[Block]:
         yield _table(sized, shown, units)
         title = "Design file, in mm" if sized.found else "Nearest, in the design file, in mm"
         yield Lines(title, tuple(_file_lines(sized, shown[0])))
+    if sized.found and sized.targets:
+        yield _judged(sized, units)
     if sized.limits:
         yield Lines("In the way", tuple(limit.text(units) for limit in sized.limits))
     yield Lines("Caution", (CAUTION,))
+
+
+def _judged(result: Sized | Taper, units: System) -> TextTable:
+    rows = tuple(target_row(each, units) for each in result.targets)
+    return TextTable("Targets", ("", "then", "wanted", ""), rows)
 
 
 def _table(sized: Sized, shown: tuple[Solution, ...], units: System) -> TextTable:

@@ -117,6 +117,8 @@ def _target(study: Tolerance, target: _core.TargetShare, units: System) -> tuple
         if low is None
         else f"{number(low, kind, units)} to {text(high, kind, units)}"
     )
+    if not target.stated:
+        wanted += " (none stated: at the likely strength)"
     share = target.met / study.result.rows if study.result.rows else 0.0
     return target.name.replace("_", " "), wanted, _percent(share)
 

@@ -43,6 +43,7 @@ def tolerance_data(study: Tolerance) -> dict[str, Any]:
                 "name": target.name,
                 "low": target.low,
                 "high": target.high,
+                "stated": target.stated,
                 "share": target.met / result.rows if result.rows else None,
             }
             for target in result.targets

@@ -10,7 +10,7 @@ using namespace backspring;
 
 namespace {
 
-const TargetResult& target(const Check& check, const std::string& name) {
+TargetResult target(const Check& check, const std::string& name) {
     const auto found = std::find_if(check.targets.begin(), check.targets.end(),
                                     [&](const TargetResult& t) { return t.name == name; });
     REQUIRE(found != check.targets.end());
@@ -70,4 +70,28 @@ TEST_CASE("a spring that bears nothing meets no target it cannot show", "[design
         CAPTURE(each.name);
         CHECK((each.value.has_value() || !each.met));
     }
+}
+
+TEST_CASE("without a stated yield margin 1 at the likely strength is judged",
+          "[design][property]") {
+    Design design = designs::heron();
+    design.targets = {};
+    const double stress = check(design).travel.peak_stress_mpa;
+    // The lower limit of the strength does not count: only the likely one is judged.
+    design.strength.yield_mpa = {.value = 1.001 * stress, .low = 0.9 * stress, .high = 2 * stress};
+    CHECK(target(check(design), "yield_margin").met);
+    design.strength.yield_mpa.value = 0.999 * stress;
+    CHECK_FALSE(target(check(design), "yield_margin").met);
+    CHECK_FALSE(target(check(design), "yield_margin").stated);
+    design.targets.yield_margin = 0.9;
+    CHECK(target(check(design), "yield_margin").met);
+    CHECK(target(check(design), "yield_margin").stated);
+}
+
+TEST_CASE("a spring without stress keeps the unstated margin and loses a stated one",
+          "[design][property]") {
+    CHECK(judge_targets({}, {}).front().met);
+    Targets stated;
+    stated.yield_margin = 1.0;
+    CHECK_FALSE(judge_targets(stated, {}).front().met);
 }

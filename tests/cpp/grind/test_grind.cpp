@@ -155,6 +155,7 @@ TEST_CASE("a cut that cannot be made is told", "[shop][abuse]") {
     CHECK(said({GrindFace::belly, nan, {}}) == "belly: must be a finite number, got nan mm");
     CHECK(said({GrindFace::pad, inf, {}}) == "pad: must be a finite number, got inf mm");
     CHECK(said({GrindFace::back, 3.0, {}}) ==
+          "back: must be less than 0.6264706 mm, where the pin hole at -34 mm opens, got 3 mm\n"
           "back: must be less than 0.85 mm, where the pin hole at 0 mm opens, got 3 mm\n"
           "back: must be less than 2.35 mm, where next to no steel is left, got 3 mm");
     CHECK(said({GrindFace::pad, 1.0, {}}) ==
@@ -183,4 +184,32 @@ TEST_CASE("a region a hair off a station means the station", "[shop][property]")
     REQUIRE(after.spring.thickness.size() == heron.spring.thickness.size() + 3);
     CHECK(after.spring.thickness[4].x_mm == 7.0);
     CHECK(after.spring.thickness[7].x_mm == 27.0);
+}
+
+TEST_CASE("the back is ground from end to end, a strip to an even thinner one",
+          "[shop][closed-form]") {
+    Design thick = designs::heron(), thin = designs::heron();
+    thick.spring.holes.clear();
+    thin.spring.holes.clear();
+    thick.spring.thickness = {{0.0, 3.0}};
+    thin.spring.thickness = {{0.0, 2.6}};
+    const Check after = check(ground(thick, GrindFace::back, 0.4)), drawn = check(thin);
+    CHECK_THAT(after.stiffness_n_per_mm, WithinRel(drawn.stiffness_n_per_mm, 1e-12));
+    CHECK_THAT(after.travel.peak_stress_mpa, WithinRel(drawn.travel.peak_stress_mpa, 1e-12));
+    // Ahead of the middle pin alone the root keeps its thickness, and turns less.
+    const Design ahead = grind(thick, {GrindFace::back, 0.4, GrindRegion{0.0, 36.5}});
+    CHECK(check(ahead).stiffness_n_per_mm > 1.01 * after.stiffness_n_per_mm);
+}
+
+TEST_CASE("the whole back reaches from the rearmost station to the front", "[shop][property]") {
+    for (const auto& [name, design] : designs::all()) {
+        CAPTURE(name);
+        const GrindRegion whole = whole_face(design.spring, GrindFace::back);
+        CHECK(whole.from_mm <= design.spring.thickness.front().x_mm);
+        CHECK(whole.to_mm >= design.spring.pad.end_mm);
+        const Design after = ground(design, GrindFace::back, 0.1);
+        for (double x = whole.from_mm + 0.05; x < whole.to_mm; x += 0.37) {
+            CHECK_THAT(thickness_at(after, x), WithinAbs(thickness_at(design, x) - 0.1, 1e-13));
+        }
+    }
 }

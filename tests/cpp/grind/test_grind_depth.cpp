@@ -83,7 +83,7 @@ TEST_CASE("what grinding cannot give is refused, with what can", "[shop][abuse]"
     const Notice hole = refusal(designs::heron(), GrindFace::back, 5.0);
     CHECK(hole.code == NoticeCode::grind_limit);
     CHECK(hole.names.at("end") == "hole-opens");
-    CHECK(number(hole, "hole") == 0.0);
+    CHECK(number(hole, "hole") == -34.0);
     CHECK_FALSE(number(hole, "preload"));
     CHECK(refusal(designs::heron(), GrindFace::pad, 2.0).code == NoticeCode::grind_lets_go);
     CHECK_FALSE(number(refusal(designs::dunlin(), GrindFace::back, 12.0), "hole_moved"));

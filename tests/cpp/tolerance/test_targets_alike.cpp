@@ -97,10 +97,12 @@ TEST_CASE("a life is counted in a tolerance study", "[targets]") {
     REQUIRE(most < 9.0);
     const Tolerance study = tolerance(
         design, spreads, {.rows = 256, .seed = 1, .pieces = 1, .with_shares = false, .threads = 1});
-    REQUIRE(study.targets.size() == 1);
-    CHECK(study.targets[0].name == "openings");
-    CHECK(study.targets[0].met > 64);
-    CHECK(study.targets[0].met < 192);
+    REQUIRE(study.targets.size() == 2);
+    CHECK(study.targets[0].name == "yield_margin");
+    CHECK_FALSE(study.targets[0].stated);
+    CHECK(study.targets[1].name == "openings");
+    CHECK(study.targets[1].met > 64);
+    CHECK(study.targets[1].met < 192);
     for (const ResultSpread& each : study.results) CHECK(each.local.name != "openings_margin");
 }
 

@@ -58,7 +58,7 @@ struct Check {
     Travel travel;                        ///< the worst between closed and open
     double stiffness_n_per_mm = 0.0;      ///< at the pivot station [N/mm]
     std::vector<Margin> verdict;          ///< ways to fail, least margin first
-    std::vector<TargetResult> targets;    ///< those the design states
+    std::vector<TargetResult> targets;    ///< those the design states, and the yield margin
     std::vector<Notice> notices;          ///< what a maker should know
     std::vector<std::string> impossible;  ///< names of results left out as impossible
 

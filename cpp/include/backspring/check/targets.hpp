@@ -14,7 +14,8 @@ struct TargetResult {
     std::optional<double> value;  ///< what the design does; none where that cannot be told
     std::optional<double> low;    ///< least allowed
     std::optional<double> high;   ///< greatest allowed
-    bool met = false;             ///< inside; never so without a value
+    bool met = false;             ///< inside; a stated one never so without a value
+    bool stated = true;           ///< in the design file; a yield margin of 1 is judged unstated
 };
 
 /// What targets are held against; none where the design does not tell it.
@@ -45,9 +46,10 @@ struct JudgedFigures {
                              const std::optional<double>& low,
                              const std::optional<double>& high);
 
-/// Every target that is stated, met or missed: the one judge of check, many designs and size.
+/// Every target that is stated, met or missed: the one judge of every question.
 ///
-/// What cannot be told is missed, not left out.
+/// What cannot be told is missed, not left out. Where no yield margin is stated, 1 at the likely
+/// strength is judged: a spring without stress meets that.
 [[nodiscard]] std::vector<TargetResult> judge_targets(const Targets& targets,
                                                       const JudgedFigures& figures);
 

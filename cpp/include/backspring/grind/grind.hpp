@@ -25,12 +25,13 @@ struct GrindRegion {
 struct Cut {
     GrindFace face = GrindFace::back;   ///< which face
     double depth_mm = 0.0;              ///< taken off [mm]
-    std::optional<GrindRegion> region;  ///< where; none: the face's whole free length
+    std::optional<GrindRegion> region;  ///< where; none: the whole face, see whole_face()
 };
 
 /// Where a face is ground when nobody says where.
 ///
-/// Back: middle pin to the spring's end. Belly: middle pin to the pad. Pad: the pad.
+/// Back: the whole spring, behind the middle pin too, as flush grinding does. Belly: middle pin to
+/// the pad. Pad: the pad.
 [[nodiscard]] GrindRegion whole_face(const Spring& spring, GrindFace face);
 
 /// What ends a cut.

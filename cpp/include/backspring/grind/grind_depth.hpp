@@ -17,7 +17,7 @@ struct PreloadForPull {
 ///
 /// Pull falls as steel goes, so there is one depth at most; found to rounding error.
 ///
-/// @param region  none: the face's whole free length
+/// @param region  none: the whole face, see whole_face()
 /// @param pull_n  peak pull wanted, opening [N], > 0
 /// @returns       [mm], to be taken off `design`
 /// @throws InvalidInput   a bad design, region or pull, or no nail nick

@@ -3,7 +3,7 @@
 #include <optional>
 #include <vector>
 
-#include "backspring/check/check.hpp"
+#include "backspring/check/targets.hpp"
 #include "backspring/grind/grind.hpp"
 
 namespace backspring {
@@ -21,6 +21,7 @@ struct GrindRow {
     std::optional<double> yield_margin_low;             ///< with the lower limit of the yield
     std::optional<double> reading_loaded_half_stop_mm;  ///< none without that rest [mm]
     std::optional<double> reading_loaded_closed_mm;     ///< none without that rest [mm]
+    std::vector<TargetResult> targets;                  ///< met or missed, as check() judges them
 };
 
 /// The row of a design as it is: to the last bit the numbers of its check, without its verdict.

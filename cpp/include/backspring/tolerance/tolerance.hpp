@@ -26,12 +26,13 @@ struct TargetShare {
     std::optional<double> low;   ///< least allowed
     std::optional<double> high;  ///< greatest allowed
     std::int64_t met = 0;        ///< rows of the sample
+    bool stated = true;          ///< in the design file; a yield margin of 1 is judged unstated
 };
 
 /// What the bench's spreads do to a design.
 struct Tolerance {
     std::vector<ResultSpread> results;  ///< pull or torque, stress, margin, loaded readings
-    std::vector<TargetShare> targets;   ///< those the design states
+    std::vector<TargetShare> targets;   ///< those the design states, and the yield margin
     std::int64_t rows = 0;              ///< of the sample, as far as it was run
     std::int64_t working = 0;           ///< rows that work as a slip joint
     std::int64_t good = 0;              ///< rows that work and meet every target
