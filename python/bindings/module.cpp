@@ -19,6 +19,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_contact_pressure(m);
     declare_verdict(m);
     declare_design(m);
+    declare_feel(m);
     declare_field(m);
     declare_batch(m);
     declare_tolerance(m);
@@ -44,6 +45,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_contact_pressure(m);
     define_verdict(m);
     define_design(m);
+    define_feel(m);
     define_field(m);
     define_batch(m);
     define_tolerance(m);

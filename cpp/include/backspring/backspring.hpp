@@ -5,6 +5,7 @@
 #include "backspring/check/bounds.hpp"
 #include "backspring/check/check_two.hpp"
 #include "backspring/check/columns.hpp"
+#include "backspring/check/feel.hpp"
 #include "backspring/check/in_use.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/curve.hpp"

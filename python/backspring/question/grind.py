@@ -22,8 +22,8 @@ def grind(
     `region` is two stations; without it the whole face: back from end to end, behind the middle
     pin too, as flush grinding does, belly from the middle pin to the pad, pad the pad. Back and
     belly leave working face and preload; the pad is ground flat to the open face again, the depth
-    is meant at the pivot, and preload falls by it. Raises InvalidInput with every fault: no steel left, a pin hole
-    opened, a region off the face.
+    is meant at the pivot, and preload falls by it. Raises InvalidInput with every fault: no steel
+    left, a pin hole opened, a region off the face.
     """
     depths = {"back": back, "belly": belly, "pad": pad}
     given = [face for face, depth in depths.items() if depth is not None]
