@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from backspring.fit.result import Allowance, FitPlan
     from backspring.many import ManyChecks, check_many
     from backspring.picture.plot import plot
+    from backspring.question.bushing import Bushing, turning_test
     from backspring.question.check import Check, TargetResult, check
     from backspring.question.check_two import Beside, TwoCheck, check_two
     from backspring.question.grind import (
@@ -45,6 +46,7 @@ if TYPE_CHECKING:
 __all__ = [
     "Allowance",
     "Beside",
+    "Bushing",
     "Check",
     "Contact",
     "Design",
@@ -96,12 +98,14 @@ __all__ = [
     "steel",
     "sweep",
     "tolerance",
+    "turning_test",
 ]
 
 # Each name is fetched on first use, so that `backspring --help` answers at once.
 _HOMES = {
     "Allowance": "fit.result",
     "Beside": "question.check_two",
+    "Bushing": "question.bushing",
     "Check": "question.check",
     "Design": "design.design",
     "DesignMap": "question.size",
@@ -150,6 +154,7 @@ _HOMES = {
     "spring_along": "question.sweep",
     "sweep": "question.sweep",
     "tolerance": "question.tolerance",
+    "turning_test": "question.bushing",
 }
 
 

@@ -44,6 +44,8 @@ void define_action(py::module_& m) {
                   BACKSPRING_FIELD(Sweep, peak_stress_station_mm));
     m.def("friction_torque_nmm", &friction_torque_nmm, py::arg("contact"), py::arg("friction"),
           py::arg("pivot_mm"), DOC(friction_torque_nmm));
+    m.def("preload_lost_mm", &preload_lost_mm, py::arg("spring"), py::arg("tang"),
+          DOC(preload_lost_mm));
     m.def("inertia_kg_mm2", &inertia_kg_mm2, py::arg("blade"), py::arg("tang"),
           DOC(inertia_kg_mm2));
     m.def("angular_speed_rad_per_s", &angular_speed_rad_per_s, py::arg("energy_mj"),

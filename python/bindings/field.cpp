@@ -17,6 +17,7 @@ void declare_field(py::module_& m) {
         .value("number", Form::number, DOC(Form_number))
         .value("one_or_two", Form::one_or_two, DOC(Form_one_or_two))
         .value("pair", Form::pair, DOC(Form_pair))
+        .value("readings", Form::readings, DOC(Form_readings))
         .value("profile", Form::profile, DOC(Form_profile))
         .value("choice", Form::choice, DOC(Form_choice))
         .value("choice_or_number", Form::choice_or_number, DOC(Form_choice_or_number))

@@ -29,6 +29,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_grind(m);
     declare_influence(m);
     declare_size(m);
+    declare_turning_test(m);
     declare_two_blades(m);
 
     define_core(m);
@@ -55,5 +56,6 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_grind(m);
     define_influence(m);
     define_size(m);
+    define_turning_test(m);
     define_two_blades(m);
 }

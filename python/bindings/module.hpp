@@ -33,6 +33,7 @@ void declare_least_squares(pybind11::module_& m);
 void declare_grind(pybind11::module_& m);
 void declare_influence(pybind11::module_& m);
 void declare_size(pybind11::module_& m);
+void declare_turning_test(pybind11::module_& m);
 void declare_two_blades(pybind11::module_& m);
 
 void define_core(pybind11::module_& m);
@@ -59,6 +60,7 @@ void define_least_squares(pybind11::module_& m);
 void define_grind(pybind11::module_& m);
 void define_influence(pybind11::module_& m);
 void define_size(pybind11::module_& m);
+void define_turning_test(pybind11::module_& m);
 void define_two_blades(pybind11::module_& m);
 
 /// A fixed name as Python can write it: "hole-edge" becomes hole_edge, "yield" becomes yield_.

@@ -20,10 +20,14 @@ void define_shape() {
                   BACKSPRING_FIELD(Support, root_stiffness_nmm_per_rad));
     auto pad = declared<Pad>();
     define_record(pad, BACKSPRING_FIELD(Pad, start_mm), BACKSPRING_FIELD(Pad, end_mm));
+    auto clearance = declared<PinClearance>();
+    define_record(clearance, BACKSPRING_FIELD(PinClearance, middle_mm),
+                  BACKSPRING_FIELD(PinClearance, rear_mm));
     auto spring = declared<Spring>();
     define_record(spring, BACKSPRING_FIELD(Spring, thickness), BACKSPRING_FIELD(Spring, width_mm),
                   BACKSPRING_FIELD(Spring, support), BACKSPRING_FIELD(Spring, holes),
-                  BACKSPRING_FIELD(Spring, pad), BACKSPRING_FIELD(Spring, elastic));
+                  BACKSPRING_FIELD(Spring, pad), BACKSPRING_FIELD(Spring, elastic),
+                  BACKSPRING_FIELD(Spring, pin_clearance));
 }
 
 void define_section(py::module_& m) {
@@ -102,6 +106,7 @@ void declare_spring(py::module_& m) {
     py::class_<Hole>(m, "Hole", DOC(Hole));
     py::class_<Support>(m, "Support", DOC(Support));
     py::class_<Pad>(m, "Pad", DOC(Pad));
+    py::class_<PinClearance>(m, "PinClearance", DOC(PinClearance));
     py::class_<Spring>(m, "Spring", DOC(Spring));
     py::class_<Section>(m, "Section", DOC(Section));
     py::class_<BendingIntegrals>(m, "BendingIntegrals", DOC(BendingIntegrals));

@@ -22,7 +22,7 @@ void define_tang(py::module_& m) {
                   BACKSPRING_FIELD(Tang, half_stop_mm), BACKSPRING_FIELD(Tang, closed_mm),
                   BACKSPRING_FIELD(Tang, corner_open_mm), BACKSPRING_FIELD(Tang, corner_closed_mm),
                   BACKSPRING_FIELD(Tang, front_mm), BACKSPRING_FIELD(Tang, round_end_mm),
-                  BACKSPRING_FIELD(Tang, kick));
+                  BACKSPRING_FIELD(Tang, kick), BACKSPRING_FIELD(Tang, pivot_clearance_mm));
     auto arc = declared<Arc>();
     define_record(arc, BACKSPRING_FIELD(Arc, u_mm), BACKSPRING_FIELD(Arc, w_mm),
                   BACKSPRING_FIELD(Arc, radius_mm), BACKSPRING_FIELD(Arc, from_rad),

@@ -23,11 +23,28 @@ Joint make_joint(Flexibility flexibility, const Pad& pad, const Tang& tang, cons
             .pivot_mm = tang.pivot_mm,
             .dial_mm = fit.dial_mm,
             .face_mm = tang.open_mm,
-            .face_slope = -fit.preload_mm / tang.pivot_mm};
+            .face_slope = -fit.preload_mm / tang.pivot_mm,
+            .open_mm = tang.open_mm};
 }
 
 Joint make_joint(const Spring& spring, const Tang& tang, const Fit& fit) {
-    return make_joint(make_flexibility(spring), spring.pad, tang, fit);
+    return with_clearances(make_joint(make_flexibility(spring), spring.pad, tang, fit), spring,
+                           tang);
+}
+
+Joint with_clearances(Joint joint, const Spring& spring, const Tang& tang) {
+    joint.face_mm += 0.5 * tang.pivot_clearance_mm;
+    if (spring.support.kind != SupportKind::two_pins) return joint;
+    const PinClearance& pins = spring.pin_clearance;
+    joint.face_mm += 0.5 * pins.middle_mm;
+    joint.face_slope += 0.5 * (pins.middle_mm + pins.rear_mm) / spring.support.rear_pin_mm;
+    return joint;
+}
+
+double preload_lost_mm(const Spring& spring, const Tang& tang) {
+    Joint at_rest{};
+    const Joint moved = with_clearances(at_rest, spring, tang);
+    return moved.face_mm + moved.face_slope * tang.pivot_mm;
 }
 
 Joint make_unloaded_joint(const Spring& spring, const Tang& tang, const Fit& fit) {

@@ -14,6 +14,7 @@ inline constexpr double kLongestMm = 500.0;
 inline constexpr double kThickestMm = 50.0;
 inline constexpr double kThinnestMm = 0.01;
 inline constexpr double kShortestMm = 0.05;
+inline constexpr double kMostClearanceMm = 1.0;
 inline constexpr double kWeakestMpa = 1.0;
 inline constexpr double kStrongestMpa = 3000.0;
 inline constexpr double kStrongestBandMpa = 1e4;  // the upper end of what is uncertain

@@ -35,6 +35,10 @@ std::vector<double> offsets(const Design& d) {
     return all;
 }
 
+std::vector<double> clearances(const Design& d) {
+    return {d.spring.pin_clearance.middle_mm, d.spring.pin_clearance.rear_mm};
+}
+
 /// Holes at the middle pin and, where the spring turns on two, at the rear pin.
 void set_holes(Design& d, std::span<const double> diameters) {
     d.spring.holes.clear();
@@ -106,6 +110,25 @@ std::vector<Field> detail::pin_fields() {
          .example = "0.2",
          .numbers = offsets,
          .set_numbers = set_offsets},
+        {.key = "spring.pin_clearance",
+         .form = Form::one_or_two,
+         .least = 0.0,
+         .greatest = kMostClearanceMm,
+         .left_out = "0 mm",
+         .meaning = "How much wider the spring's holes are than their pins, across: one number for "
+                    "both, or [middle, rear]. Load takes it up and preload with it; peened pins "
+                    "close it.",
+         .example = "0.02",
+         .get = [](const Design& d) { return alike(clearances(d)); },
+         .set =
+             [](Design& d, double value) {
+                 d.spring.pin_clearance = {value, value};
+             },
+         .numbers = clearances,
+         .set_numbers =
+             [](Design& d, std::span<const double> pins) {
+                 d.spring.pin_clearance = {.middle_mm = pins[0], .rear_mm = pins[1]};
+             }},
         {.key = "spring.pad",
          .form = Form::pair,
          .least = kShortestMm,

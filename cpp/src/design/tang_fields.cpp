@@ -156,6 +156,14 @@ std::vector<Field> detail::tang_fields() {
          .example = "6.2",
          .get = round_end,
          .set = [](Design& d, double value) { d.tang.round_end_mm = value; }},
+        {.key = "tang.pivot_clearance",
+         .least = 0.0,
+         .greatest = kMostClearanceMm,
+         .left_out = "0 mm",
+         .meaning = "How much wider the tang's hole or bushing is than the pivot pin, across. Load "
+                    "takes it up and half of it off the preload.",
+         .example = "0.02",
+         BACKSPRING_PLACE(tang.pivot_clearance_mm)},
     };
     const std::vector<Field> kick = kick_rows();
     rows.insert(rows.end(), kick.begin(), kick.end());

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "field_rows.hpp"
 
 namespace backspring {
@@ -9,6 +11,11 @@ std::vector<double> pulls(const Design& d) {
         if (pull) both.push_back(*pull);
     }
     return both;
+}
+
+void add_friction(Design& d, double value) {
+    d.friction.spring = std::max(0.0, d.friction.spring + value);
+    d.friction.pivot = std::max(0.0, d.friction.pivot + value);
 }
 
 std::vector<Field> friction_rows() {
@@ -31,6 +38,18 @@ std::vector<Field> friction_rows() {
          .meaning = "Coefficient of friction of the blade on the pivot pin.",
          .example = "0.12",
          BACKSPRING_PLACE(friction.pivot)},
+        {.key = "friction.offset",
+         .quantity = Quantity::ratio,
+         .least = -1.0,
+         .greatest = 1.0,
+         .dimension = true,
+         .in_file = false,
+         .derived = true,
+         .left_out = "0",
+         .meaning = "Added to both coefficients of friction, neither of which falls below 0.",
+         .example = "0.04",
+         .get = [](const Design&) -> std::optional<double> { return 0.0; },
+         .set = add_friction},
         {.key = "friction.pivot_pin",
          .least = 0.0,
          .greatest = kThickestMm,

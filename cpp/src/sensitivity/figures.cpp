@@ -114,8 +114,9 @@ Joint detail::make_joint(const Design& design,
     }
     Fit fit = design.fit;
     if (kind == JointKind::stiffness) fit.dial_mm = design.tang.pivot_mm;
-    return make_joint(flexibility ? *flexibility : make_flexibility(design.spring),
-                      design.spring.pad, design.tang, fit);
+    return with_clearances(make_joint(flexibility ? *flexibility : make_flexibility(design.spring),
+                                      design.spring.pad, design.tang, fit),
+                           design.spring, design.tang);
 }
 
 Figures detail::make_figures(const Design& design) { return Watch(design).take(); }

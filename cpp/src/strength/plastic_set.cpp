@@ -44,7 +44,7 @@ void open(PlasticSet& set, Opening& opening, std::span<const StressedAngle> angl
 
 PlasticSet unyielded(const Joint& joint) {
     PlasticSet set;
-    set.preload_before_mm = -joint.face_slope * joint.pivot_mm;
+    set.preload_before_mm = joint.open_mm - joint.face_mm - joint.face_slope * joint.pivot_mm;
     set.preload_opened_mm = set.preload_after_shakedown_mm = set.preload_before_mm;
     return set;
 }

@@ -21,6 +21,7 @@ from backspring.faults import Fault, near_match
 
 # Name, module and one line of help: a module is loaded only when its command is asked for.
 COMMANDS = {
+    "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
     "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
     "functions": ("backspring.cli.functions", "names of the Python package, each described"),

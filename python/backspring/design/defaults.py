@@ -13,6 +13,7 @@ from backspring.notice import Notice, Value
 from backspring.report.display import text
 from backspring.steel import tempering
 from backspring.steel.choice import SteelChoice
+from backspring.steel.hardness_readings import mean_hrc
 from backspring.steel.records import Steel
 from backspring.units import System
 
@@ -135,6 +136,8 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:
         )
     if spring.get("support", "two-pins") != "two-pins" and "rear_pin" in spring:
         yield Notice("not-used", {"key": "spring.rear_pin"})
+    if spring.get("support", "two-pins") != "two-pins" and spring.get("pin_clearance"):
+        yield Notice("not-used", {"key": "spring.pin_clearance"})
     if "second" in content:
         yield from _two_blade_notices(content)
         return
@@ -170,4 +173,4 @@ def _temper_notices(spring: Content, steel: Steel) -> Iterator[Notice]:
         would["would_give"] = tempering.hardness_after(steel, temper_c, time_h).value
     except OutOfRange as error:
         would["why"] = error
-    yield Notice("temper-not-used", {"hardness": spring["hardness"], **would})
+    yield Notice("temper-not-used", {"hardness": mean_hrc(spring["hardness"]), **would})

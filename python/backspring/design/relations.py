@@ -18,6 +18,7 @@ def relate(reading: Reading) -> None:
     if "preload" not in content.get("second", {}).get("fit", {"preload": 0.0}):
         _missing(reading, "second.fit.preload")
     _relate_support(reading)
+    _relate_clearance(reading)
     if "pull" in content.get("targets", {}):
         _relate_nail_nick(reading, "blade", content)
         if "second" in content:
@@ -39,6 +40,15 @@ def _relate_support(reading: Reading) -> None:
     elif support == "middle-pin" and not two:
         message = '"middle-pin" needs a second blade at the other end: give [second]'
         reading.fail("bad-value", "spring.support", message)
+
+
+def _relate_clearance(reading: Reading) -> None:
+    if "second" not in reading.content:
+        return
+    for section, name in (("spring", "pin_clearance"), ("tang", "pivot_clearance")):
+        if reading.content.get(section, {}).get(name, 0.0) != 0.0:
+            message = "is worked out for one blade only: leave it out with a second blade"
+            reading.fail("bad-value", f"{section}.{name}", message)
 
 
 def _relate_spring(reading: Reading, spring: Content) -> None:

@@ -68,6 +68,8 @@ def _value(row: Field) -> Schema:
         return two
     if row.form is Form.one_or_two:
         return {"anyOf": [one, two]}
+    if row.form is Form.readings:
+        return {"anyOf": [one, {"type": "array", "items": one, "minItems": 1}]}
     if row.form is Form.profile:
         station = {"anyOf": [{"type": "number"}, {"type": "string"}]}
         pair = {"type": "array", "prefixItems": [station, one], "minItems": 2, "maxItems": 2}

@@ -91,6 +91,15 @@ def _one_or_two(row: Field, values: Any, system: System) -> float | list[float]:
     return first if first == second else [first, second]
 
 
+def _readings(row: Field, values: Any, system: System) -> float | list[float]:
+    if not isinstance(values, list):
+        return _number(row, values, system)
+    if not values:
+        raise _refused(f"must be one value, or a list of readings as [{row.example}]")
+    read = _two(row, values, system)
+    return read[0] if len(read) == 1 else read
+
+
 def _profile(row: Field, value: Any, system: System) -> float | list[list[float]]:
     if not isinstance(value, list):
         return _number(row, value, system)
@@ -138,6 +147,7 @@ _READERS: dict[Form, _Read] = {
     Form.number: _number,
     Form.one_or_two: _one_or_two,
     Form.pair: _pair,
+    Form.readings: _readings,
     Form.profile: _profile,
     Form.choice: _choice,
     Form.choice_or_number: _choice_or_number,

@@ -27,9 +27,35 @@ _ORDINARY = {
 }
 
 
+# Friction of hardened steel on steel with some oil: common practice, no source.
+USUAL_FRICTION = 0.12
+_FRICTION_SD = 0.04
+
+
 def ordinary_spreads(design: Design) -> dict[str, str]:
-    """Return an ordinary bench's tolerances for the dimensions that the design has."""
-    return {key: text for key, text in _ORDINARY.items() if _can_spread(design, key)}
+    """Return an ordinary bench's tolerances for the dimensions that the design has.
+
+    Beside what is cut, what is not known of steel and friction: Young's modulus within the steel's
+    band, yield stress as the hardness lets it, friction by 0.04.
+    """
+    cut = {key: text for key, text in _ORDINARY.items() if _can_spread(design, key)}
+    return cut | _not_known(design)
+
+
+def _not_known(design: Design) -> dict[str, str]:
+    steel = design.steel
+    found = {"spring.youngs_modulus": f"sd {steel['youngs_modulus_sd_mpa']!r} MPa"}
+    if steel["yield_sd_mpa"] is not None:
+        found["spring.yield"] = f"sd {steel['yield_sd_mpa']!r} MPa"
+    return found | {"friction.offset": f"sd {_FRICTION_SD}"}
+
+
+def with_usual_friction(design: Design) -> Design:
+    """Return a design in which friction is counted: its own, or 0.12 where none is stated."""
+    friction = design.core.friction
+    if friction.spring or friction.pivot:
+        return design
+    return design.replace(**{"friction.spring": USUAL_FRICTION, "friction.pivot": USUAL_FRICTION})
 
 
 def _can_spread(design: Design, key: str) -> bool:

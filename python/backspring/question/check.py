@@ -90,6 +90,19 @@ class Check(Judged):
         """The worst between closed and open."""
         return self.result.travel
 
+    @cached_property
+    def feel(self) -> _core.Feel:
+        """What the hand meets: rise, evenness, seats, and the pull of an oiled and a dry joint."""
+        return _core.feel(self.design.core)
+
+    @cached_property
+    def peened(self) -> Check | None:
+        """The same with the spring's pins peened tight; None where no clearance is stated."""
+        pins = self.design.core.spring.pin_clearance
+        if not (pins.middle_mm or pins.rear_mm):
+            return None
+        return check(self.design.replace(**{"spring.pin_clearance": None}))
+
     @property
     def stiffness_n_per_mm(self) -> float:
         """Stiffness of the spring at the pivot station [N/mm]."""

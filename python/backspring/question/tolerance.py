@@ -14,8 +14,13 @@ from backspring.faults import Fault, invalid
 from backspring.many.many import refuse_running, run
 from backspring.many.many_checks import ManyChecks
 from backspring.many.progress import Progress
-from backspring.many.spreads import ordinary_spreads, read_spreads
-from backspring.notice import Notice
+from backspring.many.spreads import (
+    USUAL_FRICTION,
+    ordinary_spreads,
+    read_spreads,
+    with_usual_friction,
+)
+from backspring.notice import Notice, Number
 from backspring.report.result import Reported
 from backspring.units import System
 
@@ -24,7 +29,8 @@ from backspring.units import System
 class Tolerance(Reported):
     """What the bench's spreads do to a design. mm, N, MPa.
 
-    `stated` is False where nobody said the spreads and those of an ordinary bench were taken.
+    `stated` is False where nobody said the spreads and those of an ordinary bench were taken;
+    `assumed_friction` is True where `design` was given a friction for that, as it states none.
     `sample` holds the quasi-random rows; `result` is the core's.
     """
 
@@ -40,6 +46,7 @@ class Tolerance(Reported):
     wanted_share: float
     sample: ManyChecks
     result: _core.Tolerance
+    assumed_friction: bool = False
 
     @cached_property
     def results(self) -> dict[str, _core.ResultSpread]:
@@ -94,7 +101,8 @@ def tolerance(
     `spreads` are tolerances by key: "0.05 mm" either way, taken as three standard deviations of a
     normal spread; "sd 0.02 mm" for the standard deviation; "uniform 0.05 mm" for one alike within
     limits. A bare number is in mm or MPa, with units="in" in inches or ksi. Keys are those of
-    `check_many`. Without `spreads` those of an ordinary bench are taken.
+    `check_many`. Without `spreads` those of an ordinary bench are taken, with what is not known of
+    friction, Young's modulus and hardness; friction is then 0.12 where the design states none.
 
     `n` rows are drawn, the same for the same `seed` whatever runs them. `batch` is how many knives
     are made; the design passes when at least `wanted_share` of the knives meets its targets.
@@ -104,6 +112,9 @@ def tolerance(
     refuse_running(threads, executor, chunk_rows)
     _refuse(n, seed, batch, wanted_share)
     stated = spreads is not None
+    drawn = design
+    if not stated:
+        design = with_usual_friction(design)
     read = read_spreads(design, ordinary_spreads(design) if spreads is None else spreads, units)
     plan = _core.tolerance_rows(design.core, read, n, seed, shares)
     inputs = {change.key: change.values for change in plan.changes}
@@ -113,7 +124,10 @@ def tolerance(
     checked = _core.Batch(columns, rows.status_codes, rows.complete)
     result = _core.sum_up(design.core, read, plan, checked, batch)
     sample = _head(rows, n)
-    return Tolerance(design, tuple(read), stated, n, seed, batch, wanted_share, sample, result)
+    assumed = design is not drawn
+    return Tolerance(
+        design, tuple(read), stated, n, seed, batch, wanted_share, sample, result, assumed
+    )
 
 
 def _head(rows: ManyChecks, count: int) -> ManyChecks:
@@ -150,6 +164,8 @@ def _notices(study: Tolerance) -> Iterator[Notice]:
     result = study.result
     if not study.stated:
         yield Notice("ordinary-tolerances")
+    if study.assumed_friction:
+        yield Notice("usual-friction", {"friction": Number(USUAL_FRICTION, "ratio")})
     if not study.complete:
         yield Notice("stopped", {"rows": result.rows, "wanted": study.n})
     if broken := result.rows - result.working:

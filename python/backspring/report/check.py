@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
+from backspring.report.clearance import clearance_blocks
 from backspring.report.display import Shown, both, number, reading, text, unit_of
+from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.verdict import verdict_blocks
 from backspring.units import System
@@ -80,6 +82,8 @@ def _blocks(
     if check.strokes:
         yield _strokes(check, units)
         yield _snaps(check, units)
+    yield from feel_blocks(check, units)
+    yield from clearance_blocks(check, units)
     yield from verdict_blocks(check.verdict, units, everything)
     if check.targets:
         rows = tuple(target_row(target, units) for target in check.targets)

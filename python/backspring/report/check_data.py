@@ -8,6 +8,8 @@ from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from backspring._core import unit_of
+from backspring.report.clearance import clearance_data
+from backspring.report.feel import feel_data
 from backspring.report.sentences import margin_sentence
 
 if TYPE_CHECKING:
@@ -68,6 +70,8 @@ def check_data(check: Check) -> dict[str, Any]:
         **blade_data(check.positions, check.strokes, check.travel),
         "steel": check.steel,
         **_picked(check, ("stiffness_n_per_mm",)),
+        "feel": feel_data(check.feel),
+        **clearance_data(check),
         "verdict": [margin_data(each) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
         "impossible": check.result.impossible,

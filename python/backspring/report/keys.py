@@ -15,6 +15,7 @@ from backspring.units import System, converted, shown
 _FORMS = {
     Form.one_or_two: "one number, or two",
     Form.pair: "two numbers",
+    Form.readings: "one number, or readings as [number, ...]",
     Form.profile: "one number, or rows of [station, number]",
     Form.choice: "one of",
     Form.choice_or_number: "a number, or one of",

@@ -126,7 +126,8 @@ NOTICES: dict[str, Sentence] = {
     "not-judged": _not_judged,
     "temper-not-used": _temper_not_used,
     "ordinary-tolerances": "no tolerances stated: those of an ordinary bench are taken (common "
-    "practice, no source)",
+    "practice, no source), with what is not known of friction, Young's modulus and hardness",
+    "usual-friction": "no friction is stated: {friction:margin} is counted, and its spread",
     "stopped": "stopped: {rows:count} of {wanted:count} knives were worked out",
     "not-working": "{broken:count} of {rows:count} knives do not work as a slip joint, or cannot "
     "be made so",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from dataclasses import dataclass
 from typing import Any
 
@@ -10,6 +11,7 @@ from backspring._core import Band, Elastic, Strength, strength_from_hardness
 from backspring.errors import OutOfRange
 from backspring.faults import Fault
 from backspring.steel import tempering
+from backspring.steel.hardness_readings import mean_hrc, sd_hrc
 
 CONVERSION_SOURCES = ("astm-e140", "din-50150")
 
@@ -54,7 +56,7 @@ def choose_steel(spring: dict[str, Any]) -> SteelChoice | list[Fault]:
 def _hardness(spring: dict[str, Any], steel: steels.Steel | None) -> steels.Figure | None:
     """Take the measured hardness before that of the temper."""
     if "hardness" in spring:
-        measured = spring["hardness"]
+        measured = mean_hrc(spring["hardness"])
         return steels.Figure(measured, measured, measured, "read", (), "measured")
     if "temper" in spring and steel is not None:
         return tempering.hardness_after(steel, spring["temper"], spring.get("temper_time"))
@@ -118,14 +120,18 @@ def _record(
     origins = _origins(spring, steel, hardness)
     known = steels.sources()
     tensile = strength.tensile_mpa.value or None
+    likely = steel.youngs_modulus_mpa
     return {
         "name": steel.name,
         **_hardness_record(spring, hardness),
         "youngs_modulus_mpa": elastic.youngs_modulus_mpa,
+        # The steel's band holds about 95 of 100 bars of it, whichever value is stated.
+        "youngs_modulus_sd_mpa": 0.25 * (likely.high - likely.low),
         "poisson": elastic.poisson,
         "yield_mpa": strength.yield_mpa.value,
         "yield_low_mpa": strength.yield_mpa.low,
         "yield_high_mpa": strength.yield_mpa.high,
+        "yield_sd_mpa": _yield_sd_mpa(spring, steel, hardness),
         "tensile_mpa": tensile,
         "tensile_low_mpa": tensile and strength.tensile_mpa.low,
         "tensile_high_mpa": tensile and strength.tensile_mpa.high,
@@ -141,11 +147,38 @@ def _record(
 def _hardness_record(spring: dict[str, Any], hardness: steels.Figure | None) -> dict[str, Any]:
     """Say the hardness of a temper to the tenth: its data know no more."""
     if hardness is None:
-        return dict.fromkeys(("hardness_hrc", "hardness_low_hrc", "hardness_high_hrc"))
+        names = ("hardness_hrc", "hardness_low_hrc", "hardness_high_hrc", "hardness_sd_hrc")
+        return dict.fromkeys(names)
     ends = {"": hardness.value, "_low": hardness.low, "_high": hardness.high}
     if "hardness" not in spring:
         ends = {end: round(each, 1) for end, each in ends.items()}
+    ends["_sd"] = _hardness_sd_hrc(spring, hardness)
     return {f"hardness{end}_hrc": each for end, each in ends.items()}
+
+
+def _hardness_sd_hrc(spring: dict[str, Any], hardness: steels.Figure) -> float:
+    """Take a temper's band as two standard deviations either way, never below a reading's."""
+    if "hardness" in spring:
+        return sd_hrc(spring["hardness"])
+    return max(0.25 * (hardness.high - hardness.low), sd_hrc(hardness.value))
+
+
+def _yield_sd_mpa(
+    spring: dict[str, Any], steel: steels.Steel, hardness: steels.Figure | None
+) -> float | None:
+    """How far the yield stress goes with one standard deviation of the hardness it follows from."""
+    if hardness is None or spring.keys() & {"yield", "tensile"}:
+        return None
+    sd, ratio = _hardness_sd_hrc(spring, hardness), steel.yield_ratio
+    band = Band(value=ratio.value, low=ratio.low, high=ratio.high)
+    known = []
+    for step in (-sd, 0.0, sd):
+        # Beyond an end of the tables the other side alone tells the slope.
+        with suppress(OutOfRange):
+            strength = strength_from_hardness(hardness.value + step, band)
+            known.append((step, strength.yield_mpa.value))
+    (first, low), (last, high) = known[0], known[-1]
+    return sd * (high - low) / (last - first)
 
 
 def _origins(

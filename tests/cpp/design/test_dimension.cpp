@@ -15,7 +15,8 @@ TEST_CASE("a dimension that is set is the value that is read", "[dimension]") {
             }
             const Design changed = with_dimension(design, dimension.key, 1.25);
             const bool relative = dimension.key == "spring.thickness_scale" ||
-                                  dimension.key == "spring.thickness_offset";
+                                  dimension.key == "spring.thickness_offset" ||
+                                  dimension.key == "friction.offset";
             if (relative) continue;
             CHECK_THAT(dimension_value(changed, dimension.key).value(), WithinRel(1.25, 1e-14));
         }
@@ -33,6 +34,18 @@ TEST_CASE("a profile keeps its shape under scale and offset", "[dimension]") {
     }
     CHECK_FALSE(dimension_value(heron, "spring.thickness"));
     CHECK(dimension_value(designs::dunlin(), "spring.thickness") == 2.6);
+}
+
+TEST_CASE("friction's offset moves both coefficients, neither below 0", "[dimension]") {
+    Design design = designs::heron();
+    design.friction = {.spring = 0.12, .pivot = 0.05, .pivot_pin_mm = 3.2};
+    const Design more = with_dimension(design, "friction.offset", 0.04);
+    CHECK_THAT(more.friction.spring, WithinRel(0.16, 1e-12));
+    CHECK_THAT(more.friction.pivot, WithinRel(0.09, 1e-12));
+    const Design less = with_dimension(design, "friction.offset", -0.1);
+    CHECK_THAT(less.friction.spring, WithinRel(0.02, 1e-12));
+    CHECK(less.friction.pivot == 0.0);
+    CHECK(dimension_value(design, "friction.offset") == 0.0);
 }
 
 TEST_CASE("what belongs to a number moves along", "[dimension]") {

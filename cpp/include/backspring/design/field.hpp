@@ -18,6 +18,7 @@ enum class Form {
     number,            ///< one number
     one_or_two,        ///< one number for two places, or one for each
     pair,              ///< two numbers
+    readings,          ///< one number, or several readings of it
     profile,           ///< one number, or rows of station and number
     choice,            ///< one of some words
     choice_or_number,  ///< one of some words, or a number

@@ -16,14 +16,21 @@ struct Pad {
     double end_mm = 0.0;    ///< front edge, the spring's end [mm]
 };
 
+/// How much wider the holes are than their pins, which load takes up on one side.
+struct PinClearance {
+    double middle_mm = 0.0;  ///< hole less pin, across [mm]
+    double rear_mm = 0.0;    ///< [mm]
+};
+
 /// The spring as a beam: shape, hold and stiffness of its steel.
 struct Spring {
-    Profile thickness;        ///< thickness by station
-    double width_mm = 0.0;    ///< across the liners, constant [mm]
-    Support support;          ///< how it is held
-    std::vector<Hole> holes;  ///< pin holes
-    Pad pad;                  ///< face that can touch the tang
-    Elastic elastic;          ///< Young's modulus and Poisson's ratio
+    Profile thickness;                ///< thickness by station
+    double width_mm = 0.0;            ///< across the liners, constant [mm]
+    Support support;                  ///< how it is held
+    std::vector<Hole> holes;          ///< pin holes
+    Pad pad;                          ///< face that can touch the tang
+    Elastic elastic;                  ///< Young's modulus and Poisson's ratio
+    PinClearance pin_clearance = {};  ///< of middle and rear pin
 };
 
 /// The same spring seen from its other end, pads aside.

@@ -22,6 +22,7 @@ struct Tang {
     double front_mm = 0.0;               ///< open face's reach ahead of the pivot [mm]
     std::optional<double> round_end_mm;  ///< pivot to a round end; none: from the corners [mm]
     std::optional<Kick> kick;            ///< nose on the closed side
+    double pivot_clearance_mm = 0.0;     ///< bushing or hole less pivot pin, across [mm]
 };
 
 /// Radius about the pivot of a round end.
