@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
+    from backspring.fit.levers import Levers, levers
     from backspring.fit.log import FitLog
     from backspring.fit.plan import allowance, fit_plan
     from backspring.fit.result import Allowance, FitPlan
@@ -55,6 +56,7 @@ __all__ = [
     "GrindTable",
     "Influence",
     "InvalidInput",
+    "Levers",
     "ManyChecks",
     "NoConvergence",
     "OutOfRange",
@@ -83,6 +85,7 @@ __all__ = [
     "grind_table",
     "in_words",
     "influence",
+    "levers",
     "load",
     "permanent_set",
     "plot",
@@ -109,6 +112,7 @@ _HOMES = {
     "GrindTable": "question.grind_result",
     "Influence": "question.sensitivity",
     "InvalidInput": "errors",
+    "Levers": "fit.levers",
     "ManyChecks": "many",
     "NoConvergence": "errors",
     "OutOfRange": "errors",
@@ -136,6 +140,7 @@ _HOMES = {
     "grind_table": "question.grind",
     "in_words": "report.sentences",
     "influence": "question.sensitivity",
+    "levers": "fit.levers",
     "load": "design.load",
     "permanent_set": "question.sweep",
     "plot": "picture.plot",

@@ -18,6 +18,7 @@ void declare_field(py::module_& m) {
         .value("one_or_two", Form::one_or_two, DOC(Form_one_or_two))
         .value("pair", Form::pair, DOC(Form_pair))
         .value("profile", Form::profile, DOC(Form_profile))
+        .value("points", Form::points, DOC(Form_points))
         .value("choice", Form::choice, DOC(Form_choice))
         .value("choice_or_number", Form::choice_or_number, DOC(Form_choice_or_number))
         .value("text", Form::text, DOC(Form_text))

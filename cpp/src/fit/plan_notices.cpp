@@ -1,9 +1,13 @@
 #include "plan_notices.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace backspring {
 namespace {
+
+// What two readings of a caliper on a tip may differ by.
+constexpr double kTipNearMm = 0.02;
 
 std::optional<double> peak_torque_nmm(const Design& design) {
     const Check result = check(design);
@@ -30,10 +34,44 @@ Notice lowering_open(const FitPlan& plan) {
     return notice;
 }
 
+Notice moving_tip(const FitPlan& plan, const PlanRules& rules) {
+    Notice notice{.code = NoticeCode::moves_tip,
+                  .parameters = {{"tip", *plan.tip_mm, Quantity::length},
+                                 {"allowance", rules.tip_allowance_mm, Quantity::length}}};
+    if (!plan.now.tang.kick) notice.names = {{"set_by", "closed face"}};
+    if (const auto& level = plan.level_removed) {
+        notice.parameters.push_back({"level_closed", level->closed_mm, Quantity::length});
+        notice.parameters.push_back({"level_kick", level->kick_mm, Quantity::length});
+    }
+    return notice;
+}
+
+/// Where the tip is not as it was asked for, which face is the reason; or there is no kick.
+void tip_notices(std::vector<Notice>& notices, const FitPlan& plan, const PlanRules& rules) {
+    if (!plan.tip_mm) return;
+    if (moves_tip(plan, rules)) notices.push_back(moving_tip(plan, rules));
+    const double wanted = rules.tip_mm.value_or(0.0);
+    const bool asked = rules.tip_mm || plan.tip_runs_out;
+    if (!asked || std::abs(*plan.tip_mm - wanted) <= kTipNearMm) return;
+    Notice notice{.code = NoticeCode::tip_follows,
+                  .parameters = {{"wanted", wanted, Quantity::length},
+                                 {"tip", *plan.tip_mm, Quantity::length}}};
+    if (plan.tip_runs_out) {
+        notice.code = NoticeCode::tip_runs_out;
+        notice.names = {{"face", name_of(*plan.tip_runs_out)}};
+    }
+    notices.push_back(std::move(notice));
+}
+
 }  // namespace
+
+bool detail::moves_tip(const FitPlan& plan, const PlanRules& rules) {
+    return plan.tip_mm && std::abs(*plan.tip_mm) > rules.tip_allowance_mm;
+}
 
 std::vector<Notice> detail::plan_notices(const FitPlan& plan, const PlanRules& rules) {
     std::vector<Notice> notices;
+    tip_notices(notices, plan, rules);
     if (plan.steps.empty()) notices.push_back({.code = NoticeCode::fit_done});
     if (plan.removed.open_mm > 0.0) notices.push_back(lowering_open(plan));
     if (rules.repeatability_mm > 0.0) {

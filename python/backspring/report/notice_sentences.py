@@ -87,6 +87,33 @@ def _lowers_open(facts: Facts) -> str:
     return text + "; the blade then opens a little further, and the pad must lie flat on it again"
 
 
+def _moves_tip(facts: Facts) -> str:
+    way = "lifts the tip out of" if facts.tip.value > 0.0 else "sinks the tip into"
+    text = (
+        f"this plan {way} the handle by {abs(facts.tip):length}, more than the "
+        f"{facts.allowance:length} allowed"
+    )
+    if "level_closed" in facts:
+        text += (
+            f"; to keep it where it is take {facts.level_closed:reading} off the closed face and "
+            f"{facts.level_kick:reading} off the kick instead: --tip level"
+        )
+    if "set_by" in facts:
+        text += "; without a kick nothing but the closed face sets it"
+    return text
+
+
+def _tip_runs_out(facts: Facts) -> str:
+    face = facts.face.replace("_", "-")
+    name = face if face == "kick" else f"{face} face"
+    return (
+        f"the tip cannot move by {facts.wanted:length} with the readings met: nothing more can "
+        f"come off or go on the {name}; it moves by {facts.tip:length}, the nearest. Ground lower, "
+        "the open face gives room, at the cost of preload: say with --material open how much of it "
+        "may go"
+    )
+
+
 def _not_judged(facts: Facts) -> str:
     return f"{facts.key} {'are' if ',' in facts.key else 'is'} not judged{facts.why}"
 
@@ -111,6 +138,10 @@ NOTICES: dict[str, Sentence] = {
     "target-missed": _target_lost,
     "fit-done": "nothing to grind: both readings are as wanted",
     "lowers-open": _lowers_open,
+    "moves-tip": _moves_tip,
+    "tip-runs-out": _tip_runs_out,
+    "tip-follows": "no kick sets the tip apart from the readings: it moves by {tip:length}, wanted "
+    "were {wanted:length}",
     "no-finer": "readings repeat to {repeatability:reading}: nothing is planned finer than that, "
     "so measure again after every pass",
     "slightly-low": "a reading is below the target by less than can be read or matters: leave it",
