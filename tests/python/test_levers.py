@@ -132,6 +132,21 @@ def test_a_move_of_the_tip_is_met_with_the_readings(
     assert data["plan"][-1]["closed_loaded_mm"] == pytest.approx(data["aim_mm"], abs=1e-3)
 
 
+def test_the_open_face_gives_room_only_where_it_may(capsys: pytest.CaptureFixture[str]) -> None:
+    words = [OSPREY, "--half-stop", "0.06 mm", "--closed", "0.05 mm", "--state", "loaded"]
+    held = data_of([*words, "--tip", "-1 mm"], capsys)
+    assert held["removed"]["open_mm"] == 0.0
+    let = [*words, "--tip", "-1 mm", "--material", "open", "0.2 mm"]
+    assert data_of(let, capsys)["tip"]["moves_mm"] == pytest.approx(-1.0, abs=0.02)
+    assert "to give the tip room the open face is lowered, by 0.02" in run(let, capsys)
+
+
+def test_a_plain_tang_says_that_the_tip_follows(capsys: pytest.CaptureFixture[str]) -> None:
+    words = [WREN, "--closed", "0.3 mm", "--state", "loaded"]
+    assert "without a kick nothing but the closed face sets it" in run(words, capsys)
+    assert "no kick sets the tip apart" in run([*words, "--tip", "level"], capsys)
+
+
 def test_a_tip_out_of_reach_names_the_face(capsys: pytest.CaptureFixture[str]) -> None:
     words = [OSPREY, "--half-stop", "0.06 mm", "--closed", "0.05 mm", "--state", "loaded"]
     shown = run([*words, "--tip", "-2 mm"], capsys)

@@ -22,7 +22,8 @@ void tip_rules(Requirements& rules, const Design& design, const PlanRules& given
     rules.in_range("tip_allowance", given.tip_allowance_mm, 0.0, 50.0, "mm");
     if (!given.tip_mm) return;
     rules.in_range("tip", *given.tip_mm, -20.0, 20.0, "mm");
-    rules.require(blade_tip(design).has_value(), "tip", [] {
+    // A blade that keeps its angle keeps its tip, wherever that is.
+    rules.require(*given.tip_mm == 0.0 || blade_tip(design).has_value(), "tip", [] {
         return std::string("needs to know where the tip is: give blade.tip, edge or length");
     });
     rules.require(given.closed_by == ClosedGrind::level, "tip", [] {

@@ -18,12 +18,21 @@ std::optional<double> peak_torque_nmm(const Design& design) {
     return peak;
 }
 
+bool is_low(const std::optional<double>& reading, const PlanRules& rules) {
+    return reading && *reading < rules.target_mm;
+}
+
+bool starts_low(const FitPlan& plan, const PlanRules& rules) {
+    return is_low(plan.half_stop_loaded_mm, rules) || is_low(plan.closed_loaded_mm, rules);
+}
+
 /// What lowering the open face does to the whole.
-Notice lowering_open(const FitPlan& plan) {
+Notice lowering_open(const FitPlan& plan, const PlanRules& rules) {
     Notice notice{.code = NoticeCode::lowers_open,
                   .parameters = {{"off", plan.removed.open_mm, Quantity::length},
                                  {"preload_before", plan.now.fit.preload_mm, Quantity::length},
                                  {"preload_after", plan.done.fit.preload_mm, Quantity::length}}};
+    if (!starts_low(plan, rules)) notice.names = {{"for", "tip"}};
     const auto had = peak_torque_nmm(plan.now), left = peak_torque_nmm(plan.done);
     if (had && left) {
         notice.parameters.push_back({"pull_change", *left / *had - 1.0, Quantity::ratio});
@@ -38,7 +47,8 @@ Notice moving_tip(const FitPlan& plan, const PlanRules& rules) {
     Notice notice{.code = NoticeCode::moves_tip,
                   .parameters = {{"tip", *plan.tip_mm, Quantity::length},
                                  {"allowance", rules.tip_allowance_mm, Quantity::length}}};
-    if (!plan.now.tang.kick) notice.names = {{"set_by", "closed face"}};
+    if (rules.tip_mm) notice.names = {{"because", "asked"}};
+    if (!plan.now.tang.kick) notice.names = {{"because", "no-kick"}};
     if (const auto& level = plan.level_removed) {
         notice.parameters.push_back({"level_closed", level->closed_mm, Quantity::length});
         notice.parameters.push_back({"level_kick", level->kick_mm, Quantity::length});
@@ -73,17 +83,13 @@ std::vector<Notice> detail::plan_notices(const FitPlan& plan, const PlanRules& r
     std::vector<Notice> notices;
     tip_notices(notices, plan, rules);
     if (plan.steps.empty()) notices.push_back({.code = NoticeCode::fit_done});
-    if (plan.removed.open_mm > 0.0) notices.push_back(lowering_open(plan));
+    if (plan.removed.open_mm > 0.0) notices.push_back(lowering_open(plan, rules));
     if (rules.repeatability_mm > 0.0) {
         notices.push_back(
             {.code = NoticeCode::no_finer,
              .parameters = {{"repeatability", rules.repeatability_mm, Quantity::length}}});
     }
-    const auto low = [&](const std::optional<double>& reading) {
-        return reading && *reading < rules.target_mm;
-    };
-    if (plan.removed.open_mm == 0.0 &&
-        (low(plan.half_stop_loaded_mm) || low(plan.closed_loaded_mm))) {
+    if (plan.removed.open_mm == 0.0 && starts_low(plan, rules)) {
         notices.push_back({.code = NoticeCode::slightly_low});
     }
     return notices;

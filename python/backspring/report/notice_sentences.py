@@ -73,9 +73,15 @@ def _target_lost(facts: Facts) -> str:
     return f"the target for {facts.target.replace('_', ' ')} is met now, not when ground"
 
 
+def _why_open(facts: Facts) -> str:
+    if "for" in facts:
+        return "to give the tip room the open face is lowered"
+    return "a reading is low: only the open face can be lowered"
+
+
 def _lowers_open(facts: Facts) -> str:
     text = (
-        f"a reading is low: only the open face can be lowered, by {facts.off:reading} in all; "
+        f"{_why_open(facts)}, by {facts.off:reading} in all; "
         f"preload falls from {facts.preload_before:reading} to {facts.preload_after:reading}"
     )
     if "pull_change" in facts:
@@ -89,16 +95,17 @@ def _lowers_open(facts: Facts) -> str:
 
 def _moves_tip(facts: Facts) -> str:
     way = "lifts the tip out of" if facts.tip.value > 0.0 else "sinks the tip into"
-    text = (
-        f"this plan {way} the handle by {abs(facts.tip):length}, more than the "
-        f"{facts.allowance:length} allowed"
-    )
+    text = f"this plan {way} the handle by {abs(facts.tip):length}"
+    because = facts.because if "because" in facts else ""
+    if because == "asked":
+        return text
+    text += f", more than the {facts.allowance:length} allowed"
     if "level_closed" in facts:
         text += (
             f"; to keep it where it is take {facts.level_closed:reading} off the closed face and "
             f"{facts.level_kick:reading} off the kick instead: --tip level"
         )
-    if "set_by" in facts:
+    if because == "no-kick":
         text += "; without a kick nothing but the closed face sets it"
     return text
 
