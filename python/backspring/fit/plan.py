@@ -145,10 +145,16 @@ def plan_rules(
         repeatability_mm=length(repeatability, "repeatability"),
         reserve=reserve,
         closed_by=_core.ClosedGrind[closed_by],
-        tip_mm=None if tip is None or tip == "level" else length(tip, "tip"),
+        tip_mm=_tip_move(tip),
         tip_allowance_mm=length(tip_allowance, "tip_allowance"),
         material=_core.Material(**left),
     )
+
+
+def _tip_move(tip: Any) -> float | None:
+    if tip is None:
+        return None
+    return 0.0 if tip == "level" else length(tip, "tip")
 
 
 def state_of(state: str) -> _core.FitState:

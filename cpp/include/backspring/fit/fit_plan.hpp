@@ -44,9 +44,9 @@ struct PlanRules {
     double repeatability_mm = 0.0;  ///< standard deviation of one reading, 0 to 0.2 [mm]
     double reserve = 1.0 / 3.0;     ///< share of what is to go that a pass leaves, 0 to 0.8
     ClosedGrind closed_by = ClosedGrind::level;  ///< where the closed reading is brought down
-    std::optional<double> tip_mm;   ///< move of the tip wanted, + out; none: by closed_by [mm]
-    double tip_allowance_mm = 0.5;  ///< a plan that moves the tip by more says so [mm]
-    Material material;              ///< steel that may come off
+    std::optional<double> tip_mm;                ///< move of the tip wanted, + out, 0 level [mm]
+    double tip_allowance_mm = 0.5;               ///< a plan that moves the tip by more says so [mm]
+    Material material;                           ///< steel that may come off
 };
 
 /// One face ground once.
