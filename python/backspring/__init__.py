@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
+    from backspring.fit.levers import Levers, levers
     from backspring.fit.log import FitLog
     from backspring.fit.plan import allowance, fit_plan
     from backspring.fit.result import Allowance, FitPlan
@@ -59,6 +60,7 @@ __all__ = [
     "GrindWays",
     "Influence",
     "InvalidInput",
+    "Levers",
     "ManyChecks",
     "NoConvergence",
     "OutOfRange",
@@ -88,6 +90,7 @@ __all__ = [
     "grind_ways",
     "in_words",
     "influence",
+    "levers",
     "load",
     "permanent_set",
     "plot",
@@ -117,6 +120,7 @@ _HOMES = {
     "GrindWays": "question.grind_ways",
     "Influence": "question.sensitivity",
     "InvalidInput": "errors",
+    "Levers": "fit.levers",
     "ManyChecks": "many",
     "NoConvergence": "errors",
     "OutOfRange": "errors",
@@ -145,6 +149,7 @@ _HOMES = {
     "grind_ways": "question.grind_ways",
     "in_words": "report.sentences",
     "influence": "question.sensitivity",
+    "levers": "fit.levers",
     "load": "design.load",
     "permanent_set": "question.sweep",
     "plot": "picture.plot",

@@ -90,11 +90,16 @@ void define_result() {
                   BACKSPRING_FIELD(TargetResult, value), BACKSPRING_FIELD(TargetResult, low),
                   BACKSPRING_FIELD(TargetResult, high), BACKSPRING_FIELD(TargetResult, met),
                   BACKSPRING_FIELD(TargetResult, stated));
+    auto closed = declared<ClosedBlade>();
+    define_record(closed, BACKSPRING_FIELD(ClosedBlade, tip_mm),
+                  BACKSPRING_FIELD(ClosedBlade, edge_gap_mm),
+                  BACKSPRING_FIELD(ClosedBlade, edge_gap_at_mm));
     auto check = declared<Check>();
     define_record(check, BACKSPRING_FIELD(Check, positions), BACKSPRING_FIELD(Check, strokes),
                   BACKSPRING_FIELD(Check, travel), BACKSPRING_FIELD(Check, stiffness_n_per_mm),
-                  BACKSPRING_FIELD(Check, verdict), BACKSPRING_FIELD(Check, targets),
-                  BACKSPRING_FIELD(Check, notices), BACKSPRING_FIELD(Check, impossible));
+                  BACKSPRING_FIELD(Check, closed_blade), BACKSPRING_FIELD(Check, verdict),
+                  BACKSPRING_FIELD(Check, targets), BACKSPRING_FIELD(Check, notices),
+                  BACKSPRING_FIELD(Check, impossible));
     auto along = declared<SpringAlong>();
     define_fields(along, BACKSPRING_FIELD(SpringAlong, station_mm),
                   BACKSPRING_FIELD(SpringAlong, thickness_mm),
@@ -114,6 +119,7 @@ void declare_design(py::module_& m) {
     py::class_<StrokeReport>(m, "StrokeReport", DOC(StrokeReport));
     py::class_<Travel>(m, "Travel", DOC(Travel));
     py::class_<TargetResult>(m, "TargetResult", DOC(TargetResult));
+    py::class_<ClosedBlade>(m, "ClosedBlade", DOC(ClosedBlade));
     py::class_<Check>(m, "Check", DOC(Check));
     py::class_<SpringAlong>(m, "SpringAlong", DOC(SpringAlong));
 }

@@ -15,20 +15,21 @@ void define_rules() {
                   BACKSPRING_FIELD(Material, half_stop_mm), BACKSPRING_FIELD(Material, closed_mm),
                   BACKSPRING_FIELD(Material, kick_mm));
     auto rules = declared<PlanRules>();
-    define_record(rules, BACKSPRING_FIELD(PlanRules, target_mm),
-                  BACKSPRING_FIELD(PlanRules, repeatability_mm),
-                  BACKSPRING_FIELD(PlanRules, reserve), BACKSPRING_FIELD(PlanRules, closed_by),
-                  BACKSPRING_FIELD(PlanRules, material));
+    define_record(
+        rules, BACKSPRING_FIELD(PlanRules, target_mm),
+        BACKSPRING_FIELD(PlanRules, repeatability_mm), BACKSPRING_FIELD(PlanRules, reserve),
+        BACKSPRING_FIELD(PlanRules, closed_by), BACKSPRING_FIELD(PlanRules, tip_mm),
+        BACKSPRING_FIELD(PlanRules, tip_allowance_mm), BACKSPRING_FIELD(PlanRules, material));
 }
 
 }  // namespace
 
 void declare_fit_plan(py::module_& m) {
     py::native_enum<ClosedGrind>(m, "ClosedGrind", "enum.Enum", DOC(ClosedGrind))
+        .value("level", ClosedGrind::level)
         .value("least", ClosedGrind::least)
         .value("closed", ClosedGrind::closed)
         .value("kick", ClosedGrind::kick)
-        .value("level", ClosedGrind::level)
         .finalize();
     py::class_<Measured>(m, "Measured", DOC(Measured));
     py::class_<Material>(m, "Material", DOC(Material));
@@ -50,8 +51,9 @@ void define_fit_plan(py::module_& m) {
     define_record(plan, BACKSPRING_FIELD(FitPlan, steps), BACKSPRING_FIELD(FitPlan, passes),
                   BACKSPRING_FIELD(FitPlan, aim_mm), BACKSPRING_FIELD(FitPlan, half_stop_loaded_mm),
                   BACKSPRING_FIELD(FitPlan, closed_loaded_mm), BACKSPRING_FIELD(FitPlan, removed),
-                  BACKSPRING_FIELD(FitPlan, now), BACKSPRING_FIELD(FitPlan, done),
-                  BACKSPRING_FIELD(FitPlan, notices));
+                  BACKSPRING_FIELD(FitPlan, tip_mm), BACKSPRING_FIELD(FitPlan, tip_runs_out),
+                  BACKSPRING_FIELD(FitPlan, level_removed), BACKSPRING_FIELD(FitPlan, now),
+                  BACKSPRING_FIELD(FitPlan, done), BACKSPRING_FIELD(FitPlan, notices));
 
     m.def("as_measured", &as_measured, py::arg("design"), py::arg("measured"),
           argument("unknowns", FitUnknowns{}), NoGil(), DOC(as_measured));

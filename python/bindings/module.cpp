@@ -25,6 +25,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_tolerance(m);
     declare_allowance(m);
     declare_fit_plan(m);
+    declare_levers(m);
     declare_least_squares(m);
     declare_grind(m);
     declare_influence(m);
@@ -52,6 +53,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_tolerance(m);
     define_allowance(m);
     define_fit_plan(m);
+    define_levers(m);
     define_least_squares(m);
     define_grind(m);
     define_influence(m);

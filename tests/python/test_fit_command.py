@@ -87,7 +87,7 @@ def test_bare_readings_are_in_the_units_asked_for(capsys: pytest.CaptureFixture[
 def test_the_text_says_what_to_do_first(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["fit", HERON, *READ]) == 0
     first = capsys.readouterr().out.splitlines()[0]
-    assert first.startswith("Heron: 4 passes; first take 0.1")
+    assert first.startswith("Heron: this plan sinks the blade's tip by 1.18 mm; 4 passes; first ")
     assert first.endswith("off the half-stop face")
     main(["fit", HERON, "--half-stop", "0.026", "--closed", "0.026", "--state", "loaded"])
     assert capsys.readouterr().out.startswith("Heron: nothing to grind, the fit is done")

@@ -43,6 +43,8 @@ class Bench:
         square = self.drawn.tang.half_stop_mm is not None
         start = _core.Measured(half_stop_mm=proud[0] if square else None, closed_mm=proud[1])
         self.knife = _core.as_measured(self.drawn, start)
+        # A round end is turned before the fitting and stays: the planner knows its radius.
+        self.drawn = self.drawn if square else self.knife
         self.lowest_mm = np.inf
 
     def true_mm(self) -> list[float]:

@@ -16,6 +16,7 @@
 #include "backspring/fit/fit_plan.hpp"
 #include "backspring/fit/least_squares.hpp"
 #include "backspring/fit/turning_test.hpp"
+#include "backspring/fit/levers.hpp"
 #include "backspring/grind/grind_depth.hpp"
 #include "backspring/grind/grind_flush.hpp"
 #include "backspring/grind/grind_ways.hpp"

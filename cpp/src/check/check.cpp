@@ -23,6 +23,9 @@ Check detail::check(const Design& design, double step_deg, bool with_verdict) {
     result.strokes = make_reports(design, solution.rests(), solution.strokes());
     result.travel = make_travel(design, solution.strongest(), stressed.contact, stressed.peak);
     result.stiffness_n_per_mm = solution.stiffness_n_per_mm();
+    if (const auto& closed = solution.rests().closed) {
+        result.closed_blade = closed_blade(design, solution.joint(), *closed);
+    }
     result.impossible = take_out_impossible(result, design);
     const bool possible = result.impossible.empty();
     if (with_verdict && possible) result.verdict = verdict(design, worked_out(solution));

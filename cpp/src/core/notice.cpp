@@ -3,7 +3,7 @@
 namespace backspring {
 
 // In the order of the codes, which is checked below.
-constexpr std::array<NoticeName, 43> kNoticeNames{{
+constexpr std::array<NoticeName, 46> kNoticeNames{{
     {NoticeCode::not_held_open, "not-held-open"},
     {NoticeCode::not_held_closed, "not-held-closed"},
     {NoticeCode::no_half_stop_rest, "no-half-stop-rest"},
@@ -19,6 +19,9 @@ constexpr std::array<NoticeName, 43> kNoticeNames{{
     {NoticeCode::lowers_open, "lowers-open"},
     {NoticeCode::no_finer, "no-finer"},
     {NoticeCode::slightly_low, "slightly-low"},
+    {NoticeCode::moves_tip, "moves-tip"},
+    {NoticeCode::tip_runs_out, "tip-runs-out"},
+    {NoticeCode::tip_follows, "tip-follows"},
     {NoticeCode::margin_out_of_reach, "margin-out-of-reach"},
     {NoticeCode::margin_at_limit, "margin-at-limit"},
     {NoticeCode::stock_sizes, "stock-sizes"},

@@ -30,6 +30,8 @@ inline constexpr double kHardestHrc = 68.0;
 [[nodiscard]] std::vector<Field> pin_fields();
 /// Rows of [tang].
 [[nodiscard]] std::vector<Field> tang_fields();
+/// Rows of [blade]'s edge and tip.
+[[nodiscard]] std::vector<Field> edge_fields();
 /// Rows of [fit], [blade] and [pins].
 [[nodiscard]] std::vector<Field> fit_fields();
 /// Rows of [friction] and [targets].

@@ -150,7 +150,7 @@ std::vector<Field> detail::fit_fields() {
          .example = "33.5",
          BACKSPRING_PLACE(fit.dial_mm)},
     };
-    for (const auto& more : {blade_rows(), pins_rows()}) {
+    for (const auto& more : {blade_rows(), edge_fields(), pins_rows()}) {
         rows.insert(rows.end(), more.begin(), more.end());
     }
     return rows;

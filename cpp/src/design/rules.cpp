@@ -15,6 +15,7 @@ constexpr RuleText kClearOfMiddlePin{
     "pivot, the pin is {0} away"};
 constexpr RuleText kDialOnSpring{"dial_on_spring",
                                  "must lie on the spring, which ends at {0}, got {1}"};
+constexpr RuleText kEdgeIsLine{"edge_is_line", "must have at least two corners, got {0}"};
 constexpr RuleText kPullsRise{"pulls_rise", "must rise from least to greatest, got {0} to {1}"};
 
 /// Turning, the tang must stay clear of the pin that the spring turns on.
@@ -49,6 +50,15 @@ void dial_rules(Requirements& rules, const Design& design) {
                   {design.fit.dial_mm});
 }
 
+void edge_rules(Requirements& rules, const Blade& blade) {
+    const std::size_t corners = blade.edge.size();
+    rules.require(corners != 1, "blade.edge", kEdgeIsLine, Quantity::count, {},
+                  {static_cast<double>(corners)});
+    rules.require(!blade.well_mm || blade.tip || corners > 0 || blade.length_mm, "blade.well", [] {
+        return std::string("needs to know where the tip is: give blade.tip, edge or length");
+    });
+}
+
 void target_rules(Requirements& rules, const Targets& targets) {
     if (!targets.pull_low_n || !targets.pull_high_n) return;
     rules.require(!(*targets.pull_low_n > *targets.pull_high_n), "targets.pull", kPullsRise,
@@ -77,6 +87,7 @@ std::vector<Fault> faults(const Design& design) {
     tang_rules(rules, design.tang, design.spring.pad);
     if (rules.sound("spring") && rules.sound("tang")) clearance_rules(rules, design);
     dial_rules(rules, design);
+    edge_rules(rules, design.blade);
     target_rules(rules, design.targets);
     return in_file_order(rules.faults());
 }

@@ -3,6 +3,7 @@
 #include <Eigen/Dense>
 #include <cmath>
 
+#include "backspring/check/closed_blade.hpp"
 #include "backspring/core/error.hpp"
 
 namespace backspring {
@@ -11,33 +12,58 @@ namespace {
 constexpr double kStepMm = 1e-5;
 constexpr double kSettledMm = 1e-8;
 constexpr double kFarthestMm = 10.0;
+constexpr double kLongBladeMm = 100.0;
 constexpr int kRounds = 40;
 constexpr int kHalvings = 12;
 
-/// What is missing to the wanted readings at some depths; nothing where the blade will not stay.
-std::optional<Eigen::Vector2d> missing(const FaceQuestion& q, const Eigen::Vector2d& depth) {
-    const FaceDepths depths =
-        sum(q.already, sum(along(kHalfStop, depth[0]), along(q.closed, depth[1])));
+FaceDepths depths_at(const FaceQuestion& q, const Eigen::Vector3d& depth) {
+    const Direction closed = q.tip_height_mm ? kClosed : q.closed;
+    return sum(along(kHalfStop, depth[0]), sum(along(closed, depth[1]), along(kKick, depth[2])));
+}
+
+/// Readings of one state, and the height of the tip where that is wanted.
+struct Had {
+    Pair readings;
+    double tip_height_mm = 0.0;
+};
+
+Had had(const FaceQuestion& q, const FaceDepths& depths) {
+    if (!q.tip_height_mm) return {.readings = readings_of(q.design, depths, q.unknowns, q.state)};
+    const FitReadings both = fit_readings(take_off(q.design, depths), q.unknowns);
+    const Readings& shown = q.state == FitState::loaded ? both.loaded : both.unloaded;
+    if (!shown.closed_mm || !both.closed_angle_deg) {
+        throw NoConvergence({.code = NoticeCode::not_held_closed});
+    }
+    if (q.wanted.half_stop_mm && !shown.half_stop_mm) {
+        throw NoConvergence({.code = NoticeCode::no_half_stop_rest});
+    }
+    return {.readings = {.half_stop_mm = shown.half_stop_mm, .closed_mm = shown.closed_mm},
+            .tip_height_mm = tip_of(q.design, *both.closed_angle_deg)};
+}
+
+/// What is missing to all that is wanted at some depths; nothing where the blade will not stay.
+std::optional<Eigen::Vector3d> missing(const FaceQuestion& q, const Eigen::Vector3d& depth) {
     try {
-        const Pair had = readings_of(q.design, depths, q.unknowns, q.state);
-        Eigen::Vector2d left = Eigen::Vector2d::Zero();
-        if (q.wanted.half_stop_mm) left[0] = *had.half_stop_mm - *q.wanted.half_stop_mm;
-        if (q.wanted.closed_mm) left[1] = *had.closed_mm - *q.wanted.closed_mm;
+        const Had found = had(q, sum(q.already, depths_at(q, depth)));
+        Eigen::Vector3d left = Eigen::Vector3d::Zero();
+        if (q.wanted.half_stop_mm) left[0] = *found.readings.half_stop_mm - *q.wanted.half_stop_mm;
+        if (q.wanted.closed_mm) left[1] = *found.readings.closed_mm - *q.wanted.closed_mm;
+        if (q.tip_height_mm) left[2] = found.tip_height_mm - *q.tip_height_mm;
         return left;
     } catch (const Error&) {
         return std::nullopt;
     }
 }
 
-std::optional<Eigen::Matrix2d> jacobian(const FaceQuestion& q,
-                                        const Eigen::Vector2d& depth,
-                                        const Eigen::Vector2d& here) {
-    Eigen::Matrix2d slopes = Eigen::Matrix2d::Identity();
-    const std::array<bool, 2> wanted{q.wanted.half_stop_mm.has_value(),
-                                     q.wanted.closed_mm.has_value()};
-    for (int i = 0; i < 2; ++i) {
+std::optional<Eigen::Matrix3d> jacobian(const FaceQuestion& q,
+                                        const Eigen::Vector3d& depth,
+                                        const Eigen::Vector3d& here) {
+    Eigen::Matrix3d slopes = Eigen::Matrix3d::Identity();
+    const std::array<bool, 3> wanted{q.wanted.half_stop_mm.has_value(),
+                                     q.wanted.closed_mm.has_value(), q.tip_height_mm.has_value()};
+    for (int i = 0; i < 3; ++i) {
         if (!wanted[static_cast<std::size_t>(i)]) continue;
-        Eigen::Vector2d step = Eigen::Vector2d::Zero();
+        Eigen::Vector3d step = Eigen::Vector3d::Zero();
         step[i] = kStepMm;
         const auto ahead = missing(q, depth + step);
         if (!ahead) return std::nullopt;
@@ -57,7 +83,33 @@ NoConvergence no_tang(const FaceQuestion& q) {
     return NoConvergence(std::move(notice));
 }
 
+Eigen::Vector3d solved(const FaceQuestion& question) {
+    Eigen::Vector3d depth = Eigen::Vector3d::Zero();
+    auto left = missing(question, depth);
+    for (int round = 0; left && round < kRounds; ++round) {
+        if (left->norm() < kSettledMm) return depth;
+        const auto slopes = jacobian(question, depth, *left);
+        if (!slopes) break;
+        Eigen::Vector3d step = -slopes->partialPivLu().solve(*left);
+        if (!step.allFinite()) break;
+        auto next = missing(question, depth + step);
+        for (int half = 0; half < kHalvings && !(next && next->norm() < left->norm()); ++half) {
+            step *= 0.5;
+            next = missing(question, depth + step);
+        }
+        depth += step;
+        if (!next || depth.norm() > kFarthestMm) break;
+        left = next;
+    }
+    throw no_tang(question);
+}
+
 }  // namespace
+
+double detail::tip_of(const Design& design, double closed_angle_deg) {
+    const BladePoint long_blade{.u_mm = kLongBladeMm};
+    return height_in_handle_mm(blade_tip(design).value_or(long_blade), closed_angle_deg);
+}
 
 FaceDepths detail::along(const Direction& direction, double depth_mm) {
     return {.open_mm = direction.open_mm * depth_mm,
@@ -86,24 +138,12 @@ Pair detail::readings_of(const Design& design,
 }
 
 std::array<double, 2> detail::solve_faces(const FaceQuestion& question) {
-    Eigen::Vector2d depth = Eigen::Vector2d::Zero();
-    auto left = missing(question, depth);
-    for (int round = 0; left && round < kRounds; ++round) {
-        if (left->norm() < kSettledMm) return {depth[0], depth[1]};
-        const auto slopes = jacobian(question, depth, *left);
-        if (!slopes) break;
-        Eigen::Vector2d step = -slopes->partialPivLu().solve(*left);
-        if (!step.allFinite()) break;
-        auto next = missing(question, depth + step);
-        for (int half = 0; half < kHalvings && !(next && next->norm() < left->norm()); ++half) {
-            step *= 0.5;
-            next = missing(question, depth + step);
-        }
-        depth += step;
-        if (!next || depth.norm() > kFarthestMm) break;
-        left = next;
-    }
-    throw no_tang(question);
+    const Eigen::Vector3d depth = solved(question);
+    return {depth[0], depth[1]};
+}
+
+FaceDepths detail::solve_faces_and_tip(const FaceQuestion& question) {
+    return depths_at(question, solved(question));
 }
 
 }  // namespace backspring

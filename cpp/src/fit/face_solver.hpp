@@ -36,6 +36,10 @@ struct Pair {
                                const FitUnknowns& unknowns,
                                FitState state);
 
+/// Height of the tip that goes with a closed angle; a tip that is not known is one on a long blade,
+/// which stays where it is when that one does.
+[[nodiscard]] double tip_of(const Design& design, double closed_angle_deg);
+
 /// One question to the solver.
 struct FaceQuestion {
     const Design& design;
@@ -44,6 +48,8 @@ struct FaceQuestion {
     Pair wanted;         ///< a position without a value is left alone
     Direction closed;    ///< how the closed reading is moved; the half-stop by its own face
     FaceDepths already;  ///< taken off before
+    std::optional<double> tip_height_mm{};  ///< wanted of tip_of(); then closed face and kick both
+                                            ///< move, whatever `closed` says
 };
 
 /// Depths, less than nothing included, that give the wanted readings: Newton's method with the
@@ -52,6 +58,12 @@ struct FaceQuestion {
 /// @returns  depth at the half-stop face and along the closed direction [mm]
 /// @throws NoConvergence  no tang gives them
 [[nodiscard]] std::array<double, 2> solve_faces(const FaceQuestion& question);
+
+/// As solve_faces() for both readings and the tip, by the half-stop and closed faces and the kick.
+///
+/// @returns  depths without those taken off before
+/// @throws NoConvergence  no tang gives them
+[[nodiscard]] FaceDepths solve_faces_and_tip(const FaceQuestion& question);
 
 }  // namespace backspring::detail
 

@@ -1,11 +1,11 @@
 #include "backspring/fit/fit_model.hpp"
 
-#include <cmath>
+#include <algorithm>
 #include <utility>
 
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/bounds.hpp"
-#include "backspring/core/angle.hpp"
+#include "backspring/check/closed_blade.hpp"
 
 namespace backspring {
 namespace {
@@ -15,6 +15,13 @@ constexpr double kNoKickMm = 1e-6;
 void tilt(Joint& joint, double tilt_rad) {
     joint.face_slope += tilt_rad;
     joint.face_mm -= tilt_rad * joint.pivot_mm;
+}
+
+/// A grinder on a face does not touch a round end. A face that stands proud of the drawing leaves
+/// the end at least half as far beyond it as drawn, or else the closed blade would have no rest.
+double round_end_left_mm(const Tang& drawn, double closed_mm) {
+    const double radius = round_end_radius_mm(drawn);
+    return std::max(radius, closed_mm + 0.5 * (radius - drawn.closed_mm));
 }
 
 void require_good(const Design& design) {
@@ -95,7 +102,11 @@ Design take_off(const Design& design, const FaceDepths& depths) {
     Tang& tang = ground.tang;
     tang.open_mm -= depths.open_mm;
     ground.fit.preload_mm -= depths.open_mm;
-    if (tang.half_stop_mm) *tang.half_stop_mm -= depths.half_stop_mm;
+    if (tang.half_stop_mm) {
+        *tang.half_stop_mm -= depths.half_stop_mm;
+    } else if (!tang.round_end_mm) {
+        tang.round_end_mm = round_end_left_mm(design.tang, tang.closed_mm - depths.closed_mm);
+    }
     tang.closed_mm -= depths.closed_mm;
     if (tang.kick) {
         tang.kick->height_mm += depths.closed_mm - depths.kick_mm;
@@ -119,9 +130,9 @@ FitReadings fit_readings(const Design& design, const FitUnknowns& unknowns) {
 }
 
 std::optional<double> tip_height_mm(const Design& design, double closed_angle_deg) {
-    if (!design.blade.length_mm) return std::nullopt;
-    const double reach_mm = *design.blade.length_mm - rear_reach_mm(design.tang);
-    return reach_mm * std::sin(radians(closed_angle_deg));
+    const auto tip = blade_tip(design);
+    if (!tip) return std::nullopt;
+    return height_in_handle_mm(*tip, closed_angle_deg);
 }
 
 }  // namespace backspring

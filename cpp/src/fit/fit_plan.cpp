@@ -6,7 +6,7 @@
 
 #include "backspring/core/require.hpp"
 #include "plan_notices.hpp"
-#include "removal.hpp"
+#include "tip_removal.hpp"
 
 namespace backspring {
 namespace {
@@ -17,6 +17,19 @@ constexpr double kThouMm = 0.0254;
 constexpr double kHairMm = 0.001;
 constexpr double kLargestReadingMm = 3.0;
 constexpr int kMostPasses = 60;
+
+void tip_rules(Requirements& rules, const Design& design, const PlanRules& given) {
+    rules.in_range("tip_allowance", given.tip_allowance_mm, 0.0, 50.0, "mm");
+    if (!given.tip_mm) return;
+    rules.in_range("tip", *given.tip_mm, -20.0, 20.0, "mm");
+    // A blade that keeps its angle keeps its tip, wherever that is.
+    rules.require(*given.tip_mm == 0.0 || blade_tip(design).has_value(), "tip", [] {
+        return std::string("needs to know where the tip is: give blade.tip, edge or length");
+    });
+    rules.require(given.closed_by == ClosedGrind::level, "tip", [] {
+        return std::string("says where the closed reading is brought down: leave out closed_by");
+    });
+}
 
 void plan_rules(Requirements& rules, const PlanRules& given) {
     rules.in_range("target", given.target_mm, -1.0, 1.0, "mm");
@@ -97,6 +110,19 @@ void add_steps(FitPlan& plan, const PlanSubject& s, FaceDepths left, double star
     }
 }
 
+TipRemoval wanted_removal(const PlanSubject& s) {
+    const bool tip = s.rules.closed_by == ClosedGrind::level && kick_sets_tip(s);
+    if (tip) return tip_removal(s, s.rules.tip_mm.value_or(0.0));
+    return {.depths = least_removal(s), .runs_out = std::nullopt};
+}
+
+/// What a plan that keeps the tip level takes off; nothing where there is none.
+std::optional<FaceDepths> level_removal(const PlanSubject& s) {
+    if (!kick_sets_tip(s) || s.rules.closed_by == ClosedGrind::level) return std::nullopt;
+    const TipRemoval level = tip_removal(s, 0.0);
+    return level.runs_out ? std::nullopt : std::optional(level.depths);
+}
+
 }  // namespace
 
 Design as_measured(const Design& design, const Measured& measured, const FitUnknowns& unknowns) {
@@ -121,6 +147,7 @@ FitPlan fit_plan(const Design& now,
                  const FitUnknowns& unknowns) {
     Requirements broken;
     plan_rules(broken, rules);
+    tip_rules(broken, now, rules);
     broken.throw_if_any();
     const double sd = rules.repeatability_mm;
     const PlanSubject subject{.now = now,
@@ -136,9 +163,14 @@ FitPlan fit_plan(const Design& now,
     plan.half_stop_loaded_mm = start.half_stop_mm;
     plan.closed_loaded_mm = *start.closed_mm;
     const double angle = fit_readings(now, unknowns).closed_angle_deg.value();
-    add_steps(plan, subject, least_removal(subject), tip_height_mm(now, angle).value_or(0.0));
+    const auto tip = tip_height_mm(now, angle);
+    const TipRemoval removal = wanted_removal(subject);
+    add_steps(plan, subject, removal.depths, tip.value_or(0.0));
     plan.now = now;
     plan.done = take_off(now, plan.removed);
+    if (tip) plan.tip_mm = plan.steps.empty() ? 0.0 : *plan.steps.back().tip_mm;
+    plan.tip_runs_out = removal.runs_out;
+    if (moves_tip(plan, rules) && !rules.tip_mm) plan.level_removed = level_removal(subject);
     plan.notices = plan_notices(plan, rules);
     return plan;
 }

@@ -1,9 +1,13 @@
 #include "plan_notices.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace backspring {
 namespace {
+
+// What two readings of a caliper on a tip may differ by.
+constexpr double kTipNearMm = 0.02;
 
 std::optional<double> peak_torque_nmm(const Design& design) {
     const Check result = check(design);
@@ -14,12 +18,21 @@ std::optional<double> peak_torque_nmm(const Design& design) {
     return peak;
 }
 
+bool is_low(const std::optional<double>& reading, const PlanRules& rules) {
+    return reading && *reading < rules.target_mm;
+}
+
+bool starts_low(const FitPlan& plan, const PlanRules& rules) {
+    return is_low(plan.half_stop_loaded_mm, rules) || is_low(plan.closed_loaded_mm, rules);
+}
+
 /// What lowering the open face does to the whole.
-Notice lowering_open(const FitPlan& plan) {
+Notice lowering_open(const FitPlan& plan, const PlanRules& rules) {
     Notice notice{.code = NoticeCode::lowers_open,
                   .parameters = {{"off", plan.removed.open_mm, Quantity::length},
                                  {"preload_before", plan.now.fit.preload_mm, Quantity::length},
                                  {"preload_after", plan.done.fit.preload_mm, Quantity::length}}};
+    if (!starts_low(plan, rules)) notice.names = {{"for", "tip"}};
     const auto had = peak_torque_nmm(plan.now), left = peak_torque_nmm(plan.done);
     if (had && left) {
         notice.parameters.push_back({"pull_change", *left / *had - 1.0, Quantity::ratio});
@@ -30,22 +43,53 @@ Notice lowering_open(const FitPlan& plan) {
     return notice;
 }
 
+Notice moving_tip(const FitPlan& plan, const PlanRules& rules) {
+    Notice notice{.code = NoticeCode::moves_tip,
+                  .parameters = {{"tip", *plan.tip_mm, Quantity::length},
+                                 {"allowance", rules.tip_allowance_mm, Quantity::length}}};
+    if (rules.tip_mm) notice.names = {{"because", "asked"}};
+    if (!plan.now.tang.kick) notice.names = {{"because", "no-kick"}};
+    if (const auto& level = plan.level_removed) {
+        notice.parameters.push_back({"level_closed", level->closed_mm, Quantity::length});
+        notice.parameters.push_back({"level_kick", level->kick_mm, Quantity::length});
+    }
+    return notice;
+}
+
+/// Where the tip is not as it was asked for, which face is the reason; or there is no kick.
+void tip_notices(std::vector<Notice>& notices, const FitPlan& plan, const PlanRules& rules) {
+    if (!plan.tip_mm) return;
+    if (moves_tip(plan, rules)) notices.push_back(moving_tip(plan, rules));
+    const double wanted = rules.tip_mm.value_or(0.0);
+    const bool asked = rules.tip_mm || plan.tip_runs_out;
+    if (!asked || std::abs(*plan.tip_mm - wanted) <= kTipNearMm) return;
+    Notice notice{.code = NoticeCode::tip_follows,
+                  .parameters = {{"wanted", wanted, Quantity::length},
+                                 {"tip", *plan.tip_mm, Quantity::length}}};
+    if (plan.tip_runs_out) {
+        notice.code = NoticeCode::tip_runs_out;
+        notice.names = {{"face", name_of(*plan.tip_runs_out)}};
+    }
+    notices.push_back(std::move(notice));
+}
+
 }  // namespace
+
+bool detail::moves_tip(const FitPlan& plan, const PlanRules& rules) {
+    return plan.tip_mm && std::abs(*plan.tip_mm) > rules.tip_allowance_mm;
+}
 
 std::vector<Notice> detail::plan_notices(const FitPlan& plan, const PlanRules& rules) {
     std::vector<Notice> notices;
+    tip_notices(notices, plan, rules);
     if (plan.steps.empty()) notices.push_back({.code = NoticeCode::fit_done});
-    if (plan.removed.open_mm > 0.0) notices.push_back(lowering_open(plan));
+    if (plan.removed.open_mm > 0.0) notices.push_back(lowering_open(plan, rules));
     if (rules.repeatability_mm > 0.0) {
         notices.push_back(
             {.code = NoticeCode::no_finer,
              .parameters = {{"repeatability", rules.repeatability_mm, Quantity::length}}});
     }
-    const auto low = [&](const std::optional<double>& reading) {
-        return reading && *reading < rules.target_mm;
-    };
-    if (plan.removed.open_mm == 0.0 &&
-        (low(plan.half_stop_loaded_mm) || low(plan.closed_loaded_mm))) {
+    if (plan.removed.open_mm == 0.0 && starts_low(plan, rules)) {
         notices.push_back({.code = NoticeCode::slightly_low});
     }
     return notices;

@@ -4,6 +4,9 @@
 
 namespace backspring::detail {
 
+/// Whether the tip ends farther from where it is than the allowance.
+[[nodiscard]] bool moves_tip(const FitPlan& plan, const PlanRules& rules);
+
 /// What a maker should know before carrying a plan out.
 [[nodiscard]] std::vector<Notice> plan_notices(const FitPlan& plan, const PlanRules& rules);
 

@@ -15,10 +15,6 @@ constexpr double kLeverStepMm = 1e-3;
 constexpr double kBelowOpenMm = 0.5;
 constexpr double kAlikeMm = 1e-9;
 
-double closed_angle_deg(const PlanSubject& s, const FaceDepths& depths) {
-    return *fit_readings(take_off(s.now, depths), s.unknowns).closed_angle_deg;
-}
-
 double closed_reading_mm(const PlanSubject& s, const FaceDepths& depths) {
     return *readings_of(s.now, depths, s.unknowns, FitState::loaded).closed_mm;
 }
@@ -31,13 +27,7 @@ std::vector<Direction> closed_directions(const PlanSubject& s) {
             return {kClosed};
         case ClosedGrind::kick:
             return {kKick};
-        case ClosedGrind::level: {
-            const double start = closed_angle_deg(s, {});
-            const double up = closed_angle_deg(s, along(kClosed, kLeverStepMm)) - start;
-            const double down = start - closed_angle_deg(s, along(kKick, kLeverStepMm));
-            if (!(up > 0.0 && down > 0.0)) return {kClosedSide};
-            return {{.closed_mm = down / (up + down), .kick_mm = up / (up + down)}};
-        }
+        case ClosedGrind::level:
         case ClosedGrind::least:
             break;
     }
@@ -45,27 +35,6 @@ std::vector<Direction> closed_directions(const PlanSubject& s) {
     const double nose = closed_reading_mm(s, along(kKick, kLeverStepMm));
     if (face <= nose) return {kClosed, kKick};
     return {kKick, kClosed};
-}
-
-/// Steel that may come off a face when others have lost theirs: the closed face beside it lends
-/// the kick its height.
-double left_mm(const PlanSubject& s, TangFace face, const FaceDepths& with = {}) {
-    const Tang& tang = s.now.tang;
-    const Material& given = s.rules.material;
-    const double lowest = tang.open_mm - kBelowOpenMm;
-    switch (face) {
-        case TangFace::half_stop:
-            return given.half_stop_mm.value_or(tang.half_stop_mm.value_or(0.0) - lowest);
-        case TangFace::closed:
-            return given.closed_mm.value_or(tang.closed_mm - lowest);
-        case TangFace::kick: {
-            const double height = tang.kick ? tang.kick->height_mm + with.closed_mm : 0.0;
-            return std::min(given.kick_mm.value_or(height), height);
-        }
-        case TangFace::open:
-            break;
-    }
-    return std::min(given.open_mm.value_or(s.now.fit.preload_mm), s.now.fit.preload_mm);
 }
 
 /// How far a direction goes before one of its faces runs out of steel.
@@ -127,12 +96,32 @@ std::optional<FaceDepths> maybe_to_aim(const PlanSubject& s,
     }
 }
 
-/// What comes off with the open face as given: nothing is put on, whatever runs out gives way.
-FaceDepths with_open(const PlanSubject& s, double open_mm) {
+}  // namespace
+
+double detail::left_mm(const PlanSubject& s, TangFace face, const FaceDepths& with) {
+    const Tang& tang = s.now.tang;
+    const Material& given = s.rules.material;
+    const double lowest = tang.open_mm - kBelowOpenMm;
+    switch (face) {
+        case TangFace::half_stop:
+            return given.half_stop_mm.value_or(tang.half_stop_mm.value_or(0.0) - lowest);
+        case TangFace::closed:
+            return given.closed_mm.value_or(tang.closed_mm - lowest);
+        case TangFace::kick: {
+            const double height = tang.kick ? tang.kick->height_mm + with.closed_mm : 0.0;
+            return std::min(given.kick_mm.value_or(height), height);
+        }
+        case TangFace::open:
+            break;
+    }
+    return std::min(given.open_mm.value_or(s.now.fit.preload_mm), s.now.fit.preload_mm);
+}
+
+FaceDepths detail::with_ways(const PlanSubject& s,
+                             FaceDepths already,
+                             const std::vector<Direction>& ways) {
     const bool square = s.now.tang.half_stop_mm.has_value();
     std::array<bool, 2> active{square, true};
-    FaceDepths already{.open_mm = open_mm};
-    const std::vector<Direction> ways = closed_directions(s);
     for (std::size_t way = 0;;) {
         const auto solved = maybe_to_aim(s, already, ways[way], active);
         const double reach = reach_mm(s, ways[way], already);
@@ -149,7 +138,8 @@ FaceDepths with_open(const PlanSubject& s, double open_mm) {
         }
         const FaceDepths side{.closed_mm = found.closed_mm - already.closed_mm,
                               .kick_mm = found.kick_mm - already.kick_mm};
-        const double length = side.closed_mm + side.kick_mm;
+        const double length =
+            (side.closed_mm + side.kick_mm) / (ways[way].closed_mm + ways[way].kick_mm);
         if (active[1] && length < 0.0) {
             active[1] = false;
             continue;
@@ -163,15 +153,13 @@ FaceDepths with_open(const PlanSubject& s, double open_mm) {
     }
 }
 
-/// How far below a wanted reading the lowest one ends.
-double deficit_mm(const PlanSubject& s, const FaceDepths& depths, double wanted_mm) {
+bool detail::ends_low(const PlanSubject& s, const FaceDepths& depths) {
     const Pair end = readings_of(s.now, depths, s.unknowns, FitState::loaded);
-    return wanted_mm - std::min(*end.closed_mm, end.half_stop_mm.value_or(*end.closed_mm));
+    const double lowest = std::min(*end.closed_mm, end.half_stop_mm.value_or(*end.closed_mm));
+    return s.rules.target_mm - lowest > s.slack_mm;
 }
 
-/// The depth off the open face at which no reading is low any more.
-double open_depth_mm(const PlanSubject& s) {
-    const Direction closed = closed_directions(s).front();
+double detail::open_depth_mm(const PlanSubject& s, const Direction& closed) {
     const bool square = s.now.tang.half_stop_mm.has_value();
     // Least depth of the others that ends at the aim: below 0 a reading is still low.
     const auto least = [&](double open) {
@@ -193,19 +181,26 @@ double open_depth_mm(const PlanSubject& s) {
     return find_root(least, 0.0, farthest, at_start, at_end);
 }
 
-}  // namespace
-
-FaceDepths detail::least_removal(const PlanSubject& subject) {
-    FaceDepths depths = with_open(subject, 0.0);
-    if (deficit_mm(subject, depths, subject.rules.target_mm) > subject.slack_mm) {
-        depths = with_open(subject, open_depth_mm(subject));
-    }
+void detail::require_steel(const PlanSubject& subject, const FaceDepths& depths) {
     for (const TangFace face :
          {TangFace::half_stop, TangFace::closed, TangFace::kick, TangFace::open}) {
         if (depths.of(face) > std::max(left_mm(subject, face, depths), 0.0) + kAlikeMm) {
             runs_out(subject, face, depths.of(face), depths);
         }
     }
+}
+
+FaceDepths detail::least_removal(const PlanSubject& subject) {
+    return removal_along(subject, closed_directions(subject));
+}
+
+FaceDepths detail::removal_along(const PlanSubject& subject, const std::vector<Direction>& ways) {
+    FaceDepths depths = with_ways(subject, {}, ways);
+    if (ends_low(subject, depths)) {
+        const double open = open_depth_mm(subject, ways.front());
+        depths = with_ways(subject, {.open_mm = open}, ways);
+    }
+    require_steel(subject, depths);
     return depths;
 }
 

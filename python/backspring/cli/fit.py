@@ -35,8 +35,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--reserve", type=float, help="share of what is to go that a pass leaves (default: 1/3)")
     add(
         "--closed-by",
-        choices=("least", "closed", "kick", "level"),
-        help="where a tang with a kick is ground for the closed reading; level keeps the tip",
+        choices=("level", "least", "closed", "kick"),
+        help="where a kicked tang is ground for the closed reading (default: level, the tip stays)",
     )
     add(
         "--material",
@@ -45,6 +45,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar=("FACE", "DEPTH"),
         help=f"what may come off a face: {', '.join(FACES)}",
     )
+    add("--tip", metavar="MOVE", help="move of the tip wanted, + out of the handle; or level")
+    add("--tip-allowance", metavar="LENGTH", help="move of the tip that is no news (0.5 mm)")
     add("--after-back", metavar="DEPTH", help="readings and allowance with this off the back")
     add("--log", metavar="FILE", help="fitting log to add to and to plan from")
     add(
@@ -105,7 +107,7 @@ def _require_sense(options: argparse.Namespace) -> None:
     if options.undo and (options.log is None or measured or options.ground is not None):
         refuse("--undo goes with --log FILE alone")
     plans = measured or options.log is not None
-    for name in ("reserve", "closed_by", "material"):
+    for name in ("reserve", "closed_by", "material", "tip", "tip_allowance"):
         if getattr(options, name) is not None and not plans:
             refuse(f"--{name.replace('_', '-')} goes with a plan: give readings or --log")
     if options.support is not None and (plans or options.after_back is not None):
@@ -146,6 +148,11 @@ class _Values:
             given["reserve"] = self.options.reserve
         if self.options.closed_by is not None:
             given["closed_by"] = self.options.closed_by
+        if self.options.tip is not None:
+            tip = self.options.tip
+            given["tip"] = tip if tip == "level" else self.length(tip, "tip")
+        if self.options.tip_allowance is not None:
+            given["tip_allowance"] = self.length(self.options.tip_allowance, "tip-allowance")
         if self.options.material is not None:
             given["material"] = {
                 face.replace("-", "_"): self.length(depth, "material")

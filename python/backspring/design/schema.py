@@ -74,6 +74,8 @@ def _value(row: Field) -> Schema:
         station = {"anyOf": [{"type": "number"}, {"type": "string"}]}
         pair = {"type": "array", "prefixItems": [station, one], "minItems": 2, "maxItems": 2}
         return {"anyOf": [one, {"type": "array", "items": pair, "minItems": 1}]}
+    if row.form is Form.points:
+        return {"type": "array", "items": two, "minItems": 2}
     # A word is a text, as is a number with its unit.
     return one
 

@@ -28,6 +28,8 @@ def numbers_of(row: Field, content: Any) -> list[float]:
     """Every number of a value that was read, as the core takes it: a pair, or rows in turn."""
     if not is_number(row) or isinstance(content, str):
         return []
+    if row.form is Form.points:
+        return [number for each in content for number in each]
     if row.form is Form.profile:
         rows = content if isinstance(content, list) else [[0.0, content]]
         return [number for each in rows for number in each]
@@ -116,6 +118,19 @@ def _profile(row: Field, value: Any, system: System) -> float | list[list[float]
     return pairs[0][1] if len(pairs) == 1 else pairs
 
 
+def _points(row: Field, value: Any, system: System) -> list[list[float]]:
+    rows = [_as_list(each) for each in value] if isinstance(value, list) else []
+    if not rows or any(not isinstance(each, list) or len(each) != 2 for each in rows):
+        raise _refused(f"must be rows of two lengths, as {row.example}")
+    places = (
+        (f"row {place}, {what}", number)
+        for place, each in enumerate(rows, start=1)
+        for what, number in zip(("along", "outward"), each, strict=True)
+    )
+    read = _all(places, kind_of(row), system)
+    return [list(each) for each in zip(read[::2], read[1::2], strict=True)]
+
+
 def _text(_: Field, value: Any, __: System) -> str:
     if not isinstance(value, str):
         raise _refused(f"must be text in quotes, got {value}")
@@ -149,6 +164,7 @@ _READERS: dict[Form, _Read] = {
     Form.pair: _pair,
     Form.readings: _readings,
     Form.profile: _profile,
+    Form.points: _points,
     Form.choice: _choice,
     Form.choice_or_number: _choice_or_number,
     Form.text: _text,

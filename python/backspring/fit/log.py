@@ -15,7 +15,7 @@ from backspring.design.design import Design
 from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry, broken_limit, faces_of
 from backspring.fit.log_file import read_log, write_log
 from backspring.fit.misfit import repeats, require_agreement, require_no_forgotten_trip
-from backspring.fit.plan import TARGET, ClosedBy, State, make_plan, plan_rules
+from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, State, make_plan, plan_rules
 from backspring.fit.plan import state_of as _state_of
 from backspring.fit.result import FitPlan
 from backspring.notice import Notice
@@ -162,8 +162,10 @@ class FitLog:
         *,
         target: Any = TARGET,
         reserve: float = 1 / 3,
-        closed_by: ClosedBy = "least",
+        closed_by: ClosedBy = "level",
         material: Mapping[str, Any] | None = None,
+        tip: Any = None,
+        tip_allowance: Any = TIP_ALLOWANCE,
     ) -> FitPlan:
         """Plan the next passes, no finer than readings repeat. Options are those of fit_plan.
 
@@ -173,7 +175,7 @@ class FitLog:
         found = self.estimate()
         require_agreement(found.observations, self.units)
         last = [e.state for e in self._entries if isinstance(e, MeasuredEntry)][-1]
-        rules = plan_rules(target, self.spread_mm, reserve, closed_by, material)
+        rules = plan_rules(target, self.spread_mm, reserve, closed_by, material, tip, tip_allowance)
         more = (*self.notices, *_uncertain_readings(found, self.spread_mm))
         return make_plan(self.design, found.now, last, rules, found.unknowns, more)
 

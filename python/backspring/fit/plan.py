@@ -17,7 +17,8 @@ from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.notice import Notice
 
 State = Literal["loaded", "unloaded"]
-ClosedBy = Literal["least", "closed", "kick", "level"]
+ClosedBy = Literal["level", "least", "closed", "kick"]
+TIP_ALLOWANCE = "0.5 mm"
 TARGET = "0.001 in"
 
 
@@ -76,16 +77,21 @@ def fit_plan(
     target: Any = TARGET,
     repeatability: Any = 0.0,
     reserve: float = 1 / 3,
-    closed_by: ClosedBy = "least",
+    closed_by: ClosedBy = "level",
     material: Mapping[str, Any] | None = None,
+    tip: Any = None,
+    tip_allowance: Any = TIP_ALLOWANCE,
 ) -> FitPlan:
     """Plan what to take off which face from measured readings.
 
     A list of repeated readings counts as their mean. `repeatability` is the standard deviation of
     one reading. Every pass but a face's last leaves `reserve` of what is to go. On a tang with a
-    kick, `closed_by` says where the closed reading is brought down: at the closed face near the
-    pivot (raises the tip), at the kick (drops it), "level" (both: the tip stays), or "least".
-    `material` is what may come off a face: {"half_stop": "0.4 mm"}.
+    kick, `closed_by` says where the closed reading is brought down: "level" (closed face and kick:
+    the blade's tip stays where it is), at the closed face near the pivot (raises the tip), at the
+    kick (drops it), or "least" (whichever takes less steel). `tip` is a move of the tip wanted with
+    the readings, positive out of the handle, or "level". A plan that moves the tip by more than
+    `tip_allowance` says so first. `material` is what may come off a face: {"half_stop": "0.4 mm"};
+    the open face is ground for the tip's sake only where it is named there.
 
     Raises NoConvergence when steel runs out before the target is met.
     """
@@ -95,7 +101,7 @@ def fit_plan(
         closed_mm=_reading(closed, "closed"),
     )
     now = _core.as_measured(design.core, measured)
-    rules = plan_rules(target, repeatability, reserve, closed_by, material)
+    rules = plan_rules(target, repeatability, reserve, closed_by, material, tip, tip_allowance)
     return make_plan(design, now, state, rules)
 
 
@@ -111,7 +117,7 @@ def make_plan(
     unknowns = unknowns or _core.FitUnknowns()
     result = _core.fit_plan(now, state_of(state), rules, unknowns)
     left = Allowance(design, _core.allowance(now, rules.target_mm, unknowns))
-    return FitPlan(design, state, rules.target_mm, left, result, more)
+    return FitPlan(design, state, rules, left, result, more)
 
 
 def plan_rules(
@@ -120,10 +126,14 @@ def plan_rules(
     reserve: float,
     closed_by: str,
     material: Mapping[str, Any] | None,
+    tip: Any = None,
+    tip_allowance: Any = TIP_ALLOWANCE,
 ) -> _core.PlanRules:
     """Read how to plan."""
     if closed_by not in _core.ClosedGrind.__members__:
         raise refusal("closed_by", f"must be {_either(_core.ClosedGrind)}, got {closed_by!r}")
+    if tip == "level" and closed_by != "level":
+        raise refusal("tip", f'"level" does not go with closed_by {closed_by!r}')
     for face in material or {}:
         if face not in FACES:
             raise refusal("material", f"must name a face: {', '.join(FACES)}; got {face!r}")
@@ -135,8 +145,16 @@ def plan_rules(
         repeatability_mm=length(repeatability, "repeatability"),
         reserve=reserve,
         closed_by=_core.ClosedGrind[closed_by],
+        tip_mm=_tip_move(tip),
+        tip_allowance_mm=length(tip_allowance, "tip_allowance"),
         material=_core.Material(**left),
     )
+
+
+def _tip_move(tip: Any) -> float | None:
+    if tip is None:
+        return None
+    return 0.0 if tip == "level" else length(tip, "tip")
 
 
 def state_of(state: str) -> _core.FitState:

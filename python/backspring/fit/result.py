@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.fit.levers import Levers, levers
 from backspring.notice import Notice, all_from_core
 from backspring.report.result import Reported
 
@@ -52,7 +54,13 @@ class Allowance(Reported):
             "target_mm": self.target_mm,
             "allowance": {"half_stop_mm": self.half_stop_mm, "closed_mm": self.closed_mm},
             "tang": tang_data(self.result.tang),
+            "levers": self.levers.rows_data(),
         }
+
+    @cached_property
+    def levers(self) -> Levers:
+        """What grinding each face moves, for the knife as drawn."""
+        return levers(self.design)
 
 
 @dataclass(frozen=True, repr=False)
@@ -67,10 +75,15 @@ class FitPlan(Reported):
 
     design: Design
     state: str
-    target_mm: float
+    rules: _core.PlanRules
     allowance: Allowance
     result: _core.FitPlan
     more: tuple[Notice, ...] = ()
+
+    @property
+    def target_mm(self) -> float:
+        """Loaded reading wanted at both [mm]."""
+        return self.rules.target_mm
 
     @property
     def steps(self) -> list[_core.FitStep]:
@@ -81,6 +94,17 @@ class FitPlan(Reported):
     def passes(self) -> int:
         """Passes in the plan."""
         return self.result.passes
+
+    @property
+    def moves_tip(self) -> bool:
+        """Whether the tip ends farther from where it is than the allowance."""
+        tip_mm = self.result.tip_mm
+        return tip_mm is not None and abs(tip_mm) > self.rules.tip_allowance_mm
+
+    @cached_property
+    def levers(self) -> Levers:
+        """What grinding each face moves, for the knife as it stands."""
+        return Levers(self.design, _core.levers(self.result.now))
 
     @property
     def done(self) -> bool:
@@ -104,12 +128,31 @@ class FitPlan(Reported):
             "aim_mm": result.aim_mm,
             "done": self.done,
             "passes": result.passes,
+            "tip": self._tip(),
             "plan": [step_data(step) for step in result.steps],
-            "removed": {f"{face}_mm": getattr(result.removed, f"{face}_mm") for face in FACES},
+            "removed": _depths(result.removed),
             "tang": tang_data(result.now.tang),
             "tang_after": tang_data(result.done.tang),
             "preload_after_mm": result.done.fit.preload_mm,
+            "levers": self.levers.rows_data(),
         }
+
+    def _tip(self) -> dict[str, Any]:
+        result, short = self.result, self.result.tip_runs_out
+        return {
+            "moves_mm": result.tip_mm,
+            "wanted_mm": self.rules.tip_mm,
+            "allowance_mm": self.rules.tip_allowance_mm,
+            "beyond_allowance": self.moves_tip,
+            "runs_out": None if short is None else short.name,
+            "level_removed": _depths(result.level_removed),
+        }
+
+
+def _depths(depths: _core.FaceDepths | None) -> dict[str, float] | None:
+    return (
+        None if depths is None else {f"{face}_mm": getattr(depths, f"{face}_mm") for face in FACES}
+    )
 
 
 def step_data(step: _core.FitStep) -> dict[str, Any]:

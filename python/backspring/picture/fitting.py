@@ -20,6 +20,8 @@ from backspring.report.fit import face_name
 from backspring.units import System
 
 _HEIGHT_IN = 4.6
+# A tip that moves by less is drawn nowhere: it is not seen on a knife either.
+_TIP_SEEN_MM = 0.02
 _LINES = {
     "half_stop": palette.Line(palette.PURPLE, "--", 2.0),
     "closed": palette.Line(palette.BLUE, "-", 2.0),
@@ -31,13 +33,46 @@ _ASIDE = {"open": (0.3, 1.0), "half_stop": (-1.0, 0.25), "closed": (0.0, -1.0), 
 def fitting(plan: FitPlan, *, units: System | None = None) -> Figure:
     """Draw readings against passes, and the tang with the steel to take off shaded, to scale.
 
-    `units` are the design's own when left out.
+    Where the plan moves the blade's tip, its way is drawn below the readings. `units` are the
+    design's own when left out.
     """
     system = units or plan.design.units
     figure = Picture(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI)
-    passes(plan, figure.add_axes((0.075, 0.13, 0.40, 0.72)), units=system)
+    moved = any(abs(step.tip_mm or 0.0) > _TIP_SEEN_MM for step in plan.steps)
+    place = (0.085, 0.47, 0.39, 0.44) if moved else (0.075, 0.13, 0.40, 0.72)
+    upper = passes(plan, figure.add_axes(place), units=system)
     shading(plan, figure.add_axes((0.52, 0.04, 0.47, 0.86)), units=system)
+    if moved:
+        upper.set_xlabel("")
+        tip_way(plan, figure.add_axes((0.085, 0.12, 0.39, 0.25)), units=system)
     return figure
+
+
+def tip_way(plan: FitPlan, ax: Axes, *, units: System | None = None) -> Axes:
+    """Draw the tip's move after every step, and the move that is allowed without a word."""
+    style = STYLES[units or plan.design.units]["length"]
+    places, shown = [0.0], [0.0]
+    for step in plan.steps:
+        same = [each.step for each in plan.steps if each.pass_number == step.pass_number]
+        done = (same.index(step.step) + 1) / len(same)
+        places.append(step.pass_number - 1 + done)
+        shown.append((step.tip_mm or 0.0) / style.size)
+    allowed = plan.rules.tip_allowance_mm / style.size
+    ax.axhspan(-allowed, allowed, color=palette.TANG, lw=0.0, zorder=0, label="allowed")
+    ax.plot(places, shown, "-", color=palette.INK, lw=1.2, zorder=2)
+    ends = [place == round(place) for place in places]
+    ax.plot(
+        [place for place, end in zip(places, ends, strict=True) if end],
+        [value for value, end in zip(shown, ends, strict=True) if end],
+        "o",
+        color=palette.INK,
+        ms=4.5,
+        zorder=3,
+        label=f"tip, ends at {style.number(shown[-1] * style.size)}",
+    )
+    ax.set_xticks(range(plan.passes + 1), ["now", *(str(n) for n in range(1, plan.passes + 1))])
+    dress_chart(ax, "after pass", f"tip [{style.unit}], + out")
+    return ax
 
 
 def passes(plan: FitPlan, ax: Axes, *, units: System | None = None) -> Axes:

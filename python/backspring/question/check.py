@@ -109,6 +109,11 @@ class Check(Judged):
         return self.result.stiffness_n_per_mm
 
     @property
+    def closed_blade(self) -> _core.ClosedBlade:
+        """Tip against the handle's rim and edge against the spring, closed; what is known."""
+        return self.result.closed_blade
+
+    @property
     def status(self) -> Literal["pass", "fail"]:
         """Whether all targets are met and all results are possible."""
         return "fail" if self.result.impossible else super().status

@@ -84,6 +84,7 @@ def _blocks(
         yield _snaps(check, units)
     yield from feel_blocks(check, units)
     yield from clearance_blocks(check, units)
+    yield from _closed_blade(check, units)
     yield from verdict_blocks(check.verdict, units, everything)
     if check.targets:
         rows = tuple(target_row(target, units) for target in check.targets)
@@ -182,6 +183,24 @@ def _snaps(check: Check, units: System) -> TextTable:
         head("tip", "speed", units),
     )
     return TextTable("Energy and snap", heads, rows)
+
+
+def _closed_blade(check: Check, units: System) -> Iterator[Lines]:
+    closed = check.closed_blade
+    lines = []
+    if closed.tip_mm is not None:
+        side = "stands out of the handle by" if closed.tip_mm > 0.0 else "lies below the rim by"
+        lines.append(f"the tip {side} {text(abs(closed.tip_mm), 'length', units)}")
+    if closed.edge_gap_mm is not None:
+        at = text(closed.edge_gap_at_mm, "length", units)
+        gap = text(abs(closed.edge_gap_mm), "length", units)
+        lines.append(
+            f"the edge clears the spring by {gap} at station {at}, where they are closest"
+            if closed.edge_gap_mm > 0.0
+            else f"the edge runs into the spring: {gap} too deep at station {at}"
+        )
+    if lines:
+        yield Lines("Blade closed", tuple(lines))
 
 
 def target_row(target: TargetResult, units: System) -> tuple[str, ...]:

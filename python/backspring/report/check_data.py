@@ -68,6 +68,7 @@ def check_data(check: Check) -> dict[str, Any]:
     return {
         "design": {"name": check.design.name, "sha256": check.design.sha256},
         **blade_data(check.positions, check.strokes, check.travel),
+        **_closed_blade(check.closed_blade),
         "steel": check.steel,
         **_picked(check, ("stiffness_n_per_mm",)),
         "feel": feel_data(check.feel),
@@ -77,6 +78,13 @@ def check_data(check: Check) -> dict[str, Any]:
         "impossible": check.result.impossible,
         "defaults": list(check.design.defaults),
     }
+
+
+def _closed_blade(closed: _core.ClosedBlade) -> dict[str, Any]:
+    """Tip and edge of the closed blade; left out where the design tells neither."""
+    names = ("tip_mm", "edge_gap_mm", "edge_gap_at_mm")
+    known = {name: getattr(closed, name) for name in names if getattr(closed, name) is not None}
+    return {"closed_blade": known} if known else {}
 
 
 def margin_data(margin: _core.Margin) -> dict[str, Any]:

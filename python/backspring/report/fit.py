@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from backspring.fit.log_entry import describe
 from backspring.fit.result import Allowance, FitPlan
 from backspring.report.display import Shown, number, reading, text, unit_of
+from backspring.report.levers import levers_table
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
@@ -35,7 +36,8 @@ _FACES = {
 def allowance_report(left: Allowance, units: System | None = None) -> Report:
     """Lay out an allowance in the given units, the design's own when none are given."""
     units = units or left.design.units
-    return Report(_leave(left, units), (_allowance(left, units), Lines("Caution", CAUTIONS)))
+    blocks = (_allowance(left, units), levers_table(left.levers, units), Lines("Caution", CAUTIONS))
+    return Report(_leave(left, units), blocks)
 
 
 def back_ground_report(ground: BackGround, units: System | None = None) -> Report:
@@ -147,7 +149,16 @@ def _first(plan: FitPlan, units: System) -> str:
     times = f"{plan.passes} pass" + ("" if plan.passes == 1 else "es")
     face = face_name(step.face.name, _has_kick(plan))
     off = text(step.remove_mm, "reading", units)
-    return f"{plan.design.name}: {times}; first take {off} off the {face}"
+    return f"{plan.design.name}: {_tip_first(plan, units)}{times}; first take {off} off the {face}"
+
+
+def _tip_first(plan: FitPlan, units: System) -> str:
+    """Say first of all that a plan moves the tip by more than is allowed."""
+    if not plan.moves_tip or plan.result.tip_mm is None:
+        return ""
+    tip_mm = plan.result.tip_mm
+    side = "lifts the blade's tip" if tip_mm > 0.0 else "sinks the blade's tip"
+    return f"this plan {side} by {text(abs(tip_mm), 'length', units)}; "
 
 
 def _has_kick(plan: FitPlan) -> bool:
@@ -168,6 +179,7 @@ def _blocks(plan: FitPlan, units: System) -> Iterator[Block]:
     yield TextTable("Loaded readings", ("", f"now {unit}", f"wanted {unit}"), tuple(rows))
     if plan.steps:
         yield _steps(plan, units)
+    yield levers_table(plan.levers, units)
     yield _allowance(plan.allowance, units)
     if plan.notices:
         yield Lines("Notices", tuple(notice.text(units) for notice in plan.notices))

@@ -17,6 +17,7 @@ _FORMS = {
     Form.pair: "two numbers",
     Form.readings: "one number, or readings as [number, ...]",
     Form.profile: "one number, or rows of [station, number]",
+    Form.points: "rows of [along, outward]",
     Form.choice: "one of",
     Form.choice_or_number: "a number, or one of",
     Form.text: "text",
@@ -27,7 +28,8 @@ Written by `backspring keys --reference`; do not edit. Units and ranges: mm, N, 
 carry its own unit. Keys marked * may differ in a study: `check_many`, `tolerance --spread`.
 Those in *italics* are no keys of a file but changes of one, in a study and in `replace`.
 `[second]`, the blade at the far end, has `pad`, `[second.tang]`, `[second.fit]` (preload, dial)
-and `[second.blade]` (no hardness, no edge_clearance) with the same meanings, counted from its end.
+and `[second.blade]` (no hardness, edge_clearance, edge, tip, well) with the same meanings, counted
+from its end.
 Before all tables stand `format = 1`, `name = "..."` and `units = "mm"` or `"in"`.
 """
 

@@ -73,9 +73,15 @@ def _target_lost(facts: Facts) -> str:
     return f"the target for {facts.target.replace('_', ' ')} is met now, not when ground"
 
 
+def _why_open(facts: Facts) -> str:
+    if "for" in facts:
+        return "to give the tip room the open face is lowered"
+    return "a reading is low: only the open face can be lowered"
+
+
 def _lowers_open(facts: Facts) -> str:
     text = (
-        f"a reading is low: only the open face can be lowered, by {facts.off:reading} in all; "
+        f"{_why_open(facts)}, by {facts.off:reading} in all; "
         f"preload falls from {facts.preload_before:reading} to {facts.preload_after:reading}"
     )
     if "pull_change" in facts:
@@ -85,6 +91,34 @@ def _lowers_open(facts: Facts) -> str:
         side = "deeper" if facts.tip.value < 0.0 else "higher"
         text += f", the tip ends {abs(facts.tip):reading} {side}"
     return text + "; the blade then opens a little further, and the pad must lie flat on it again"
+
+
+def _moves_tip(facts: Facts) -> str:
+    way = "lifts the tip out of" if facts.tip.value > 0.0 else "sinks the tip into"
+    text = f"this plan {way} the handle by {abs(facts.tip):length}"
+    because = facts.because if "because" in facts else ""
+    if because == "asked":
+        return text
+    text += f", more than the {facts.allowance:length} allowed"
+    if "level_closed" in facts:
+        text += (
+            f"; to keep it where it is take {facts.level_closed:reading} off the closed face and "
+            f"{facts.level_kick:reading} off the kick instead: --tip level"
+        )
+    if because == "no-kick":
+        text += "; without a kick nothing but the closed face sets it"
+    return text
+
+
+def _tip_runs_out(facts: Facts) -> str:
+    face = facts.face.replace("_", "-")
+    name = face if face == "kick" else f"{face} face"
+    return (
+        f"the tip cannot move by {facts.wanted:length} with the readings met: nothing more can "
+        f"come off or go on the {name}; it moves by {facts.tip:length}, the nearest. Ground lower, "
+        "the open face gives room, at the cost of preload: say with --material open how much of it "
+        "may go"
+    )
 
 
 def _not_judged(facts: Facts) -> str:
@@ -111,6 +145,10 @@ NOTICES: dict[str, Sentence] = {
     "target-missed": _target_lost,
     "fit-done": "nothing to grind: both readings are as wanted",
     "lowers-open": _lowers_open,
+    "moves-tip": _moves_tip,
+    "tip-runs-out": _tip_runs_out,
+    "tip-follows": "no kick sets the tip apart from the readings: it moves by {tip:length}, wanted "
+    "were {wanted:length}",
     "no-finer": "readings repeat to {repeatability:reading}: nothing is planned finer than that, "
     "so measure again after every pass",
     "slightly-low": "a reading is below the target by less than can be read or matters: leave it",

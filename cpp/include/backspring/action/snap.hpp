@@ -1,10 +1,17 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "backspring/tang/tang.hpp"
 
 namespace backspring {
+
+/// A place fixed to the blade, from the pivot with the blade open.
+struct BladePoint {
+    double u_mm = 0.0;  ///< along the spring, + ahead [mm]
+    double w_mm = 0.0;  ///< outward; the edge is on the side of the closed face, below 0 [mm]
+};
 
 /// The blade as a body that turns; pull and snap need what they name.
 struct Blade {
@@ -14,6 +21,9 @@ struct Blade {
     std::optional<double> length_mm;          ///< tang included [mm]
     std::optional<double> height_mm;          ///< [mm]
     std::optional<double> edge_clearance_mm;  ///< edge to the spring's belly when closed [mm]
+    std::vector<BladePoint> edge;             ///< the edge from corner to corner; none: not known
+    std::optional<BladePoint> tip;            ///< the blade's tip
+    std::optional<double> well_mm;            ///< rim down to the belly's line at the tip [mm]
 };
 
 /// Inertia about the pivot: as given, or of a plate of the blade's mass, length and height whose

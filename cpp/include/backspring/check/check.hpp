@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "backspring/check/closed_blade.hpp"
 #include "backspring/check/targets.hpp"
 #include "backspring/check/verdict.hpp"
 #include "backspring/core/notice.hpp"
@@ -57,6 +58,7 @@ struct Check {
     std::vector<StrokeReport> strokes;    ///< opening, in turn
     Travel travel;                        ///< the worst between closed and open
     double stiffness_n_per_mm = 0.0;      ///< at the pivot station [N/mm]
+    ClosedBlade closed_blade;             ///< tip and edge of the closed blade
     std::vector<Margin> verdict;          ///< ways to fail, least margin first
     std::vector<TargetResult> targets;    ///< those the design states, and the yield margin
     std::vector<Notice> notices;          ///< what a maker should know

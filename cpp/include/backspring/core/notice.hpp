@@ -36,6 +36,9 @@ enum class NoticeCode {
     lowers_open,
     no_finer,
     slightly_low,
+    moves_tip,
+    tip_runs_out,
+    tip_follows,
     // what stands in the way of a size
     margin_out_of_reach,
     margin_at_limit,
@@ -76,7 +79,7 @@ struct NoticeName {
 };
 
 /// All codes with their names, in the order of the codes.
-extern const std::array<NoticeName, 43> kNoticeNames;
+extern const std::array<NoticeName, 46> kNoticeNames;
 
 /// The fixed name of a code, as "not-held-open".
 [[nodiscard]] std::string_view name_of(NoticeCode code);

@@ -20,6 +20,7 @@ enum class Form {
     pair,              ///< two numbers
     readings,          ///< one number, or several readings of it
     profile,           ///< one number, or rows of station and number
+    points,            ///< rows of two lengths: a drawn line
     choice,            ///< one of some words
     choice_or_number,  ///< one of some words, or a number
     text,              ///< a name
@@ -83,7 +84,7 @@ using GivenNumbers = std::map<std::string, std::vector<double>, std::less<>>;
 /// A copy of a design with numbers as a file holds them; what the file must hold and does not is
 /// no number, so that rules can still judge the rest.
 ///
-/// @param given  one number, two, or station and number in turn, by key
+/// @param given  one number, two, or rows in turn, by key
 [[nodiscard]] Design with_numbers(const Design& design, const GivenNumbers& given);
 
 /// Whether a design has such a number to change: a half-stop face, a kick, a pin hole.

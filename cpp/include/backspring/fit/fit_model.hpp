@@ -34,8 +34,9 @@ struct FaceDepths {
 /// The design with some tang taken off; less than nothing puts it on.
 ///
 /// The open face is ground so that the pad lies flat on it again, which takes the preload down by
-/// the same depth. A kick that is ground down to the closed face is gone. A round end whose radius
-/// the design does not give goes with its faces.
+/// the same depth. A kick that is ground down to the closed face is gone. A round end keeps its
+/// radius, whichever face is ground; only a closed face put far beyond the drawing takes along an
+/// end whose radius the design does not give.
 ///
 /// @note  after the open face the blade opens depth/a_p further: 0.2 deg for 0.1 mm at 32 mm
 [[nodiscard]] Design take_off(const Design& design, const FaceDepths& depths);
@@ -81,8 +82,7 @@ struct FitReadings {
 
 /// Height of the blade's tip in the handle against blade angle 0, + out of it.
 ///
-/// @returns  [mm]; nothing where the blade's length is not given
-/// @note     the tip is taken to be on the line from the pivot along the blade
+/// @returns  [mm]; nothing where the design does not tell the tip's place, see blade_tip()
 [[nodiscard]] std::optional<double> tip_height_mm(const Design& design, double closed_angle_deg);
 
 }  // namespace backspring

@@ -16,11 +16,15 @@ struct Measured {
 };
 
 /// Where the closed reading is brought down on a tang with a kick.
+///
+/// Grinding one of both moves the tip by several times what comes off, so a plan keeps it level
+/// unless asked otherwise: that costs little steel, and a tip that stands out of the handle cannot
+/// be got back in without a low reading.
 enum class ClosedGrind {
+    level,   ///< both, so that the tip stays where it is
     least,   ///< the closed face or the kick, whichever takes less steel
     closed,  ///< the closed face near the pivot: raises the tip
     kick,    ///< the kick: drops the tip
-    level,   ///< both, so that the tip stays where it is
 };
 
 /// Steel that may still come off each face; none: what the design allows.
@@ -39,7 +43,9 @@ struct PlanRules {
     double target_mm = 0.0254;      ///< loaded reading wanted, -1 to 1 [mm]
     double repeatability_mm = 0.0;  ///< standard deviation of one reading, 0 to 0.2 [mm]
     double reserve = 1.0 / 3.0;     ///< share of what is to go that a pass leaves, 0 to 0.8
-    ClosedGrind closed_by = ClosedGrind::least;  ///< where the closed reading is brought down
+    ClosedGrind closed_by = ClosedGrind::level;  ///< where the closed reading is brought down
+    std::optional<double> tip_mm;                ///< move of the tip wanted, + out, 0 level [mm]
+    double tip_allowance_mm = 0.5;               ///< a plan that moves the tip by more says so [mm]
     Material material;                           ///< steel that may come off
 };
 
@@ -64,6 +70,10 @@ struct FitPlan {
     std::optional<double> half_stop_loaded_mm;  ///< pins in, as it stands [mm]
     double closed_loaded_mm = 0.0;              ///< pins in, as it stands [mm]
     FaceDepths removed;                         ///< in all
+    std::optional<double> tip_mm;               ///< move of the tip in all, + out [mm]
+    std::optional<TangFace> tip_runs_out;       ///< face for which the tip is not as wanted
+    std::optional<FaceDepths> level_removed;    ///< in all for a tip kept level, where the plan
+                                                ///< moves it by more than the allowance unasked
     Design now;                                 ///< the knife as it stands, by the readings
     Design done;                                ///< the knife when the plan is carried out
     std::vector<Notice> notices;                ///< what to know before starting
@@ -85,6 +95,11 @@ struct FitPlan {
 /// takes off all but the reserve; a face with 0.0254 mm or less to go is taken to the aim in one,
 /// if ten repeatabilities are less than that. Done: within 0.0015 mm above the target, or within
 /// one repeatability. No depth is planned to bring a reading nearer than that.
+///
+/// With a kick the tip stays where it is, or moves as wanted, to about 0.01 mm at the end of the
+/// plan; between the steps of a pass it moves up and down. Where a face runs out the readings
+/// count and the tip comes as near as it can. The open face is ground for the tip only as far as
+/// rules.material says it may.
 ///
 /// A reading that is low can only be met by lowering the open face, which raises the others and
 /// costs preload; a notice says what that does.

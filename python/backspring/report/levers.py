@@ -1,0 +1,76 @@
+"""The lever table for the bench: what comes of a little off each face."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from backspring import _core
+from backspring.report.display import STYLES, Shown, Style
+from backspring.report.tables import Lines, Report, TextTable
+from backspring.units import System
+
+if TYPE_CHECKING:
+    from backspring.fit.levers import Levers
+
+# Heads by the rows' names, and how many decimals more than usual a small change needs.
+_COLUMNS: dict[str, tuple[str, Shown, int]] = {
+    "half_stop_mm": ("half-stop", "reading", 1),
+    "closed_mm": ("closed", "reading", 1),
+    "tip_mm": ("tip", "reading", 1),
+    "edge_gap_mm": ("edge gap", "reading", 1),
+    "peak_pull_n": ("pull", "force", 1),
+    "yield_margin": ("margin", "margin", 2),
+}
+_NAMES = {
+    "half_stop": "half-stop face",
+    "closed": "closed face",
+    "kick": "kick",
+    "open": "open face",
+    "back": "back of the spring",
+    "belly": "belly of the spring",
+}
+# What the numbers are for, and how much that is of the core's depth.
+_FOR: dict[System, tuple[str, float]] = {
+    "mm": ("0.1 mm", 0.1 / _core.LEVER_DEPTH_MM),
+    "in": ("1 thou", 0.0254 / _core.LEVER_DEPTH_MM),
+}
+
+
+def levers_report(levers: Levers, units: System | None = None) -> Report:
+    """Lay out a lever table in the given units, the design's own when none are given."""
+    units = units or levers.design.units
+    depth = _FOR[units][0]
+    headline = f"{levers.design.name}: what {depth} off each face moves, pins in"
+    note = "+ is prouder, a tip farther out, a wider gap; twice the depth moves twice as much."
+    return Report(headline, (levers_table(levers, units), Lines("Reading it", (note,))))
+
+
+def levers_table(levers: Levers, units: System) -> TextTable:
+    """Write one row a face; a column that nothing is known of is left out."""
+    depth, share = _FOR[units]
+    shown = [
+        (name, *_COLUMNS[name])
+        for name in _COLUMNS
+        if any(getattr(row, name) is not None for row in levers.rows)
+    ]
+    styles = {name: _finer(STYLES[units][kind], more) for name, _, kind, more in shown}
+    rows = tuple(
+        (
+            _NAMES[row.face.name],
+            *(_signed(getattr(row, name), styles[name], share) for name, *_ in shown),
+        )
+        for row in levers.rows
+    )
+    heads = ("", *(f"{head} {styles[name].unit}".rstrip() for name, head, *_ in shown))
+    return TextTable(f"Levers: what {depth} off each face moves, pins in", heads, rows)
+
+
+def _finer(style: Style, more: int) -> Style:
+    return Style(style.unit, style.size, style.decimals + more)
+
+
+def _signed(value: float | None, style: Style, share: float) -> str:
+    if value is None:
+        return "-"
+    shown = style.number(share * value)
+    return shown if shown.startswith("-") or float(shown) == 0.0 else f"+{shown}"

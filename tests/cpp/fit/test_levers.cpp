@@ -1,0 +1,121 @@
+#include <cmath>
+
+#include "backspring/action/unloaded_readings.hpp"
+#include "backspring/check/solution.hpp"
+#include "backspring/core/angle.hpp"
+#include "backspring/fit/fit_model.hpp"
+#include "backspring/fit/levers.hpp"
+#include "backspring/grind/grind.hpp"
+#include "catch.hpp"
+#include "designs.hpp"
+
+using namespace backspring;
+
+namespace {
+
+constexpr double kReachMm = 94.42;
+
+/// A large pattern whose kick carries the closed blade; the dial stands at the pivot.
+Design carried() {
+    Design design = designs::plover();
+    design.blade.tip = BladePoint{.u_mm = kReachMm, .w_mm = 0.0};
+    design.fit.dial_mm = design.tang.pivot_mm;
+    return design;
+}
+
+const Lever& row(const std::vector<Lever>& rows, LeverFace face) {
+    for (const Lever& each : rows) {
+        if (each.face == face) return each;
+    }
+    throw std::runtime_error("no such row");
+}
+
+/// Reading and tip of a rigid spring that turns on the middle pin.
+struct Rigid {
+    double reading_mm;
+    double tip_mm;
+};
+
+Rigid rigid(const Design& design) {
+    Solution solution(design);
+    return {
+        *solution.unloaded_readings().closed_mm,
+        height_in_handle_mm(*blade_tip(design), solution.unloaded_rests().closed->blade_angle_deg)};
+}
+
+}  // namespace
+
+TEST_CASE("a rigid spring on two contacts follows the lever of each", "[levers][closed form]") {
+    // Rear contact at -r, nose at +k from the pivot: the spring turns on the middle pin, the blade
+    // on its pivot, and both must touch at both. Off the kick the needle at the pivot falls by
+    // r/(k + r), off the rear edge by k/(k + r). The tip sinks by B/(k + r) where the spring only
+    // moves out; as it turns too, by (1 + r/a) of that off the kick, (1 - k/a) off the face.
+    const Design design = carried();
+    Solution solution(design);
+    const auto touches = solution.unloaded_rests().closed->all();
+    REQUIRE(solution.rests().closed->count == 2);
+    const double a = design.tang.pivot_mm;
+    const double k = design.tang.kick->distance_mm, r = *design.tang.half_stop_mm - 0.7;
+    const double hair = 0.002;
+    const auto rate = [&](const FaceDepths& depths) {
+        FaceDepths on = depths;
+        on.closed_mm = -on.closed_mm;
+        on.kick_mm = -on.kick_mm;
+        const Rigid off = rigid(take_off(design, depths)), put = rigid(take_off(design, on));
+        return Rigid{(off.reading_mm - put.reading_mm) / (2.0 * hair),
+                     (off.tip_mm - put.tip_mm) / (2.0 * hair)};
+    };
+    const Rigid kick = rate({.kick_mm = hair}), face = rate({.closed_mm = hair});
+    // The blade is turned by about a degree, which moves both contacts by a tenth of a mm.
+    CHECK_THAT(kick.reading_mm, WithinRel(-r / (k + r), 0.03));
+    CHECK_THAT(face.reading_mm, WithinRel(-k / (k + r), 0.03));
+    CHECK_THAT(kick.tip_mm, WithinRel(-kReachMm / (k + r) * (1.0 + r / a), 0.03));
+    CHECK_THAT(face.tip_mm, WithinRel(kReachMm / (k + r) * (1.0 - k / a), 0.03));
+    CHECK(touches.size() <= 2);
+}
+
+TEST_CASE("a lever is the slope of what grinding gives", "[levers][property]") {
+    for (Design design : {designs::heron(), carried(), designs::wren(), designs::curlew()}) {
+        design.blade.length_mm = 90.0;
+        design.blade.tip = blade_tip(design);
+        const std::vector<Lever> rows = levers(design);
+        const double hair = 0.002;
+        const auto seen = [&](const Design& ground) {
+            return fit_readings(ground).loaded.closed_mm.value();
+        };
+        const double start = seen(design);
+        const Lever& closed = row(rows, LeverFace::closed);
+        CHECK_THAT(seen(take_off(design, {.closed_mm = hair})) - start,
+                   WithinAbs(*closed.closed_mm * hair / kLeverDepthMm, 2e-6));
+        const Lever& back = row(rows, LeverFace::back);
+        const Cut cut{.face = GrindFace::back, .depth_mm = hair, .region = std::nullopt};
+        CHECK_THAT(seen(grind(design, cut)) - start,
+                   WithinAbs(*back.closed_mm * hair / kLeverDepthMm, 2e-6));
+        CHECK(*back.peak_pull_n < 0.0);
+    }
+}
+
+TEST_CASE("the table has the faces that a knife has", "[levers][property]") {
+    CHECK(levers(designs::heron()).size() == 5);
+    CHECK(levers(designs::plover()).size() == 6);
+    CHECK(levers(designs::wren()).size() == 4);
+    for (const Lever& each : levers(designs::wren())) {
+        CHECK_FALSE(each.half_stop_mm);
+        CHECK_FALSE(each.tip_mm);
+        CHECK_FALSE(each.edge_gap_mm);
+        CHECK_FALSE(name_of(each.face).empty());
+    }
+}
+
+TEST_CASE("kick and closed face move the tip against each other, per depth", "[levers][property]") {
+    const std::vector<Lever> rows = levers(carried());
+    CHECK(*row(rows, LeverFace::kick).tip_mm < -0.3);
+    CHECK(*row(rows, LeverFace::closed).tip_mm > 0.3);
+    CHECK(std::abs(*row(rows, LeverFace::half_stop).tip_mm) < 0.1);
+}
+
+TEST_CASE("a bad design has no levers", "[levers][abuse]") {
+    Design design = designs::heron();
+    design.spring.width_mm = -1.0;
+    CHECK_THROWS_AS(levers(design), InvalidInput);
+}
