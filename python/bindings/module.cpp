@@ -26,6 +26,8 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_fit_plan(m);
     declare_least_squares(m);
     declare_grind(m);
+    declare_load(m);
+    declare_whole_back(m);
     declare_influence(m);
     declare_size(m);
     declare_two_blades(m);
@@ -51,6 +53,8 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_fit_plan(m);
     define_least_squares(m);
     define_grind(m);
+    define_load(m);
+    define_whole_back(m);
     define_influence(m);
     define_size(m);
     define_two_blades(m);

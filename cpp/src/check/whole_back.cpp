@@ -1,0 +1,91 @@
+#include "backspring/check/whole_back.hpp"
+
+#include <algorithm>
+
+#include "along_back.hpp"
+#include "backspring/core/root.hpp"
+
+namespace backspring {
+namespace {
+
+// Between two touches a bent back has few summits; these find the part that holds the highest.
+constexpr int kPartsAlong = 24;
+
+double slope_at_dial(const Joint& joint, const Contact& contact) {
+    double slope = 0.0;
+    for (const Touch& touch : contact.all()) {
+        slope += touch.force_n * slope_per_force(joint.flexibility, joint.dial_mm, touch.x_mm);
+    }
+    return slope;
+}
+
+BackAlong along_back(const Joint& joint, const Contact& open, const Contact& position) {
+    const auto above = [&](double x) { return above_open_mm(joint, open, position, x); };
+    const auto below = [&](double x) { return -above(x); };
+    const std::vector<double> stations = smooth_stretches(joint, open, position, 0.0);
+    const BackPlace low = greatest_along(below, stations), high = greatest_along(above, stations);
+    return {.least_mm = low.value == 0.0 ? 0.0 : -low.value,
+            .least_at_mm = low.x_mm,
+            .greatest_mm = high.value,
+            .greatest_at_mm = high.x_mm,
+            .per_dial_mm = slope_at_dial(joint, position) - slope_at_dial(joint, open)};
+}
+
+}  // namespace
+
+std::vector<double> detail::smooth_stretches(const Joint& joint,
+                                             const Contact& open,
+                                             const Contact& position,
+                                             double from_mm) {
+    const double end = joint.pad.end_mm;
+    std::vector<double> stations{from_mm, end};
+    for (const Contact* contact : {&open, &position}) {
+        for (const Touch& touch : contact->all()) {
+            if (touch.x_mm > from_mm && touch.x_mm < end) stations.push_back(touch.x_mm);
+        }
+    }
+    std::sort(stations.begin(), stations.end());
+    return stations;
+}
+
+BackPlace detail::greatest_along(FunctionRef value, const std::vector<double>& stations) {
+    BackPlace best{stations.front(), value(stations.front())};
+    const auto look = [&](double x) {
+        if (const double found = value(x); found > best.value) best = {x, found};
+    };
+    for (std::size_t i = 1; i < stations.size(); ++i) {
+        const double from = stations[i - 1], part = (stations[i] - from) / kPartsAlong;
+        if (!(part > 0.0)) continue;
+        int highest = 0;
+        for (int k = 1; k <= kPartsAlong; ++k) {
+            if (value(from + k * part) > value(from + highest * part)) highest = k;
+        }
+        look(from + highest * part);
+        look(find_maximum(value, from + std::max(highest - 1, 0) * part,
+                          from + std::min(highest + 1, kPartsAlong) * part));
+    }
+    return best;
+}
+
+double above_open_mm(const Joint& joint,
+                     const Contact& open,
+                     const Contact& position,
+                     double x_mm) {
+    return deflection_mm(joint, position, x_mm) - deflection_mm(joint, open, x_mm);
+}
+
+WholeBack whole_back(const Joint& joint, const Rests& rests) {
+    WholeBack back;
+    if (rests.half_stop) back.half_stop = along_back(joint, rests.open, *rests.half_stop);
+    if (rests.closed) back.closed = along_back(joint, rests.open, *rests.closed);
+    return back;
+}
+
+WholeBack whole_back(Solution& solution) { return whole_back(solution.joint(), solution.rests()); }
+
+WholeBack whole_back(const Design& design) {
+    Solution solution(design);
+    return whole_back(solution);
+}
+
+}  // namespace backspring
