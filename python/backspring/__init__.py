@@ -26,6 +26,7 @@ if TYPE_CHECKING:
         grind_table,
     )
     from backspring.question.grind_result import Flush, GrindTable
+    from backspring.question.load_spring import SpringLoading, load_spring
     from backspring.question.sensitivity import Influence, gradient, influence
     from backspring.question.size import DesignMap, design_map, propose_taper, size
     from backspring.question.size_result import Sized, Solution, Taper
@@ -61,6 +62,7 @@ __all__ = [
     "Sized",
     "Solution",
     "SpringAlong",
+    "SpringLoading",
     "Sweep",
     "Taper",
     "TargetResult",
@@ -84,6 +86,7 @@ __all__ = [
     "in_words",
     "influence",
     "load",
+    "load_spring",
     "permanent_set",
     "plot",
     "propose_taper",
@@ -115,6 +118,7 @@ _HOMES = {
     "Sized": "question.size_result",
     "Solution": "question.size_result",
     "SpringAlong": "question.sweep",
+    "SpringLoading": "question.load_spring",
     "Sweep": "question.sweep",
     "Taper": "question.size_result",
     "TargetResult": "question.check",
@@ -137,6 +141,7 @@ _HOMES = {
     "in_words": "report.sentences",
     "influence": "question.sensitivity",
     "load": "design.load",
+    "load_spring": "question.load_spring",
     "permanent_set": "question.sweep",
     "plot": "picture.plot",
     "propose_taper": "question.size",

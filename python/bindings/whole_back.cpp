@@ -29,6 +29,8 @@ void define_whole_back(py::module_& m) {
                   BACKSPRING_FIELD(FlushTargets, flattest_dial_mm));
     m.def("whole_back", py::overload_cast<const Design&>(&whole_back), py::arg("design"), NoGil(),
           DOC(whole_back));
+    m.def("fitted_back", &fitted_back, py::arg("design"), py::arg("target_mm"), NoGil(),
+          DOC(fitted_back));
     m.def("flush_targets", &flush_targets, py::arg("design"), NoGil(), DOC(flush_targets));
 }
 

@@ -4,7 +4,6 @@
 #include <cmath>
 #include <limits>
 
-#include "../check/along_back.hpp"
 #include "backspring/core/root.hpp"
 #include "fitted.hpp"
 
@@ -14,8 +13,6 @@ namespace {
 constexpr double kFarthestTargetMm = 1.0;
 constexpr double kFirstStepMm = 0.02;
 constexpr int kTargetBits = 26;
-// The back is flush at the middle pin whatever is ground: what is low shows from here on.
-constexpr double kNearPin = 1e-3;
 
 /// A knife fitted for one reading.
 class FittedKnife {
@@ -30,54 +27,27 @@ class FittedKnife {
     [[nodiscard]] double balance_mm() const { return proud_mm() - low_mm(); }
     [[nodiscard]] double farthest_mm() const { return std::max(proud_mm(), low_mm()); }
 
-    /// Below 0 where any of the back is low. Held against the lift that a force at the pivot
-    /// gives, so that it crosses 0 although the back is never above 0 at the middle pin.
+    /// Below 0 where any of the back is low.
     [[nodiscard]] double least_lift_n() const {
         double least = std::numeric_limits<double>::infinity();
-        for (const Contact* position : positions()) {
-            const auto low = [&](double x) {
-                return -above_open_mm(joint_, rests_.open, *position, x) /
-                       deflection_per_force(joint_.flexibility, x, joint_.pivot_mm);
-            };
-            const auto stations = smooth_stretches(joint_, rests_.open, *position, near_pin_mm());
-            least = std::min(least, -greatest_along(low, stations).value);
+        for (const auto* position : {&rests_.half_stop, &rests_.closed}) {
+            if (!*position) continue;
+            least = std::min(least, backspring::least_lift_n(joint_, rests_.open, **position));
         }
         return least;
     }
 
-    /// Where the position that is farthest from open reads flush, nearest to the dial.
+    /// Where the position that is farthest from open reads flush.
     [[nodiscard]] std::optional<double> flush_station_mm() const {
-        std::optional<double> nearest;
-        const Contact& position = *positions()[half_stop_is_farther() ? 0 : positions().size() - 1];
-        const auto above = [&](double x) {
-            return above_open_mm(joint_, rests_.open, position, x);
-        };
-        const auto stations = smooth_stretches(joint_, rests_.open, position, near_pin_mm());
-        for (std::size_t i = 1; i < stations.size(); ++i) {
-            const double from = stations[i - 1], to = stations[i];
-            const double at_from = above(from), at_to = above(to);
-            if (from == to || at_from * at_to > 0.0) continue;
-            const double root = find_root(above, from, to, at_from, at_to);
-            if (!nearest || std::abs(root - joint_.dial_mm) < std::abs(*nearest - joint_.dial_mm)) {
-                nearest = root;
-            }
-        }
-        return nearest;
+        const bool half = farthest_of(back_.half_stop) > farthest_of(back_.closed);
+        const auto& position = half ? rests_.half_stop : rests_.closed;
+        if (!position) return std::nullopt;
+        return backspring::flush_station_mm(joint_, rests_.open, *position);
     }
 
   private:
-    [[nodiscard]] std::vector<const Contact*> positions() const {
-        std::vector<const Contact*> found;
-        if (rests_.half_stop) found.push_back(&*rests_.half_stop);
-        if (rests_.closed) found.push_back(&*rests_.closed);
-        return found;
-    }
-
     [[nodiscard]] static double farthest_of(const std::optional<BackAlong>& back) {
         return back ? std::max(back->greatest_mm, -back->least_mm) : 0.0;
-    }
-    [[nodiscard]] bool half_stop_is_farther() const {
-        return farthest_of(back_.half_stop) > farthest_of(back_.closed);
     }
     [[nodiscard]] double proud_mm() const {
         return std::max(back_.half_stop ? back_.half_stop->greatest_mm : 0.0,
@@ -87,7 +57,6 @@ class FittedKnife {
         return -std::min(back_.half_stop ? back_.half_stop->least_mm : 0.0,
                          back_.closed ? back_.closed->least_mm : 0.0);
     }
-    [[nodiscard]] double near_pin_mm() const { return kNearPin * joint_.pad.end_mm; }
 
     Design design_;
     Joint joint_;
@@ -129,6 +98,10 @@ FlushTargets flush_targets(const Design& design) {
         targets.flattest_dial_mm = flattest.flush_station_mm();
     }
     return targets;
+}
+
+WholeBack fitted_back(const Design& design, double target_mm) {
+    return whole_back(detail::fitted(design, target_mm, {}));
 }
 
 }  // namespace backspring

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from backspring.report.display import Shown, both, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.verdict import verdict_blocks
+from backspring.report.whole_back import whole_back_lines
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -80,6 +81,8 @@ def _blocks(
     if check.strokes:
         yield _strokes(check, units)
         yield _snaps(check, units)
+    if check.along.positions:
+        yield whole_back_lines(check.along, units)
     yield from verdict_blocks(check.verdict, units, everything)
     if check.targets:
         rows = tuple(target_row(target, units) for target in check.targets)

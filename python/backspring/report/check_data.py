@@ -70,6 +70,7 @@ def check_data(check: Check) -> dict[str, Any]:
         **_picked(check, ("stiffness_n_per_mm",)),
         "verdict": [margin_data(each) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
+        "along": check.along.to_dict(),
         "impossible": check.result.impossible,
         "defaults": list(check.design.defaults),
     }

@@ -9,6 +9,7 @@ from backspring.fit.log_entry import describe
 from backspring.fit.result import Allowance, FitPlan
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.whole_back import whole_back_lines
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -35,7 +36,8 @@ _FACES = {
 def allowance_report(left: Allowance, units: System | None = None) -> Report:
     """Lay out an allowance in the given units, the design's own when none are given."""
     units = units or left.design.units
-    return Report(_leave(left, units), (_allowance(left, units), Lines("Caution", CAUTIONS)))
+    back = whole_back_lines(left.along, units, " when fitted")
+    return Report(_leave(left, units), (_allowance(left, units), back, Lines("Caution", CAUTIONS)))
 
 
 def back_ground_report(ground: BackGround, units: System | None = None) -> Report:
@@ -169,6 +171,7 @@ def _blocks(plan: FitPlan, units: System) -> Iterator[Block]:
     if plan.steps:
         yield _steps(plan, units)
     yield _allowance(plan.allowance, units)
+    yield whole_back_lines(plan.along, units, " when done")
     if plan.notices:
         yield Lines("Notices", tuple(notice.text(units) for notice in plan.notices))
     yield Lines("Caution", CAUTIONS)

@@ -11,11 +11,6 @@ namespace {
 
 constexpr double kThouMm = 0.0254;
 
-WholeBack fitted_back(Design design, double target_mm) {
-    design.tang = allowance(design, target_mm).tang;
-    return whole_back(design);
-}
-
 struct Ends {
     double least_mm = 0.0;
     double greatest_mm = 0.0;
@@ -43,6 +38,18 @@ TEST_CASE("flush at the Heron's dial leaves the back low behind it", "[back][dem
     CHECK_THAT(half.greatest_mm / kThouMm, WithinAbs(0.34, 0.005));
     CHECK(half.greatest_at_mm == 36.5);
     CHECK_THAT(*flush_targets(designs::heron()).nowhere_low_mm / kThouMm, WithinAbs(2.8, 0.05));
+}
+
+TEST_CASE("the fitted back is that of the allowance's tang", "[back][property]") {
+    for (const auto& [name, design] : designs::all()) {
+        INFO(name);
+        Design done = design;
+        done.tang = allowance(design, 0.03).tang;
+        const BackAlong own = *whole_back(done).closed;
+        const BackAlong fitted = *fitted_back(design, 0.03).closed;
+        CHECK(fitted.least_mm == own.least_mm);
+        CHECK(fitted.greatest_mm == own.greatest_mm);
+    }
 }
 
 TEST_CASE("at the target that leaves nothing low a hair less leaves some low", "[back][property]") {

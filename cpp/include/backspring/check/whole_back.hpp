@@ -32,6 +32,22 @@ struct WholeBack {
                                    const Contact& position,
                                    double x_mm);
 
+/// The least of above_open_mm() over the lift that a unit force at the pivot gives there.
+///
+/// Its sign tells whether any of the back is low, and crosses 0 although the back is never above 0
+/// at the middle pin. The first thousandth of the back, where it hardly moves, is left out.
+///
+/// @returns  [N], below 0 where something is low
+[[nodiscard]] double least_lift_n(const Joint& joint, const Contact& open, const Contact& position);
+
+/// Where the back in a position crosses the back at open, nearest to the dial; none where it
+/// nowhere does ahead of the middle pin.
+///
+/// @returns  [mm]
+[[nodiscard]] std::optional<double> flush_station_mm(const Joint& joint,
+                                                     const Contact& open,
+                                                     const Contact& position);
+
 /// Least and greatest of above_open_mm() from the middle pin, where it is 0, to the pad's end.
 ///
 /// @param joint  with its pins in

@@ -26,4 +26,10 @@ struct FlushTargets {
 /// @throws InvalidInput  with every broken rule
 [[nodiscard]] FlushTargets flush_targets(const Design& design);
 
+/// The whole back of the knife when its tang is fitted, as allowance() does, for a reading.
+///
+/// @param target_mm  loaded reading wanted at the dial [mm]
+/// @throws NoConvergence  no tang gives that reading
+[[nodiscard]] WholeBack fitted_back(const Design& design, double target_mm);
+
 }  // namespace backspring
