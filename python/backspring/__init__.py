@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     )
     from backspring.question.grind_result import Flush, GrindTable
     from backspring.question.grind_ways import GrindWays, grind_ways
+    from backspring.question.load_spring import SpringLoading, load_spring
     from backspring.question.sensitivity import Influence, gradient, influence
     from backspring.question.size import DesignMap, design_map, propose_taper, size
     from backspring.question.size_result import Sized, Solution, Taper
@@ -67,6 +68,7 @@ __all__ = [
     "Sized",
     "Solution",
     "SpringAlong",
+    "SpringLoading",
     "Sweep",
     "Taper",
     "TargetResult",
@@ -92,6 +94,7 @@ __all__ = [
     "influence",
     "levers",
     "load",
+    "load_spring",
     "permanent_set",
     "plot",
     "propose_taper",
@@ -127,6 +130,7 @@ _HOMES = {
     "Sized": "question.size_result",
     "Solution": "question.size_result",
     "SpringAlong": "question.sweep",
+    "SpringLoading": "question.load_spring",
     "Sweep": "question.sweep",
     "Taper": "question.size_result",
     "TargetResult": "question.check",
@@ -151,6 +155,7 @@ _HOMES = {
     "influence": "question.sensitivity",
     "levers": "fit.levers",
     "load": "design.load",
+    "load_spring": "question.load_spring",
     "permanent_set": "question.sweep",
     "plot": "picture.plot",
     "propose_taper": "question.size",

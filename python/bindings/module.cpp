@@ -28,6 +28,8 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_levers(m);
     declare_least_squares(m);
     declare_grind(m);
+    declare_load(m);
+    declare_whole_back(m);
     declare_influence(m);
     declare_size(m);
     declare_turning_test(m);
@@ -56,6 +58,8 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_levers(m);
     define_least_squares(m);
     define_grind(m);
+    define_load(m);
+    define_whole_back(m);
     define_influence(m);
     define_size(m);
     define_turning_test(m);

@@ -21,6 +21,7 @@ LAYERS = (
     "strength",
     "design",
     "check",
+    "load",
     "many",
     "grind",
     "sensitivity",

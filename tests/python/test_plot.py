@@ -25,6 +25,7 @@ RESULTS: dict[str, Callable[[], Any]] = {
     "grind table": lambda: bs.grind_table(HERON, face="back", to="0.2 mm", step="0.1 mm"),
     "allowance": lambda: bs.allowance(HERON),
     "plan": lambda: bs.fit_plan(HERON, half_stop=0.3, closed=0.4, state="unloaded"),
+    "loading": lambda: bs.load_spring(HERON, at=25),
     "influence": lambda: bs.influence(HERON),
     "sizes": lambda: bs.size(HERON, pull="2 lbf", yield_margin=1.1, vary=("thickness", "preload")),
     "map": lambda: bs.design_map(
@@ -42,7 +43,7 @@ def test_every_result_has_a_picture(name: str) -> None:
     assert drawn.axes or drawn.subfigs
 
 
-@pytest.mark.parametrize("kind", ["stress", "action"])
+@pytest.mark.parametrize("kind", ["stress", "action", "back"])
 def test_given_axes_are_drawn_into_and_returned(kind: str) -> None:
     ax = Figure().add_subplot()
     drawn = bs.plot(HERON, kind, ax=ax)
@@ -60,7 +61,7 @@ def test_units_are_those_asked_for() -> None:
 @pytest.mark.parametrize(
     ("result", "options", "message"),
     [
-        ("check", {"kind": "pie"}, "kind: must be sheet or positions or stress or action"),
+        ("check", {"kind": "pie"}, "kind: must be sheet or positions or stress or action or back"),
         ("tolerance", {"kind": "stress"}, "kind: must be tolerance for this result"),
         ("two blades", {"kind": "stress"}, "kind: must be positions for this result"),
         ("check", {"kind": "sheet", "ax": Figure().add_subplot()}, "ax: sheet is a figure"),

@@ -20,7 +20,10 @@ HERON = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml"
 # A sheet has all that the others show, so its pixels stand for theirs.
 @pytest.mark.parametrize(
     ("kind", "suffix"),
-    [("sheet", ".png"), *((kind, ".svg") for kind in ("sheet", "positions", "stress", "action"))],
+    [
+        ("sheet", ".png"),
+        *((kind, ".svg") for kind in ("sheet", "positions", "stress", "action", "back")),
+    ],
 )
 def test_the_command_writes_the_same_bytes_every_time(
     kind: str, suffix: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]

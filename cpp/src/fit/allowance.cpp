@@ -4,6 +4,7 @@
 #include "backspring/core/require.hpp"
 #include "backspring/grind/grind.hpp"
 #include "face_solver.hpp"
+#include "fitted.hpp"
 
 namespace backspring {
 namespace {
@@ -18,7 +19,9 @@ bool kick_bears(const Design& design) {
            closed->touches[0].x_mm < design.tang.pivot_mm - 0.5 * design.tang.kick->distance_mm;
 }
 
-Design fitted(const Design& design, double target_mm, const FitUnknowns& unknowns) {
+}  // namespace
+
+Design detail::fitted(const Design& design, double target_mm, const FitUnknowns& unknowns) {
     FaceQuestion question{.design = design,
                           .unknowns = unknowns,
                           .state = FitState::loaded,
@@ -41,8 +44,6 @@ Design fitted(const Design& design, double target_mm, const FitUnknowns& unknown
     const auto [half, closed] = solve_faces(question);
     return take_off(design, sum(along(kHalfStop, half), along(question.closed, closed)));
 }
-
-}  // namespace
 
 Allowance allowance(const Design& design, double target_mm, const FitUnknowns& unknowns) {
     Requirements rules;

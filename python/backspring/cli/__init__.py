@@ -27,6 +27,7 @@ COMMANDS = {
     "functions": ("backspring.cli.functions", "names of the Python package, each described"),
     "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),
     "keys": ("backspring.cli.keys", "keys of the design file: unit, range, default and meaning"),
+    "load": ("backspring.cli.load", "what it takes to get the spring over the tang"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
     "size": ("backspring.cli.size", "sizes for a wanted pull and margin, or a taper"),
     "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),

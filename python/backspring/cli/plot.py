@@ -12,7 +12,7 @@ from backspring.cli.pictures import write_picture
 from backspring.report.tables import Report
 
 # Written out here, so that --help also answers without matplotlib.
-_KINDS = ("sheet", "positions", "stress", "action")
+_KINDS = ("sheet", "positions", "stress", "action", "back")
 _AT_AN_ANGLE = ("positions", "stress")
 _OF_TWO_BLADES = ("sheet", "positions")
 
@@ -55,6 +55,6 @@ def _draw(picture: Any, design: Design, options: argparse.Namespace) -> Any:
     if options.kind not in _OF_TWO_BLADES or options.angle is not None:
         raise UsageError(
             "backspring plot: two blades are drawn in their positions only: leave out --angle, "
-            "and --kind stress or action"
+            "and --kind stress, action or back"
         )
     return picture.plot(design, units=options.units)

@@ -10,6 +10,7 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.fit.levers import Levers, levers
 from backspring.notice import Notice, all_from_core
+from backspring.question.whole_back import WholeBack, whole_back
 from backspring.report.result import Reported
 
 FACES = ("open", "half_stop", "closed", "kick")
@@ -42,6 +43,12 @@ class Allowance(Reported):
         """Unloaded reading to leave at closed [mm]."""
         return self.result.closed_mm
 
+    @cached_property
+    def along(self) -> WholeBack:
+        """The whole back, pins in, of the knife fitted for the target."""
+        core = self.design.core
+        return WholeBack(_core.fitted_back(core, self.target_mm), _core.flush_targets(core))
+
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What to know besides; nothing."""
@@ -55,6 +62,7 @@ class Allowance(Reported):
             "allowance": {"half_stop_mm": self.half_stop_mm, "closed_mm": self.closed_mm},
             "tang": tang_data(self.result.tang),
             "levers": self.levers.rows_data(),
+            "along": self.along.to_dict(),
         }
 
     @cached_property
@@ -111,6 +119,11 @@ class FitPlan(Reported):
         """Whether there is nothing to grind."""
         return not self.result.steps
 
+    @cached_property
+    def along(self) -> WholeBack:
+        """The whole back, pins in, of the knife when the plan is carried out."""
+        return whole_back(self.result.done)
+
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What to know before starting."""
@@ -135,6 +148,7 @@ class FitPlan(Reported):
             "tang_after": tang_data(result.done.tang),
             "preload_after_mm": result.done.fit.preload_mm,
             "levers": self.levers.rows_data(),
+            "along": self.along.to_dict(),
         }
 
     def _tip(self) -> dict[str, Any]:

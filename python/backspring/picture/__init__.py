@@ -6,6 +6,7 @@ from backspring.picture.design_map import design_map, map_of
 from backspring.picture.fitting import fitting
 from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
+from backspring.picture.load_spring import spring_loading
 from backspring.picture.plot import plot
 from backspring.picture.positions import positions
 from backspring.picture.saving import require_suffix, save
@@ -14,6 +15,7 @@ from backspring.picture.stress import stress_along
 from backspring.picture.temper import temper_curve
 from backspring.picture.tolerance import tolerance
 from backspring.picture.two_blades import two_blades
+from backspring.picture.whole_back import whole_back
 
 __all__ = [
     "action",
@@ -28,8 +30,10 @@ __all__ = [
     "require_suffix",
     "save",
     "sheet",
+    "spring_loading",
     "stress_along",
     "temper_curve",
     "tolerance",
     "two_blades",
+    "whole_back",
 ]

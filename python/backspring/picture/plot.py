@@ -17,15 +17,18 @@ from backspring.picture.design_map import design_map, map_of
 from backspring.picture.fitting import fitting
 from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
+from backspring.picture.load_spring import spring_loading
 from backspring.picture.positions import positions
 from backspring.picture.sheet import sheet
 from backspring.picture.stress import stress_along
 from backspring.picture.temper import temper_curve
 from backspring.picture.tolerance import tolerance
 from backspring.picture.two_blades import two_blades
+from backspring.picture.whole_back import whole_back
 from backspring.question.check import Check
 from backspring.question.check_two import TwoCheck
 from backspring.question.grind_result import Rows
+from backspring.question.load_spring import SpringLoading
 from backspring.question.sensitivity import Influence
 from backspring.question.size import DesignMap
 from backspring.question.size_result import Sized
@@ -39,6 +42,7 @@ _CHECK: dict[str, Draw] = {
     "positions": positions,
     "stress": stress_along,
     "action": action,
+    "back": whole_back,
 }
 
 
@@ -58,6 +62,7 @@ KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
     (Rows, {"grind": grinding}),
     (Allowance, {"allowance": _allowance}),
     (FitPlan, {"fit": fitting}),
+    (SpringLoading, {"load": spring_loading}),
     (Influence, {"influence": influence}),
     (DesignMap, {"map": design_map}),
     (Sized, {"map": map_of}),
@@ -65,7 +70,7 @@ KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
     (Steel, {"temper": _temper}),
 )
 # Those drawn in axes of their own or in given ones; the others are whole figures.
-IN_AXES = (stress_along, action, design_map, _temper)
+IN_AXES = (stress_along, action, whole_back, spring_loading, design_map, _temper)
 
 
 def plot(
@@ -73,14 +78,14 @@ def plot(
 ) -> Figure | SubFigure | Axes:
     """Draw a result.
 
-    A check or a design: `kind` "sheet", "positions", "stress" or "action"; positions and stress
-    also at a `blade_angle_deg`. A map: wanted `pull_n` and `yield_margin` are marked. A steel:
-    `time_h` and `mark`. What grinding does, an allowance, a plan, an influence, sizes, a tolerance
-    and two blades have one picture each.
+    A check or a design: `kind` "sheet", "positions", "stress", "action" or "back"; positions and
+    stress also at a `blade_angle_deg`. A map: wanted `pull_n` and `yield_margin` are marked. A
+    steel: `time_h` and `mark`. What grinding does, getting the spring over the tang, an allowance,
+    a plan, an influence, sizes, a tolerance and two blades have one picture each.
 
     `units` "mm" or "in" take the place of the design's own. Returns the figure; with `ax`, which
-    stress, action, map and temper can be drawn into, the axes. Raises InvalidInput for a kind that
-    the result does not have.
+    stress, action, back, load, map and temper can be drawn into, the axes. Raises InvalidInput for
+    a kind that the result does not have.
     """
     name, draw = _drawing(result, kind)
     try:

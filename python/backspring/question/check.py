@@ -10,6 +10,7 @@ from typing import Any, Literal
 from backspring import _core
 from backspring.design.design import Design
 from backspring.notice import Notice, all_from_core
+from backspring.question.whole_back import WholeBack, whole_back
 from backspring.report.result import Reported
 
 
@@ -117,6 +118,11 @@ class Check(Judged):
     def status(self) -> Literal["pass", "fail"]:
         """Whether all targets are met and all results are possible."""
         return "fail" if self.result.impossible else super().status
+
+    @cached_property
+    def along(self) -> WholeBack:
+        """The whole back against open, pins in, and readings to fit for that keep it flat."""
+        return whole_back(self.design.core)
 
     @property
     def verdict(self) -> list[_core.Margin]:

@@ -75,6 +75,7 @@ def check_data(check: Check) -> dict[str, Any]:
         **clearance_data(check),
         "verdict": [margin_data(each) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
+        "along": check.along.to_dict(),
         "impossible": check.result.impossible,
         "defaults": list(check.design.defaults),
     }

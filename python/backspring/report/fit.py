@@ -10,6 +10,7 @@ from backspring.fit.result import Allowance, FitPlan
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.levers import levers_table
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.whole_back import whole_back_lines
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -36,7 +37,12 @@ _FACES = {
 def allowance_report(left: Allowance, units: System | None = None) -> Report:
     """Lay out an allowance in the given units, the design's own when none are given."""
     units = units or left.design.units
-    blocks = (_allowance(left, units), levers_table(left.levers, units), Lines("Caution", CAUTIONS))
+    blocks = (
+        _allowance(left, units),
+        whole_back_lines(left.along, units, " when fitted"),
+        levers_table(left.levers, units),
+        Lines("Caution", CAUTIONS),
+    )
     return Report(_leave(left, units), blocks)
 
 
@@ -181,6 +187,7 @@ def _blocks(plan: FitPlan, units: System) -> Iterator[Block]:
         yield _steps(plan, units)
     yield levers_table(plan.levers, units)
     yield _allowance(plan.allowance, units)
+    yield whole_back_lines(plan.along, units, " when done")
     if plan.notices:
         yield Lines("Notices", tuple(notice.text(units) for notice in plan.notices))
     yield Lines("Caution", CAUTIONS)
