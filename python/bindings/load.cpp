@@ -33,6 +33,7 @@ void define_load(py::module_& m) {
         BACKSPRING_FIELD(SpringLoading, middle_pin_force_n),
         BACKSPRING_FIELD(SpringLoading, rear_pin_last),
         BACKSPRING_FIELD(SpringLoading, wanted_margin), BACKSPRING_FIELD(SpringLoading, met));
+    m.attr("LEAST_PULL_STATION_MM") = kLeastPullStationMm;
     m.def("nearest_pull_mm", &nearest_pull_mm, py::arg("design"), DOC(nearest_pull_mm));
     m.def("load_spring", py::overload_cast<const Design&, const PullOut&>(&load_spring),
           py::arg("design"), py::arg("pull"), py::call_guard<py::gil_scoped_release>(),

@@ -11,7 +11,7 @@
 namespace backspring {
 namespace {
 
-constexpr double kNearestMm = 1.0;
+constexpr double kShortestLeverMm = 1.0;
 constexpr double kMostClearanceMm = 5.0;
 constexpr double kLongestLeverMm = 1000.0;
 // The force has one summit on the way along the pad; these find the part it is in.
@@ -26,11 +26,11 @@ bool on_two_pins(const Design& design) {
 void require_good(const Design& design, const PullOut& pull) {
     Requirements rules;
     if (pull.at_mm) {
-        rules.in_range("at", *pull.at_mm, kNearestMm, design.spring.pad.end_mm, "mm");
+        rules.in_range("at", *pull.at_mm, kLeastPullStationMm, design.spring.pad.end_mm, "mm");
     }
     rules.in_range("clearance", pull.clearance_mm, 0.0, kMostClearanceMm, "mm");
     if (pull.lever_mm) {
-        rules.in_range("lever", *pull.lever_mm, kNearestMm, kLongestLeverMm, "mm");
+        rules.in_range("lever", *pull.lever_mm, kShortestLeverMm, kLongestLeverMm, "mm");
         rules.require(on_two_pins(design), "lever", [] {
             return "goes with a spring on two pins: it brings the rear hole home";
         });
@@ -117,7 +117,8 @@ void add_pins(SpringLoading& loading, Solution& solution, const Load& force) {
 }  // namespace
 
 double nearest_pull_mm(const Design& design) {
-    return std::min(design.spring.pad.start_mm, design.tang.pivot_mm - rear_reach_mm(design.tang));
+    const double behind_tang = design.tang.pivot_mm - rear_reach_mm(design.tang);
+    return std::max(kLeastPullStationMm, std::min(design.spring.pad.start_mm, behind_tang));
 }
 
 SpringLoading load_spring(Solution& solution, const PullOut& pull) {

@@ -10,7 +10,7 @@ from backspring.report.display import Shown, both, number, reading, text, unit_o
 from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.verdict import verdict_blocks
-from backspring.report.whole_back import whole_back_lines
+from backspring.report.whole_back import whole_back_blocks
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -86,8 +86,7 @@ def _blocks(
     yield from feel_blocks(check, units)
     yield from clearance_blocks(check, units)
     yield from _closed_blade(check, units)
-    if check.along.positions:
-        yield whole_back_lines(check.along, units)
+    yield from whole_back_blocks(check.along, units)
     yield from verdict_blocks(check.verdict, units, everything)
     if check.targets:
         rows = tuple(target_row(target, units) for target in check.targets)

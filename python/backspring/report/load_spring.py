@@ -88,10 +88,11 @@ def _least_margin(found: _core.SpringLoading, units: System) -> str:
 def _stations(loading: SpringLoading, units: System) -> TextTable:
     """Tell the same elsewhere, nearest to the tang first."""
     nearest = _core.nearest_pull_mm(loading.design.core)
-    places = [share * nearest for share in _SHARES]
-    own = loading.result.at_mm
-    if all(abs(own - each) > _SAME_PLACE_MM for each in places):
-        places.append(own)
+    places: list[float] = []
+    for place in (*(share * nearest for share in _SHARES), loading.result.at_mm):
+        station = max(place, _core.LEAST_PULL_STATION_MM)
+        if all(abs(station - each) > _SAME_PLACE_MM for each in places):
+            places.append(station)
     rows = []
     for each in loading.at(sorted(places, reverse=True)):
         rows.append(

@@ -20,6 +20,12 @@ FELT = "a fingertip feels an edge of about 1 um (0.04 thou)"
 _AHEAD_MM: dict[System, float] = {"mm": 1.0, "in": 2.54}
 
 
+def whole_back_blocks(along: WholeBack, units: System) -> Iterator[Lines]:
+    """Say it of a check; nothing where the blade has no position besides open."""
+    if along.positions:
+        yield whole_back_lines(along, units)
+
+
 def whole_back_lines(along: WholeBack, units: System, when: str = "") -> Lines:
     """Say how far the back strays from open; `when` says of which knife."""
     heading = f"Whole back{when}, loaded, against open [{unit_of('reading', units)}]"

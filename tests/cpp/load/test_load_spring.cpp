@@ -137,6 +137,15 @@ TEST_CASE("the margin asked for is the design's target, or 1", "[load]") {
     CHECK(pulled_at(design, 8.0).wanted_margin == 1.0);
 }
 
+TEST_CASE("under a tang that reaches past the middle pin the spring is still pulled ahead of it",
+          "[load][abuse]") {
+    Design design = designs::wren();
+    design.tang.round_end_mm = 40.0;
+    CHECK(nearest_pull_mm(design) == kLeastPullStationMm);
+    CHECK(nearest_pull_mm(designs::snipe()) == 32.0 - 4.62);
+    CHECK(nearest_pull_mm(designs::heron()) == 27.0);
+}
+
 TEST_CASE("a pull that cannot be is refused with every fault", "[load][abuse]") {
     const auto faults_of = [](const Design& design, const PullOut& pull) {
         try {

@@ -6,6 +6,9 @@
 
 namespace backspring {
 
+/// Nearest to the middle pin that a spring is pulled [mm].
+inline constexpr double kLeastPullStationMm = 1.0;
+
 /// How the spring is pulled out.
 struct PullOut {
     std::optional<double> at_mm;     ///< station of the hook, pin or clamp; none: nearest [mm]
@@ -41,7 +44,7 @@ struct SpringLoading {
 };
 
 /// The station nearest to the open tang where a hook still gets under the spring: just behind the
-/// tang, or at the pad's rear edge where that lies farther back.
+/// tang, or at the pad's rear edge where that lies farther back; never behind the least station.
 ///
 /// @returns  [mm]
 [[nodiscard]] double nearest_pull_mm(const Design& design);
