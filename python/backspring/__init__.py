@@ -11,8 +11,8 @@ if TYPE_CHECKING:
     from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
+    from backspring.fit.knife import Knife
     from backspring.fit.levers import Levers, levers
-    from backspring.fit.log import FitLog
     from backspring.fit.plan import allowance, fit_plan
     from backspring.fit.result import Allowance, FitPlan
     from backspring.many import ManyChecks, check_many
@@ -54,7 +54,7 @@ __all__ = [
     "Design",
     "DesignMap",
     "Error",
-    "FitLog",
+    "Knife",
     "FitPlan",
     "Flush",
     "GrindTable",
@@ -116,7 +116,7 @@ _HOMES = {
     "Design": "design.design",
     "DesignMap": "question.size",
     "Error": "errors",
-    "FitLog": "fit.log",
+    "Knife": "fit.knife",
     "FitPlan": "fit.result",
     "Flush": "question.grind_result",
     "GrindTable": "question.grind_result",

@@ -24,6 +24,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_batch(m);
     declare_tolerance(m);
     declare_allowance(m);
+    declare_bench_figures(m);
     declare_fit_plan(m);
     declare_levers(m);
     declare_least_squares(m);
@@ -54,6 +55,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_batch(m);
     define_tolerance(m);
     define_allowance(m);
+    define_bench_figures(m);
     define_fit_plan(m);
     define_levers(m);
     define_least_squares(m);

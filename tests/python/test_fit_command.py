@@ -105,17 +105,17 @@ def test_a_log_grows_and_plans(tmp_path: Path, capsys: pytest.CaptureFixture[str
     log = str(tmp_path / "heron.csv")
     words = [HERON, "--log", log, "--half-stop", "0.3 mm", "--closed", "0.35 mm"]
     first = data_of([*words, "--state", "loaded"], capsys)
-    assert first["log"]["entries"] == 1
+    assert first["knife"]["entries"] == 1
     step = first["plan"][0]
     ground = ["--ground", step["face"].replace("_", "-"), f"{step['remove_mm']} mm"]
     again = ["--half-stop", f"{step['half_stop_mm']} mm", "--closed", f"{step['closed_mm']} mm"]
     words = [HERON, "--log", log, *ground, *again, "--state", "loaded"]
     second = data_of(words, capsys)
-    assert second["log"]["entries"] == 3
+    assert second["knife"]["entries"] == 3
     assert second["loaded_now"]["half_stop_mm"] == pytest.approx(step["half_stop_mm"], abs=0.002)
     assert data_of([HERON, "--log", log], capsys) == second
     assert main(["fit", HERON, "--log", log]) == 0
-    assert "tilt of the pad at open: not known yet" in capsys.readouterr().out
+    assert "not known yet: tilt of the pad at open" in capsys.readouterr().out
 
 
 BAD: list[tuple[list[str], int, str]] = [

@@ -34,22 +34,22 @@ def test_a_folder_that_cannot_be_brought_to_the_disk_has_the_whole_file(
         fsync(file)
 
     monkeypatch.setattr(os, "fsync", fail_second)
-    log = bs.FitLog(HERON, tmp_path / "log.csv")
-    log.grind("closed", 0.1)
+    log = bs.Knife(HERON, tmp_path / "log.csv")
+    log.ground("closed", 0.1)
     assert len(calls) == 2
-    assert bs.FitLog(HERON, tmp_path / "log.csv").entries == log.entries
+    assert bs.Knife(HERON, tmp_path / "log.csv").entries == log.entries
 
 
 def test_a_link_is_followed_and_the_mode_is_kept(tmp_path: Path) -> None:
     (tmp_path / "there").mkdir()
     real, link = tmp_path / "there" / "real.csv", tmp_path / "link.csv"
-    bs.FitLog(HERON, real).grind("closed", 0.1)
+    bs.Knife(HERON, real).ground("closed", 0.1)
     real.chmod(0o640)
     link.symlink_to(Path("there") / "real.csv")
-    bs.FitLog(HERON, link).grind("closed", 0.2)
+    bs.Knife(HERON, link).ground("closed", 0.2)
     assert link.is_symlink()
     assert real.stat().st_mode & 0o777 == 0o640
-    assert len(bs.FitLog(HERON, real).entries) == 2
+    assert len(bs.Knife(HERON, real).entries) == 2
 
 
 def test_a_new_file_has_the_mode_that_others_get(tmp_path: Path) -> None:
@@ -64,7 +64,7 @@ def test_what_is_no_file_is_not_replaced(tmp_path: Path) -> None:
         with pytest.raises(bs.InvalidInput, match="not an ordinary file"):
             replace_file(path, [b"x"])
     with pytest.raises(bs.InvalidInput, match="log: cannot write .*: no such file or directory"):
-        bs.FitLog(HERON, tmp_path / "nowhere" / "log.csv").grind("closed", 0.1)
+        bs.Knife(HERON, tmp_path / "nowhere" / "log.csv").ground("closed", 0.1)
 
 
 def test_a_lock_that_another_holds_for_long_is_told(
@@ -73,5 +73,5 @@ def test_a_lock_that_another_holds_for_long_is_told(
     monkeypatch.setattr(whole_file, "_WAIT_S", 0.05)
     path = tmp_path / "log.csv"
     with locked(path), pytest.raises(bs.InvalidInput, match="another program has held"):
-        bs.FitLog(HERON, path).grind("closed", 0.1)
-    bs.FitLog(HERON, path).grind("closed", 0.1)
+        bs.Knife(HERON, path).ground("closed", 0.1)
+    bs.Knife(HERON, path).ground("closed", 0.1)

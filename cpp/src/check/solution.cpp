@@ -1,6 +1,7 @@
 #include "backspring/check/solution.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/look.hpp"
@@ -39,6 +40,11 @@ Solution::Solution(const Design& design, double step_deg)
       action_{.joint = make_joint(design.spring, design.tang, design.fit),
               .probe = {},
               .friction = design.friction} {}
+
+Solution::Solution(const Design& design, Joint loaded, double step_deg)
+    : design_(sound(design, step_deg)),
+      step_deg_(step_deg),
+      action_{.joint = std::move(loaded), .probe = {}, .friction = design.friction} {}
 
 const Action& Solution::action() {
     if (!has_probe_) action_.probe = make_stress_probe(design_.spring);

@@ -6,6 +6,7 @@
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/bounds.hpp"
 #include "backspring/check/closed_blade.hpp"
+#include "loaded_joint.hpp"
 
 namespace backspring {
 namespace {
@@ -45,9 +46,7 @@ Readings possible(const Design& design, const Readings& shown) {
 }
 
 Loaded loaded_readings(const Design& design, const FitUnknowns& unknowns) {
-    Joint joint = make_joint(design.spring, design.tang, design.fit);
-    joint.flexibility.root_rotation_rad_per_nmm += unknowns.extra_root_rad_per_nmm;
-    tilt(joint, unknowns.pad_tilt_rad);
+    const Joint joint = detail::loaded_joint(design, unknowns);
     const Rests rests = find_rests(joint, design.tang.half_stop_mm.has_value());
     Loaded loaded{.readings = possible(design, readings(joint, rests)),
                   .closed_angle_deg = std::nullopt};
@@ -66,6 +65,13 @@ Readings unloaded_readings(const Design& design, const FitUnknowns& unknowns) {
 }
 
 }  // namespace
+
+Joint detail::loaded_joint(const Design& design, const FitUnknowns& unknowns) {
+    Joint joint = make_joint(design.spring, design.tang, design.fit);
+    joint.flexibility.root_rotation_rad_per_nmm += unknowns.extra_root_rad_per_nmm;
+    tilt(joint, unknowns.pad_tilt_rad);
+    return joint;
+}
 
 std::string name_of(TangFace face) {
     switch (face) {

@@ -9,9 +9,10 @@ from __future__ import annotations
 import argparse
 import importlib
 import os
+import re
 import sys
 from collections.abc import Callable, Sequence
-from typing import NoReturn
+from typing import Any, NoReturn
 
 from backspring._core import __version__
 from backspring.cli.answer import Answer, answer_json, error_json, print_report
@@ -47,6 +48,11 @@ class UsageError(Exception):
 
 
 class _Parser(argparse.ArgumentParser):
+    def __init__(self, **given: Any) -> None:
+        super().__init__(**given)
+        # A reading below zero with its unit, as -2thou, is a value and no option.
+        self._negative_number_matcher = re.compile(r"-\.?\d")
+
     def error(self, message: str) -> NoReturn:
         raise UsageError(f"{self.prog}: {message}")
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import argparse
 
-from backspring import Design, check, check_two, load
+from backspring import Design, check, check_two
 from backspring.cli import UsageError, uniform_spring
 from backspring.cli.answer import Answer
+from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.report.check import check_report
 from backspring.report.check_two import check_two_report
 
@@ -15,6 +16,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("design", nargs="?", metavar="DESIGN", help="design file (TOML)")
     parser.add_argument("--all", action="store_true", help="show every margin of the verdict")
+    add_log(parser)
     uniform_spring.add_arguments(parser)
 
 
@@ -23,8 +25,11 @@ def run(options: argparse.Namespace) -> Answer:
     given = uniform_spring.given(options)
     if options.design is not None and given:
         raise UsageError(f"backspring check: give a design file or {', '.join(given)}, not both")
+    if options.design is None and options.log is not None:
+        raise UsageError("backspring check: --log goes with a design file")
+    knife = None
     if options.design is not None:
-        design = load(options.design)
+        design, knife = asked_of(options)
         if design.two_blades is not None:
             return _two(design, options)
     else:
@@ -36,7 +41,8 @@ def run(options: argparse.Namespace) -> Answer:
         data["defaults"] = [*uniform_spring.assumed("mm"), *data["defaults"]]
         assumed = uniform_spring.assumed(options.units or design.units)
     report = check_report(result, options.units, assumed, options.all)
-    return Answer(result.status, data, report, result.notices, options.design)
+    answer = Answer(result.status, data, report, result.notices, options.design)
+    return with_knife(answer, knife, options)
 
 
 def _two(design: Design, options: argparse.Namespace) -> Answer:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from backspring import Design, load
+from backspring import Design
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
 from backspring.question.grind import grind_depth, grind_flush, grind_passes, grind_table
@@ -53,13 +54,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="with --flush: the liners' straight back, heights above the pivot at two stations "
         "(default: the back as it lies at open with the rear pin out)",
     )
+    add_log(parser)
     parser.add_argument("--output", metavar="FILE", help="picture to FILE.png or FILE.svg")
 
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer one of three questions: what a depth does, how deep for a pull, what is proud."""
     _require_one_question(options)
-    design = load(options.design)
+    design, knife = asked_of(options)
     values = _Values(options, design)
     table, data = values.flush() if options.flush else values.table()
     units = options.units or design.units
@@ -73,7 +75,8 @@ def run(options: argparse.Namespace) -> Answer:
         data["output"] = options.output
     passes = f"{data['passes']} of at most {text(data['pass_mm'], 'reading', units)}"
     report = grind_report(table, options.units, passes, beside)
-    return Answer(table.status, data, report, notices(table), options.design)
+    answer = Answer(table.status, data, report, notices(table), options.design)
+    return with_knife(answer, knife, options)
 
 
 class _Values:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import argparse
 from typing import TYPE_CHECKING, Any
 
-from backspring import Design, load
+from backspring import Design
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import shown_units, with_unit
 from backspring.errors import NoConvergence
@@ -54,6 +55,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="instead of --vary: the profile with the least peak stress for the pull, nowhere "
         "thinner than this",
     )
+    add_log(parser)
     parser.add_argument(
         "--output", metavar="FILE", help="map of pull and margin to FILE.png or FILE.svg"
     )
@@ -62,12 +64,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Size a design file; without a solution tell the nearest and what is in the way."""
     _require_sense(options)
-    design = load(options.design)
+    design, knife = asked_of(options)
     values = _Values(options, design)
     if options.taper is not None:
         taper = propose_taper(design, values.read("pull", "force"), values.read("taper", "length"))
         report = taper_report(taper, options.units)
-        return Answer(taper.status, taper.to_dict(), report, path=options.design)
+        answer = Answer(taper.status, taper.to_dict(), report, path=options.design)
+        return with_knife(answer, knife, options)
     sized = size(
         design,
         pull=values.read("pull", "force"),
@@ -82,7 +85,8 @@ def run(options: argparse.Namespace) -> Answer:
         data["output"] = options.output
     if not sized.found:
         raise NoConvergence(refusal(sized, "mm" if options.json else shown_units(options)))
-    return Answer(sized.status, data, size_report(sized, options.units), path=options.design)
+    answer = Answer(sized.status, data, size_report(sized, options.units), path=options.design)
+    return with_knife(answer, knife, options)
 
 
 def _require_sense(options: argparse.Namespace) -> None:

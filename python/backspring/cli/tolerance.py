@@ -5,9 +5,10 @@ from __future__ import annotations
 import argparse
 import sys
 
-from backspring import load, tolerance
+from backspring import tolerance
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.report.tolerance import tolerance_report
 
@@ -33,6 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="SHARE",
         help="share of good knives that passes (default: 0.95)",
     )
+    add_log(parser)
     parser.add_argument("--output", metavar="FILE", help="picture to FILE.png or FILE.svg")
     parser.add_argument("--threads", type=int, help="default: as many as the machine has")
     parser.add_argument(
@@ -44,7 +46,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Work out the spread of a design file's results."""
-    design = load(options.design)
+    design, knife = asked_of(options)
     on_terminal = sys.stderr.isatty()
     study = tolerance(
         design,
@@ -62,7 +64,8 @@ def run(options: argparse.Namespace) -> Answer:
     if options.output is not None:
         write_picture(options.output, lambda picture: picture.tolerance(study, units=options.units))
         data["output"] = options.output
-    return Answer(study.status, data, report, study.notices, options.design)
+    answer = Answer(study.status, data, report, study.notices, options.design)
+    return with_knife(answer, knife, options)
 
 
 def _spreads(words: list[str]) -> dict[str, str]:

@@ -1,9 +1,7 @@
-"""Learns from a fitting log what a drawing cannot know about one knife.
+"""Learns from a log what a drawing cannot know about one knife.
 
-The core's bounded least squares. Unknown are how far the half-stop face and the closed side stand
-from the drawing, the tilt of the pad at open, the pivot's play, the root's rotation, and every
-depth ground. Each is expected somewhere within its own spread, so that what the readings cannot
-tell stays there.
+The core's bounded least squares. Each unknown is expected somewhere within its own spread, so that
+what the measurements cannot tell stays there.
 """
 
 from __future__ import annotations
@@ -11,63 +9,119 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from backspring import _core
+from backspring.design.design import Design
 from backspring.errors import Error, NoConvergence
-from backspring.fit.log_entry import Entry
-from backspring.fit.log_rows import GAPES, Array, LogRows
-from backspring.fit.misfit import Observation
+from backspring.fit.knife_model import Array
+from backspring.fit.log_entry import Entry, GroundEntry
+from backspring.fit.log_rows import GAPES, LogRows, Model
+from backspring.fit.misfit import Misfit, Observation
+from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Prior
+from backspring.fit.yield_spread import YieldSpread, yield_spread
 
 # A gauge is never better than this.
 LEAST_SPREAD_MM = 0.0005
 _KNOWN = 0.5
-# In standard deviations; readings carry a rounding that hides what the sum gains much below it.
-_RULES = _core.LeastSquaresRules(tolerance=1e-4)
+# In standard deviations. Where a nose or a corner takes over, slopes jump by about so much.
+_RULES = _core.LeastSquaresRules(tolerance=1e-2)
+READINGS = ("half_stop_loaded_mm", "closed_loaded_mm")
+PULLS = ("peak_pull_n", "closing_peak_pull_n")
+STRESS, MARGIN = "travel_peak_stress_mpa", "yield_margin"
 
 
 @dataclass(frozen=True, slots=True)
 class Learned:
-    """One unknown: value, standard deviation, and whether the readings tell it."""
+    """One unknown: value, standard deviation, and whether the measurements tell it."""
 
     value: float
-    spread: float
+    sd: float
     known: bool
 
 
 @dataclass(frozen=True, slots=True)
+class GroundDepth:
+    """What a trip to the grinder took off [mm], with its standard deviation."""
+
+    face: str
+    depth_mm: float
+    sd_mm: float
+    known: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Figured:
+    """A figure of the knife as it stands, with its standard deviation and its slopes."""
+
+    value: float
+    sd: float
+    slopes: Array
+
+
+@dataclass(frozen=True)
 class FitEstimate:
     """What a log tells about the knife as it stands.
 
-    `now` is the core's design of it; readings are loaded, each with its standard deviation.
-    `observations` are the log's readings with what the estimate says of each.
+    `now` is the core's design of it, `bench` what a drawing has no place for, `observations` the
+    log's measurements with what the estimate says of each.
     """
 
+    design: Design
     now: _core.Design
-    unknowns: _core.FitUnknowns
-    half_stop_loaded_mm: float | None
-    half_stop_spread_mm: float | None
-    closed_loaded_mm: float
-    closed_spread_mm: float
-    pad_tilt_rad: Learned
-    pivot_play_mm: Learned
-    root_stiffness_nmm_per_rad: Learned
+    bench: _core.FitUnknowns
+    unknowns: dict[str, Learned]
+    priors: dict[str, Prior]
+    ground: tuple[GroundDepth, ...]
     observations: tuple[Observation, ...]
+    misfit: Misfit
+    rows: LogRows
+    x: Array
+    covariance: Array
+    depth_share: float
+
+    @cached_property
+    def loaded(self) -> dict[str, Figured]:
+        """Loaded readings by name."""
+        return _loaded(self.rows, self.x, self.covariance)
+
+    @cached_property
+    def figures(self) -> dict[str, Figured]:
+        """Loaded readings, pulls, stress and margin: those that it has, by name."""
+        strength = yield_spread(self.design, self.now)
+        return self.loaded | _pulls(self.rows, self.x, self.covariance, strength)
+
+    @property
+    def widest_mm(self) -> float:
+        """The larger standard deviation of the loaded readings."""
+        return max(each.sd for each in self.loaded.values())
 
 
-def learn(design: _core.Design, entries: Sequence[Entry], spread_mm: float) -> FitEstimate:
-    """Learn from all entries, at least one of them measured.
+def learn(design: Design, entries: Sequence[Entry], spread_mm: float) -> FitEstimate:
+    """Learn from all entries; depths that the readings belie count as aimed at, not as measured.
 
-    Raises NoConvergence when no knife of this design could have read so.
+    Raises NoConvergence when no knife of this design could have been measured so.
     """
+    found = _learn(design, entries, spread_mm, DEPTH_SHARE)
+    stated = any(isinstance(each, GroundEntry) and each.depth_mm for each in entries)
+    if found.misfit.is_chance() or not stated:
+        return found
+    rougher = _learn(design, entries, spread_mm, AIMED_SHARE)
+    return rougher if rougher.misfit.is_chance() else found
+
+
+def _learn(
+    design: Design, entries: Sequence[Entry], spread_mm: float, depth_share: float
+) -> FitEstimate:
     spread_mm = max(spread_mm, LEAST_SPREAD_MM)
     try:
-        sides = [LogRows(design, entries, spread_mm, gapes) for gapes in GAPES]
+        sides = [LogRows(design, entries, spread_mm, gapes, depth_share) for gapes in GAPES]
         first = _search(sides[0], sides[0].start())
         second = _search(sides[1], np.asarray(first.x))
         better = (sides[0], first) if _sum(first) <= _sum(second) else (sides[1], second)
-        return _estimate(*better)
+        return _estimate(design, *better)
     except Error as error:
         raise NoConvergence(f"the log cannot be this design's: {error}") from None
 
@@ -80,36 +134,106 @@ def _sum(found: _core.LeastSquares) -> float:
     return found.chi_squared + found.expected_chi_squared
 
 
-def _estimate(rows: LogRows, found: _core.LeastSquares) -> FitEstimate:
-    unknowns = rows.unknowns(np.asarray(found.x))
-    x, count = np.asarray(found.x), len(rows.ground)
-    half, closed = (float(each) for each in rows.readings("loaded", x, count))
+def _estimate(design: Design, rows: LogRows, found: _core.LeastSquares) -> FitEstimate:
+    x = np.asarray(found.x)
     # An unknown at its bound may still be anywhere inward of it.
     covariance = np.asarray(found.covariance_released)
-    slopes = rows.slopes("loaded", x, count)
-    spreads = np.sqrt(np.einsum("ij,jk,ik->i", slopes, covariance, slopes))
-    square = rows.design.tang.half_stop_mm is not None
-    tilt, play, root = (_learned(unknowns[place], found, place) for place in (2, 3, 4))
-    stiffness = 1.0 / max(rows.root + root.value, 1e-3 * rows.root_scale)
+    causes = rows.causes(x, len(rows.ground))
+    now = rows.model.design(causes)
+    learned = {prior.name: _learned(prior, found, place) for place, prior in enumerate(rows.priors)}
     return FitEstimate(
-        now=rows.knife(x),
-        unknowns=_core.FitUnknowns(
-            pad_tilt_rad=tilt.value,
-            pivot_play_mm=play.value,
-            extra_root_rad_per_nmm=root.value,
-        ),
-        half_stop_loaded_mm=half if square else None,
-        half_stop_spread_mm=float(spreads[0]) if square else None,
-        closed_loaded_mm=closed,
-        closed_spread_mm=float(spreads[1]),
-        pad_tilt_rad=tilt,
-        pivot_play_mm=play,
-        root_stiffness_nmm_per_rad=Learned(stiffness, stiffness**2 * root.spread, root.known),
+        design=design,
+        now=now,
+        bench=rows.model.bench(causes),
+        unknowns={name: each for name, each in learned.items() if _is_there(name, rows)},
+        priors={each.name: each for each in rows.priors},
+        ground=tuple(_depth(rows, learned, place) for place in range(len(rows.ground))),
         observations=tuple(rows.compare(x)),
+        misfit=_misfit(rows, found),
+        rows=rows,
+        x=x,
+        covariance=covariance,
+        depth_share=rows.depth_share,
     )
 
 
-def _learned(unknown: _core.Unknown, found: _core.LeastSquares, place: int) -> Learned:
-    spread = math.sqrt(found.covariance_released[place, place])
-    known = spread < _KNOWN * unknown.expected_sd and not found.at_bound[place]
-    return Learned(float(found.x[place]), spread, known)
+def _learned(prior: Prior, found: _core.LeastSquares, place: int) -> Learned:
+    sd = math.sqrt(found.covariance_released[place, place])
+    known = sd < _KNOWN * prior.sd and not (found.at_bound[place] and not prior.broad)
+    return Learned(prior.drawn + float(found.x[place]), sd, known)
+
+
+def _is_there(name: str, rows: LogRows) -> bool:
+    """Say whether this knife has it; depths are told one by one."""
+    drawn = rows.drawn
+    absent = {
+        "half_stop_face_mm": drawn.tang.half_stop_mm is None,
+        "kick_height_mm": drawn.tang.kick is None,
+        "hardness_hrc": drawn.hardness.spring_hrc is None,
+    }
+    return not absent.get(name, name.startswith("depth_"))
+
+
+def _depth(rows: LogRows, learned: dict[str, Learned], place: int) -> GroundDepth:
+    entry: GroundEntry = rows.ground[place]
+    found = learned[f"depth_{place + 1}_mm"]
+    stated = entry.depth_mm is not None
+    return GroundDepth(entry.face, found.value, found.sd, stated or found.known)
+
+
+def _loaded(rows: LogRows, x: Array, covariance: Array) -> dict[str, Figured]:
+    figures = _figured(
+        rows, x, covariance, lambda causes: rows.model.readings("loaded", causes), "loaded"
+    )
+    named = dict(zip(READINGS, figures, strict=True))
+    return named if rows.model.square else {READINGS[1]: named[READINGS[1]]}
+
+
+def _pulls(
+    rows: LogRows, x: Array, covariance: Array, strength: YieldSpread | None
+) -> dict[str, Figured]:
+    """Work out pulls, stress and margin; nothing where the blade does not snap."""
+    try:
+        figures = _figured(rows, x, covariance, rows.model.pulls)
+    except NoConvergence:
+        return {}
+    named = dict(zip((*PULLS, STRESS), figures, strict=True))
+    if rows.drawn.blade.nail_nick_mm is None:
+        named = {STRESS: named[STRESS]}
+    if strength is not None:
+        hardness = rows.place["hardness_hrc"]
+        named[MARGIN] = _margin(named[STRESS], strength, covariance, hardness, x[hardness])
+    return named
+
+
+def _figured(
+    rows: LogRows, x: Array, covariance: Array, ask: Model, kind: str = ""
+) -> list[Figured]:
+    count = len(rows.ground)
+    values = ask(rows.causes(x, count))
+    slopes = rows.slopes(ask, x, count, kind)
+    sds = np.sqrt(np.einsum("ij,jk,ik->i", slopes, covariance, slopes))
+    each = zip(values, sds, slopes, strict=True)
+    return [Figured(float(value), float(sd), slope) for value, sd, slope in each]
+
+
+def _margin(
+    stress: Figured, strength: YieldSpread, covariance: Array, hardness: int, off_hrc: float
+) -> Figured:
+    yield_mpa = strength.yield_mpa + strength.per_hrc_mpa * off_hrc
+    margin = yield_mpa / stress.value
+    slopes = -margin * stress.slopes / stress.value
+    slopes[hardness] += strength.per_hrc_mpa / stress.value
+    variance = slopes @ covariance @ slopes + (margin * strength.share) ** 2
+    return Figured(margin, math.sqrt(variance), slopes)
+
+
+def _misfit(rows: LogRows, found: _core.LeastSquares) -> Misfit:
+    """Chi-squared of measurements and expectations, but for broad ones, which only take away."""
+    covariance = found.covariance_released
+    taken = sum(
+        1.0 - min(1.0, covariance[place, place] / prior.sd**2)
+        for place, prior in enumerate(rows.priors)
+        if prior.broad
+    )
+    return Misfit(_sum(found), len(found.residuals) - taken)

@@ -1,50 +1,97 @@
-"""What a fitting log holds, and within what limits."""
+"""What the log of a knife holds, and within what limits."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from backspring import _core
 from backspring.fit.result import FACES
-from backspring.report.display import text
+from backspring.report.display import Shown, text
 from backspring.units import System
 
-# Column, least and greatest [mm]; the same where a value is given and where it is read.
+# Column, least and greatest in the core's units; the same where a value is given and where it is
+# read.
 LIMITS = {
     "half_stop_mm": (-3.0, 3.0),
     "closed_mm": (-3.0, 3.0),
     "repeatability_mm": (0.0, 0.2),
     "depth_mm": (0.0, 3.0),
+    "from_mm": (-500.0, 500.0),
+    "to_mm": (-500.0, 500.0),
+    "pull_n": (0.01, 1000.0),
+    "closing_pull_n": (0.01, 1000.0),
+    "moved_mm": (0.0, 10.0),
+    "thickness_mm": (0.05, 50.0),
+    "hardness_hrc": (20.0, 70.0),
+    "weight_n": (0.01, 2000.0),
+    "station_mm": (-500.0, 500.0),
+}
+_UNITS = {"mm": "mm", "n": "N", "hrc": "HRC"}
+SPRING_FACES = ("back", "belly")
+FigureKind = Literal["pull_n", "closing_pull_n", "moved_mm", "thickness_mm", "hardness_hrc"]
+FIGURES: tuple[FigureKind, ...] = (
+    "pull_n",
+    "closing_pull_n",
+    "moved_mm",
+    "thickness_mm",
+    "hardness_hrc",
+)
+_NAMES: dict[str, tuple[str, Shown]] = {
+    "pull_n": ("pull to open", "force"),
+    "closing_pull_n": ("pull to close", "force"),
+    "moved_mm": ("moved", "reading"),
+    "thickness_mm": ("thickness", "reading"),
+    "hardness_hrc": ("hardness", "hardness"),
 }
 
 
 @dataclass(frozen=True, slots=True)
 class MeasuredEntry:
-    """What the dial showed [mm]."""
+    """What the dial showed [mm]; at one position or at both."""
 
     state: str
     half_stop_mm: float | None
-    closed_mm: float
+    closed_mm: float | None
     repeatability_mm: float
 
 
 @dataclass(frozen=True, slots=True)
 class GroundEntry:
-    """What came off a face [mm]."""
+    """What came off a face [mm]; a depth that nobody measured is None.
+
+    `from_mm` and `to_mm` are the stretch of a back or belly, None for the whole.
+    """
 
     face: str
-    depth_mm: float
+    depth_mm: float | None
+    from_mm: float | None = None
+    to_mm: float | None = None
 
 
-Entry = MeasuredEntry | GroundEntry
+@dataclass(frozen=True, slots=True)
+class FigureEntry:
+    """Another measurement, in the unit of its kind's name.
+
+    A movement has the weight hung and its station, a thickness its station.
+    """
+
+    kind: FigureKind
+    value: float
+    station_mm: float | None = None
+    weight_n: float | None = None
 
 
-def broken_limit(column: str, value_mm: float) -> str | None:
+Entry = MeasuredEntry | GroundEntry | FigureEntry
+
+
+def broken_limit(column: str, value: float) -> str | None:
     """Return the rule that a value breaks, or None."""
     low, high = LIMITS[column]
-    if low <= value_mm <= high:
+    if low <= value <= high:
         return None
-    return f"must be from {low:g} mm to {high:g} mm, got {value_mm:.10g} mm"
+    unit = _UNITS[column.rpartition("_")[2]]
+    return f"must be from {low:g} {unit} to {high:g} {unit}, got {value:.10g} {unit}"
 
 
 def faces_of(tang: _core.Tang) -> list[str]:
@@ -53,12 +100,40 @@ def faces_of(tang: _core.Tang) -> list[str]:
     return [face for face in FACES if not without.get(face, False)]
 
 
+def places_of(tang: _core.Tang) -> list[str]:
+    """Name all that can be ground on this knife: the tang's faces, and the spring's two."""
+    return [*faces_of(tang), *SPRING_FACES]
+
+
 def describe(entry: Entry, units: System) -> str:
     """Say what an entry holds."""
     if isinstance(entry, GroundEntry):
-        return f"ground {entry.face.replace('_', '-')} {text(entry.depth_mm, 'reading', units)}"
-    closed = f"closed {text(entry.closed_mm, 'reading', units)}"
-    if entry.half_stop_mm is None:
-        return f"measured {entry.state}, {closed}"
-    half = f"half-stop {text(entry.half_stop_mm, 'reading', units)}"
-    return f"measured {entry.state}, {half}, {closed}"
+        depth = "depth not measured"
+        if entry.depth_mm is not None:
+            depth = text(entry.depth_mm, "reading", units)
+        return f"ground {entry.face.replace('_', '-')}, {depth}{_stretch(entry, units)}"
+    if isinstance(entry, FigureEntry):
+        name, kind = _NAMES[entry.kind]
+        return f"measured {name} {text(entry.value, kind, units)}{_where(entry, units)}"
+    shown = [
+        f"{name} {text(value, 'reading', units)}"
+        for name, value in (("half-stop", entry.half_stop_mm), ("closed", entry.closed_mm))
+        if value is not None
+    ]
+    return f"measured {entry.state}, {', '.join(shown)}"
+
+
+def _stretch(entry: GroundEntry, units: System) -> str:
+    if entry.from_mm is None:
+        return ""
+    ends = (text(each, "length", units) for each in (entry.from_mm, entry.to_mm))
+    return f", from {' to '.join(ends)}"
+
+
+def _where(entry: FigureEntry, units: System) -> str:
+    weight = ""
+    if entry.weight_n is not None:
+        weight = f" under {text(entry.weight_n, 'force', units)}"
+    if entry.station_mm is None:
+        return weight
+    return f"{weight} at {text(entry.station_mm, 'length', units)}"

@@ -1,7 +1,8 @@
-"""The file of a fitting log: one line an entry, written whole or not at all.
+"""The file of a knife's log: one line an entry, written whole or not at all.
 
 The first line names the design and carries the fingerprint of its shape, the last line counts the
-entries, so that a file cut short is noticed. Format 1 carried the design's name alone.
+entries, so that a file cut short is noticed. Format 1 carried the design's name alone; formats 1
+and 2 knew readings and depths only.
 """
 
 from __future__ import annotations
@@ -15,11 +16,23 @@ from pathlib import Path
 from backspring.design.design import Design
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
-from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry, broken_limit, faces_of
+from backspring.fit.log_entry import (
+    FIGURES,
+    SPRING_FACES,
+    Entry,
+    FigureEntry,
+    FigureKind,
+    GroundEntry,
+    MeasuredEntry,
+    broken_limit,
+    places_of,
+)
 from backspring.whole_file import replace_file
 
-_TITLE, _FORMAT, _BY_NAME = "backspring fitting log", "2", "1"
-_HEADS = ["what", "state", "half_stop_mm", "closed_mm", "repeatability_mm", "face", "depth_mm"]
+_TITLE, _FORMAT, _BY_NAME = "backspring fitting log", "3", "1"
+_READ = (_BY_NAME, "2", _FORMAT)
+_OLD_HEADS = ["what", "state", "half_stop_mm", "closed_mm", "repeatability_mm", "face", "depth_mm"]
+_HEADS = [*_OLD_HEADS, "from_mm", "to_mm", "value", "station_mm", "weight_n"]
 _LARGEST_BYTES = 1_000_000
 _SHOWN = 12
 _OUT = "mend the value, or take the line out and lower the count in the last line"
@@ -58,19 +71,27 @@ def write_log(path: Path, design: Design, entries: Sequence[Entry]) -> None:
 
 
 def _row(entry: Entry) -> list[str]:
+    cells = dict.fromkeys(_HEADS, "")
     if isinstance(entry, GroundEntry):
-        return ["ground", "", "", "", "", entry.face, repr(entry.depth_mm)]
-    half = "" if entry.half_stop_mm is None else repr(entry.half_stop_mm)
-    spread = repr(entry.repeatability_mm)
-    return ["measured", entry.state, half, repr(entry.closed_mm), spread, "", ""]
+        given: dict[str, object] = {"what": "ground", "face": entry.face}
+        numbers = {name: getattr(entry, name) for name in ("depth_mm", "from_mm", "to_mm")}
+    elif isinstance(entry, FigureEntry):
+        given = {"what": entry.kind}
+        numbers = {name: getattr(entry, name) for name in ("value", "station_mm", "weight_n")}
+    else:
+        given = {"what": "measured", "state": entry.state}
+        names = ("half_stop_mm", "closed_mm", "repeatability_mm")
+        numbers = {name: getattr(entry, name) for name in names}
+    given |= {name: repr(value) for name, value in numbers.items() if value is not None}
+    return [str(cell) for cell in (cells | given).values()]
 
 
 def _require_same_design(path: Path, rows: list[list[str]], design: Design) -> None:
     head = rows[0] if rows else []
     if not head or head[0] != _TITLE or len(head) < 3:
         raise _refused(path, 1, f'not a fitting log: must begin with "{_TITLE}"')
-    if head[1] not in (_FORMAT, _BY_NAME):
-        raise _refused(path, 1, f"this version reads formats 1 and {_FORMAT}, got {head[1]}")
+    if head[1] not in _READ:
+        raise _refused(path, 1, f"this version reads formats 1 to {_FORMAT}, got {head[1]}")
     if len(head) != (3 if head[1] == _BY_NAME else 4):
         raise _refused(path, 1, "damaged: format, name and fingerprint of the design expected")
     if head[1] == _BY_NAME:
@@ -88,8 +109,9 @@ def _require_same_design(path: Path, rows: list[list[str]], design: Design) -> N
 
 
 def _entries(path: Path, rows: list[list[str]], design: Design) -> list[Entry]:
-    if len(rows) < 2 or rows[1] != _HEADS:
-        heads = ",".join(_HEADS)
+    names = _HEADS if rows[0][1] == _FORMAT else _OLD_HEADS
+    if len(rows) < 2 or rows[1] != names:
+        heads = ",".join(names)
         raise _refused(path, 2, f"damaged: the columns' names must be {heads}: write them so again")
     entries: list[Entry] = []
     for line, row in enumerate(rows[2:], start=3):
@@ -103,7 +125,7 @@ def _entries(path: Path, rows: list[list[str]], design: Design) -> list[Entry]:
                     "so",
                 )
             return entries
-        entries.append(_entry(path, line, row, design))
+        entries.append(_Line(path, line, names, row).entry(design))
     raise _refused(
         path,
         len(rows),
@@ -112,40 +134,68 @@ def _entries(path: Path, rows: list[list[str]], design: Design) -> list[Entry]:
     )
 
 
-def _entry(path: Path, line: int, row: list[str], design: Design) -> Entry:
-    if len(row) != len(_HEADS):
-        message = f"damaged: {len(_HEADS)} columns expected, got {len(row)}: {_OUT}"
-        raise _refused(path, line, message)
-    what, state, half, closed, spread, face, depth = row
-    tang = design.core.tang
-    if what == "ground" and face in faces_of(tang):
-        return GroundEntry(face, _number(path, line, "depth_mm", depth))
-    if what == "measured" and state in ("loaded", "unloaded"):
-        if bool(half) != (tang.half_stop_mm is not None):
-            wanted = "no half-stop expected" if half else "a half-stop reading expected"
-            raise _refused(path, line, f"damaged: {wanted}: {_OUT}")
-        return MeasuredEntry(
-            state,
-            _number(path, line, "half_stop_mm", half) if half else None,
-            _number(path, line, "closed_mm", closed),
-            _number(path, line, "repeatability_mm", spread),
-        )
-    message = f'damaged: no entry of a log of this tang: "{",".join(row)[:60]}": {_OUT}'
-    raise _refused(path, line, message)
+class _Line:
+    """One line of the file, under its columns' names."""
 
+    def __init__(self, path: Path, line: int, names: list[str], row: list[str]) -> None:
+        self.path, self.line = path, line
+        if len(row) != len(names):
+            raise self.refused(f"{len(names)} columns expected, got {len(row)}")
+        self.written = ",".join(row)
+        self.cells = dict.fromkeys(_HEADS, "") | dict(zip(names, row, strict=True))
 
-def _number(path: Path, line: int, column: str, written: str) -> float:
-    try:
-        value = float(written)
-    except ValueError:
-        value = math.nan
-    if not math.isfinite(value):
-        message = f'damaged: {column} must be a number, got "{written[:20]}": {_OUT}'
-        raise _refused(path, line, message)
-    rule = broken_limit(column, value)
-    if rule:
-        raise _refused(path, line, f"damaged: {column} {rule}: {_OUT}")
-    return value
+    def entry(self, design: Design) -> Entry:
+        """Read the entry."""
+        what, face, state = (self.cells[name] for name in ("what", "face", "state"))
+        if what == "ground" and face in places_of(design.core.tang):
+            return self._ground(face)
+        if what == "measured" and state in ("loaded", "unloaded"):
+            return self._measured(state, design)
+        if what in FIGURES:
+            return self._figure(FIGURES[FIGURES.index(what)])
+        raise self.refused(f'no entry of a log of this tang: "{self.written[:60]}"')
+
+    def refused(self, message: str) -> InvalidInput:
+        """Make the refusal of this line."""
+        return _refused(self.path, self.line, f"damaged: {message}: {_OUT}")
+
+    def _ground(self, face: str) -> GroundEntry:
+        ends = [self._optional(name) for name in ("from_mm", "to_mm")]
+        if (ends[0] is None) != (ends[1] is None) or (ends[0] and face not in SPRING_FACES):
+            raise self.refused("a stretch of the back or belly has two ends")
+        return GroundEntry(face, self._optional("depth_mm"), *ends)
+
+    def _measured(self, state: str, design: Design) -> MeasuredEntry:
+        half, closed = self._optional("half_stop_mm"), self._optional("closed_mm")
+        if half is not None and design.core.tang.half_stop_mm is None:
+            raise self.refused("no half-stop expected")
+        if half is None and closed is None:
+            raise self.refused("a reading expected")
+        return MeasuredEntry(state, half, closed, self._number("repeatability_mm"))
+
+    def _figure(self, kind: FigureKind) -> FigureEntry:
+        station, weight = self._optional("station_mm"), self._optional("weight_n")
+        if (station is not None) != (kind in ("moved_mm", "thickness_mm")):
+            raise self.refused("station_mm goes with moved_mm and thickness_mm")
+        if (weight is not None) != (kind == "moved_mm"):
+            raise self.refused("weight_n goes with moved_mm")
+        return FigureEntry(kind, self._number("value", kind), station, weight)
+
+    def _optional(self, column: str) -> float | None:
+        return self._number(column) if self.cells[column] else None
+
+    def _number(self, column: str, limits: str | None = None) -> float:
+        written = self.cells[column]
+        try:
+            value = float(written)
+        except ValueError:
+            value = math.nan
+        if not math.isfinite(value):
+            raise self.refused(f'{column} must be a number, got "{written[:20]}"')
+        rule = broken_limit(limits or column, value)
+        if rule:
+            raise self.refused(f"{column} {rule}")
+        return value
 
 
 def _refused(path: Path, line: int | None, message: str) -> InvalidInput:

@@ -1,191 +1,231 @@
-"""The rows of a fitting log's least squares: unknowns, and readings against them.
-
-In turn the unknowns are the half-stop face and the closed side against the drawing, the tilt of the
-pad, the pivot's play, the root's rotation beyond the drawing's, and every depth ground.
-"""
+"""The rows of a log's least squares: unknowns, and all that was measured against them."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
-import numpy.typing as npt
 
 from backspring import _core
-from backspring.errors import Error, NoConvergence
-from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry, faces_of
+from backspring.design.design import Design
+from backspring.errors import Error
+from backspring.fit.knife_model import CAUSES, PLACE, STIFFNESS, Array, KnifeModel
+from backspring.fit.log_entry import Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.misfit import Observation
-from backspring.fit.result import FACES
+from backspring.fit.priors import DEPTH_SHARE, depth_prior, priors_of
 
-Array = npt.NDArray[np.float64]
-# What is expected before anything is measured: common practice, no source.
-FACE_MM, TILT_RAD, PLAY_MM = 1.0, 0.002, 0.02
-_DEPTH_MM, _DEPTH_SHARE = 0.003, 0.05
-_POSITIONS = ("half_stop", "closed")
-_FIRST_DEPTH = 5
-_TILT, _PLAY, _ROOT = 4, 5, 6
-_STEP_MM, _STEP_RAD, _STEP_SHARE = 1e-4, 1e-5, 1e-3
+POSITIONS = ("half_stop", "closed")
 Gapes = Literal["rear", "front"]
 GAPES: tuple[Gapes, Gapes] = ("rear", "front")
+# Standard deviation of one measurement: common practice, no source.
+PULL_SHARE = 0.02
+CALIPER_MM, HARDNESS_HRC, BEST_HARDNESS_HRC = 0.01, 1.0, 0.5
+Model = Callable[[Array], Array]
+# What does not move a measurement, and need not be tried.
+_BENDING = ("extra_root_share", "preload_mm", *STIFFNESS)
+_STILL = {
+    "unloaded": {*_BENDING, "friction", "hardness_hrc"},
+    # Bent by a given distance a spring has the same shape, whether stiff or not: within a reading
+    # 0.02 mm of thickness are 0.0001 mm.
+    "loaded": {"pivot_play_mm", "friction", "hardness_hrc", *STIFFNESS},
+    "moved_mm": {*CAUSES} - {*_BENDING} | {"preload_mm"},
+    "thickness_mm": {*CAUSES} - {"thickness_mm"},
+    "hardness_hrc": {*CAUSES} - {"hardness_hrc"},
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One entry's measurements, after so many grinds; `key` is alike where the model's is."""
+
+    number: int
+    entry: MeasuredEntry | FigureEntry
+    count: int
+    key: tuple[object, ...]
 
 
 class LogRows:
-    """What the model says of every reading, at given unknowns, for a pad that gapes at one end.
+    """What the model says of every measurement, at given unknowns, for a pad that gapes at one end.
 
     It rests on the other end then: readings have a kink where the pad lies flat, and no derivative
-    there, but one on each side. Readings follow from the depth off each face, tilt, play and root;
-    their slopes with these give those with the unknowns.
+    there, but one on each side. All follows from the knife's causes after so many grinds, and these
+    from the unknowns by a matrix.
     """
 
     def __init__(
-        self, design: _core.Design, entries: Sequence[Entry], spread_mm: float, gapes: Gapes
+        self,
+        design: Design,
+        entries: Sequence[Entry],
+        spread_mm: float,
+        gapes: Gapes,
+        depth_share: float = DEPTH_SHARE,
     ) -> None:
-        self.design, self.entries = design, entries
-        self.ground = [entry for entry in entries if isinstance(entry, GroundEntry)]
-        self.spread_mm = spread_mm
-        self.root = _core.make_flexibility(design.spring).root_rotation_rad_per_nmm
-        # A clamp gives way about as much as a rear span would: a tenth of the overhang's own bend.
-        self.root_scale = self.root or self._overhang_rotation()
-        tilt = (0.0, math.inf) if gapes == "rear" else (-math.inf, 0.0)
-        free = (-math.inf, math.inf)
-        self._limits = np.array([*[free] * 4, tilt, (0.0, math.inf), (-self.root, math.inf)])
-        self._steps = [*[_STEP_MM] * 4, _STEP_RAD, _STEP_MM, _STEP_SHARE * self.root_scale]
+        self.drawn = design.core
+        self.ground = [each for each in entries if isinstance(each, GroundEntry)]
+        self.model = KnifeModel(self.drawn, self.ground)
+        self.spread_mm, self.depth_share = spread_mm, depth_share
+        self.priors = priors_of(design, self.model.root_scale)
+        self.first_depth = len(self.priors)
+        self.priors += [
+            depth_prior(f"depth_{place}_mm", each.depth_mm, depth_share)
+            for place, each in enumerate(self.ground, start=1)
+        ]
+        self.place = {each.name: place for place, each in enumerate(self.priors)}
+        self.rows = list(_rows(entries))
+        self._tilt = (0.0, math.inf) if gapes == "rear" else (-math.inf, 0.0)
+        self._limits = self._cause_limits()
 
     def start(self) -> Array:
-        """Return the unknowns with the faces where the first measurement alone would put them."""
-        _, first, count = next(self._measured())
-        x = np.array([0.0] * _FIRST_DEPTH + [entry.depth_mm for entry in self.ground])
-        drawn = _core.take_off(self.design, _off(self._causes(x, count)))
-        state = _core.FitState[first.state]
+        """Return the unknowns with the faces where the first readings alone would put them."""
+        x = np.array([0.0 if each.broad else each.expected for each in self.priors])
+        first = next((row for row in self.rows if _is_whole(row.entry, self.model.square)), None)
+        if first is None or not isinstance(first.entry, MeasuredEntry):
+            return x
+        entry, drawn = first.entry, self.model.design(self.causes(x, first.count))
         read = _core.Measured(
-            state=state, half_stop_mm=first.half_stop_mm, closed_mm=first.closed_mm
+            state=_core.FitState[entry.state],
+            half_stop_mm=entry.half_stop_mm,
+            closed_mm=entry.closed_mm or 0.0,
         )
         now = _core.as_measured(drawn, read).tang
-        x[1] = now.closed_mm - drawn.tang.closed_mm
+        x[self.place["closed_face_mm"]] = now.closed_mm - drawn.tang.closed_mm
         if now.half_stop_mm is not None and drawn.tang.half_stop_mm is not None:
-            x[0] = now.half_stop_mm - drawn.tang.half_stop_mm
+            x[self.place["half_stop_face_mm"]] = now.half_stop_mm - drawn.tang.half_stop_mm
         return x
 
     def unknowns(self, start: Array) -> list[_core.Unknown]:
         """Return the unknowns, each with what is expected of it and its bounds."""
-        deep = np.array([entry.depth_mm for entry in self.ground])
-        expected = np.array([*[0.0] * _FIRST_DEPTH, *deep])
-        known = (FACE_MM, FACE_MM, TILT_RAD, PLAY_MM, self.root_scale)
-        spreads = np.array([*known, *(_DEPTH_MM + _DEPTH_SHARE * deep)])
-        free, steel = (-math.inf, math.inf), (0.0, math.inf)
-        limits = [free, free, *self._limits[_TILT:], *[steel] * len(deep)]
         return [
-            _core.Unknown(start=at, expected=value, expected_sd=sd, least=low, greatest=high)
-            for at, value, sd, (low, high) in zip(start, expected, spreads, limits, strict=True)
+            _core.Unknown(
+                start=at,
+                expected=prior.expected,
+                expected_sd=prior.sd,
+                least=self._tilt[0] if prior.name == "pad_tilt_rad" else prior.least,
+                greatest=self._tilt[1] if prior.name == "pad_tilt_rad" else prior.greatest,
+            )
+            for at, prior in zip(start, self.priors, strict=True)
         ]
 
-    def readings(self, state: str, x: Array, count: int) -> Array:
-        """Read the knife after the first grinds: half-stop, closed; nothing without a half-stop."""
-        return self._read(state, self._causes(x, count))
+    def causes(self, x: Array, count: int) -> Array:
+        """Return what measurements after the first grinds follow from."""
+        return self.by_unknown(count) @ x
 
-    def slopes(self, state: str, x: Array, count: int) -> Array:
-        """Return the slopes of both readings with the unknowns."""
-        causes = self._causes(x, count)
-        slopes = np.zeros((2, len(causes)))
-        for place in self._moving(state):
+    def by_unknown(self, count: int) -> Array:
+        """Slopes of the causes with the unknowns, after the first grinds."""
+        slopes = np.zeros((self.model.width, len(self.priors)))
+        slopes[PLACE["half_stop"], self.place["half_stop_face_mm"]] = -1.0
+        slopes[[PLACE["closed"], PLACE["kick"]], self.place["closed_face_mm"]] = -1.0
+        slopes[PLACE["kick"], self.place["kick_height_mm"]] = -1.0
+        for name in CAUSES:
+            if name in self.place:
+                slopes[PLACE[name], self.place[name]] = 1.0
+        for place, entry in enumerate(self.ground[:count], start=self.first_depth):
+            slopes[self.model.place_of(entry), place] = 1.0
+        return slopes
+
+    def slopes(self, model: Model, x: Array, count: int, kind: str = "") -> Array:
+        """Slopes of what a model says with the unknowns, from both sides where bounds allow.
+
+        `kind` is that of the measurement, or the state of a reading; without it all is tried.
+        """
+        causes = self.causes(x, count)
+        slopes = np.zeros((len(model(causes)), len(causes)))
+        mapped = self.by_unknown(count)
+        still = [PLACE[name] for name in _STILL.get(kind, ())]
+        for place in set(np.flatnonzero(np.any(mapped != 0.0, axis=1))) - set(still):
+            step, (low, high) = self.model.steps[place], self._limits[place]
             ahead, behind = causes.copy(), causes.copy()
-            low, high = self._limits[place]
-            ahead[place] = min(ahead[place] + self._steps[place], high)
-            behind[place] = max(behind[place] - self._steps[place], low)
-            change = self._read(state, ahead) - self._read(state, behind)
-            slopes[:, place] = change / (ahead[place] - behind[place])
-        return slopes @ self._by_unknown(count)
-
-    def knife(self, x: Array) -> _core.Design:
-        """Return the knife as it stands."""
-        return _core.take_off(self.design, _off(self._causes(x, len(self.ground))))
+            ahead[place] = min(causes[place] + step, high)
+            behind[place] = max(causes[place] - step, low)
+            slopes[:, place] = (model(ahead) - model(behind)) / (ahead[place] - behind[place])
+        return np.asarray(slopes @ mapped)
 
     def compare(self, x: Array) -> list[Observation]:
-        """Set every reading against what the model says of it."""
-        rows = []
-        for number, entry, count in self._measured():
-            shown = dict(zip(_POSITIONS, self.readings(entry.state, x, count), strict=True))
-            for position in _positions(entry):
-                read, sd = getattr(entry, f"{position}_mm"), self._sd_mm(entry)
-                model = float(shown[position])
-                rows.append(Observation(number, position, entry.state, read, model, sd))
-        return rows
+        """Set every measurement against what the model says of it."""
+        found, said = [], {}
+        for row in self.rows:
+            if row.key not in said:
+                said[row.key] = self.model_of(row)(self.causes(x, row.count))
+            for place, value, sd in self._measured(row):
+                what = POSITIONS[place] if isinstance(row.entry, MeasuredEntry) else row.entry.kind
+                state = row.entry.state if isinstance(row.entry, MeasuredEntry) else ""
+                found.append(
+                    Observation(row.number, what, state, value, float(said[row.key][place]), sd)
+                )
+        return found
 
     def residuals(self, x: Array) -> tuple[Array, Array]:
         """Residuals in standard deviations, with their slopes; no number where no knife can be."""
-        width = _FIRST_DEPTH + len(self.ground)
         try:
-            rows = np.array([row.residual for row in self.compare(x)])
-            return rows, np.vstack([np.zeros((0, width)), *self._slope_rows(x)])
+            rows = np.array([each.residual for each in self.compare(x)])
+            return rows, np.vstack([np.zeros((0, len(x))), *self._slope_rows(x)])
         except Error:
-            count = sum(len(_positions(entry)) for _, entry, _ in self._measured())
-            return np.full(count, np.nan), np.zeros((count, width))
+            count = sum(len(self._measured(row)) for row in self.rows)
+            return np.full(count, np.nan), np.zeros((count, len(x)))
+
+    def model_of(self, row: Row) -> Model:
+        """Return the model of an entry's measurements."""
+        entry = row.entry
+        if isinstance(entry, MeasuredEntry):
+            return lambda causes: self.model.readings(entry.state, causes)
+        return lambda causes: self.model.figure(entry, causes)
+
+    def figure_sd(self, entry: FigureEntry) -> float:
+        """Say how good another measurement is: its standard deviation."""
+        if entry.kind in ("pull_n", "closing_pull_n"):
+            return PULL_SHARE * entry.value
+        if entry.kind == "hardness_hrc":
+            # However often: no tester is better than half a degree.
+            count = sum(getattr(row.entry, "kind", "") == entry.kind for row in self.rows)
+            return max(HARDNESS_HRC, BEST_HARDNESS_HRC * math.sqrt(count))
+        return self.spread_mm if entry.kind == "moved_mm" else CALIPER_MM
 
     def _slope_rows(self, x: Array) -> Iterator[Array]:
-        seen: dict[tuple[str, int], Array] = {}
-        for _, entry, count in self._measured():
-            key = (entry.state, count)
-            if key not in seen:
-                seen[key] = self.slopes(entry.state, x, count)
-            rows = [_POSITIONS.index(position) for position in _positions(entry)]
-            yield seen[key][rows] / self._sd_mm(entry)
+        seen: dict[tuple[object, ...], Array] = {}
+        for row in self.rows:
+            if row.key not in seen:
+                entry = row.entry
+                kind = entry.state if isinstance(entry, MeasuredEntry) else entry.kind
+                seen[row.key] = self.slopes(self.model_of(row), x, row.count, kind)
+            for place, _, sd in self._measured(row):
+                yield seen[row.key][place : place + 1] / sd
 
-    def _overhang_rotation(self) -> float:
-        pivot = self.design.tang.pivot_mm
-        flexibility = _core.make_flexibility(self.design.spring)
-        return 0.1 * _core.deflection_per_force(flexibility, pivot, pivot) / pivot**2
+    def _measured(self, row: Row) -> list[tuple[int, float, float]]:
+        """List place in the model's answer, value and standard deviation."""
+        entry = row.entry
+        if isinstance(entry, FigureEntry):
+            return [(0, entry.value, self.figure_sd(entry))]
+        sd = max(entry.repeatability_mm, self.spread_mm)
+        read = (entry.half_stop_mm, entry.closed_mm)
+        return [(place, value, sd) for place, value in enumerate(read) if value is not None]
 
-    def _by_unknown(self, count: int) -> Array:
-        """Slopes of what readings follow from with the unknowns, after the first grinds."""
-        slopes = np.zeros((len(self._steps), _FIRST_DEPTH + len(self.ground)))
-        slopes[FACES.index("half_stop"), 0] = -1.0
-        slopes[[FACES.index("closed"), FACES.index("kick")], 1] = -1.0
-        slopes[[_TILT, _PLAY, _ROOT], [2, 3, 4]] = 1.0
-        for place, entry in enumerate(self.ground[:count], start=_FIRST_DEPTH):
-            slopes[FACES.index(entry.face), place] = 1.0
-        return slopes
-
-    def _causes(self, x: Array, count: int) -> Array:
-        """Depths off each face, tilt, play and root after the first grinds."""
-        return self._by_unknown(count) @ x
-
-    def _moving(self, state: str) -> list[int]:
-        """Say which of these move the readings of a state."""
-        faces = {"half_stop", "closed", "kick", *(entry.face for entry in self.ground)}
-        here = [FACES.index(face) for face in faces_of(self.design.tang) if face in faces]
-        return [*here, _TILT, _ROOT if state == "loaded" else _PLAY]
-
-    def _read(self, state: str, causes: Array) -> Array:
-        tilt, play, root = (float(each) for each in causes[_TILT:])
-        bench = _core.FitUnknowns(
-            pad_tilt_rad=tilt, pivot_play_mm=play, extra_root_rad_per_nmm=root
-        )
-        knife = _core.take_off(self.design, _off(causes))
-        shown = _core.readings_in(_core.FitState[state], knife, bench)
-        half = 0.0 if self.design.tang.half_stop_mm is None else shown.half_stop_mm
-        if half is None or shown.closed_mm is None:
-            raise NoConvergence("the blade does not stay in a position")
-        return np.array([half, shown.closed_mm])
-
-    def _measured(self) -> Iterator[tuple[int, MeasuredEntry, int]]:
-        """Go through the measurements: number of the entry, entry, grinds before it."""
-        count = 0
-        for number, entry in enumerate(self.entries, start=1):
-            if isinstance(entry, GroundEntry):
-                count += 1
-            else:
-                yield number, entry, count
-
-    def _sd_mm(self, entry: MeasuredEntry) -> float:
-        return max(entry.repeatability_mm, self.spread_mm)
+    def _cause_limits(self) -> list[tuple[float, float]]:
+        limits = [(-math.inf, math.inf)] * self.model.width
+        for prior in self.priors[: self.first_depth]:
+            if prior.name in PLACE:
+                limits[PLACE[prior.name]] = (prior.least, prior.greatest)
+        limits[PLACE["pad_tilt_rad"]] = self._tilt
+        for place in range(len(CAUSES), self.model.width):
+            limits[place] = (0.0, math.inf)
+        return limits
 
 
-def _off(causes: Array) -> _core.FaceDepths:
-    depths = zip(FACES, causes[: len(FACES)], strict=True)
-    return _core.FaceDepths(**{f"{face}_mm": float(depth) for face, depth in depths})
+def _rows(entries: Sequence[Entry]) -> Iterator[Row]:
+    count = 0
+    for number, entry in enumerate(entries, start=1):
+        if isinstance(entry, GroundEntry):
+            count += 1
+            continue
+        what: tuple[object, ...] = ("figure", entry)
+        if isinstance(entry, MeasuredEntry):
+            what = ("readings", entry.state)
+        yield Row(number, entry, count, (*what, count))
 
 
-def _positions(entry: MeasuredEntry) -> list[str]:
-    return [each for each in _POSITIONS if getattr(entry, f"{each}_mm") is not None]
+def _is_whole(entry: MeasuredEntry | FigureEntry, square: bool) -> bool:
+    if not isinstance(entry, MeasuredEntry):
+        return False
+    return entry.closed_mm is not None and (entry.half_stop_mm is not None) == square

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from backspring.fit.log_entry import describe
 from backspring.fit.result import Allowance, FitPlan
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.levers import levers_table
@@ -16,9 +15,6 @@ from backspring.units import System
 if TYPE_CHECKING:
     from backspring import _core
     from backspring.fit.after_back_grind import BackGround
-    from backspring.fit.estimate import Learned
-    from backspring.fit.log import FitLog
-    from backspring.fit.log_entry import Entry
 
 # Common practice, no source.
 CAUTIONS = (
@@ -62,49 +58,9 @@ def plan_report(plan: FitPlan, units: System | None = None) -> Report:
     return Report(_first(plan, units), tuple(_blocks(plan, units)))
 
 
-def log_report(log: FitLog, plan: FitPlan, units: System | None = None) -> Report:
-    """Lay out a plan from a log, with what the log tells."""
-    units = units or plan.design.units
-    page = plan_report(plan, units)
-    return Report(page.headline, (*page.blocks[:-1], _log_lines(log, units), page.blocks[-1]))
-
-
-def undo_report(log: FitLog, entry: Entry) -> Report:
-    """Say which entry was taken off a log."""
-    left = len(log.entries)
-    said = f"took entry {left + 1} off the log: {describe(entry, log.units)}; {left} stand"
-    return Report(f"{log.design.name}: {said}", ())
-
-
 def face_name(face: str, kick: bool = True) -> str:
     """Name a face as people do; without a kick the closed face is ground whole."""
     return "closed face" if face == "closed" and not kick else _FACES[face]
-
-
-def _log_lines(log: FitLog, units: System) -> Lines:
-    found = log.estimate()
-    lines = [f"{len(log.entries)} entries"]
-    if log.scatter_mm is not None:
-        lines.append(f"repeated readings scatter by {text(log.scatter_mm, 'reading', units)}")
-    for name, value, spread in (
-        ("half-stop", found.half_stop_loaded_mm, found.half_stop_spread_mm),
-        ("closed", found.closed_loaded_mm, found.closed_spread_mm),
-    ):
-        if value is not None and spread is not None:
-            sure = text(spread, "reading", units)
-            lines.append(f"{name} loaded: {reading(value, units)}, good to +-{sure}")
-    tilt, play, root = found.pad_tilt_rad, found.pivot_play_mm, found.root_stiffness_nmm_per_rad
-    lines.append(_learned("tilt of the pad at open", tilt, "tilt", units))
-    lines.append(_learned("play of the pivot", play, "reading", units))
-    lines.append(_learned("root stiffness", root, "root_stiffness", units))
-    return Lines("From the log", tuple(lines))
-
-
-def _learned(name: str, found: Learned, kind: Shown, units: System) -> str:
-    if not found.known:
-        return f"{name}: not known yet"
-    value, spread = (text(each, kind, units) for each in (found.value, found.spread))
-    return f"{name}: {value}, good to +-{spread}"
 
 
 def _leave(left: Allowance, units: System) -> str:

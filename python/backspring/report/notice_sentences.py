@@ -155,6 +155,8 @@ NOTICES: dict[str, Sentence] = {
     "scatter": "readings differ more than stated: they scatter by {scatter:reading}, stated was "
     "{stated:reading}; a worn bushing shows so, or a dial that is not held: nothing is planned "
     "finer than the scatter",
+    "rough-depths": "the readings belie the depths stated by more than {stated:percent}: these "
+    "count as aimed at, good to {share:percent}; a depth that was not measured need not be given",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
     "for tilt of the pad and play are not known: measure with both pins in before the last pass",
     "no-friction": "no friction is counted: the real pull to open is higher",

@@ -29,6 +29,8 @@ class Solution {
     /// @throws InvalidInput  with every broken rule
     explicit Solution(const Design& design, double step_deg = 1.0);
     explicit Solution(Design&& design, double step_deg = 1.0) = delete;
+    /// @param loaded  both pins in, in place of the one drawn
+    Solution(const Design& design, Joint loaded, double step_deg = 1.0);
     Solution(const Solution&) = delete;
     Solution& operator=(const Solution&) = delete;
 

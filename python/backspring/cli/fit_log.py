@@ -1,0 +1,152 @@
+"""The options of `backspring fit` that go with a knife's log."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from dataclasses import asdict
+from typing import Any
+
+from backspring.cli.answer import Answer
+from backspring.cli.fit_values import Values
+from backspring.cli.values import with_unit
+from backspring.design.arguments import refusal
+from backspring.fit.given import read_weight
+from backspring.fit.knife import REPEATABILITY, Knife
+from backspring.report.knife import knife_report, undo_report
+
+_FIGURES = ("pull", "closing_pull", "hang", "moved", "hardness", "thickness_at")
+_MOST_GROUND = 4
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what a log takes."""
+    add = parser.add_argument
+    add("--log", metavar="FILE", help="log of this knife, to add to and to plan from")
+    add(
+        "--ground",
+        nargs="+",
+        action="append",
+        metavar="FACE [DEPTH [FROM TO]]",
+        help="with --log: what was ground before what is measured here: half_stop, closed, kick, "
+        "open, back or belly; the depth need not be known",
+    )
+    add("--pull", metavar="FORCE", help="with --log: greatest pull to open, on a scale")
+    add("--closing-pull", metavar="FORCE", help="with --log: greatest pull to close, on a scale")
+    add("--hang", metavar="WEIGHT", help='with --log and --moved: "2 kg at 32 mm", pins in')
+    add("--moved", metavar="LENGTH", help="with --hang: how far the dial moved")
+    add("--hardness", action="append", metavar="HRC", help="with --log; repeats may be given")
+    add(
+        "--thickness-at",
+        nargs=2,
+        action="append",
+        metavar=("STATION", "THICKNESS"),
+        help="with --log: thickness of the spring by caliper",
+    )
+    add("--undo", action="store_true", help="with --log: take the last entry off")
+
+
+def require_sense(options: argparse.Namespace, refuse: Callable[[str], None]) -> None:
+    """Refuse options that do not go together."""
+    given = [name for name in ("ground", *_FIGURES) if getattr(options, name) is not None]
+    if given and options.log is None:
+        refuse(f"--{given[0].replace('_', '-')} goes with --log FILE")
+    read = options.closed is not None or options.half_stop is not None
+    if options.undo and (options.log is None or given or read):
+        refuse("--undo goes with --log FILE alone")
+    if (options.hang is None) != (options.moved is None):
+        refuse('--hang "2 kg at 32 mm" and --moved go together')
+    for words in options.ground or ():
+        if len(words) not in (1, 2, _MOST_GROUND):
+            refuse("--ground takes FACE, FACE DEPTH or FACE DEPTH FROM TO (DEPTH may be ?)")
+    halves, closed = options.half_stop or [], options.closed or []
+    if options.log is not None and halves and closed and len(halves) != len(closed):
+        refuse("give as many --half-stop as --closed readings to a log")
+
+
+@contextmanager
+def opened(options: argparse.Namespace, values: Values) -> Iterator[Knife]:
+    """Open the log with what is given added to it, to be written once all is answered."""
+    knife = Knife(values.design, options.log, units=options.units)
+    named = ("closed", "half_stop", "ground", *_FIGURES)
+    if all(getattr(options, name) is None for name in named):
+        yield knife
+        return
+    with knife.together(anew=True):
+        _add(knife, options, values)
+        yield knife
+
+
+def undone(knife: Knife, options: argparse.Namespace) -> Answer:
+    """Take the last entry off."""
+    last, left = knife.undo(), len(knife.entries)
+    data = {
+        **_design(knife),
+        "undone": {"entry": left + 1, "kind": type(last).__name__, **asdict(last)},
+        "log": {"entries": left},
+    }
+    return Answer("pass", data, undo_report(knife, last), (), options.design)
+
+
+def told(knife: Knife, options: argparse.Namespace) -> Answer:
+    """Say what the log tells, where its readings are not enough for a plan."""
+    knife.require_agreement()
+    data = {**_design(knife), "knife": knife.to_dict(), "plan": []}
+    report = knife_report(knife, options.units)
+    return Answer("pass", data, report, knife.notices, options.design)
+
+
+def _design(knife: Knife) -> dict[str, Any]:
+    return {"design": {"name": knife.drawn.name, "sha256": knife.drawn.sha256}}
+
+
+def _add(knife: Knife, options: argparse.Namespace, values: Values) -> None:
+    for face, *rest in options.ground or ():
+        lengths = [None if each == "?" else values.length(each, "ground") for each in rest]
+        if None in lengths[1:]:
+            raise refusal("ground", "a region is two stations")
+        region = lengths[1:] or None
+        knife.ground(face.replace("-", "_"), lengths[0] if lengths else None, region)
+    _add_readings(knife, options, values)
+    figures = {
+        "pull": _force(options.pull, "pull", values),
+        "closing_pull": _force(options.closing_pull, "closing-pull", values),
+        "hang": _weight(options.hang, values),
+        "moved": None if options.moved is None else values.length(options.moved, "moved"),
+        "hardness": options.hardness,
+        "thickness": _thickness(options.thickness_at, values),
+    }
+    if any(each is not None for each in figures.values()):
+        knife.measure(**figures)
+
+
+def _add_readings(knife: Knife, options: argparse.Namespace, values: Values) -> None:
+    halves, closed = values.mean("half_stop") or [], values.mean("closed") or []
+    for place in range(max(len(halves), len(closed))):
+        knife.measure(
+            half_stop=halves[place] if halves else None,
+            closed=closed[place] if closed else None,
+            state=options.state,
+            repeatability=values.read("repeatability", REPEATABILITY),
+        )
+
+
+def _force(written: str | None, option: str, values: Values) -> str | None:
+    return None if written is None else with_unit(written, "force", option, values.units)
+
+
+def _weight(written: str | None, values: Values) -> str | None:
+    if written is None:
+        return None
+    weight_n, station_mm = read_weight(written, values.units)
+    return f"{weight_n!r} N at {station_mm!r} mm"
+
+
+def _thickness(written: list[list[str]] | None, values: Values) -> dict[str, str] | None:
+    if written is None:
+        return None
+    return {
+        values.length(station, "thickness-at"): values.length(value, "thickness-at")
+        for station, value in written
+    }

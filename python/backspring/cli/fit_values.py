@@ -1,0 +1,56 @@
+"""The options of `backspring fit`, read."""
+
+from __future__ import annotations
+
+import argparse
+from typing import Any
+
+from backspring.cli.values import with_unit
+from backspring.design.design import Design
+from backspring.units import System
+
+
+class Values:
+    """Options read; a bare number is in the units of the output, or else of the design."""
+
+    def __init__(self, options: argparse.Namespace, design: Design) -> None:
+        self.options, self.design = options, design
+        self.units: System = options.units or design.units
+
+    def length(self, written: str, option: str) -> str:
+        """Read it in the units meant, and hand it on with its unit."""
+        return with_unit(written, "length", option, self.units)
+
+    def read(self, name: str, default: str) -> str:
+        """Read one option."""
+        written = getattr(self.options, name)
+        return default if written is None else self.length(written, name)
+
+    def target(self) -> str:
+        """Read the target."""
+        return self.read("target", "0.001 in")
+
+    def mean(self, name: str) -> list[str] | None:
+        """Read an option that may be repeated."""
+        written = getattr(self.options, name)
+        option = name.replace("_", "-")
+        return None if written is None else [self.length(each, option) for each in written]
+
+    def planning(self) -> dict[str, Any]:
+        """Read how to plan."""
+        given: dict[str, Any] = {"target": self.target()}
+        if self.options.reserve is not None:
+            given["reserve"] = self.options.reserve
+        if self.options.closed_by is not None:
+            given["closed_by"] = self.options.closed_by
+        if self.options.tip is not None:
+            tip = self.options.tip
+            given["tip"] = tip if tip == "level" else self.length(tip, "tip")
+        if self.options.tip_allowance is not None:
+            given["tip_allowance"] = self.length(self.options.tip_allowance, "tip-allowance")
+        if self.options.material is not None:
+            given["material"] = {
+                face.replace("-", "_"): self.length(depth, "material")
+                for face, depth in self.options.material
+            }
+        return given

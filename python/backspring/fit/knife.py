@@ -1,0 +1,217 @@
+"""One knife: its drawing, and the log of all that was measured on it and done to it."""
+
+from __future__ import annotations
+
+import math
+import os
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING, Any
+
+from backspring.design.arguments import refusal
+from backspring.design.design import Design
+from backspring.fit.given import read_figures, read_ground, read_readings
+from backspring.fit.knife_log import KnifeLog
+from backspring.fit.log_entry import Entry, MeasuredEntry
+from backspring.fit.misfit import repeats, require_agreement, require_no_forgotten_trip
+from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, State, make_plan, plan_rules
+from backspring.fit.result import FitPlan
+from backspring.notice import Notice
+from backspring.report.result import Reported
+from backspring.units import System
+
+if TYPE_CHECKING:
+    from backspring.fit.estimate import Figured, FitEstimate
+    from backspring.fit.next_measurement import NextMeasurement
+
+# Half of what a half-thou dial rounds to and a hand repeats: common practice, no source.
+REPEATABILITY = "0.004 mm"
+_MORE = 2.0
+# With readings less sure than this nothing is planned.
+_TOO_WIDE_MM = 0.1
+
+
+class Knife(KnifeLog, Reported):
+    """A design plus the log of one knife made from it.
+
+    An entry is kept when the log still has an answer with it, and with a path is written then,
+    whole or not at all; what stood in the file is read first and kept; what another wrote there
+    meanwhile is not written over. The same entries always give the same answers. `units` are those
+    that refusals speak in, the design's own when none are given.
+    """
+
+    _report_by = "knife:knife_report"
+
+    def __init__(
+        self,
+        design: Design,
+        path: str | os.PathLike[str] | None = None,
+        *,
+        units: System | None = None,
+    ) -> None:
+        super().__init__(design, path)
+        self.units: System = units or design.units
+        self._found: dict[tuple[Entry, ...], FitEstimate] = {}
+
+    def measure(
+        self,
+        *,
+        closed: Any = None,
+        half_stop: Any = None,
+        state: State | None = None,
+        repeatability: Any = REPEATABILITY,
+        pull: Any = None,
+        closing_pull: Any = None,
+        hang: str | None = None,
+        moved: Any = None,
+        thickness: Mapping[Any, Any] | None = None,
+        hardness: Any = None,
+    ) -> None:
+        """Add what was measured.
+
+        Readings of the dial need their `state`; `repeatability` is the standard deviation of one.
+        `pull` and `closing_pull` are the greatest felt at the nail nick, `hang` is a weight and its
+        station as "2 kg at 32 mm" with what the dial `moved`, pins in and blade out, `thickness`
+        goes by station, `hardness` may be a list.
+
+        Raises InvalidInput when a reading differs from an earlier one with nothing ground between,
+        or when all that is logged contradicts it.
+        """
+        read = read_readings(self.drawn, self._entries, half_stop, closed, state, repeatability)
+        figures = {
+            "pull": pull,
+            "closing_pull": closing_pull,
+            "hang": hang,
+            "moved": moved,
+            "thickness": thickness,
+            "hardness": hardness,
+        }
+        added: list[Entry] = [*read, *read_figures(self.drawn, figures)]
+        if not added:
+            raise refusal("measure", "nothing measured: give a reading, pull, weight or thickness")
+        self._add(*added)
+
+    def ground(self, face: str, depth: Any = None, region: Sequence[Any] | None = None) -> None:
+        """Add a trip to the grinder: a face of the tang, or the spring's "back" or "belly".
+
+        Without a `depth` what comes off is learned from the readings before and after. `region`
+        is two stations of back or belly, the whole of it without.
+        """
+        self._add(read_ground(self.drawn, face, depth, region))
+
+    @property
+    def scatter_mm(self) -> float | None:
+        """Standard deviation between repeated readings, pooled; None when nothing is repeated."""
+        squares, freedom = 0.0, 0
+        for readings in repeats(self._entries).values():
+            mean = sum(readings) / len(readings)
+            squares += sum((each - mean) ** 2 for each in readings)
+            freedom += len(readings) - 1
+        return math.sqrt(squares / freedom) if freedom else None
+
+    @property
+    def spread_mm(self) -> float:
+        """Standard deviation of one reading: as stated, or the scatter where that is more."""
+        return max([self.scatter_mm or 0.0, *self._stated()])
+
+    @property
+    def notices(self) -> tuple[Notice, ...]:
+        """Find readings that differ more than stated."""
+        stated, scatter = max(self._stated(), default=0.0), self.scatter_mm
+        if scatter is None or scatter <= max(_MORE * stated, 0.001):
+            return ()
+        return (Notice("scatter", {"scatter": scatter, "stated": stated}),)
+
+    @property
+    def design(self) -> Design:
+        """The likely design of this knife as it stands.
+
+        Tilt, play and extra rotation at the root have no place in a design: `figures` count them.
+        """
+        from backspring.fit.likely import likely_design
+
+        return likely_design(self.drawn, self.estimate().now)
+
+    @property
+    def figures(self) -> dict[str, Figured]:
+        """Loaded readings, pulls, stress and margin as it stands, each with its sd."""
+        return self.estimate().figures
+
+    def estimate(self) -> FitEstimate:
+        """Learn from all entries; without any, what the drawing and common practice say."""
+        from backspring.fit.estimate import learn
+
+        entries, scatter_mm = self._entries, self.scatter_mm or 0.0
+        require_no_forgotten_trip(entries, len(self._stood), scatter_mm, self.units)
+        if entries not in self._found:
+            self._found[entries] = learn(self.drawn, entries, scatter_mm)
+        return self._found[entries]
+
+    def require_agreement(self) -> None:
+        """Refuse a log whose measurements contradict each other."""
+        found = self.estimate()
+        require_agreement(found.observations, found.misfit, self.units)
+
+    def can_plan(self) -> bool:
+        """Say whether the loaded readings are known well enough to plan from."""
+        read = any(isinstance(entry, MeasuredEntry) for entry in self._entries)
+        return read and self.estimate().widest_mm <= _TOO_WIDE_MM
+
+    def plan(
+        self,
+        *,
+        target: Any = TARGET,
+        reserve: float = 1 / 3,
+        closed_by: ClosedBy = "level",
+        material: Mapping[str, Any] | None = None,
+        tip: Any = None,
+        tip_allowance: Any = TIP_ALLOWANCE,
+    ) -> FitPlan:
+        """Plan the next passes, no finer than readings are known. Options are those of fit_plan.
+
+        Raises InvalidInput when the last loaded reading lies more than three of its standard
+        deviations from what the log tells of it, or nothing was read since a trip.
+        """
+        if not any(isinstance(entry, MeasuredEntry) for entry in self._entries):
+            raise refusal("log", "no readings yet: measure first")
+        self.require_agreement()
+        found = self.estimate()
+        if not self.can_plan():
+            raise refusal("log", "not read since it was ground: measure half-stop and closed first")
+        last = [e.state for e in self._entries if isinstance(e, MeasuredEntry)][-1]
+        spread_mm = max(self.spread_mm, found.widest_mm)
+        rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
+        more = (*self.notices, *_rough_depths(found), *_uncertain_readings(found, self.spread_mm))
+        return make_plan(self.drawn, found.now, last, rules, found.bench, more)
+
+    def next_measurement(self) -> list[NextMeasurement]:
+        """List what to measure next: what each would make of a figure's standard deviation."""
+        from backspring.fit.next_measurement import next_measurements
+
+        return next_measurements(self.estimate(), self.spread_mm or None)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Return what the log holds and tells, as plain data ready for JSON."""
+        from backspring.fit.knife_data import knife_data
+
+        return knife_data(
+            self.estimate(), len(self._entries), self.scatter_mm, self.next_measurement()
+        )
+
+    def _stated(self) -> list[float]:
+        return [e.repeatability_mm for e in self._entries if isinstance(e, MeasuredEntry)]
+
+
+def _rough_depths(found: FitEstimate) -> tuple[Notice, ...]:
+    """Tell where the depths stated cannot have been measured."""
+    from backspring.fit.priors import DEPTH_SHARE
+
+    if found.depth_share == DEPTH_SHARE:
+        return ()
+    return (Notice("rough-depths", {"stated": DEPTH_SHARE, "share": found.depth_share}),)
+
+
+def _uncertain_readings(found: FitEstimate, spread_mm: float) -> tuple[Notice, ...]:
+    """Tell where unloaded readings say less about the loaded ones than they seem to."""
+    if found.widest_mm <= _MORE * max(spread_mm, 0.001):
+        return ()
+    return (Notice("measure-loaded", {"spread": found.widest_mm}),)

@@ -1,0 +1,85 @@
+"""The entries of one knife's log, and how they are kept."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from contextlib import AbstractContextManager, contextmanager, nullcontext
+from pathlib import Path
+
+from backspring.design.arguments import refusal
+from backspring.design.design import Design
+from backspring.fit.log_entry import Entry
+from backspring.fit.log_file import read_log, write_log
+from backspring.whole_file import locked
+
+
+class KnifeLog:
+    """Entries in turn; nothing is written before all of it is found to go together."""
+
+    def __init__(self, design: Design, path: str | os.PathLike[str] | None) -> None:
+        self.drawn = design
+        self.path = None if path is None else Path(path)
+        self._stood = self._entries = self._read()
+        self._holding = False
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """All entries in turn."""
+        return self._entries
+
+    def undo(self) -> Entry:
+        """Take the last entry off, and return it. Raises InvalidInput when there is none."""
+        if not self._entries:
+            raise refusal("log", "holds no entry to take off")
+        last = self._entries[-1]
+        with self._alone():
+            self._write(self._entries[:-1])
+        self._entries = self._stood
+        return last
+
+    @contextmanager
+    def together(self, *, anew: bool = False) -> Iterator[None]:
+        """Write what is added inside in one go, or nothing of it when anything inside is refused.
+
+        The log answers for all of it first; readings added together are repeats of one another.
+        `anew`: what another wrote meanwhile is read before, instead of refused.
+        """
+        with self._alone():
+            if anew:
+                self._stood = self._entries = self._read()
+            stood, self._holding = self._entries, True
+            try:
+                yield
+                if self._entries != stood:
+                    self.require_agreement()
+                    self._write(self._entries)
+            except BaseException:
+                self._entries = stood
+                raise
+            finally:
+                self._holding = False
+
+    def require_agreement(self) -> None:
+        """Refuse entries that contradict each other; told by who knows what they mean."""
+        raise NotImplementedError
+
+    def _add(self, *added: Entry) -> None:
+        if self._holding:
+            self._entries = (*self._entries, *added)
+            return
+        with self.together():
+            self._entries = (*self._entries, *added)
+
+    def _read(self) -> tuple[Entry, ...]:
+        return () if self.path is None else tuple(read_log(self.path, self.drawn))
+
+    def _alone(self) -> AbstractContextManager[None]:
+        return nullcontext() if self.path is None else locked(self.path, "log")
+
+    def _write(self, entries: tuple[Entry, ...]) -> None:
+        if self.path is not None:
+            if self._read() != self._stood:
+                raise refusal("log", f"another has written {self.path} meanwhile: read it anew")
+            write_log(self.path, self.drawn, entries)
+        self._stood = entries

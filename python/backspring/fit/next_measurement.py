@@ -1,0 +1,107 @@
+"""What to measure next: how much surer each figure would be."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from backspring.errors import Error
+from backspring.fit.log_entry import FigureEntry, FigureKind
+from backspring.fit.log_rows import POSITIONS, Row
+
+if TYPE_CHECKING:
+    from backspring.fit.estimate import Figured, FitEstimate
+    from backspring.fit.knife_model import Array
+
+_REPEATABILITY_MM = 0.004
+_WEIGHT_N = 2.0 * 9.80665
+_WORTH = 0.9
+_LISTED = 4
+
+
+@dataclass(frozen=True, slots=True)
+class NextMeasurement:
+    """One measurement that a bench can make, and what it would do to one figure.
+
+    `what` names the measurement, `station_mm` where the weight hangs or the caliper goes;
+    `sd_then` is the standard deviation of the figure if it were made.
+    """
+
+    what: str
+    station_mm: float | None
+    figure: str
+    sd_now: float
+    sd_then: float
+
+
+def next_measurements(found: FitEstimate, spread_mm: float | None = None) -> list[NextMeasurement]:
+    """List those that would tell most, each once, with the figure that it tells most of.
+
+    sd_then^2 = sd^2 - (g' C h)^2/(h' C h + s^2), with g and h the slopes of figure and measurement,
+    C the covariance, s what one measurement is good to.
+    """
+    listed = []
+    for what, station, slope, sd in _candidates(found, spread_mm or _REPEATABILITY_MM):
+        best = min(
+            (
+                NextMeasurement(
+                    what,
+                    station,
+                    name,
+                    figure.sd,
+                    _then(found, figure, slope, sd),
+                )
+                for name, figure in found.figures.items()
+                if figure.sd > 0.0
+            ),
+            key=lambda each: each.sd_then / each.sd_now,
+        )
+        if best.sd_then < _WORTH * best.sd_now:
+            listed.append(best)
+    return sorted(listed, key=lambda each: each.sd_then / each.sd_now)[:_LISTED]
+
+
+def _then(found: FitEstimate, figure: Figured, slope: Array, sd: float) -> float:
+    told = found.covariance @ slope
+    less = float((figure.slopes @ told) ** 2 / (slope @ told + sd**2))
+    return math.sqrt(max(figure.sd**2 - less, 0.0))
+
+
+def _candidates(
+    found: FitEstimate, spread_mm: float
+) -> Iterator[tuple[str, float | None, Array, float]]:
+    """List what a bench can measure: name, station, slopes, standard deviation."""
+    rows, count = found.rows, len(found.rows.ground)
+    for state in ("loaded", "unloaded"):
+        slopes = rows.slopes(lambda causes, s=state: rows.model.readings(s, causes), found.x, count)  # type: ignore[misc]
+        for place, position in enumerate(POSITIONS):
+            if position == "closed" or rows.model.square:
+                yield f"{position}_{state}", None, slopes[place], spread_mm
+    for entry in _figures(found):
+        row = Row(0, entry, count, ())
+        try:
+            slope = rows.slopes(rows.model_of(row), found.x, count)[0]
+        except Error:
+            continue
+        sd = spread_mm if entry.kind == "moved_mm" else rows.figure_sd(entry)
+        if np.any(slope != 0.0):
+            yield entry.kind, entry.station_mm, slope, sd
+
+
+def _figures(found: FitEstimate) -> Iterator[FigureEntry]:
+    pulls: tuple[tuple[FigureKind, str], ...] = (
+        ("pull_n", "peak_pull_n"),
+        ("closing_pull_n", "closing_peak_pull_n"),
+    )
+    for kind, name in pulls:
+        if name in found.figures:
+            yield FigureEntry(kind, found.figures[name].value)
+    now = found.now
+    yield FigureEntry("moved_mm", 0.0, now.tang.pivot_mm, _WEIGHT_N)
+    yield FigureEntry("thickness_mm", 0.0, 0.5 * now.tang.pivot_mm)
+    if now.hardness.spring_hrc is not None:
+        yield FigureEntry("hardness_hrc", now.hardness.spring_hrc)
