@@ -90,7 +90,7 @@ def test_no_page_on_a_temper_mixes_units(units: System) -> None:
 @pytest.mark.parametrize("units", SYSTEMS)
 def test_no_page_on_a_log_mixes_units(tmp_path: Path, units: System) -> None:
     log = ["fit", str(DESIGNS[1]), "--log", str(tmp_path / "heron.csv"), "--units", units]
-    for reading in ("0.300 mm", "0.307 mm"):
+    for reading in ("0.300 mm", "0.314 mm"):
         both = ["--half-stop", reading, "--closed", reading]
         text = printed([*log, *both, "--state", "unloaded"])
     assert "not known yet" in text and "readings differ more than stated" in text

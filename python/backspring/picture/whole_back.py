@@ -13,7 +13,7 @@ from backspring.picture.chart import dress_chart, name_place, new_chart
 from backspring.picture.subject import as_check, rests, spoken, style_of
 from backspring.question.check import Check
 from backspring.report.display import reading
-from backspring.report.whole_back import FELT, FELT_MM
+from backspring.report.whole_back import FINGERTIP, FINGERTIP_MM
 from backspring.units import System
 
 Column = npt.NDArray[np.float64]
@@ -55,13 +55,13 @@ def whole_back(
         ax.plot(dial / length.size, at_dial / height.size, "o", color=line.color, ms=5)
     ax.axhline(0.0, color=palette.INK, lw=1.0, label="open")
     ax.axhspan(
-        -FELT_MM / height.size,
-        FELT_MM / height.size,
+        -FINGERTIP_MM / height.size,
+        FINGERTIP_MM / height.size,
         color=palette.ORANGE,
         alpha=0.7,
         lw=0,
         zorder=0.4,
-        label=FELT,
+        label=FINGERTIP[system],
     )
     _mark_ends(ax, check, shown, system)
     name_place(ax, "dial", check.design.core.fit.dial_mm / length.size, side="left")

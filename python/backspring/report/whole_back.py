@@ -13,10 +13,13 @@ from backspring.units import System
 if TYPE_CHECKING:
     from backspring.question.whole_back import WholeBack
 
-# An edge of 0.85 um is felt: R. S. Johansson and R. H. LaMotte, Somatosensory Research 1 (1983)
+# A fingertip finds an edge of 0.85 um: R. S. Johansson and R. H. LaMotte, Somatosensory Research 1 (1983)
 # 21-31; rounded, for skins differ.
-FELT_MM = 0.001
-FELT = "a fingertip feels an edge of about 1 um (0.04 thou)"
+FINGERTIP_MM = 0.001
+FINGERTIP: dict[System, str] = {
+    "mm": "a fingertip feels an edge of about 1 um",
+    "in": "a fingertip feels an edge of about 0.04 thou",
+}
 _AHEAD_MM: dict[System, float] = {"mm": 1.0, "in": 2.54}
 
 
@@ -55,7 +58,7 @@ def _lines(along: WholeBack, units: System) -> Iterator[str]:
     ]
     if gains:
         yield f"a dial {ahead} farther ahead reads {', '.join(gains)}"
-    yield FELT
+    yield FINGERTIP[units]
 
 
 def _ends(each: _core.BackAlong, units: System) -> str:
