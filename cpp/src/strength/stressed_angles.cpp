@@ -26,8 +26,8 @@ StressedAngle refined(const Action& action, std::span<const Step> steps, std::si
 }  // namespace
 
 std::vector<StressedAngle> detail::stressed_angles(const Action& action,
-                                           std::span<const Step> steps,
-                                           double stress_mpa) {
+                                                   std::span<const Step> steps,
+                                                   double stress_mpa) {
     std::vector<StressedAngle> angles, others;
     const auto stress = [&](std::size_t i) { return steps[i].peak.stress_mpa; };
     for (std::size_t i = 0; i < steps.size(); ++i) {

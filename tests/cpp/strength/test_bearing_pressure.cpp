@@ -71,8 +71,9 @@ TEST_CASE("pressure is Hertz's for the greatest force on each corner", "[strengt
             const bool round = b.radius_mm > 0.0 && std::isfinite(b.radius_mm);
             CHECK(b.line.has_value() == round);
             if (!round) continue;
-            const double expected = std::sqrt(
-                b.force_n * kLineModulus / (std::numbers::pi * design.spring.width_mm * b.radius_mm));
+            const double expected =
+                std::sqrt(b.force_n * kLineModulus /
+                          (std::numbers::pi * design.spring.width_mm * b.radius_mm));
             CHECK_THAT(b.line->peak_mpa, WithinRel(expected, 1e-12));
         }
         double largest_touch = 0.0;
