@@ -48,9 +48,9 @@ def _now(found: FitEstimate) -> dict[str, float | None]:
 
 def _misfit(found: FitEstimate) -> dict[str, Any]:
     fits = worst(found.observations) if found.observations else None
-    told = None
+    farthest = None
     if fits is not None:
-        told = {
+        farthest = {
             "entry": fits.entry,
             "what": fits.what if not fits.state else f"{fits.what}_{fits.state}",
             "measured": fits.value,
@@ -58,4 +58,4 @@ def _misfit(found: FitEstimate) -> dict[str, Any]:
             "standardised": fits.residual,
         }
     misfit = found.misfit
-    return {"chi_squared": misfit.chi_squared, "freedom": misfit.freedom, "worst": told}
+    return {"chi_squared": misfit.chi_squared, "freedom": misfit.freedom, "worst": farthest}

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from contextlib import AbstractContextManager, contextmanager, nullcontext
 from pathlib import Path
@@ -14,7 +15,7 @@ from backspring.fit.log_file import read_log, write_log
 from backspring.whole_file import locked
 
 
-class KnifeLog:
+class KnifeLog(ABC):
     """Entries in turn; nothing is written before all of it is found to go together."""
 
     def __init__(self, design: Design, path: str | os.PathLike[str] | None) -> None:
@@ -60,9 +61,9 @@ class KnifeLog:
             finally:
                 self._holding = False
 
+    @abstractmethod
     def require_agreement(self) -> None:
-        """Refuse entries that contradict each other; told by who knows what they mean."""
-        raise NotImplementedError
+        """Refuse entries that contradict each other."""
 
     def _add(self, *added: Entry) -> None:
         if self._holding:

@@ -66,8 +66,8 @@ def next_measurements(found: FitEstimate, spread_mm: float | None = None) -> lis
 
 
 def _then(found: FitEstimate, figure: Figured, slope: Array, sd: float) -> float:
-    told = found.covariance @ slope
-    less = float((figure.slopes @ told) ** 2 / (slope @ told + sd**2))
+    toward = found.covariance @ slope
+    less = float((figure.slopes @ toward) ** 2 / (slope @ toward + sd**2))
     return math.sqrt(max(figure.sd**2 - less, 0.0))
 
 

@@ -31,7 +31,7 @@ class Bushing(Reported):
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON; every name carries its unit."""
         names = ("half_stop_mm", "closed_mm")
-        told = ("eccentricity_mm", "oval_mm", "scatter_mm")
+        figures = ("eccentricity_mm", "oval_mm", "scatter_mm")
         spreads = ("half_stop_spread_mm", "closed_spread_mm")
         return {
             "readings": [
@@ -39,7 +39,7 @@ class Bushing(Reported):
                 for each in self.readings
             ],
             "round": {name: getattr(self.result, name) for name in names},
-            **{name: getattr(self.result, name) for name in (*told, *spreads)},
+            **{name: getattr(self.result, name) for name in (*figures, *spreads)},
             "unknown": list(self.unknown),
         }
 

@@ -76,11 +76,11 @@ class Sized(Reported):
     def targets(self) -> tuple[TargetResult, ...]:
         """Pull and yield margin of the first solution against the design's targets.
 
-        What was asked for here takes the place of the file's target and is met.
+        What is wanted here takes the place of the file's target and is met.
         """
-        asked = {"pull": self.pull_n, "yield_margin": self.yield_margin}
+        wanted = {"pull": self.pull_n, "yield_margin": self.yield_margin}
         judged = self.check.targets
-        return tuple(each for each in judged if each.name in asked and asked[each.name] is None)
+        return tuple(each for each in judged if each.name in wanted and wanted[each.name] is None)
 
     @property
     def status(self) -> Literal["pass", "fail"]:

@@ -28,14 +28,14 @@ def bushing_report(bushing: Bushing, units: System | None = None) -> Report:
 
 
 def _headline(bushing: Bushing, units: System) -> str:
-    told = [
+    positions = [
         f"{name} {_with_unit(value, units)}"
         for key, name in _POSITIONS.items()
         if (value := getattr(bushing.result, f"{key}_mm")) is not None
     ]
-    if not told:
+    if not positions:
         return "Bushing: these readings do not tell what a round one will read"
-    return f"Bushing: a round one will read {', '.join(told)}"
+    return f"Bushing: a round one will read {', '.join(positions)}"
 
 
 def _with_unit(value_mm: float, units: System) -> str:

@@ -67,8 +67,8 @@ def log_report(knife: Knife, plan: FitPlan | None, units: System | None = None) 
     if plan is None:
         return knife_report(knife, units)
     page = plan_report(plan, units)
-    told = knife_blocks(knife, units)
-    return Report(page.headline, (*page.blocks[:-1], *told, page.blocks[-1]))
+    blocks = knife_blocks(knife, units)
+    return Report(page.headline, (*page.blocks[:-1], *blocks, page.blocks[-1]))
 
 
 def undo_report(knife: Knife, entry: Entry) -> Report:
