@@ -118,12 +118,27 @@ def _learn(
     spread_mm = max(spread_mm, LEAST_SPREAD_MM)
     try:
         sides = [LogRows(design, entries, spread_mm, gapes, depth_share) for gapes in GAPES]
-        first = _search(sides[0], sides[0].start())
-        second = _search(sides[1], np.asarray(first.x))
-        better = (sides[0], first) if _sum(first) <= _sum(second) else (sides[1], second)
-        return _estimate(design, *better)
+        return _estimate(design, *_better(sides))
     except Error as error:
         raise NoConvergence(f"the log cannot be this design's: {error}") from None
+
+
+def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
+    """Search on each side of the kink; a side on which the search finds no rest leaves the other.
+
+    Raises NoConvergence when no side does.
+    """
+    found: list[tuple[LogRows, _core.LeastSquares]] = []
+    failed: NoConvergence | None = None
+    for rows in sides:
+        start = np.asarray(found[0][1].x) if found else rows.start()
+        try:
+            found.append((rows, _search(rows, start)))
+        except NoConvergence as error:
+            failed = failed or error
+    if failed is not None and not found:
+        raise failed
+    return min(found, key=lambda each: _sum(each[1]))
 
 
 def _search(rows: LogRows, start: Array) -> _core.LeastSquares:
