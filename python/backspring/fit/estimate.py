@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -129,15 +130,13 @@ def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
     Raises NoConvergence when no side does.
     """
     found: list[tuple[LogRows, _core.LeastSquares]] = []
-    failed: NoConvergence | None = None
+    start = sides[0].start()
     for rows in sides:
-        start = np.asarray(found[0][1].x) if found else rows.start()
-        try:
+        with suppress(NoConvergence):
             found.append((rows, _search(rows, start)))
-        except NoConvergence as error:
-            failed = failed or error
-    if failed is not None and not found:
-        raise failed
+            start = np.asarray(found[0][1].x)
+    if not found:
+        raise NoConvergence("least squares: not converged on any side")
     return min(found, key=lambda each: _sum(each[1]))
 
 
