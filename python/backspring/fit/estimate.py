@@ -133,15 +133,12 @@ def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
     start = sides[0].start()
     for rows in sides:
         with suppress(NoConvergence):
-            found.append((rows, _search(rows, start)))
+            answer = _core.least_squares(rows.residuals, rows.unknowns(start), _RULES)
+            found.append((rows, answer))
             start = np.asarray(found[0][1].x)
     if not found:
         raise NoConvergence("least squares: not converged on any side")
     return min(found, key=lambda each: _sum(each[1]))
-
-
-def _search(rows: LogRows, start: Array) -> _core.LeastSquares:
-    return _core.least_squares(rows.residuals, rows.unknowns(start), _RULES)
 
 
 def _sum(found: _core.LeastSquares) -> float:
