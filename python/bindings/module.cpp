@@ -34,7 +34,6 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_influence(m);
     declare_size(m);
     declare_turning_test(m);
-    declare_two_blades(m);
 
     define_core(m);
     define_steel(m);
@@ -65,5 +64,4 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_influence(m);
     define_size(m);
     define_turning_test(m);
-    define_two_blades(m);
 }

@@ -38,7 +38,6 @@ void declare_whole_back(pybind11::module_& m);
 void declare_influence(pybind11::module_& m);
 void declare_size(pybind11::module_& m);
 void declare_turning_test(pybind11::module_& m);
-void declare_two_blades(pybind11::module_& m);
 
 void define_core(pybind11::module_& m);
 void define_steel(pybind11::module_& m);
@@ -69,7 +68,6 @@ void define_whole_back(pybind11::module_& m);
 void define_influence(pybind11::module_& m);
 void define_size(pybind11::module_& m);
 void define_turning_test(pybind11::module_& m);
-void define_two_blades(pybind11::module_& m);
 
 /// A fixed name as Python can write it: "hole-edge" becomes hole_edge, "yield" becomes yield_.
 inline std::string identifier(std::string_view name) {

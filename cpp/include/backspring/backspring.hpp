@@ -3,7 +3,6 @@
 #include "backspring/action/rap.hpp"
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/bounds.hpp"
-#include "backspring/check/check_two.hpp"
 #include "backspring/check/columns.hpp"
 #include "backspring/check/feel.hpp"
 #include "backspring/check/in_use.hpp"

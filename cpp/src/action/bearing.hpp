@@ -55,8 +55,14 @@ class BearingSearch {
         [[nodiscard]] double miss() const { return face_slope - touch.slope; }
     };
 
-    [[nodiscard]] Trial bear(double x, double height, double slope) const {
-        Trial trial{{.x_mm = x, .height_mm = height, .slope = slope, .force_n = 0.0}, 0.0};
+    /// @param point  of the outline at the station, whose own x is not read
+    [[nodiscard]] Trial bear(double x, const SurfacePoint& point) const {
+        Trial trial{{.x_mm = x,
+                     .height_mm = point.y_mm,
+                     .slope = point.slope,
+                     .force_n = 0.0,
+                     .part = {.arc = point.arc, .flat = point.flat}},
+                    0.0};
         // A place out of range is sent back: the face there is as steep as can be.
         if (x < range_.start_mm || x > range_.end_mm) {
             constexpr double back = 2.0 * TurnedOutline::kSteep;
@@ -64,14 +70,14 @@ class BearingSearch {
             return trial;
         }
         const Answer answer = spring_(x);
-        const double overlap = height - answer.face_mm;
+        const double overlap = point.y_mm - answer.face_mm;
         if (overlap > 0.0 && answer.mm_per_n > 0.0) trial.touch.force_n = overlap / answer.mm_per_n;
         trial.face_slope = answer.slope + trial.touch.force_n * answer.rad_per_n;
         return trial;
     }
 
     [[nodiscard]] Trial bear(const SurfacePoint& point) const {
-        return bear(pivot_mm_ + point.x_mm, point.y_mm, point.slope);
+        return bear(pivot_mm_ + point.x_mm, point);
     }
 
     [[nodiscard]] Trial bear(int arc, double slope) const {
@@ -121,7 +127,8 @@ class BearingSearch {
     [[nodiscard]] Trial on_flat(const Trial& ahead, const Trial& behind) const {
         const double slope = ahead.touch.slope;
         const auto at = [&](double x) {
-            return bear(x, ahead.touch.height_mm + slope * (x - ahead.touch.x_mm), slope);
+            const double height = ahead.touch.height_mm + slope * (x - ahead.touch.x_mm);
+            return bear(x, {x, height, slope, ahead.touch.part.arc, true});
         };
         // Only as much of the flat as lies in range, lest its ends set the scale of the root.
         const Trial rear = behind.touch.x_mm < range_.start_mm ? at(range_.start_mm) : behind;

@@ -17,14 +17,15 @@ double closed_face_reach(const Pad& pad, const Tang& tang) {
 }  // namespace
 
 Joint make_joint(Flexibility flexibility, const Pad& pad, const Tang& tang, const Fit& fit) {
-    return {.flexibility = std::move(flexibility),
-            .outline = make_outline(tang, closed_face_reach(pad, tang)),
-            .pad = pad,
-            .pivot_mm = tang.pivot_mm,
-            .dial_mm = fit.dial_mm,
-            .face_mm = tang.open_mm,
-            .face_slope = -fit.preload_mm / tang.pivot_mm,
-            .open_mm = tang.open_mm};
+    Joint joint;
+    joint.flexibility = std::move(flexibility);
+    joint.outline = make_outline(tang, closed_face_reach(pad, tang));
+    joint.pad = pad;
+    joint.pivot_mm = tang.pivot_mm;
+    joint.dial_mm = fit.dial_mm;
+    joint.face_mm = joint.open_mm = tang.open_mm;
+    joint.face_slope = -fit.preload_mm / tang.pivot_mm;
+    return joint;
 }
 
 Joint make_joint(const Spring& spring, const Tang& tang, const Fit& fit) {

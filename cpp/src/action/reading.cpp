@@ -1,9 +1,25 @@
 #include "backspring/action/reading.hpp"
 
+#include <algorithm>
+
 namespace backspring {
+namespace {
+
+/// Where the dial stands with every blade open: its zero.
+double all_open_mm(const Joint& joint) {
+    constexpr double open_deg = 180.0;
+    Joint open = joint;
+    const auto hold = [](Neighbour& neighbour) { neighbour.standing = {open_deg, 0.0}; };
+    std::ranges::for_each(open.beside, hold);
+    if (open.far_end) std::ranges::for_each(open.far_end->blades, hold);
+    return deflection_mm(open, contact_at(open, open_deg), open.dial_mm);
+}
+
+}  // namespace
 
 Readings readings(const Joint& joint, const Rests& rests) {
-    const double open = deflection_mm(joint, rests.open, joint.dial_mm);
+    const double open = joint.alone() ? deflection_mm(joint, rests.open, joint.dial_mm)
+                                      : all_open_mm(joint);
     const auto relative = [&](const std::optional<Contact>& rest) -> std::optional<double> {
         if (!rest) return std::nullopt;
         return deflection_mm(joint, *rest, joint.dial_mm) - open;

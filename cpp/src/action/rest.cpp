@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "backspring/core/root.hpp"
+#include "rest_search.hpp"
 
 namespace backspring {
 namespace {
@@ -14,42 +15,49 @@ constexpr double kRounding = 1e-9;
 ///
 /// Torque may jump from closing to opening the blade. Where the energy jumps with it the tang leans
 /// on the pad's end and cannot get on top: it stands on the lower side.
-Contact rest_between(const Joint& joint, const Contact& low, const Contact& high) {
-    const auto torque = [&](double angle) { return contact_at(joint, angle).torque_nmm; };
+Contact rest_between(const ContactAt& at, const Contact& low, const Contact& high) {
+    const auto torque = [&](double angle) { return at(angle).torque_nmm; };
     const double angle = find_crossing(torque, low.blade_angle_deg, high.blade_angle_deg,
                                        low.torque_nmm, high.torque_nmm);
-    const Contact above = contact_at(joint, angle);
+    const Contact above = at(angle);
     const double beside = high.torque_nmm - low.torque_nmm;
     if (std::abs(above.torque_nmm) <= kRounding * beside) return above;
-    const Contact below = contact_at(joint, std::nextafter(angle, low.blade_angle_deg));
+    const Contact below = at(std::nextafter(angle, low.blade_angle_deg));
     return above.energy_nmm > below.energy_nmm * (1.0 + kRounding) ? below : above;
 }
 
 /// First place, going from a bearing contact to one that has let go, where nothing bears.
-Contact letting_go(const Joint& joint, double bearing_deg, double free_deg) {
+Contact letting_go(const ContactAt& at, double bearing_deg, double free_deg) {
     for (int round = 0; round < 60; ++round) {
         const double middle = 0.5 * (bearing_deg + free_deg);
-        (contact_at(joint, middle).count == 0 ? free_deg : bearing_deg) = middle;
+        (at(middle).count == 0 ? free_deg : bearing_deg) = middle;
     }
-    return contact_at(joint, free_deg);
+    return at(free_deg);
 }
 
 }  // namespace
 
-std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {
-    Contact last = contact_at(joint, nominal_deg);
+std::optional<Contact> detail::find_rest(const ContactAt& at,
+                                         double nominal_deg,
+                                         double reach_deg) {
+    Contact last = at(nominal_deg);
     if (last.count == 0 || last.torque_nmm == 0.0) return last;
     const double downhill = last.torque_nmm > 0.0 ? -1.0 : 1.0;
     for (double away = 1.0; away <= reach_deg; away += 1.0) {
-        const Contact next = contact_at(joint, nominal_deg + downhill * away);
-        if (next.count == 0) return letting_go(joint, last.blade_angle_deg, next.blade_angle_deg);
+        const Contact next = at(nominal_deg + downhill * away);
+        if (next.count == 0) return letting_go(at, last.blade_angle_deg, next.blade_angle_deg);
         if (next.torque_nmm * downhill >= 0.0) {
-            return downhill > 0.0 ? rest_between(joint, last, next)
-                                  : rest_between(joint, next, last);
+            return downhill > 0.0 ? rest_between(at, last, next)
+                                  : rest_between(at, next, last);
         }
         last = next;
     }
     return std::nullopt;
+}
+
+std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {
+    const auto at = [&](double angle) { return contact_at(joint, angle); };
+    return find_rest(at, nominal_deg, reach_deg);
 }
 
 Rests find_rests(const Joint& joint, bool with_half_stop) {

@@ -15,8 +15,7 @@ Turn turn_at(const Action& action, double blade_angle_deg) {
 }
 
 PeakStress peak_stress(const Action& action, const Contact& contact) {
-    const auto forces = loads(contact);
-    return peak_stress(action.probe, {forces.data(), static_cast<std::size_t>(contact.count)});
+    return peak_stress(action.probe, loads(contact));
 }
 
 std::vector<Step> sweep(const Action& action, double from_deg, double to_deg, double step_deg) {

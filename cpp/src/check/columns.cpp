@@ -39,8 +39,7 @@ SpringAlong spring_along(const Design& design, double blade_angle_deg, double sp
     rules.throw_if_any();
     const Action action = make_action(design);
     const Contact contact = contact_at(action.joint, blade_angle_deg);
-    const auto forces = loads(contact);
-    const std::span<const Load> bearing{forces.data(), static_cast<std::size_t>(contact.count)};
+    const std::vector<Load> bearing = loads(contact);
     const std::vector<double> places = stations(design.spring, spacing_mm);
     const auto column = [&](auto value) {
         Eigen::ArrayXd values(static_cast<Eigen::Index>(places.size()));

@@ -35,9 +35,7 @@ Margin local_margin(const Design& design, const Worked& worked, const Notch& not
 }
 
 double moment_at(const Design& design, const Worked& worked, double x_mm) {
-    const auto forces = loads(worked.worst);
-    return bending_moment_nmm(design.spring,
-                              {forces.data(), static_cast<std::size_t>(worked.worst.count)}, x_mm);
+    return bending_moment_nmm(design.spring, loads(worked.worst), x_mm);
 }
 
 void add_hole(std::vector<Notch>& notches, const Design& design, const Worked& worked) {

@@ -39,8 +39,7 @@ Way loads_on_the_way(const Design& design) {
     const Action action = make_action(design);
     Way way;
     for (const Step& step : sweep(action, 0.0, 180.0, 1.0)) {
-        const auto both = loads(step.turn.contact);
-        way.emplace_back(both.begin(), both.begin() + step.turn.contact.count);
+        way.push_back(loads(step.turn.contact));
     }
     return way;
 }

@@ -6,21 +6,28 @@
 namespace backspring {
 
 double bending_moment_nmm(const Spring& spring, std::span<const Load> loads, double x_mm) {
-    const bool behind = x_mm < 0.0;
-    double moment = 0.0;
+    const bool pinned = spring.support.kind == SupportKind::two_pins;
+    const double rear_mm = pinned ? -spring.support.rear_pin_mm : 0.0;
+    double ahead = 0.0, behind = 0.0;
     for (const Load& load : loads) {
-        moment += load.force_n * std::max(load.x_mm - std::max(x_mm, 0.0), 0.0);
+        ahead += load.force_n * std::max(load.x_mm - std::max(x_mm, 0.0), 0.0);
+        if (load.x_mm < rear_mm) {
+            behind += load.force_n * std::max(std::min(x_mm, rear_mm) - load.x_mm, 0.0);
+        }
     }
-    if (!behind) return moment;
-    if (spring.support.kind != SupportKind::two_pins) return 0.0;
-    return moment * std::max(1.0 + x_mm / spring.support.rear_pin_mm, 0.0);
+    if (x_mm >= 0.0) return ahead;
+    const double share = pinned ? std::max(1.0 + x_mm / spring.support.rear_pin_mm, 0.0) : 0.0;
+    return share * ahead + (1.0 - share) * behind;
 }
 
 PinForces pin_forces(const Spring& spring, std::span<const Load> loads) {
-    double total = 0.0;
-    for (const Load& load : loads) total += load.force_n;
-    const double rear = bending_moment_nmm(spring, loads, 0.0) / spring.support.rear_pin_mm;
-    return {.middle_n = total + rear, .rear_n = rear};
+    const double span = spring.support.rear_pin_mm;
+    double ahead = 0.0, behind = 0.0;
+    for (const Load& load : loads) (load.x_mm < 0.0 ? behind : ahead) += load.force_n;
+    const double couple = (bending_moment_nmm(spring, loads, 0.0) -
+                           bending_moment_nmm(spring, loads, -span)) /
+                          span;
+    return {.middle_n = ahead + couple, .rear_n = couple - behind};
 }
 
 FibreStress fibre_stress(const Spring& spring, std::span<const Load> loads, double x_mm) {

@@ -61,41 +61,37 @@ StressProbe::Place worst_behind(const Spring& spring) {
     return worst;
 }
 
+/// Places and tapers of a part of a spring.
+void add_stretches(const Spring& spring,
+                   double from_mm,
+                   double to_mm,
+                   std::vector<StressProbe::Place>& places,
+                   std::vector<Station>& taper) {
+    for (const Stretch& stretch : cut_into_stretches(spring, from_mm, to_mm)) {
+        add_places(stretch, spring.width_mm, places);
+        if (stretch.hole.diameter_mm > 0.0) continue;
+        taper.push_back({stretch.start_mm, stretch.thickness_mm});
+        taper.push_back({stretch.end_mm, thickness_mm(stretch, stretch.end_mm)});
+    }
+}
+
 double moment_ahead(std::span<const Load> loads, double x_mm) {
     double moment = 0.0;
     for (const Load& load : loads) moment += load.force_n * std::max(load.x_mm - x_mm, 0.0);
     return moment;
 }
 
-}  // namespace
-
-StressProbe make_stress_probe(const Spring& spring) {
-    const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
-    StressProbe probe = stress_probe_between(spring, 0.0, end);
-    probe.behind = worst_behind(spring);
-    return probe;
+void consider(PeakStress& worst, double x_mm, double stress_mpa) {
+    if (stress_mpa > worst.stress_mpa) worst = {stress_mpa, x_mm};
 }
 
-StressProbe stress_probe_between(const Spring& spring, double from_mm, double to_mm) {
-    StressProbe probe;
-    probe.width_mm = spring.width_mm;
-    for (const Stretch& stretch : cut_into_stretches(spring, from_mm, to_mm)) {
-        add_places(stretch, spring.width_mm, probe.ahead);
-        if (stretch.hole.diameter_mm > 0.0) continue;
-        probe.taper.push_back({stretch.start_mm, stretch.thickness_mm});
-        probe.taper.push_back({stretch.end_mm, thickness_mm(stretch, stretch.end_mm)});
-    }
-    return probe;
-}
-
-PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads) {
-    PeakStress worst{.stress_mpa = moment_ahead(loads, 0.0) * probe.behind.stress_per_moment,
-                     .station_mm = probe.behind.x_mm};
-    const auto consider = [&](double x, double stress) {
-        if (stress > worst.stress_mpa) worst = {stress, x};
-    };
-    for (const auto& place : probe.ahead) {
-        consider(place.x_mm, moment_ahead(loads, place.x_mm) * place.stress_per_moment);
+void consider_overhang(PeakStress& worst,
+                       std::span<const Load> loads,
+                       std::span<const StressProbe::Place> places,
+                       std::span<const Station> taper,
+                       double width_mm) {
+    for (const auto& place : places) {
+        consider(worst, place.x_mm, moment_ahead(loads, place.x_mm) * place.stress_per_moment);
     }
     // Between two loads the moment vanishes at the front one, behind both at their resultant.
     double force = 0.0, moment = 0.0;
@@ -103,14 +99,82 @@ PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads) {
         force += loads[k].force_n;
         moment += loads[k].force_n * loads[k].x_mm;
         if (force <= 0.0) continue;
-        for (std::size_t i = 0; i + 1 < probe.taper.size(); i += 2) {
-            const auto peak = taper_peak(probe.taper[i], probe.taper[i + 1], moment / force);
+        for (std::size_t i = 0; i + 1 < taper.size(); i += 2) {
+            const auto peak = taper_peak(taper[i], taper[i + 1], moment / force);
             if (!peak) continue;
-            consider(peak->x_mm,
+            consider(worst, peak->x_mm,
                      moment_ahead(loads, peak->x_mm) *
-                         rectangle_stress_per_moment(probe.width_mm, peak->thickness_mm));
+                         rectangle_stress_per_moment(width_mm, peak->thickness_mm));
         }
     }
+}
+
+/// Between two pins, where the moment runs in a straight line from one to the other.
+void consider_between(PeakStress& worst,
+                      const StressProbe::OtherEnd& other,
+                      double here_nmm,
+                      double there_nmm,
+                      double width_mm) {
+    const auto moment = [&](double x) {
+        return std::lerp(here_nmm, there_nmm, -x / other.span_mm);
+    };
+    for (const auto& place : other.between) {
+        consider(worst, place.x_mm, moment(place.x_mm) * place.stress_per_moment);
+    }
+    if (here_nmm == there_nmm) return;
+    const double zero_mm = other.span_mm * here_nmm / (there_nmm - here_nmm);
+    for (std::size_t i = 0; i + 1 < other.between_taper.size(); i += 2) {
+        const auto peak =
+            taper_peak(other.between_taper[i], other.between_taper[i + 1], zero_mm);
+        if (!peak) continue;
+        consider(worst, peak->x_mm,
+                 moment(peak->x_mm) * rectangle_stress_per_moment(width_mm, peak->thickness_mm));
+    }
+}
+
+}  // namespace
+
+StressProbe make_stress_probe(const Spring& spring) {
+    const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
+    StressProbe probe;
+    probe.width_mm = spring.width_mm;
+    add_stretches(spring, 0.0, end, probe.ahead, probe.taper);
+    probe.behind = worst_behind(spring);
+    return probe;
+}
+
+StressProbe with_other_end(StressProbe probe, const Spring& spring, double far_mm) {
+    const bool pinned = spring.support.kind == SupportKind::two_pins;
+    StressProbe::OtherEnd& other = probe.other_end.emplace();
+    other.span_mm = pinned ? spring.support.rear_pin_mm : 0.0;
+    if (pinned) {
+        add_stretches(spring, -other.span_mm, 0.0, other.between, other.between_taper);
+    }
+    const Spring turned = turned_round(spring);
+    const double end = std::max(turned.thickness.back().x_mm, far_mm);
+    add_stretches(turned, 0.0, end, other.beyond, other.beyond_taper);
+    return probe;
+}
+
+PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads) {
+    const auto ahead = std::ranges::find_if(loads, [](const Load& l) { return l.x_mm > 0.0; });
+    const std::span<const Load> near(ahead, loads.end());
+    PeakStress worst{.stress_mpa = moment_ahead(near, 0.0) * probe.behind.stress_per_moment,
+                     .station_mm = probe.behind.x_mm};
+    if (probe.other_end) worst = {0.0, 0.0};
+    consider_overhang(worst, near, probe.ahead, probe.taper, probe.width_mm);
+    if (!probe.other_end) return worst;
+    const StressProbe::OtherEnd& other = *probe.other_end;
+    std::vector<Load> far;
+    for (auto load = std::make_reverse_iterator(ahead); load != loads.rend(); ++load) {
+        far.push_back({-other.span_mm - load->x_mm, load->force_n});
+    }
+    PeakStress beyond;
+    consider_overhang(beyond, far, other.beyond, other.beyond_taper, probe.width_mm);
+    beyond.station_mm = -other.span_mm - beyond.station_mm;
+    if (beyond.stress_mpa > worst.stress_mpa) worst = beyond;
+    const double here = moment_ahead(near, 0.0), there = moment_ahead(far, 0.0);
+    consider_between(worst, other, here, there, probe.width_mm);
     return worst;
 }
 

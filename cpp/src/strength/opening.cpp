@@ -18,12 +18,15 @@ std::vector<Load> scaled(std::span<const Load> pattern, double force_n) {
     return loads;
 }
 
+/// Force of all blades at this end.
+double total_n(const Contact& contact) {
+    double total = contact.force_n;
+    for (const Touch& touch : contact.others.beside) total += touch.force_n;
+    return total;
+}
+
 std::vector<Load> pattern_of(const Contact& contact) {
-    std::vector<Load> pattern;
-    for (const Touch& touch : contact.all()) {
-        pattern.push_back({touch.x_mm, touch.force_n / contact.force_n});
-    }
-    return pattern;
+    return scaled(loads_ahead(contact), 1.0 / total_n(contact));
 }
 
 /// How far two patterns differ, in place and share.
@@ -64,8 +67,8 @@ Opening::Opening(const Joint& joint, PlasticSpring plastic)
 
 bool Opening::pass(double blade_angle_deg) {
     const Contact start = contact_at(moved_, blade_angle_deg);
-    if (start.count == 0) return false;
-    const double share = plastic_.elastic_share(scaled(pattern_of(start), start.force_n));
+    if (total_n(start) == 0.0) return false;
+    const double share = plastic_.elastic_share(scaled(pattern_of(start), total_n(start)));
     if (share >= 1.0 - kElasticAgain) return false;
     if (!settle_quickly(start, share)) settle_surely(start);
     return true;
@@ -76,6 +79,7 @@ bool Opening::surely_elastic(const Step& step) const {
     // touches moves a little too, which the slack is for.
     constexpr double slack = 0.004, slack_of_loss = 0.1;
     const Contact& contact = step.turn.contact;
+    if (!contact.others.beside.empty()) return false;
     if (contact.count != 1) return contact.count == 0;
     const Touch& touch = contact.touches[0];
     const bool at_edge = touch.x_mm == joint_.pad.start_mm || touch.x_mm == joint_.pad.end_mm;
@@ -99,7 +103,7 @@ Opening::Trial Opening::attempt(const Pattern& pattern, double force_n, double a
     if (trial.shift.slope < folded_away) {
         trial.contact = contact_at(with_shift(joint_, trial.shift), angle_deg);
     }
-    trial.excess_n = trial.contact.force_n - force_n;
+    trial.excess_n = total_n(trial.contact) - force_n;
     return trial;
 }
 
@@ -107,14 +111,14 @@ Opening::Trial Opening::attempt(const Pattern& pattern, double force_n, double a
 /// hardly move.
 bool Opening::settle_quickly(const Contact& start, double share) {
     constexpr int most_rounds = 16;
-    const double angle = start.blade_angle_deg, all = start.force_n;
+    const double angle = start.blade_angle_deg, all = total_n(start);
     Pattern pattern = pattern_of(start);
     double low = share * all, high = all;
     double last = low, last_excess = all - low;
     double force = 0.5 * (low + high);
     for (int round = 0; round < most_rounds; ++round) {
         const Trial trial = attempt(pattern, force, angle);
-        if (trial.contact.count == 0) return false;
+        if (total_n(trial.contact) == 0.0) return false;
         Pattern next = pattern_of(trial.contact);
         const double apart = apart_mm(pattern, next);
         if (std::abs(trial.excess_n) <= kAgreedShare * all && apart <= kAgreedMm) {
@@ -134,7 +138,7 @@ bool Opening::settle_quickly(const Contact& start, double share) {
 
 /// The force at which what the tang needs is what has made the set; it falls as the set grows.
 Opening::Trial Opening::agree(const Pattern& pattern, const Contact& start) const {
-    const double angle = start.blade_angle_deg, all = start.force_n;
+    const double angle = start.blade_angle_deg, all = total_n(start);
     const auto excess = [&](double force) { return attempt(pattern, force, angle).excess_n; };
     const double most = excess(all);
     if (most >= 0.0) return attempt(pattern, all, angle);
@@ -142,7 +146,7 @@ Opening::Trial Opening::agree(const Pattern& pattern, const Contact& start) cons
     const Trial found = attempt(pattern, force, angle);
     // Where it folds before it makes room, what counts is how it stands before the fold.
     constexpr double before = 1.0 - 1e-12;
-    return found.contact.count > 0 ? found : attempt(pattern, before * force, angle);
+    return total_n(found.contact) > 0.0 ? found : attempt(pattern, before * force, angle);
 }
 
 /// The place at which a spring bent there is touched there; the pad's edges enclose it.
@@ -163,7 +167,7 @@ void Opening::settle_surely(const Contact& start) {
     Pattern pattern = pattern_of(start);
     Trial found = agree(pattern, start);
     double way = 1.0, last_apart = 1e9;
-    for (int round = 0; round < most_rounds && found.contact.count > 0; ++round) {
+    for (int round = 0; round < most_rounds && total_n(found.contact) > 0.0; ++round) {
         const Pattern next = pattern_of(found.contact);
         const double apart = apart_mm(pattern, next);
         if (apart <= kAgreedMm) return keep(pattern, found);
@@ -172,7 +176,7 @@ void Opening::settle_surely(const Contact& start) {
         pattern = between(pattern, next, way);
         found = agree(pattern, start);
     }
-    if (!joint_.outline.kick) {
+    if (!joint_.outline.kick && joint_.beside.empty()) {
         pattern = single_place(start);
         found = agree(pattern, start);
     }

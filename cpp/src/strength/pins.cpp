@@ -37,9 +37,7 @@ std::optional<WorstPinForces> worst_pin_forces(const Spring& spring, std::span<c
     worst.middle_angle_deg = worst.rear_angle_deg = steps.front().turn.contact.blade_angle_deg;
     for (const Step& step : steps) {
         const Contact& contact = step.turn.contact;
-        const auto forces = loads(contact);
-        const PinForces here =
-            pin_forces(spring, {forces.data(), static_cast<std::size_t>(contact.count)});
+        const PinForces here = pin_forces(spring, loads(contact));
         if (here.middle_n > worst.forces.middle_n) {
             worst.forces.middle_n = here.middle_n;
             worst.middle_angle_deg = contact.blade_angle_deg;

@@ -17,9 +17,9 @@ MomentLine greatest_moments(const Joint& joint, std::span<const Step> steps) {
     MomentLine most{.ahead_mm = joint.pad.start_mm};
     for (const Step& step : steps) {
         double root = 0.0, ahead = 0.0;
-        for (const Touch& touch : step.turn.contact.all()) {
-            root += touch.force_n * touch.x_mm;
-            ahead += touch.force_n * (touch.x_mm - joint.pad.start_mm);
+        for (const Load& load : loads_ahead(step.turn.contact)) {
+            root += load.force_n * load.x_mm;
+            ahead += load.force_n * std::max(load.x_mm - joint.pad.start_mm, 0.0);
         }
         most.root_nmm = std::max(most.root_nmm, room * root);
         most.ahead_nmm = std::max(most.ahead_nmm, room * ahead);
@@ -111,6 +111,10 @@ Joint with_shift(const Joint& joint, const FaceShift& shift) {
     Joint moved = joint;
     moved.face_mm += shift.height_mm;
     moved.face_slope += shift.slope;
+    for (Neighbour& neighbour : moved.beside) {
+        neighbour.tang.face_mm += shift.height_mm;
+        neighbour.tang.face_slope += shift.slope;
+    }
     return moved;
 }
 

@@ -11,8 +11,7 @@ StressRange stress_range(const Spring& spring, std::span<const Step> steps, doub
     const auto stress = [&](const Step& step) {
         const Contact& contact = step.turn.contact;
         const auto forces = loads(contact);
-        const std::span<const Load> real{forces.data(), static_cast<std::size_t>(contact.count)};
-        return per_moment * bending_moment_nmm(spring, real, station_mm);
+        return per_moment * bending_moment_nmm(spring, forces, station_mm);
     };
     StressRange range{stress(steps.front()), stress(steps.front())};
     for (const Step& step : steps.subspan(1)) {

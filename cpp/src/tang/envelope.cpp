@@ -33,13 +33,13 @@ SurfacePoint TurnedOutline::at_slope(int arc, double slope) const {
     const Arc& a = at(arc);
     const double out = a.radius_mm / std::sqrt(1.0 + slope * slope);
     return {cos_ * a.u_mm - sin_ * a.w_mm - slope * out, sin_ * a.u_mm + cos_ * a.w_mm + out,
-            slope};
+            slope, arc};
 }
 
 std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
     std::optional<SurfacePoint> top;
-    const auto consider = [&](double y, double slope) {
-        if (!top || y > top->y_mm) top = SurfacePoint{x_mm, y, slope};
+    const auto consider = [&](double y, double slope, int arc, bool flat) {
+        if (!top || y > top->y_mm) top = SurfacePoint{x_mm, y, slope, arc, flat};
     };
     for (int i = 0; i < count(); ++i) {
         const double low = lowest_slope(i), high = highest_slope(i);
@@ -49,12 +49,12 @@ std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
             const double crown = at_slope(i, 0.0).x_mm;
             const double away = crown - x_mm;
             const double out = std::sqrt(std::max((r - away) * (r + away), 0.0));
-            if (out > 0.0) consider(at_slope(i, 0.0).y_mm - r + out, away / out);
+            if (out > 0.0) consider(at_slope(i, 0.0).y_mm - r + out, away / out, i, false);
         }
         if (i + 1 == count() || std::abs(high) >= kSteep) continue;
         const SurfacePoint behind = at_slope(i + 1, high);
         if (x_mm <= rear.x_mm + kJoint && x_mm >= behind.x_mm - kJoint) {
-            consider(rear.y_mm + high * (x_mm - rear.x_mm), high);
+            consider(rear.y_mm + high * (x_mm - rear.x_mm), high, i, true);
         }
     }
     return top;

@@ -2,28 +2,49 @@
 
 #include <array>
 #include <span>
+#include <vector>
 
 #include "backspring/action/joint.hpp"
 #include "backspring/spring/bending.hpp"
 
 namespace backspring {
 
-/// One place where the tang bears on the spring.
+/// The part of a blade that bears.
+struct Part {
+    int blade = 0;      ///< 0 the joint's own, then those beside it, then those at the far end
+    int arc = 0;        ///< of the tang's outline, or the one ahead of the flat
+    bool flat = false;  ///< the flat behind that arc
+    bool kick = false;  ///< the nose of the kick
+};
+
+/// One place where a tang bears on the spring.
 struct Touch {
     double x_mm = 0.0;       ///< station [mm]
     double height_mm = 0.0;  ///< above the pivot, outward [mm]
     double slope = 0.0;      ///< of the face the force stands square to
     double force_n = 0.0;    ///< on the spring, outward [N]
+    Part part{};             ///< what bears
+};
+
+/// What the other blades on the spring do meanwhile.
+struct Others {
+    std::vector<Touch> beside;       ///< on this end of the spring
+    std::vector<Touch> far;          ///< on the other end, stations below 0 as seen from this one
+    std::vector<double> angles_deg;  ///< how each stands, as Part::blade counts, less one [deg]
+    double root_turn_rad = 0.0;      ///< how far the other end turns this root, + outward [rad]
+    double far_root_turn_rad = 0.0;  ///< how far this end turns the other root [rad]
+    bool all_rest = true;            ///< false: one that is free to seat has no rest
 };
 
 /// The joint at one blade angle.
 struct Contact {
     double blade_angle_deg = 0.0;    ///< [deg]
-    std::array<Touch, 2> touches{};  ///< the first `count` are real
+    std::array<Touch, 2> touches{};  ///< of this blade; the first `count` are real
     int count = 0;                   ///< 0 lifted off, 1, or 2 with a kick
-    double force_n = 0.0;            ///< total on the spring [N]
-    double energy_nmm = 0.0;         ///< strain energy [N mm]
-    double torque_nmm = 0.0;         ///< dU/dtheta, + resists opening [N mm]
+    double force_n = 0.0;            ///< total of this blade on the spring [N]
+    double energy_nmm = 0.0;         ///< strain energy of the whole spring [N mm]
+    double torque_nmm = 0.0;         ///< dU/dtheta of this blade, + resists opening [N mm]
+    Others others{};                 ///< nothing for a blade alone on its spring
 
     [[nodiscard]] std::span<const Touch> all() const {
         return {touches.data(), static_cast<std::size_t>(count)};
@@ -32,24 +53,34 @@ struct Contact {
 
 /// Where the tang bears on the spring at a blade angle, and how hard.
 ///
-/// The tang's body and its kick bear with at most one point force each. The places make the strain
-/// energy stationary, which on a smooth face means that outline and deformed face have one slope
-/// (shear: the mean of both sides of the force); otherwise the force acts at an edge of the pad.
-/// Found to rounding error, never on a grid, so that torque is dU/dtheta.
+/// Every tang's body and every kick is an indenter: a convex outline with at most one point force. The
+/// places make the strain energy stationary, which on a smooth face means that outline and deformed
+/// face have one slope (shear: the mean of both sides of the force); otherwise the force acts at an
+/// edge of the pad. Found to rounding error, never on a grid, so that torque is dU/dtheta.
+/// Another blade that is free to seat stands where its own torque vanishes.
 ///
 /// @param blade_angle_deg  0 closed, 180 open; -45 to 225
 /// @throws OutOfRange      outside that range
 /// @source unilateral contact as least complementary energy
 /// @note   on a flat, shear spreads the pressure over about half a thickness: under 0.0002 mm in
 ///         readings and 0.02 % in force against one point force on an ordinary spring
+/// @note   of two blades that would bear alike in one place, one bears
 [[nodiscard]] Contact contact_at(const Joint& joint, double blade_angle_deg);
 
-/// Outward movement of the spring at a station ahead of the middle pin.
+/// Every blade of a joint as it bears in a contact: its own, those beside it, those at the far end.
 ///
-/// @returns  [mm], from the free shape
+/// Energy is of the whole spring, stations are each blade's own; what others do is left out.
+[[nodiscard]] std::vector<Contact> blades_of(const Joint& joint, const Contact& contact);
+
+/// Outward movement of the spring at a station.
+///
+/// @returns  [mm], from the free shape; nothing between two pins, where the small bulge is left out
 [[nodiscard]] double deflection_mm(const Joint& joint, const Contact& contact, double x_mm);
 
-/// Forces of a contact as loads on the beam.
-[[nodiscard]] std::array<Load, 2> loads(const Contact& contact);
+/// Forces of all blades as loads on the beam, in rising order of their stations.
+[[nodiscard]] std::vector<Load> loads(const Contact& contact);
+
+/// Those of this end of the spring.
+[[nodiscard]] std::vector<Load> loads_ahead(const Contact& contact);
 
 }  // namespace backspring

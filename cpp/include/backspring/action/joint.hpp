@@ -1,21 +1,58 @@
 #pragma once
 
+#include <optional>
+#include <vector>
+
 #include "backspring/action/fit.hpp"
 #include "backspring/spring/flexibility.hpp"
 #include "backspring/tang/outline.hpp"
 
 namespace backspring {
 
-/// Spring and tang put together: all that contact needs.
-struct Joint {
-    Flexibility flexibility;  ///< deflection per force
+/// How another blade stands: held at an angle, or free to seat within reach of it.
+struct Standing {
+    double blade_angle_deg = 0.0;  ///< [deg]
+    double reach_deg = 0.0;        ///< 0: held [deg]
+};
+
+/// A tang over its end of the spring. Stations are from the pin next to it, + towards its pivot.
+struct Mounted {
     Outline outline;          ///< the tang
     Pad pad;                  ///< the face that can touch
-    double pivot_mm;          ///< middle pin to pivot [mm]
-    double dial_mm;           ///< station of the indicator [mm]
-    double face_mm;           ///< free working face above the pivot's height at the middle pin [mm]
-    double face_slope;        ///< its slope, y_f = face + slope x
-    double open_mm;           ///< where the pad lies at open when fitted, above the pivot
+    double pivot_mm = 0.0;    ///< pin to pivot [mm]
+    double face_mm = 0.0;     ///< free working face above the pivot's height at the pin [mm]
+    double face_slope = 0.0;  ///< its slope, y_f = face + slope x
+};
+
+/// Another blade on the same spring while one is turned.
+struct Neighbour {
+    Mounted tang;
+    Standing standing;
+    double seat_mm = 0.0;  ///< pivot to the face it seats on; 0 where it is held [mm]
+};
+
+/// The other end of a spring, with the blades there.
+///
+/// Two pins: the moment of either overhang, M = sum P x, turns the other's root by the cross
+/// rotation. One pin: the spring turns on it until both ends give the same moment.
+struct FarEnd {
+    Flexibility flexibility;         ///< of that overhang, its root at the pin next to it
+    std::vector<Neighbour> blades;   ///< at least one
+    bool turns = false;              ///< one pin between the ends, on which the spring turns
+    double cross_rad_per_nmm = 0.0;  ///< two pins: turn of one root per moment at the other
+    double span_mm = 0.0;            ///< between the pins, 0 with one [mm]
+};
+
+/// Spring and tang put together: all that contact needs.
+struct Joint : Mounted {
+    Flexibility flexibility;             ///< deflection per force
+    double dial_mm = 0.0;                ///< station of the indicator [mm]
+    double open_mm = 0.0;                ///< where the pad lies at open, fitted, above the pivot
+    std::vector<Neighbour> beside = {};  ///< other blades at this end of the spring
+    std::optional<FarEnd> far_end = {};  ///< the other end, if a blade is there
+
+    /// Whether the blade is the only one on its spring.
+    [[nodiscard]] bool alone() const { return beside.empty() && !far_end; }
 };
 
 /// The joint with its pins in: the free face leans in by the preload, less what clearances take.

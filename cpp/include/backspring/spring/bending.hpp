@@ -1,5 +1,6 @@
 #pragma once
 
+#include <optional>
 #include <span>
 #include <vector>
 
@@ -9,7 +10,7 @@ namespace backspring {
 
 /// A force of the tang on the spring.
 struct Load {
-    double x_mm = 0.0;     ///< station [mm], ahead of the middle pin
+    double x_mm = 0.0;  ///< station [mm]: ahead of the middle pin, or behind all pins [mm]
     double force_n = 0.0;  ///< outward [N]
 };
 
@@ -21,8 +22,9 @@ struct PeakStress {
 
 /// Bending moment at a station.
 ///
-/// M = sum P_k max(x_k - x, 0) ahead of the middle pin; behind it M falls in a straight line to
-/// nothing at the rear pin, or is inside the hold (0) when there is no rear pin.
+/// M = sum P_k max(x_k - x, 0) ahead of the middle pin, and likewise behind the rear pin; between
+/// the pins it runs in a straight line from one to the other. Without a rear pin it is inside the
+/// hold (0) behind the middle pin, unless a force acts there.
 ///
 /// @returns  [N mm], + bends the pad outward
 /// @source statics
@@ -38,7 +40,8 @@ struct PinForces {
 
 /// Pin forces that hold the spring, with two pins.
 ///
-/// rear = M(0) / L_r; middle = sum P + rear.
+/// With M_m and M_r the moments at the pins: rear = (M_m - M_r)/L_r - sum P behind it; middle =
+/// sum P ahead of it + (M_m - M_r)/L_r.
 ///
 /// @source statics
 [[nodiscard]] PinForces pin_forces(const Spring& spring, std::span<const Load> loads);
@@ -67,22 +70,31 @@ struct StressProbe {
     std::vector<Station> taper;  ///< whole stretches in pairs: start and end
     Place behind{0.0, 0.0};      ///< worst place of the rear span, stress per root moment
     double width_mm = 0.0;
+    /// Of a spring that bears at both ends: the same of the rear span and of the other end.
+    struct OtherEnd {
+        std::vector<Place> between;
+        std::vector<Station> between_taper;
+        std::vector<Place> beyond;          ///< stations from the pin there, towards the end
+        std::vector<Station> beyond_taper;  ///< likewise
+        double span_mm = 0.0;               ///< between the pins, 0 with one
+    };
+    std::optional<OtherEnd> other_end{};
 };
 
 /// Finds the places once, so that the worst stress at every blade angle is cheap.
 [[nodiscard]] StressProbe make_stress_probe(const Spring& spring);
 
-/// Places of a part of the spring only; nothing is looked at behind it.
+/// The same for a spring that blades bear on at both ends.
 ///
-/// @param from_mm, to_mm  stations [mm], rising
-[[nodiscard]] StressProbe stress_probe_between(const Spring& spring, double from_mm, double to_mm);
+/// @param far_mm  how far it reaches beyond the pin there [mm]
+[[nodiscard]] StressProbe with_other_end(StressProbe probe, const Spring& spring, double far_mm);
 
 /// Largest nominal bending stress along the whole spring, both sides.
 ///
 /// On a straight taper the worst place has twice the thickness that the taper would have where the
 /// moment vanishes; across holes it is taken from close stations (within 0.02 % of the stress).
 ///
-/// @param loads  at most two, ahead of the middle pin
+/// @param loads  in rising order of their stations
 [[nodiscard]] PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads);
 
 }  // namespace backspring

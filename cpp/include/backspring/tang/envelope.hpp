@@ -12,6 +12,8 @@ struct SurfacePoint {
     double x_mm;   ///< along the spring, + ahead [mm]
     double y_mm;   ///< outward [mm]
     double slope;  ///< dy/dx of the outline
+    int arc = 0;   ///< which arc it lies on, or the one ahead of its flat
+    bool flat = false;  ///< on the flat behind that arc
 };
 
 /// The upper side of a convex outline turned to a blade angle.

@@ -1,0 +1,92 @@
+#include "coupled_ends.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "backspring/core/root.hpp"
+
+namespace backspring {
+namespace {
+
+constexpr int kMostDoublings = 60;
+
+/// Root of a falling function that is nearly straight, from two places near it: secant steps to
+/// rounding error, or a bracket where they do not get there.
+double find_falling_root(FunctionRef f, double first, double second) {
+    double x0 = first, f0 = f(x0), x1 = second, f1 = f(x1);
+    for (int round = 0; round < 12; ++round) {
+        if (f1 == 0.0 || x1 == x0 || !(std::abs(f1) < std::abs(f0))) break;
+        const double next = x1 - f1 * (x1 - x0) / (f1 - f0);
+        x0 = x1, f0 = f1;
+        x1 = next, f1 = f(x1);
+    }
+    const double scale = std::max(std::abs(first), std::abs(second));
+    const bool still = std::abs(x1 - x0) <= 1e-12 * std::max(scale, std::abs(x1));
+    if (f1 == 0.0 || still) return std::abs(f1) <= std::abs(f0) ? x1 : x0;
+    // Where a indenter comes or goes the function has a kink.
+    double low = first, at_low = f(low);
+    double step = at_low > 0.0 ? std::abs(second - first) : -std::abs(second - first);
+    if (step == 0.0) return low;
+    for (int round = 0; round < kMostDoublings; ++round, step *= 2.0) {
+        const double high = low + step, at_high = f(high);
+        if (at_low * at_high <= 0.0) return find_root(f, low, high, at_low, at_high);
+        low = high;
+        at_low = at_high;
+    }
+    return low;
+}
+
+/// The turn of a spring on its one pin at which both moments are alike.
+void balance(SpringEnd& own, SpringEnd& far) {
+    const auto lack = [&](double turn) { return own.moment_nmm(turn) - far.moment_nmm(-turn); };
+    const double free = lack(0.0);
+    if (free == 0.0) return;
+    const double turn = find_falling_root(
+        lack, 0.0, free / (own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad()));
+    lack(turn);
+}
+
+/// The moments that agree with what each does to the other end and gets back.
+void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
+    const auto lack = [&](double moment) {
+        const double other = own.moment_nmm(cross_rad_per_nmm * moment);
+        return far.moment_nmm(cross_rad_per_nmm * other) - moment;
+    };
+    const double alone = far.moment_nmm(0.0);
+    lack(find_falling_root(lack, alone, alone + lack(alone)));
+}
+
+}  // namespace
+
+void detail::SpringEnd::add(const Mounted& tang, int blade, double blade_angle_deg) {
+    add_indenters(indenters_, tang, blade, blade_angle_deg);
+    free_slopes_.resize(indenters_.size(), tang.face_slope);
+}
+
+double detail::SpringEnd::moment_nmm(double turn_rad) {
+    for (std::size_t i = 0; i < indenters_.size(); ++i) {
+        indenters_[i].face_slope = free_slopes_[i] + turn_rad;
+    }
+    turn_rad_ = turn_rad;
+    borne_ = bear(flexibility_, indenters_);
+    moment_nmm_ = 0.0;
+    for (const Borne& b : borne_) moment_nmm_ += b.touch.force_n * b.touch.x_mm;
+    return moment_nmm_;
+}
+
+double detail::SpringEnd::stiffness_nmm_per_rad() const {
+    const double pivot = indenters_.front().pivot_mm;
+    return pivot * pivot / deflection_per_force(flexibility_, pivot, pivot);
+}
+
+void detail::settle(SpringEnd& own, SpringEnd* far, const FarEnd* joined) {
+    if (!far) {
+        own.moment_nmm(0.0);
+    } else if (joined->turns) {
+        balance(own, *far);
+    } else {
+        agree(own, *far, joined->cross_rad_per_nmm);
+    }
+}
+
+}  // namespace backspring

@@ -1,0 +1,44 @@
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "indenters.hpp"
+
+namespace backspring::detail {
+
+/// One end of a spring with what may bear on it, solved again whenever its root is turned.
+class SpringEnd {
+  public:
+    explicit SpringEnd(const Flexibility& flexibility) : flexibility_(flexibility) {}
+
+    /// @param tang  outlives this
+    void add(const Mounted& tang, int blade, double blade_angle_deg);
+
+    /// Moment about the root when it is turned outward.
+    double moment_nmm(double turn_rad);
+
+    [[nodiscard]] const std::vector<Borne>& borne() const { return borne_; }
+    [[nodiscard]] double turn_rad() const { return turn_rad_; }
+    [[nodiscard]] double moment_nmm() const { return moment_nmm_; }
+
+    /// About how much moment a turn takes away [N mm/rad].
+    [[nodiscard]] double stiffness_nmm_per_rad() const;
+
+  private:
+    const Flexibility& flexibility_;
+    std::vector<Indenter> indenters_;
+    std::vector<double> free_slopes_;
+    std::vector<Borne> borne_;
+    double turn_rad_ = 0.0;
+    double moment_nmm_ = 0.0;
+};
+
+/// Turns both roots until each end feels what the other does; an end alone keeps its root.
+void settle(SpringEnd& own, SpringEnd* far, const FarEnd* joined);
+
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

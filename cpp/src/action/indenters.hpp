@@ -1,0 +1,58 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "backspring/action/contact.hpp"
+#include "backspring/tang/envelope.hpp"
+
+namespace backspring::detail {
+
+/// A convex outline over one end of the spring, which bears with at most one force.
+struct Indenter {
+    TurnedOutline outline;
+    double pivot_mm;
+    Pad pad;
+    double face_mm;     ///< free face above its own pivot's height
+    double face_slope;  ///< with the root's turn in it
+    Part part;          ///< blade and kick; the search finds arc and flat
+
+    [[nodiscard]] double face_at_mm(double x) const { return face_mm + face_slope * x; }
+    [[nodiscard]] double overlap_mm(const Touch& touch) const {
+        return touch.height_mm - face_at_mm(touch.x_mm);
+    }
+};
+
+/// Adds a tang's body and its kick.
+///
+/// @param tang  outlives the indenters
+void add_indenters(std::vector<Indenter>& indenters,
+                 const Mounted& tang,
+                 int blade,
+                 double blade_angle_deg);
+
+/// Where a indenter touches the spring when nothing else does; nothing where it does not.
+[[nodiscard]] std::optional<Touch> bear_alone(const Flexibility& flexibility, const Indenter& indenter);
+
+/// A indenter and where it bears.
+struct Borne {
+    const Indenter* indenter;
+    Touch touch;
+};
+
+/// Which of several indenters bear on one end of a spring, and where.
+///
+/// The forces are the nonnegative ones of most complementary energy: a indenter comes in where it
+/// would overlap the bent face and goes when its force would pull, the energy rising each time. The
+/// places then settle in turn, each where its own force stores most, the others giving way.
+///
+/// @source C. L. Lawson and R. J. Hanson, Solving Least Squares Problems, 1974 (NNLS), for forces
+[[nodiscard]] std::vector<Borne> bear(const Flexibility& flexibility,
+                                      std::span<const Indenter> indenters);
+
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}
