@@ -7,7 +7,6 @@
 namespace backspring::python {
 
 void declare_two_blades(py::module_& m) {
-    py::class_<SecondBlade>(m, "SecondBlade", DOC(SecondBlade));
     py::class_<TwoBlades>(m, "TwoBlades", DOC(TwoBlades));
     py::class_<TwoContacts>(m, "TwoContacts", DOC(TwoContacts));
     py::class_<Beside>(m, "Beside", DOC(Beside));
@@ -16,9 +15,6 @@ void declare_two_blades(py::module_& m) {
 
 void define_two_blades(py::module_& m) {
     using NoGil = py::call_guard<py::gil_scoped_release>;
-    auto second = declared<SecondBlade>();
-    define_record(second, BACKSPRING_FIELD(SecondBlade, pad), BACKSPRING_FIELD(SecondBlade, tang),
-                  BACKSPRING_FIELD(SecondBlade, fit), BACKSPRING_FIELD(SecondBlade, blade));
     auto two = declared<TwoBlades>();
     define_record(two, BACKSPRING_FIELD(TwoBlades, first), BACKSPRING_FIELD(TwoBlades, second));
     auto contacts = declared<TwoContacts>();

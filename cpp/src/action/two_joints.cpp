@@ -12,7 +12,7 @@ constexpr int kMostRounds = 60;
 /// One end of the spring, solved again whenever its root is turned.
 class End {
   public:
-    End(const Joint& joint, const Stand& stand)
+    End(const Joint& joint, const BladeStand& stand)
         : joint_(joint), free_slope_(joint.face_slope), stand_(stand) {}
 
     /// Moment about the root when it is turned outward.
@@ -40,7 +40,7 @@ class End {
   private:
     Joint joint_;
     double free_slope_;
-    Stand stand_;
+    BladeStand stand_;
     Contact contact_{};
     bool stands_ = false;
 };
@@ -90,8 +90,8 @@ double root_moment_nmm(const Contact& contact) {
 }
 
 std::optional<TwoContacts> contacts_at(const TwoJoints& joints,
-                                       const Stand& first,
-                                       const Stand& second) {
+                                       const BladeStand& first,
+                                       const BladeStand& second) {
     End a(joints.first, first), b(joints.second, second);
     TwoContacts both;
     if (joints.turns) {

@@ -22,7 +22,7 @@ double stiffness_n_per_mm(const TwoJoints& joints, const Joint& own, const Joint
 
 std::vector<Beside> rows_of(const TwoView& view, double step_deg) {
     std::vector<Beside> rows;
-    for (const Place& place : places_of(view.other.tang)) {
+    for (const Place& place : places_of(view.other.own().tang)) {
         rows.push_back(look_beside(view, place, step_deg));
     }
     return rows;

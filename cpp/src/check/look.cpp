@@ -6,9 +6,10 @@ Action make_action(const Design& design) {
     if (std::vector<Fault> broken = faults(design); !broken.empty()) {
         throw InvalidInput(std::move(broken));
     }
-    return {.joint = make_joint(design.spring, design.tang, design.fit),
-            .probe = make_stress_probe(design.spring),
-            .friction = design.friction};
+    return {
+        .joint = make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit),
+        .probe = make_stress_probe(design.spring),
+        .friction = design.friction};
 }
 
 Contact contact_at(const Design& design, double blade_angle_deg) {

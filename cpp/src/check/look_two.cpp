@@ -60,8 +60,8 @@ std::vector<double> whole_length(const TwoBlades& two, double spacing_mm) {
     };
     add(-rear_pin - two.second.pad.end_mm, -rear_pin);
     if (pinned) add(-rear_pin, 0.0);
-    add(0.0, spring.pad.end_mm);
-    places.push_back(spring.pad.end_mm);
+    add(0.0, two.first.own().pad.end_mm);
+    places.push_back(two.first.own().pad.end_mm);
     return places;
 }
 

@@ -37,9 +37,10 @@ double stress_mpa(const Action& action, const Contact& contact) {
 Solution::Solution(const Design& design, double step_deg)
     : design_(sound(design, step_deg)),
       step_deg_(step_deg),
-      action_{.joint = make_joint(design.spring, design.tang, design.fit),
-              .probe = {},
-              .friction = design.friction} {}
+      action_{
+          .joint = make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit),
+          .probe = {},
+          .friction = design.friction} {}
 
 Solution::Solution(const Design& design, Joint loaded, double step_deg)
     : design_(sound(design, step_deg)),
@@ -61,8 +62,9 @@ const Readings& Solution::readings() {
 }
 
 const Joint& Solution::unloaded_joint() {
-    return kept(unloaded_joint_,
-                [&] { return make_unloaded_joint(design_.spring, design_.tang, design_.fit); });
+    return kept(unloaded_joint_, [&] {
+        return make_unloaded_joint(design_.own().pad, design_.own().tang, design_.own().fit);
+    });
 }
 
 const Rests& Solution::unloaded_rests() {
@@ -70,8 +72,9 @@ const Rests& Solution::unloaded_rests() {
 }
 
 const Readings& Solution::unloaded_readings() {
-    return kept(unloaded_readings_,
-                [&] { return backspring::unloaded_readings(unloaded_joint(), design_.tang); });
+    return kept(unloaded_readings_, [&] {
+        return backspring::unloaded_readings(unloaded_joint(), design_.own().tang);
+    });
 }
 
 Turns& Solution::travel() {
@@ -154,7 +157,7 @@ std::optional<double> peak_torque_nmm(Solution& solution) {
 }
 
 std::optional<double> peak_pull_n(Solution& solution) {
-    const auto& nick = solution.design().blade.nail_nick_mm;
+    const auto& nick = solution.design().own().blade.nail_nick_mm;
     if (!nick) return std::nullopt;
     const auto torque = peak_torque_nmm(solution);
     return torque ? std::optional(*torque / *nick) : std::nullopt;

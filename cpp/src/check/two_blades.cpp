@@ -40,11 +40,10 @@ Load between_pins(double span_mm, double first_nmm, double second_nmm) {
 
 Design second_end(const TwoBlades& two) {
     Design design = two.first;
-    design.spring = turned_round(two.first.spring);
-    design.spring.pad = two.second.pad;
-    design.tang = two.second.tang;
-    design.fit = two.second.fit;
-    design.blade = two.second.blade;
+    design.blades.push_back(two.second);
+    design.blades.back().end = End::rear;
+    design = seen_from(design, design.blades.size() - 1);
+    design.blades.resize(1);
     return design;
 }
 
@@ -65,10 +64,12 @@ TwoJoints make_two_joints(const TwoBlades& two) {
         throw InvalidInput(std::move(broken));
     }
     const Design second = second_end(two);
-    return {.first = make_joint(two.first.spring, two.first.tang, two.first.fit),
-            .second = make_joint(second.spring, second.tang, second.fit),
-            .turns = !pinned(two),
-            .cross_rad_per_nmm = pinned(two) ? cross_rotation_rad_per_nmm(two.first.spring) : 0.0};
+    return {
+        .first = make_joint(two.first.spring, two.first.own().pad, two.first.own().tang,
+                            two.first.own().fit),
+        .second = make_joint(second.spring, second.own().pad, second.own().tang, second.own().fit),
+        .turns = !pinned(two),
+        .cross_rad_per_nmm = pinned(two) ? cross_rotation_rad_per_nmm(two.first.spring) : 0.0};
 }
 
 TwoContacts two_contacts_at(const TwoBlades& two, double first_deg, double second_deg) {
@@ -78,11 +79,11 @@ TwoContacts two_contacts_at(const TwoBlades& two, double first_deg, double secon
 WholeSpring detail::make_whole_spring(const TwoBlades& two) {
     const Design second = second_end(two);
     const double span = pinned(two) ? two.first.spring.support.rear_pin_mm : 0.0;
-    const auto probe = [](const Spring& spring) {
-        return stress_probe_between(spring, 0.0,
-                                    std::max(spring.thickness.back().x_mm, spring.pad.end_mm));
+    const auto probe = [](const Design& end) {
+        return stress_probe_between(end.spring, 0.0,
+                                    std::max(last_change_mm(end.spring), end.own().pad.end_mm));
     };
-    WholeSpring whole{probe(two.first.spring), probe(second.spring), {}, {}, span};
+    WholeSpring whole{probe(two.first), probe(second), {}, {}, span};
     if (span > 0.0) {
         whole.between = stress_probe_between(two.first.spring, -span, 0.0);
         whole.between_turned = stress_probe_between(second.spring, -span, 0.0);

@@ -38,8 +38,8 @@ bool rests(const Beside& row, const char* name) { return row.position(name) != n
 
 bool steep(const TwoView& view, const std::vector<Beside>& rows) {
     double steepest = std::abs(view.joint().face_slope);
-    for (const Place& own : places_of(view.own.tang)) {
-        for (const Place& other : places_of(view.other.tang)) {
+    for (const Place& own : places_of(view.own.own().tang)) {
+        for (const Place& other : places_of(view.other.own().tang)) {
             const auto both = view.at(own.stand, other.stand);
             if (!both) continue;
             for (const Touch& touch : view.own_contact(*both).all()) {
@@ -66,7 +66,8 @@ void detail::add_notices(std::vector<Notice>& notices,
                  NoticeCode::not_held_closed);
     found.add_if(
         [&](const Beside& row) {
-            return view.own.tang.half_stop_mm && rests(row, "open") && !rests(row, "half_stop");
+            return view.own.own().tang.half_stop_mm && rests(row, "open") &&
+                   !rests(row, "half_stop");
         },
         NoticeCode::no_half_stop_rest);
     found.add_if(

@@ -21,7 +21,7 @@ TwoStep make_step(const TwoView& view, const TwoContacts& both) {
     TwoStep step;
     step.turn.contact = view.own_contact(both);
     step.turn.friction_nmm =
-        friction_torque_nmm(step.turn.contact, view.own.friction, view.own.tang.pivot_mm);
+        friction_torque_nmm(step.turn.contact, view.own.friction, view.own.own().tang.pivot_mm);
     step.peak = peak_stress(view.whole, both);
     step.other_force_n = view.other_contact(both).force_n;
     return step;
@@ -32,7 +32,7 @@ double angle_of(const TwoStep& step) { return step.turn.contact.blade_angle_deg;
 /// The steps of a way; it ends where the other blade loses its rest.
 class Way {
   public:
-    Way(const TwoView& view, const Stand& other, double from_deg, double step_deg)
+    Way(const TwoView& view, const BladeStand& other, double from_deg, double step_deg)
         : view_(view), other_(other) {
         for (double angle = from_deg; complete_ && angle < 180.0; angle += step_deg) add(angle);
         if (complete_) add(180.0);
@@ -79,22 +79,22 @@ class Way {
     }
 
     const TwoView& view_;
-    Stand other_;
+    BladeStand other_;
     std::vector<TwoStep> steps_;
     bool complete_ = true;
 };
 
 /// Unloaded readings of this blade, the other one out.
 Readings unloaded(const Design& own) {
-    const Joint joint = make_unloaded_joint(own.spring, own.tang, own.fit);
-    return readings(joint, find_rests(joint, own.tang.half_stop_mm.has_value()));
+    const Joint joint = make_unloaded_joint(own.own().pad, own.own().tang, own.own().fit);
+    return readings(joint, find_rests(joint, own.own().tang.half_stop_mm.has_value()));
 }
 
 void add_positions(Beside& row, Rests& rests, const TwoView& view, const Place& other) {
     const Readings rear_out = unloaded(view.own);
-    const Stand open{180.0};
+    const BladeStand open{180.0};
     const double datum = view.moved_mm(view.at(open, open).value());
-    for (const Place& place : places_of(view.own.tang)) {
+    for (const Place& place : places_of(view.own.own().tang)) {
         const auto both = view.at(place.stand, other.stand);
         if (!both) continue;
         const Contact& contact = view.own_contact(*both);

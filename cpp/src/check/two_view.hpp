@@ -12,7 +12,7 @@ namespace backspring::detail {
 /// A position of a blade and how the blade stands in it.
 struct Place {
     std::string name;
-    Stand stand;
+    BladeStand stand;
 };
 
 /// The positions a tang has: open, half_stop (where there is one), closed.
@@ -26,8 +26,8 @@ struct TwoView {
     const Design& other;  ///< the other blade's end
     bool second;          ///< this blade is the second one
 
-    [[nodiscard]] std::optional<TwoContacts> at(const Stand& own_stand,
-                                                const Stand& other_stand) const {
+    [[nodiscard]] std::optional<TwoContacts> at(const BladeStand& own_stand,
+                                                const BladeStand& other_stand) const {
         return second ? contacts_at(joints, other_stand, own_stand)
                       : contacts_at(joints, own_stand, other_stand);
     }
@@ -42,7 +42,8 @@ struct TwoView {
     /// How far the back has moved out at this blade's dial.
     [[nodiscard]] double moved_mm(const TwoContacts& both) const {
         const double turn = second ? both.second_turn_rad : both.first_turn_rad;
-        return deflection_mm(joint(), own_contact(both), own.fit.dial_mm) + turn * own.fit.dial_mm;
+        return deflection_mm(joint(), own_contact(both), own.own().fit.dial_mm) +
+               turn * own.own().fit.dial_mm;
     }
 };
 

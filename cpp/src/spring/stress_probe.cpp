@@ -70,8 +70,11 @@ double moment_ahead(std::span<const Load> loads, double x_mm) {
 }  // namespace
 
 StressProbe make_stress_probe(const Spring& spring) {
-    const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
-    StressProbe probe = stress_probe_between(spring, 0.0, end);
+    const double last = last_change_mm(spring);
+    StressProbe probe = stress_probe_between(spring, 0.0, last);
+    // From there on the moment falls over one thickness: nothing ahead is worse.
+    probe.ahead.push_back(
+        {last, rectangle_stress_per_moment(spring.width_mm, thickness_mm(spring.thickness, last))});
     probe.behind = worst_behind(spring);
     return probe;
 }

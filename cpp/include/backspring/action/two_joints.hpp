@@ -17,7 +17,7 @@ struct TwoJoints {
 };
 
 /// How a blade stands: held at an angle, or free to seat within reach of it.
-struct Stand {
+struct BladeStand {
     double blade_angle_deg = 0.0;  ///< [deg]
     double reach_deg = 0.0;        ///< 0: held [deg]
 };
@@ -43,8 +43,8 @@ struct TwoContacts {
 /// @source statics; unit-load theorem
 /// @note   the spring turns on its pin, and a blade seats, without friction
 [[nodiscard]] std::optional<TwoContacts> contacts_at(const TwoJoints& joints,
-                                                     const Stand& first,
-                                                     const Stand& second);
+                                                     const BladeStand& first,
+                                                     const BladeStand& second);
 
 /// Moment of a contact about the pin next to it, outward positive.
 ///

@@ -8,24 +8,14 @@
 
 namespace backspring {
 
-/// The blade at the far end of a spring with two blades.
-///
-/// Its stations are its own: from the pin next to it, + towards its own pivot.
-struct SecondBlade {
-    Pad pad;      ///< face of the spring that its tang can touch
-    Tang tang;    ///< faces and corners
-    Fit fit;      ///< preload and dial
-    Blade blade;  ///< for pull and snap
-};
-
 /// A slip joint with one spring and a blade at each of its ends.
 ///
 /// Two pins hold the spring between the blades, the second one next to the second blade; or a
 /// middle pin alone, on which it turns: support `clamped`, for each end then bends as if clamped
 /// there. Friction and targets go for both blades.
 struct TwoBlades {
-    Design first;        ///< the first blade, and the spring over its whole length
-    SecondBlade second;  ///< the blade behind the pins
+    Design first;  ///< the first blade, and the spring over its whole length
+    Blade second;  ///< the blade behind the pins
 };
 
 /// The second blade as a design of its own, on the spring turned round.
