@@ -16,23 +16,23 @@ inline backspring::Design heron() {
     design.spring.support.rear_pin_mm = 34.0;
     design.spring.holes = {{0.0, 2.0, 0.0, backspring::HoleFor::middle_pin},
                            {-34.0, 2.0, 0.0, backspring::HoleFor::rear_pin}};
-    design.spring.pad = {.start_mm = 27.0, .end_mm = 36.5};
+    design.own().pad = {.start_mm = 27.0, .end_mm = 36.5};
     design.strength = backspring::strength_from_hardness(45.0, kPlainCarbonYieldRatio);
     design.hardness.spring_hrc = 45.0;
-    design.tang = {.pivot_mm = 32.0,
-                   .open_mm = 4.5,
-                   .half_stop_mm = 4.62,
-                   .closed_mm = 4.6,
-                   .corner_open_mm = 0.7,
-                   .corner_closed_mm = 0.7,
-                   .front_mm = 5.0,
-                   .round_end_mm = {},
-                   .kick = {}};
-    design.fit = {.preload_mm = 0.9, .dial_mm = 33.5};
-    design.blade.nail_nick_mm = 35.0;
-    design.blade.inertia_kg_mm2 = 52.0;
-    design.blade.length_mm = 80.0;
-    design.blade.edge_clearance_mm = 0.8;
+    design.own().tang = {.pivot_mm = 32.0,
+                         .open_mm = 4.5,
+                         .half_stop_mm = 4.62,
+                         .closed_mm = 4.6,
+                         .corner_open_mm = 0.7,
+                         .corner_closed_mm = 0.7,
+                         .front_mm = 5.0,
+                         .round_end_mm = {},
+                         .kick = {}};
+    design.own().fit = {.preload_mm = 0.9, .dial_mm = 33.5};
+    design.own().blade.nail_nick_mm = 35.0;
+    design.own().blade.inertia_kg_mm2 = 52.0;
+    design.own().blade.length_mm = 80.0;
+    design.own().blade.edge_clearance_mm = 0.8;
     design.friction = {.spring = 0.12, .pivot = 0.12, .pivot_pin_mm = 3.2};
     return design;
 }
@@ -45,10 +45,10 @@ inline backspring::Design osprey() {
     design.spring.support.rear_pin_mm = 40.0;
     design.spring.holes = {{0.0, 2.5, 0.0, backspring::HoleFor::middle_pin},
                            {-40.0, 2.0, 0.0, backspring::HoleFor::rear_pin}};
-    design.spring.pad = {.start_mm = 34.5, .end_mm = 51.5};
+    design.own().pad = {.start_mm = 34.5, .end_mm = 51.5};
     design.strength = backspring::strength_from_hardness(48.0, kPlainCarbonYieldRatio);
     design.hardness.spring_hrc = 48.0;
-    design.tang = {
+    design.own().tang = {
         .pivot_mm = 46.0,
         .open_mm = 5.5,
         .half_stop_mm = 5.58,
@@ -58,7 +58,7 @@ inline backspring::Design osprey() {
         .front_mm = 6.0,
         .round_end_mm = {},
         .kick = backspring::Kick{.distance_mm = 7.0, .height_mm = 0.3, .radius_mm = 0.6}};
-    design.fit = {.preload_mm = 1.0, .dial_mm = 47.0};
+    design.own().fit = {.preload_mm = 1.0, .dial_mm = 47.0};
     return design;
 }
 
@@ -68,12 +68,13 @@ inline backspring::Design bittern() {
     design.spring.thickness = {{-38.0, 3.2}, {-4.0, 3.8}, {0.0, 3.8},
                                {7.0, 3.3},   {25.0, 2.8}, {36.5, 2.8}};
     design.strength = backspring::strength_from_hardness(42.0, kPlainCarbonYieldRatio);
-    design.hardness = {.spring_hrc = 42.0, .tang_hrc = 60.0};
+    design.hardness.spring_hrc = 42.0;
+    design.own().hardness_hrc = 60.0;
     design.surface.kink_radius_mm = 3.0;
-    design.tang.half_stop_mm = 4.56;
-    design.tang.closed_mm = 4.55;
-    design.tang.corner_open_mm = design.tang.corner_closed_mm = 0.5;
-    design.fit.preload_mm = 1.2;
+    design.own().tang.half_stop_mm = 4.56;
+    design.own().tang.closed_mm = 4.55;
+    design.own().tang.corner_open_mm = design.own().tang.corner_closed_mm = 0.5;
+    design.own().fit.preload_mm = 1.2;
     return design;
 }
 

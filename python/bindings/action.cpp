@@ -11,7 +11,7 @@ namespace backspring::python {
 void declare_action(py::module_& m) {
     py::class_<Fit>(m, "Fit", DOC(Fit));
     py::class_<BladePoint>(m, "BladePoint", DOC(BladePoint));
-    py::class_<Blade>(m, "Blade", DOC(Blade));
+    py::class_<BladeBody>(m, "BladeBody", DOC(BladeBody));
     py::class_<Friction>(m, "Friction", DOC(Friction));
     py::class_<Touch>(m, "Touch", DOC(Touch));
     py::class_<Contact>(m, "Contact", DOC(Contact));
@@ -23,12 +23,12 @@ void define_action(py::module_& m) {
     define_record(fit, BACKSPRING_FIELD(Fit, preload_mm), BACKSPRING_FIELD(Fit, dial_mm));
     auto point = declared<BladePoint>();
     define_record(point, BACKSPRING_FIELD(BladePoint, u_mm), BACKSPRING_FIELD(BladePoint, w_mm));
-    auto blade = declared<Blade>();
-    define_record(blade, BACKSPRING_FIELD(Blade, nail_nick_mm),
-                  BACKSPRING_FIELD(Blade, inertia_kg_mm2), BACKSPRING_FIELD(Blade, mass_g),
-                  BACKSPRING_FIELD(Blade, length_mm), BACKSPRING_FIELD(Blade, height_mm),
-                  BACKSPRING_FIELD(Blade, edge_clearance_mm), BACKSPRING_FIELD(Blade, edge),
-                  BACKSPRING_FIELD(Blade, tip), BACKSPRING_FIELD(Blade, well_mm));
+    auto blade = declared<BladeBody>();
+    define_record(blade, BACKSPRING_FIELD(BladeBody, nail_nick_mm),
+                  BACKSPRING_FIELD(BladeBody, inertia_kg_mm2), BACKSPRING_FIELD(BladeBody, mass_g),
+                  BACKSPRING_FIELD(BladeBody, length_mm), BACKSPRING_FIELD(BladeBody, height_mm),
+                  BACKSPRING_FIELD(BladeBody, edge_clearance_mm), BACKSPRING_FIELD(BladeBody, edge),
+                  BACKSPRING_FIELD(BladeBody, tip), BACKSPRING_FIELD(BladeBody, well_mm));
     auto friction = declared<Friction>();
     define_record(friction, BACKSPRING_FIELD(Friction, spring), BACKSPRING_FIELD(Friction, pivot),
                   BACKSPRING_FIELD(Friction, pivot_pin_mm));

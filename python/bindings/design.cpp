@@ -9,18 +9,37 @@
 namespace backspring::python {
 namespace {
 
+/// What the blade that a question is about has, offered on the design.
+template <auto member>
+const auto& of_own(const Design& design) {
+    return design.own().*member;
+}
+
+#define BACKSPRING_OF_OWN(design, name) \
+    design.def_property_readonly(#name, &of_own<&Blade::name>, DOC(Blade_##name))
+
 void define_input() {
+    auto blade = declared<Blade>();
+    define_record(blade, BACKSPRING_FIELD(Blade, name), BACKSPRING_FIELD(Blade, end),
+                  BACKSPRING_FIELD(Blade, pad), BACKSPRING_FIELD(Blade, tang),
+                  BACKSPRING_FIELD(Blade, fit), BACKSPRING_FIELD(Blade, blade),
+                  BACKSPRING_FIELD(Blade, hardness_hrc), BACKSPRING_FIELD(Blade, stands));
     auto targets = declared<Targets>();
     define_record(targets, BACKSPRING_FIELD(Targets, pull_low_n),
                   BACKSPRING_FIELD(Targets, pull_high_n), BACKSPRING_FIELD(Targets, yield_margin),
                   BACKSPRING_FIELD(Targets, reading_mm), BACKSPRING_FIELD(Targets, openings));
     auto design = declared<Design>();
     define_record(design, BACKSPRING_FIELD(Design, spring), BACKSPRING_FIELD(Design, strength),
-                  BACKSPRING_FIELD(Design, tang), BACKSPRING_FIELD(Design, fit),
-                  BACKSPRING_FIELD(Design, blade), BACKSPRING_FIELD(Design, friction),
+                  BACKSPRING_FIELD(Design, blades), BACKSPRING_FIELD(Design, friction),
                   BACKSPRING_FIELD(Design, targets), BACKSPRING_FIELD(Design, surface),
                   BACKSPRING_FIELD(Design, pins), BACKSPRING_FIELD(Design, hardness));
+    BACKSPRING_OF_OWN(design, pad);
+    BACKSPRING_OF_OWN(design, tang);
+    BACKSPRING_OF_OWN(design, fit);
+    BACKSPRING_OF_OWN(design, blade);
 }
+
+#undef BACKSPRING_OF_OWN
 
 void define_position() {
     auto position = declared<Position>();
@@ -113,6 +132,16 @@ void define_result() {
 
 void declare_design(py::module_& m) {
     py::class_<Targets>(m, "Targets", DOC(Targets));
+    py::native_enum<End>(m, "End", "enum.Enum", DOC(End))
+        .value("front", End::front, DOC(End_front))
+        .value("rear", End::rear, DOC(End_rear))
+        .finalize();
+    py::native_enum<Stand>(m, "Stand", "enum.Enum", DOC(Stand))
+        .value("closed", Stand::closed, DOC(Stand_closed))
+        .value("half_stop", Stand::half_stop, DOC(Stand_half_stop))
+        .value("open", Stand::open, DOC(Stand_open))
+        .finalize();
+    py::class_<Blade>(m, "Blade", DOC(Blade));
     py::class_<Design>(m, "Design", DOC(Design));
     py::class_<Position>(m, "Position", DOC(Position));
     py::class_<Stroke>(m, "Stroke", DOC(Stroke));
@@ -131,6 +160,7 @@ void define_design(py::module_& m) {
     define_stroke();
     define_result();
     m.def("faults", py::overload_cast<const Design&>(&faults), py::arg("design"), DOC(faults));
+    m.def("seen_from", &seen_from, py::arg("design"), py::arg("blade"), DOC(seen_from));
     m.def("check", &check, py::arg("design"), py::arg("step_deg") = 1.0, NoGil(), DOC(check));
     m.def("sweep", py::overload_cast<const Design&, double, double, double>(&sweep),
           py::arg("design"), py::arg("step_deg") = 1.0, py::arg("from_deg") = 0.0,

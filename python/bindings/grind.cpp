@@ -65,7 +65,7 @@ void define_grind(py::module_& m) {
     using NoGil = py::call_guard<py::gil_scoped_release>;
     define_input();
     define_result();
-    m.def("whole_face", &whole_face, py::arg("spring"), py::arg("face"), DOC(whole_face));
+    m.def("whole_face", &whole_face, py::arg("design"), py::arg("face"), DOC(whole_face));
     m.def("grind", &grind, py::arg("design"), py::arg("cut"), DOC(grind));
     m.def("grind_table", &grind_table, py::arg("design"), py::arg("cut"), py::arg("step_mm"),
           NoGil(), DOC(grind_table));

@@ -152,6 +152,13 @@ void define_equality(const py::object& type, const Shared& record) {
     type.attr("__hash__") = py::none();
 }
 
+/// What the constructor takes; a type may show more than that.
+void define_names(const py::object& type, const Record& record) {
+    py::list names;
+    for (const Field& field : record.fields) names.append(field.name);
+    type.attr("__match_args__") = py::tuple(names);
+}
+
 Shared define(const py::object& type, const RecordType& of, std::vector<Field> fields) {
     const auto record = std::make_shared<const Record>(
         Record{py::str(type.attr("__name__")), of, std::move(fields)});
@@ -181,6 +188,7 @@ void define_fields(const py::object& type, const RecordType& of, std::vector<Fie
 void define_record(const py::object& type, const RecordType& of, std::vector<Field> fields) {
     const Shared record = define(type, of, std::move(fields));
     define_constructor<py::kwargs>(type, record, "__init__", constructor_doc(*record));
+    define_names(type, *record);
     define_equality(type, record);
     define_repr(type, record);
     define_html(type, record);

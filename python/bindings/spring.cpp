@@ -26,8 +26,7 @@ void define_shape() {
     auto spring = declared<Spring>();
     define_record(spring, BACKSPRING_FIELD(Spring, thickness), BACKSPRING_FIELD(Spring, width_mm),
                   BACKSPRING_FIELD(Spring, support), BACKSPRING_FIELD(Spring, holes),
-                  BACKSPRING_FIELD(Spring, pad), BACKSPRING_FIELD(Spring, elastic),
-                  BACKSPRING_FIELD(Spring, pin_clearance));
+                  BACKSPRING_FIELD(Spring, elastic), BACKSPRING_FIELD(Spring, pin_clearance));
 }
 
 void define_section(py::module_& m) {

@@ -32,8 +32,7 @@ void define_verdict(py::module_&) {
     define_record(pins, BACKSPRING_FIELD(Pins, middle_mm), BACKSPRING_FIELD(Pins, rear_mm),
                   BACKSPRING_FIELD(Pins, liner_mm), BACKSPRING_FIELD(Pins, yield_mpa));
     auto hardness = declared<Hardness>();
-    define_record(hardness, BACKSPRING_FIELD(Hardness, spring_hrc),
-                  BACKSPRING_FIELD(Hardness, tang_hrc));
+    define_record(hardness, BACKSPRING_FIELD(Hardness, spring_hrc));
     auto margin = declared<Margin>();
     define_record(margin, BACKSPRING_FIELD(Margin, kind), BACKSPRING_FIELD(Margin, group),
                   BACKSPRING_FIELD(Margin, value), BACKSPRING_FIELD(Margin, limit),

@@ -25,19 +25,19 @@ inline Design heron() {
         .kind = SupportKind::two_pins, .rear_pin_mm = 34.0, .root_stiffness_nmm_per_rad = 0.0};
     design.spring.holes = {{-34.0, 2.0, 0.0, backspring::HoleFor::rear_pin},
                            {0.0, 2.0, 0.0, backspring::HoleFor::middle_pin}};
-    design.spring.pad = {27.0, 36.5};
+    design.own().pad = {27.0, 36.5};
     design.spring.elastic = {.youngs_modulus_mpa = 205000.0, .poisson = 0.29};
     design.strength.yield_mpa = {.value = 1300.0, .low = 1200.0, .high = 1400.0};
-    design.tang.pivot_mm = 32.0;
-    design.tang.open_mm = 4.5;
-    design.tang.half_stop_mm = 4.62;
-    design.tang.closed_mm = 4.6;
-    design.tang.corner_open_mm = 0.7;
-    design.tang.corner_closed_mm = 0.7;
-    design.tang.front_mm = 5.0;
-    design.fit = {.preload_mm = 0.9, .dial_mm = 33.5};
-    design.blade.nail_nick_mm = 35.0;
-    design.blade.inertia_kg_mm2 = 52.0;
+    design.own().tang.pivot_mm = 32.0;
+    design.own().tang.open_mm = 4.5;
+    design.own().tang.half_stop_mm = 4.62;
+    design.own().tang.closed_mm = 4.6;
+    design.own().tang.corner_open_mm = 0.7;
+    design.own().tang.corner_closed_mm = 0.7;
+    design.own().tang.front_mm = 5.0;
+    design.own().fit = {.preload_mm = 0.9, .dial_mm = 33.5};
+    design.own().blade.nail_nick_mm = 35.0;
+    design.own().blade.inertia_kg_mm2 = 52.0;
     design.friction = {.spring = 0.12, .pivot = 0.12, .pivot_pin_mm = 3.2};
     return design;
 }
@@ -45,17 +45,17 @@ inline Design heron() {
 /// A kick whose nose lies on a pad that reaches back for it, and bears when closed.
 inline Design plover() {
     Design design = heron();
-    design.spring.pad = {22.0, 36.5};
-    design.tang.kick = Kick{.distance_mm = 8.0, .height_mm = 0.2, .radius_mm = 0.5};
+    design.own().pad = {22.0, 36.5};
+    design.own().tang.kick = Kick{.distance_mm = 8.0, .height_mm = 0.2, .radius_mm = 0.5};
     return design;
 }
 
 /// A round end instead of a half-stop.
 inline Design wren() {
     Design design = heron();
-    design.tang.half_stop_mm.reset();
-    design.tang.corner_open_mm = 2.5;
-    design.tang.corner_closed_mm = 2.5;
+    design.own().tang.half_stop_mm.reset();
+    design.own().tang.corner_open_mm = 2.5;
+    design.own().tang.corner_closed_mm = 2.5;
     return design;
 }
 
@@ -91,14 +91,14 @@ inline Design godwit() {
 /// The pad begins ahead of the open face's rear corner, so its rear edge bears.
 inline Design snipe() {
     Design design = heron();
-    design.spring.pad.start_mm = 28.6;
+    design.own().pad.start_mm = 28.6;
     return design;
 }
 
 /// The pad ends behind the corner that comes round ahead of the pivot, so its front edge bears.
 inline Design avocet() {
     Design design = heron();
-    design.spring.pad.end_mm = 35.2;
+    design.own().pad.end_mm = 35.2;
     design.spring.thickness.back() = {35.2, 2.5};
     return design;
 }
@@ -113,7 +113,8 @@ struct Point {
 };
 
 inline backspring::Joint joint_of(const backspring::Design& design) {
-    return backspring::make_joint(design.spring, design.tang, design.fit);
+    return backspring::make_joint(design.spring, design.own().pad, design.own().tang,
+                                  design.own().fit);
 }
 
 inline constexpr std::array kGrindFaces{backspring::GrindFace::back, backspring::GrindFace::belly,

@@ -119,7 +119,7 @@ def test_the_drawn_spring_touches_the_drawn_tang_where_it_bears(case: str) -> No
 
 
 def test_the_drawn_spring_nowhere_runs_into_the_drawn_tang(heron: bs.Check) -> None:
-    pad = heron.design.core.spring.pad
+    pad = heron.design.core.pad
     for ax in panels(figure("as given", "positions")):
         x, y, _ = spring_grid(ax)
         for station in np.linspace(pad.start_mm + 0.5, pad.end_mm - 0.5, 60):

@@ -28,9 +28,8 @@ Joint make_joint(Flexibility flexibility, const Pad& pad, const Tang& tang, cons
     return joint;
 }
 
-Joint make_joint(const Spring& spring, const Tang& tang, const Fit& fit) {
-    return with_clearances(make_joint(make_flexibility(spring), spring.pad, tang, fit), spring,
-                           tang);
+Joint make_joint(const Spring& spring, const Pad& pad, const Tang& tang, const Fit& fit) {
+    return with_clearances(make_joint(make_flexibility(spring), pad, tang, fit), spring, tang);
 }
 
 Joint with_clearances(Joint joint, const Spring& spring, const Tang& tang) {
@@ -48,10 +47,10 @@ double preload_lost_mm(const Spring& spring, const Tang& tang) {
     return moved.face_mm + moved.face_slope * tang.pivot_mm;
 }
 
-Joint make_unloaded_joint(const Spring& spring, const Tang& tang, const Fit& fit) {
+Joint make_unloaded_joint(const Pad& pad, const Tang& tang, const Fit& fit) {
     // Any lean does: it only keeps the seating force positive. One radian is the simplest.
     const Fit seated{.preload_mm = tang.pivot_mm, .dial_mm = fit.dial_mm};
-    return make_joint(free_rotation(), spring.pad, tang, seated);
+    return make_joint(free_rotation(), pad, tang, seated);
 }
 
 }  // namespace backspring

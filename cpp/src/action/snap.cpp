@@ -4,7 +4,7 @@
 
 namespace backspring {
 
-std::optional<double> inertia_kg_mm2(const Blade& blade, const Tang& tang) {
+std::optional<double> inertia_kg_mm2(const BladeBody& blade, const Tang& tang) {
     if (blade.inertia_kg_mm2) return blade.inertia_kg_mm2;
     if (!blade.mass_g || !blade.length_mm || !blade.height_mm) return std::nullopt;
     const double length = *blade.length_mm, height = *blade.height_mm;

@@ -18,10 +18,10 @@ struct Sizes {
     [[nodiscard]] double length_mm() const { return front_mm - rear_mm; }
 };
 
-Sizes sizes_of(const Spring& spring) {
+Sizes sizes_of(const Spring& spring, double end_mm) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     Sizes sizes{.rear_mm = pinned ? -spring.support.rear_pin_mm : 0.0,
-                .front_mm = spring.pad.end_mm,
+                .front_mm = end_mm,
                 .thickest_mm = 0.0};
     for (const Station& s : spring.thickness) {
         sizes.rear_mm = std::min(sizes.rear_mm, s.x_mm);
@@ -37,7 +37,7 @@ ResultBounds from_nothing(double high) { return {-kBelowNothing * high, high}; }
 
 ResultBounds result_bounds(const Design& design, ResultKind kind) {
     const Spring& spring = design.spring;
-    const Sizes sizes = sizes_of(spring);
+    const Sizes sizes = sizes_of(spring, design.own().pad.end_mm);
     const double modulus_mpa = spring.elastic.youngs_modulus_mpa;
     const double force_n = modulus_mpa * spring.width_mm * sizes.thickest_mm;
     const double torque_nmm = force_n * sizes.length_mm();

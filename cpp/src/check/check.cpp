@@ -2,23 +2,34 @@
 
 #include <algorithm>
 
+#include "backspring/design/cases.hpp"
+#include "beside.hpp"
 #include "check_parts.hpp"
 #include "notices.hpp"
 
 namespace backspring {
+namespace {
 
-const Position* Check::position(const std::string& name) const {
-    const auto found = std::find_if(positions.begin(), positions.end(),
-                                    [&](const Position& p) { return p.name == name; });
+const Position* find_position(const std::vector<Position>& positions, const std::string& name) {
+    const auto found = std::ranges::find(positions, name, &Position::name);
     return found == positions.end() ? nullptr : &*found;
 }
 
-Check check(const Design& design, double step_deg) { return detail::check(design, step_deg, true); }
+}  // namespace
 
-Check detail::check(const Design& design, double step_deg, bool with_verdict) {
-    Solution solution(design, step_deg);
+const Position* Beside::position(const std::string& name) const {
+    return find_position(positions, name);
+}
+
+const Position* Check::position(const std::string& name) const {
+    return find_position(positions, name);
+}
+
+Check detail::check_case(Solution& solution, bool with_verdict) {
+    const Design& design = solution.design();
     const Stressed& stressed = solution.most_stressed();
     Check result;
+    result.blade = design.own().name;
     result.positions = make_positions(solution);
     result.strokes = make_reports(design, solution.rests(), solution.strokes());
     result.travel = make_travel(design, solution.strongest(), stressed.contact, stressed.peak);
@@ -33,6 +44,30 @@ Check detail::check(const Design& design, double step_deg, bool with_verdict) {
     result.targets = judge_targets(design.targets, figures);
     result.notices = find_notices(design, solution.joint(), result);
     return result;
+}
+
+Check detail::check(const Design& design, double step_deg, bool with_verdict) {
+    if (design.blades.size() == 1) {
+        Solution solution(design, step_deg);
+        return check_case(solution, with_verdict);
+    }
+    std::vector<Check> checks;
+    for (const Design& one : cases(design)) {
+        Solution solution(one, step_deg);
+        checks.push_back(check_case(solution, with_verdict));
+        checks.back().beside = {beside(solution, checks.back())};
+    }
+    return worst_of_cases(std::move(checks));
+}
+
+Check check(const Design& design, double step_deg) { return detail::check(design, step_deg, true); }
+
+std::vector<Check> check_blades(const Design& design, double step_deg) {
+    std::vector<Check> checks;
+    for (std::size_t i = 0; i < design.blades.size(); ++i) {
+        checks.push_back(check(seen_from(design, i), step_deg));
+    }
+    return checks;
 }
 
 }  // namespace backspring

@@ -11,6 +11,9 @@ namespace backspring::detail {
 /// A check with or without its verdict, so that what the verdict costs can be measured.
 [[nodiscard]] Check check(const Design& design, double step_deg, bool with_verdict);
 
+/// The own blade with the others where they stand.
+[[nodiscard]] Check check_case(Solution& solution, bool with_verdict);
+
 /// A position from its contact and the worst stress of the whole spring; readings are left open.
 [[nodiscard]] Position make_position(const Design& design,
                                      const std::string& name,

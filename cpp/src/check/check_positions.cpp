@@ -12,7 +12,7 @@ Position detail::make_position(const Design& design,
     position.blade_angle_deg = contact.blade_angle_deg;
     position.force_n = contact.force_n;
     for (const Touch& touch : contact.all()) {
-        position.contacts_mm.push_back(touch.x_mm - design.tang.pivot_mm);
+        position.contacts_mm.push_back(touch.x_mm - design.own().tang.pivot_mm);
     }
     position.energy_mj = contact.energy_nmm;
     position.torque_nmm = contact.torque_nmm;

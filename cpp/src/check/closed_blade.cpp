@@ -21,8 +21,9 @@ struct HandlePlace {
 
 HandlePlace turned(const Design& design, const BladePoint& point, double blade_angle_deg) {
     const double angle = radians(blade_angle_deg);
-    return {design.tang.pivot_mm - point.u_mm * std::cos(angle) + point.w_mm * std::sin(angle),
-            -point.u_mm * std::sin(angle) - point.w_mm * std::cos(angle)};
+    return {
+        design.own().tang.pivot_mm - point.u_mm * std::cos(angle) + point.w_mm * std::sin(angle),
+        -point.u_mm * std::sin(angle) - point.w_mm * std::cos(angle)};
 }
 
 double belly_line_mm(const Joint& joint, double x_mm) {
@@ -35,17 +36,19 @@ struct Covered {
     double to_mm;
 };
 
-Covered covered(const Spring& spring) {
+Covered covered(const Spring& spring, double end_mm) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     const double first = spring.thickness.size() > 1 ? spring.thickness.front().x_mm : 0.0;
-    return {std::min(first, pinned ? -spring.support.rear_pin_mm : 0.0), spring.pad.end_mm};
+    return {std::min(first, pinned ? -spring.support.rear_pin_mm : 0.0), end_mm};
 }
 
 /// The least gap along one straight part of the edge, kept in `least` where it is less.
 class EdgeGap {
   public:
     EdgeGap(const Design& design, const Joint& joint, const Contact& closed)
-        : joint_(joint), closed_(closed), covered_(covered(design.spring)) {}
+        : joint_(joint),
+          closed_(closed),
+          covered_(covered(design.spring, design.own().pad.end_mm)) {}
 
     void look_along(const HandlePlace& a, const HandlePlace& b) {
         const double from = std::max(std::min(a.x_mm, b.x_mm), covered_.from_mm);
@@ -92,7 +95,7 @@ class EdgeGap {
 }  // namespace
 
 std::optional<BladePoint> blade_tip(const Design& design) {
-    const Blade& blade = design.blade;
+    const BladeBody& blade = design.own().blade;
     if (blade.tip) return blade.tip;
     if (!blade.edge.empty()) {
         return *std::max_element(
@@ -100,7 +103,7 @@ std::optional<BladePoint> blade_tip(const Design& design) {
             [](const BladePoint& a, const BladePoint& b) { return a.u_mm < b.u_mm; });
     }
     if (!blade.length_mm) return std::nullopt;
-    return BladePoint{*blade.length_mm - rear_reach_mm(design.tang), 0.0};
+    return BladePoint{*blade.length_mm - rear_reach_mm(design.own().tang), 0.0};
 }
 
 double height_in_handle_mm(const BladePoint& point, double blade_angle_deg) {
@@ -113,14 +116,14 @@ ClosedBlade closed_blade(const Design& design, const Joint& joint, const Contact
     ClosedBlade found;
     const double angle = closed.blade_angle_deg;
     const auto tip = blade_tip(design);
-    if (tip && design.blade.well_mm) {
+    if (tip && design.own().blade.well_mm) {
         const HandlePlace place = turned(design, *tip, angle);
-        found.tip_mm = belly_line_mm(joint, place.x_mm) - place.y_mm - *design.blade.well_mm;
+        found.tip_mm = belly_line_mm(joint, place.x_mm) - place.y_mm - *design.own().blade.well_mm;
     }
     EdgeGap gap(design, joint, closed);
-    for (std::size_t i = 0; i + 1 < design.blade.edge.size(); ++i) {
-        gap.look_along(turned(design, design.blade.edge[i], angle),
-                       turned(design, design.blade.edge[i + 1], angle));
+    for (std::size_t i = 0; i + 1 < design.own().blade.edge.size(); ++i) {
+        gap.look_along(turned(design, design.own().blade.edge[i], angle),
+                       turned(design, design.own().blade.edge[i + 1], angle));
     }
     if (gap.known()) {
         found.edge_gap_mm = gap.least_mm();

@@ -8,7 +8,7 @@
 namespace backspring {
 namespace {
 
-std::vector<double> stations(const Spring& spring, double spacing_mm) {
+std::vector<double> stations(const Spring& spring, double end_mm, double spacing_mm) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     const double rear = pinned ? -spring.support.rear_pin_mm : 0.0;
     std::vector<double> places;
@@ -22,8 +22,8 @@ std::vector<double> stations(const Spring& spring, double spacing_mm) {
         }
     };
     if (pinned) add(rear, 0.0);
-    add(0.0, spring.pad.end_mm);
-    places.push_back(spring.pad.end_mm);
+    add(0.0, end_mm);
+    places.push_back(end_mm);
     return places;
 }
 
@@ -40,7 +40,7 @@ SpringAlong spring_along(const Design& design, double blade_angle_deg, double sp
     const Action action = make_action(design);
     const Contact contact = contact_at(action.joint, blade_angle_deg);
     const std::vector<Load> bearing = loads(contact);
-    const std::vector<double> places = stations(design.spring, spacing_mm);
+    const std::vector<double> places = stations(design.spring, design.own().pad.end_mm, spacing_mm);
     const auto column = [&](auto value) {
         Eigen::ArrayXd values(static_cast<Eigen::Index>(places.size()));
         for (std::size_t i = 0; i < places.size(); ++i) {

@@ -22,7 +22,7 @@ void position_notices(Notices& notices, const Design& design, const Check& check
     notices.add_if(open->force_n > 0.0 && open->torque_nmm > 0.0,
                    {.code = NoticeCode::not_held_open});
     notices.add_if(!check.position("closed"), {.code = NoticeCode::not_held_closed});
-    notices.add_if(design.tang.half_stop_mm && !check.position("half_stop"),
+    notices.add_if(design.own().tang.half_stop_mm && !check.position("half_stop"),
                    {.code = NoticeCode::no_half_stop_rest});
     for (const Position& position : check.positions) {
         notices.add_if(position.force_n == 0.0,
@@ -30,10 +30,20 @@ void position_notices(Notices& notices, const Design& design, const Check& check
     }
 }
 
+/// What the other blades do while this one rests somewhere.
+void other_notices(Notices& notices, const Joint& joint, const Check& check) {
+    bool all_rest = true;
+    for (const Position& position : check.positions) {
+        if (joint.alone() || std::isnan(position.blade_angle_deg)) continue;
+        all_rest &= contact_at(joint, position.blade_angle_deg).others.all_rest;
+    }
+    notices.add_if(!all_rest, {.code = NoticeCode::other_no_rest});
+}
+
 void kick_notice(Notices& notices, const Design& design) {
-    if (!design.tang.kick) return;
-    const double nose = design.tang.pivot_mm - design.tang.kick->distance_mm;
-    const Pad& pad = design.spring.pad;
+    if (!design.own().tang.kick) return;
+    const double nose = design.own().tang.pivot_mm - design.own().tang.kick->distance_mm;
+    const Pad& pad = design.own().pad;
     notices.add_if(
         nose < pad.start_mm || nose > pad.end_mm,
         {.code = NoticeCode::kick_off_pad, .parameters = {{"nose", nose, Quantity::length}}});
@@ -96,6 +106,7 @@ std::vector<Notice> detail::find_notices(const Design& design,
     Notices notices;
     position_notices(notices, design, check);
     kick_notice(notices, design);
+    other_notices(notices, joint, check);
     travel_notices(notices, check);
     slope_notice(notices, joint, check);
     target_notices(notices, design, check);

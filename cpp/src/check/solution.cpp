@@ -6,6 +6,7 @@
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/look.hpp"
 #include "backspring/core/require.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "backspring/strength/yielding.hpp"
 
 namespace backspring {
@@ -37,9 +38,10 @@ double stress_mpa(const Action& action, const Contact& contact) {
 Solution::Solution(const Design& design, double step_deg)
     : design_(sound(design, step_deg)),
       step_deg_(step_deg),
-      action_{.joint = make_joint(design.spring, design.tang, design.fit),
-              .probe = {},
-              .friction = design.friction} {}
+      action_{
+          .joint = make_joint(design),
+          .probe = {},
+          .friction = design.friction} {}
 
 Solution::Solution(const Design& design, Joint loaded, double step_deg)
     : design_(sound(design, step_deg)),
@@ -47,7 +49,7 @@ Solution::Solution(const Design& design, Joint loaded, double step_deg)
       action_{.joint = std::move(loaded), .probe = {}, .friction = design.friction} {}
 
 const Action& Solution::action() {
-    if (!has_probe_) action_.probe = make_stress_probe(design_.spring);
+    if (!has_probe_) action_.probe = make_stress_probe(design_);
     has_probe_ = true;
     return action_;
 }
@@ -61,8 +63,9 @@ const Readings& Solution::readings() {
 }
 
 const Joint& Solution::unloaded_joint() {
-    return kept(unloaded_joint_,
-                [&] { return make_unloaded_joint(design_.spring, design_.tang, design_.fit); });
+    return kept(unloaded_joint_, [&] {
+        return make_unloaded_joint(design_);
+    });
 }
 
 const Rests& Solution::unloaded_rests() {
@@ -70,8 +73,9 @@ const Rests& Solution::unloaded_rests() {
 }
 
 const Readings& Solution::unloaded_readings() {
-    return kept(unloaded_readings_,
-                [&] { return backspring::unloaded_readings(unloaded_joint(), design_.tang); });
+    return kept(unloaded_readings_, [&] {
+        return backspring::unloaded_readings(unloaded_joint(), design_.own().tang);
+    });
 }
 
 Turns& Solution::travel() {
@@ -135,7 +139,15 @@ const Stressed& Solution::most_stressed() {
 
 double Solution::stiffness_n_per_mm() const {
     const double pivot = joint().pivot_mm;
-    return 1.0 / deflection_per_force(joint().flexibility, pivot, pivot);
+    const double own = deflection_per_force(joint().flexibility, pivot, pivot);
+    if (!joint().far_end) return 1.0 / own;
+    // The tang at the far end taken to bear at its pivot, and to stand still there.
+    const FarEnd& far = *joint().far_end;
+    const double other = far.blades.front().tang.pivot_mm;
+    const double there = deflection_per_force(far.flexibility, other, other);
+    if (far.turns) return 1.0 / (own + pivot / other * (pivot / other) * there);
+    const double cross = pivot * other * far.cross_rad_per_nmm;
+    return 1.0 / (own - cross * cross / there);
 }
 
 std::optional<Turn> hardest_turn(Solution& solution) {
@@ -154,7 +166,7 @@ std::optional<double> peak_torque_nmm(Solution& solution) {
 }
 
 std::optional<double> peak_pull_n(Solution& solution) {
-    const auto& nick = solution.design().blade.nail_nick_mm;
+    const auto& nick = solution.design().own().blade.nail_nick_mm;
     if (!nick) return std::nullopt;
     const auto torque = peak_torque_nmm(solution);
     return torque ? std::optional(*torque / *nick) : std::nullopt;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "check_parts.hpp"
 #include "verdict_parts.hpp"
@@ -15,6 +16,23 @@ TargetResult judge_yield(const std::optional<double>& stated, const std::optiona
     const double least = stated.value_or(1.0);
     const bool met = is_within(margin, least, std::nullopt) || (!stated && !margin);
     return {"yield_margin", margin, least, std::nullopt, met, stated.has_value()};
+}
+
+/// How far inside its limits a value is, as a share of the limit; less than nothing outside.
+double slack(const TargetResult& target) {
+    constexpr double infinity = std::numeric_limits<double>::infinity();
+    if (!target.value) return target.met ? infinity : -infinity;
+    double least = infinity;
+    if (target.low) least = (*target.value - *target.low) / std::max(*target.low, 1e-300);
+    if (target.high) {
+        least = std::min(least, (*target.high - *target.value) / std::max(*target.high, 1e-300));
+    }
+    return least;
+}
+
+bool worse(const TargetResult& a, const TargetResult& b) {
+    if (a.met != b.met) return !a.met;
+    return slack(a) < slack(b);
 }
 
 }  // namespace
@@ -69,6 +87,21 @@ std::vector<TargetResult> judge_targets(const Targets& targets, const JudgedFigu
     judge("reading", figures.reading_mm, std::nullopt, targets.reading_mm);
     judge("openings", figures.openings_margin, least, std::nullopt);
     return results;
+}
+
+std::vector<TargetResult> worst_targets(const std::vector<std::vector<TargetResult>>& judged) {
+    std::vector<TargetResult> worst;
+    for (const std::vector<TargetResult>& targets : judged) {
+        for (const TargetResult& target : targets) {
+            const auto known = std::ranges::find(worst, target.name, &TargetResult::name);
+            if (known == worst.end()) {
+                worst.push_back(target);
+            } else if (worse(target, *known)) {
+                *known = target;
+            }
+        }
+    }
+    return worst;
 }
 
 }  // namespace backspring

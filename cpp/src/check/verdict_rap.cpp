@@ -4,11 +4,11 @@
 namespace backspring {
 
 void detail::judge_rap(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
-    const Blade& blade = design.blade;
+    const BladeBody& blade = design.own().blade;
     const bool known = blade.edge_clearance_mm && blade.length_mm &&
-                       inertia_kg_mm2(blade, design.tang).has_value();
+                       inertia_kg_mm2(blade, design.own().tang).has_value();
     if (!known || worked.strokes.empty() || !worked.rests.closed) return;
-    const double edge_radius = *blade.length_mm - rear_reach_mm(design.tang);
+    const double edge_radius = *blade.length_mm - rear_reach_mm(design.own().tang);
     if (edge_radius <= 0.0) return;
     const double energy = closing_energy_mj(worked.action, worked.steps, worked.strokes.front());
     const Rap found =

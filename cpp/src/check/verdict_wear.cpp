@@ -33,7 +33,7 @@ const char* name_of(Bearer bearer) {
 /// Yield stress of the softer of tang and spring; the tang's from its hardness where it is known.
 double softer_yield_mpa(const Design& design) {
     const double spring = design.strength.yield_mpa.value;
-    const auto& tang = design.hardness.tang_hrc;
+    const auto& tang = design.own().hardness_hrc;
     const auto& own = design.hardness.spring_hrc;
     if (!tang || !own || *tang >= *own) return spring;
     return spring * vickers_hv(*tang) / vickers_hv(*own);
@@ -65,7 +65,7 @@ void judge_pressure(std::vector<Margin>& margins, const Design& design, const Wo
 }
 
 void judge_galling(std::vector<Margin>& margins, const Design& design) {
-    const auto& tang = design.hardness.tang_hrc;
+    const auto& tang = design.own().hardness_hrc;
     const auto& spring = design.hardness.spring_hrc;
     if (!tang || !spring) return;
     const double gap = std::abs(*tang - *spring);

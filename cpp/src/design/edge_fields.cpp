@@ -7,7 +7,7 @@ namespace {
 
 std::vector<double> edge_numbers(const Design& d) {
     std::vector<double> all;
-    for (const BladePoint& point : d.blade.edge) {
+    for (const BladePoint& point : d.own().blade.edge) {
         all.push_back(point.u_mm);
         all.push_back(point.w_mm);
     }
@@ -15,19 +15,19 @@ std::vector<double> edge_numbers(const Design& d) {
 }
 
 void set_edge(Design& d, std::span<const double> values) {
-    d.blade.edge.clear();
+    d.own().blade.edge.clear();
     for (std::size_t i = 0; i + 1 < values.size(); i += 2) {
-        d.blade.edge.push_back({values[i], values[i + 1]});
+        d.own().blade.edge.push_back({values[i], values[i + 1]});
     }
 }
 
 std::vector<double> tip_numbers(const Design& d) {
-    if (!d.blade.tip) return {};
-    return {d.blade.tip->u_mm, d.blade.tip->w_mm};
+    if (!d.own().blade.tip) return {};
+    return {d.own().blade.tip->u_mm, d.own().blade.tip->w_mm};
 }
 
 void set_tip(Design& d, std::span<const double> values) {
-    d.blade.tip = BladePoint{values[0], values[1]};
+    d.own().blade.tip = BladePoint{values[0], values[1]};
 }
 
 }  // namespace
@@ -61,7 +61,7 @@ std::vector<Field> detail::edge_fields() {
          .meaning = "Depth of the handle at the tip of the closed blade: from the rim down to the "
                     "line of the spring's belly, unbent and carried on straight.",
          .example = "9.5",
-         BACKSPRING_PLACE(blade.well_mm)},
+         BACKSPRING_PLACE(own().blade.well_mm)},
     };
 }
 

@@ -48,20 +48,20 @@ void set_given(const Field& field, Design& design, const std::vector<double>& gi
 void forget(Design& design) {
     const Pad nowhere{.start_mm = kNotGiven, .end_mm = kNotGiven};
     design.spring.width_mm = kNotGiven;
-    design.spring.pad = nowhere;
+    design.own().pad = nowhere;
     if (design.spring.support.kind == SupportKind::two_pins) {
         design.spring.support.rear_pin_mm = kNotGiven;
     }
-    design.tang = {.pivot_mm = kNotGiven,
-                   .open_mm = kNotGiven,
-                   .half_stop_mm = {},
-                   .closed_mm = kNotGiven,
-                   .corner_open_mm = kNotGiven,
-                   .corner_closed_mm = kNotGiven,
-                   .front_mm = kNotGiven,
-                   .round_end_mm = {},
-                   .kick = {}};
-    design.fit = {.preload_mm = kNotGiven, .dial_mm = kNotGiven};
+    design.own().tang = {.pivot_mm = kNotGiven,
+                         .open_mm = kNotGiven,
+                         .half_stop_mm = {},
+                         .closed_mm = kNotGiven,
+                         .corner_open_mm = kNotGiven,
+                         .corner_closed_mm = kNotGiven,
+                         .front_mm = kNotGiven,
+                         .round_end_mm = {},
+                         .kick = {}};
+    design.own().fit = {.preload_mm = kNotGiven, .dial_mm = kNotGiven};
 }
 
 }  // namespace
@@ -115,7 +115,7 @@ Design with_numbers(const Design& design, const GivenNumbers& given) {
         const auto found = given.find(field.key);
         if (found != given.end()) set_given(field, made, found->second);
     }
-    if (!given.contains("fit.dial")) made.fit.dial_mm = made.tang.pivot_mm;
+    if (!given.contains("fit.dial")) made.own().fit.dial_mm = made.own().tang.pivot_mm;
     return made;
 }
 

@@ -7,12 +7,12 @@ bool on_two_pins(const Design& d) { return d.spring.support.kind == SupportKind:
 
 std::optional<double> rear_pin_offset(const Design& d) {
     if (!on_two_pins(d)) return {};
-    return d.fit.preload_mm * d.spring.support.rear_pin_mm / d.tang.pivot_mm;
+    return d.own().fit.preload_mm * d.spring.support.rear_pin_mm / d.own().tang.pivot_mm;
 }
 
 /// The spring turns on the middle pin as it is pulled home: similar triangles.
 void set_rear_pin_offset(Design& d, double value) {
-    d.fit.preload_mm = value * (d.tang.pivot_mm / d.spring.support.rear_pin_mm);
+    d.own().fit.preload_mm = value * (d.own().tang.pivot_mm / d.spring.support.rear_pin_mm);
 }
 
 std::vector<Field> blade_rows() {
@@ -25,8 +25,8 @@ std::vector<Field> blade_rows() {
          .left_out = "not given: no pull is worked out, only torque",
          .meaning = "From the centre of the pivot to the nail nick.",
          .example = "35",
-         .get = [](const Design& d) { return d.blade.nail_nick_mm; },
-         .set = [](Design& d, double value) { d.blade.nail_nick_mm = value; }},
+         .get = [](const Design& d) { return d.own().blade.nail_nick_mm; },
+         .set = [](Design& d, double value) { d.own().blade.nail_nick_mm = value; }},
         {.key = "blade.mass",
          .quantity = Quantity::mass,
          .least = 1e-6,
@@ -36,7 +36,7 @@ std::vector<Field> blade_rows() {
          .meaning = "Mass of the blade, tang included. With length and height it stands in for "
                     "inertia.",
          .example = "\"28 g\"",
-         BACKSPRING_PLACE(blade.mass_g)},
+         BACKSPRING_PLACE(own().blade.mass_g)},
         {.key = "blade.length",
          .least = kShortestMm,
          .greatest = kLongestMm,
@@ -44,7 +44,7 @@ std::vector<Field> blade_rows() {
          .left_out = "not given: no tip speed is worked out",
          .meaning = "Length of the blade from the tang's rear end to the tip.",
          .example = "80",
-         BACKSPRING_PLACE(blade.length_mm)},
+         BACKSPRING_PLACE(own().blade.length_mm)},
         {.key = "blade.height",
          .least = kShortestMm,
          .greatest = 200.0,
@@ -52,7 +52,7 @@ std::vector<Field> blade_rows() {
          .left_out = "not given",
          .meaning = "Height of the blade from edge to back.",
          .example = "18",
-         BACKSPRING_PLACE(blade.height_mm)},
+         BACKSPRING_PLACE(own().blade.height_mm)},
         {.key = "blade.inertia",
          .quantity = Quantity::inertia,
          .least = 1e-9,
@@ -61,14 +61,14 @@ std::vector<Field> blade_rows() {
          .left_out = "of a plate of the blade's mass, length and height",
          .meaning = "Moment of inertia of the blade about the pivot.",
          .example = "\"5.2e-5 kg m2\"",
-         BACKSPRING_PLACE(blade.inertia_kg_mm2)},
+         BACKSPRING_PLACE(own().blade.inertia_kg_mm2)},
         {.key = "blade.edge_clearance",
          .least = kThinnestMm,
          .greatest = kThickestMm,
          .left_out = "not given: a rap is not judged",
          .meaning = "From the edge to the spring's belly with the blade closed.",
          .example = "0.8",
-         BACKSPRING_PLACE(blade.edge_clearance_mm)},
+         BACKSPRING_PLACE(own().blade.edge_clearance_mm)},
         {.key = "blade.hardness",
          .quantity = Quantity::hardness,
          .least = kSoftestHrc,
@@ -76,7 +76,7 @@ std::vector<Field> blade_rows() {
          .left_out = "not given: wear is judged by the spring alone",
          .meaning = "Rockwell C of the tang.",
          .example = "\"60 HRC\"",
-         BACKSPRING_PLACE(hardness.tang_hrc)},
+         BACKSPRING_PLACE(own().hardness_hrc)},
     };
 }
 
@@ -127,7 +127,7 @@ std::vector<Field> detail::fit_fields() {
          .meaning = "Interference: how far the open face stands into the unbent spring at the "
                     "pivot's station with both pins in.",
          .example = "0.9",
-         BACKSPRING_PLACE(fit.preload_mm)},
+         BACKSPRING_PLACE(own().fit.preload_mm)},
         {.key = "fit.rear_pin_offset",
          .least = 0.0,
          .greatest = 20.0,
@@ -148,7 +148,7 @@ std::vector<Field> detail::fit_fields() {
          .left_out = "at the pivot",
          .meaning = "Station that the indicator touches, from the middle pin.",
          .example = "33.5",
-         BACKSPRING_PLACE(fit.dial_mm)},
+         BACKSPRING_PLACE(own().fit.dial_mm)},
     };
     for (const auto& more : {blade_rows(), edge_fields(), pins_rows()}) {
         rows.insert(rows.end(), more.begin(), more.end());

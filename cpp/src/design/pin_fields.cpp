@@ -140,11 +140,11 @@ std::vector<Field> detail::pin_fields() {
                     "edge, from the middle pin.",
          .example = "[27, 36.5]",
          .numbers = [](const Design& d) -> std::vector<double> {
-             return {d.spring.pad.start_mm, d.spring.pad.end_mm};
+             return {d.own().pad.start_mm, d.own().pad.end_mm};
          },
          .set_numbers =
              [](Design& d, std::span<const double> ends) {
-                 d.spring.pad = {.start_mm = ends[0], .end_mm = ends[1]};
+                 d.own().pad = {.start_mm = ends[0], .end_mm = ends[1]};
              }},
         {.key = "spring.finish",
          .form = Form::choice,

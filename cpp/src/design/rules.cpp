@@ -21,7 +21,7 @@ constexpr RuleText kPullsRise{"pulls_rise", "must rise from least to greatest, g
 /// Turning, the tang must stay clear of the pin that the spring turns on.
 void clearance_rules(Requirements& rules, const Design& design) {
     const Spring& spring = design.spring;
-    const Tang& tang = design.tang;
+    const Tang& tang = design.own().tang;
     double pin_radius = 0.0, offset = 0.0;
     if (const Hole* hole = hole_for(HoleFor::middle_pin, spring.holes)) {
         pin_radius = 0.5 * hole->diameter_mm;
@@ -45,12 +45,12 @@ void range_rules(Requirements& rules, const Design& design) {
 
 void dial_rules(Requirements& rules, const Design& design) {
     if (!rules.sound("spring") || !rules.sound("fit.dial")) return;
-    const double end = std::max(design.spring.thickness.back().x_mm, design.spring.pad.end_mm);
-    rules.require(design.fit.dial_mm <= end, "fit.dial", kDialOnSpring, Quantity::length, {end},
-                  {design.fit.dial_mm});
+    const double end = std::max(design.spring.thickness.back().x_mm, design.own().pad.end_mm);
+    rules.require(design.own().fit.dial_mm <= end, "fit.dial", kDialOnSpring, Quantity::length,
+                  {end}, {design.own().fit.dial_mm});
 }
 
-void edge_rules(Requirements& rules, const Blade& blade) {
+void edge_rules(Requirements& rules, const BladeBody& blade) {
     const std::size_t corners = blade.edge.size();
     rules.require(corners != 1, "blade.edge", kEdgeIsLine, Quantity::count, {},
                   {static_cast<double>(corners)});
@@ -80,16 +80,33 @@ std::vector<Fault> in_file_order(std::vector<Fault> found) {
 
 }  // namespace
 
-std::vector<Fault> faults(const Design& design) {
+namespace {
+
+/// Faults of the first blade on its spring.
+std::vector<Fault> faults_of_first(const Design& design, bool between_blades) {
     Requirements rules;
     range_rules(rules, design);
-    spring_rules(rules, design.spring, design.strength);
-    tang_rules(rules, design.tang, design.spring.pad);
+    spring_rules(rules, design.spring, design.own().pad, design.strength);
+    tang_rules(rules, design.own().tang, design.own().pad);
     if (rules.sound("spring") && rules.sound("tang")) clearance_rules(rules, design);
     dial_rules(rules, design);
-    edge_rules(rules, design.blade);
+    edge_rules(rules, design.own().blade);
     target_rules(rules, design.targets);
+    if (between_blades) blade_rules(rules, design);
     return in_file_order(rules.faults());
+}
+
+}  // namespace
+
+std::vector<Fault> faults(const Design& design) {
+    std::vector<Fault> found = faults_of_first(design, true);
+    for (std::size_t i = 1; i < design.blades.size(); ++i) {
+        for (Fault& fault : faults_of_first(seen_from(design, i), false)) {
+            fault.key = key_of_blade(fault.key, design.blades[i]);
+            if (!fault.key.empty()) found.push_back(std::move(fault));
+        }
+    }
+    return found;
 }
 
 }  // namespace backspring

@@ -90,10 +90,9 @@ void hole_distance_rules(Requirements& rules, const Spring& spring) {
     }
 }
 
-void pad_rules(Requirements& rules, const Spring& spring) {
+void pad_rules(Requirements& rules, const Spring& spring, const Pad& pad) {
     constexpr std::string_view key = "spring.pad";
     if (!rules.sound(key)) return;
-    const Pad& pad = spring.pad;
     const auto keep = [&](bool holds, const RuleText& rule, std::initializer_list<double> limits) {
         return rules.require(holds, key, rule, Quantity::length, limits,
                              {pad.start_mm, pad.end_mm});
@@ -121,7 +120,10 @@ void band_rules(Requirements& rules, std::string_view key, const Band& band) {
 
 }  // namespace
 
-void detail::spring_rules(Requirements& rules, const Spring& spring, const Strength& strength) {
+void detail::spring_rules(Requirements& rules,
+                          const Spring& spring,
+                          const Pad& pad,
+                          const Strength& strength) {
     band_rules(rules, "spring.yield", strength.yield_mpa);
     if (strength.tensile_mpa.value != 0.0) {
         band_rules(rules, "spring.tensile", strength.tensile_mpa);
@@ -133,7 +135,7 @@ void detail::spring_rules(Requirements& rules, const Spring& spring, const Stren
     }
     hole_rules(rules, spring);
     hole_distance_rules(rules, spring);
-    pad_rules(rules, spring);
+    pad_rules(rules, spring, pad);
 }
 
 }  // namespace backspring

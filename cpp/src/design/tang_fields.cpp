@@ -15,22 +15,23 @@ namespace {
 constexpr double kNotYet = std::numeric_limits<double>::quiet_NaN();
 
 std::optional<double> of_kick(const Design& d, double Kick::*member) {
-    return d.tang.kick ? std::optional((*d.tang.kick).*member) : std::nullopt;
+    return d.own().tang.kick ? std::optional((*d.own().tang.kick).*member) : std::nullopt;
 }
 
 Kick& kick_of(Design& d) {
-    if (!d.tang.kick) d.tang.kick = Kick{kNotYet, kNotYet, kNotYet};
-    return *d.tang.kick;
+    if (!d.own().tang.kick) d.own().tang.kick = Kick{kNotYet, kNotYet, kNotYet};
+    return *d.own().tang.kick;
 }
 
 std::vector<double> corners(const Design& d) {
-    return {d.tang.corner_open_mm, d.tang.corner_closed_mm};
+    return {d.own().tang.corner_open_mm, d.own().tang.corner_closed_mm};
 }
 
 std::optional<double> round_end(const Design& d) {
-    if (d.tang.half_stop_mm) return {};
-    const double radius = round_end_radius_mm(d.tang);
-    return d.tang.round_end_mm || std::isfinite(radius) ? std::optional(radius) : std::nullopt;
+    if (d.own().tang.half_stop_mm) return {};
+    const double radius = round_end_radius_mm(d.own().tang);
+    return d.own().tang.round_end_mm || std::isfinite(radius) ? std::optional(radius)
+                                                              : std::nullopt;
 }
 
 std::vector<Field> kick_rows() {
@@ -83,7 +84,7 @@ std::vector<Field> detail::tang_fields() {
          .meaning = "From the centre of the middle pin to the centre of the pivot, along the "
                     "spring.",
          .example = "32",
-         BACKSPRING_PLACE(tang.pivot_mm)},
+         BACKSPRING_PLACE(own().tang.pivot_mm)},
         {.key = "tang.open",
          .least = kShortestMm,
          .greatest = 100.0,
@@ -94,7 +95,7 @@ std::vector<Field> detail::tang_fields() {
          .meaning = "From the centre of the pivot square to the face that bears on the spring with "
                     "the blade open.",
          .example = "4.5",
-         BACKSPRING_PLACE(tang.open_mm)},
+         BACKSPRING_PLACE(own().tang.open_mm)},
         {.key = "tang.half_stop",
          .least = kShortestMm,
          .greatest = 100.0,
@@ -103,7 +104,7 @@ std::vector<Field> detail::tang_fields() {
          .left_out = "no half-stop: the tang's end is round",
          .meaning = "From the centre of the pivot square to the face that bears at the half-stop.",
          .example = "4.62",
-         BACKSPRING_PLACE(tang.half_stop_mm)},
+         BACKSPRING_PLACE(own().tang.half_stop_mm)},
         {.key = "tang.closed",
          .least = kShortestMm,
          .greatest = 100.0,
@@ -114,7 +115,7 @@ std::vector<Field> detail::tang_fields() {
          .meaning = "From the centre of the pivot square to the face that bears with the blade "
                     "closed.",
          .example = "4.60",
-         BACKSPRING_PLACE(tang.closed_mm)},
+         BACKSPRING_PLACE(own().tang.closed_mm)},
         {.key = "tang.corner_radius",
          .form = Form::one_or_two,
          .least = 0.0,
@@ -127,13 +128,15 @@ std::vector<Field> detail::tang_fields() {
                     "and half-stop, between half-stop and closed face].",
          .example = "0.7",
          .get = [](const Design& d) { return alike(corners(d)); },
-         .set = [](Design& d,
-                   double value) { d.tang.corner_open_mm = d.tang.corner_closed_mm = value; },
+         .set =
+             [](Design& d, double value) {
+                 d.own().tang.corner_open_mm = d.own().tang.corner_closed_mm = value;
+             },
          .numbers = corners,
          .set_numbers =
              [](Design& d, std::span<const double> radii) {
-                 d.tang.corner_open_mm = radii[0];
-                 d.tang.corner_closed_mm = radii[1];
+                 d.own().tang.corner_open_mm = radii[0];
+                 d.own().tang.corner_closed_mm = radii[1];
              }},
         {.key = "tang.front",
          .least = kShortestMm,
@@ -144,7 +147,7 @@ std::vector<Field> detail::tang_fields() {
          .left_out = "must be given",
          .meaning = "From the centre of the pivot ahead to the end of the open face, along it.",
          .example = "5.0",
-         BACKSPRING_PLACE(tang.front_mm)},
+         BACKSPRING_PLACE(own().tang.front_mm)},
         {.key = "tang.round_end",
          .least = kShortestMm,
          .greatest = 200.0,
@@ -155,7 +158,7 @@ std::vector<Field> detail::tang_fields() {
                     "pivot.",
          .example = "6.2",
          .get = round_end,
-         .set = [](Design& d, double value) { d.tang.round_end_mm = value; }},
+         .set = [](Design& d, double value) { d.own().tang.round_end_mm = value; }},
         {.key = "tang.pivot_clearance",
          .least = 0.0,
          .greatest = kMostClearanceMm,
@@ -163,7 +166,7 @@ std::vector<Field> detail::tang_fields() {
          .meaning = "How much wider the tang's hole or bushing is than the pivot pin, across. Load "
                     "takes it up and half of it off the preload.",
          .example = "0.02",
-         BACKSPRING_PLACE(tang.pivot_clearance_mm)},
+         BACKSPRING_PLACE(own().tang.pivot_clearance_mm)},
     };
     const std::vector<Field> kick = kick_rows();
     rows.insert(rows.end(), kick.begin(), kick.end());

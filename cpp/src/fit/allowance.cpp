@@ -11,12 +11,13 @@ namespace {
 
 /// Whether the kick carries some of the closed blade.
 bool kick_bears(const Design& design) {
-    if (!design.tang.kick) return false;
+    if (!design.own().tang.kick) return false;
     Solution solution(design);
     const auto& closed = solution.rests().closed;
     // Closed, the kick stands behind the pivot; the closed face alone bears close below it.
     return closed && closed->count > 0 &&
-           closed->touches[0].x_mm < design.tang.pivot_mm - 0.5 * design.tang.kick->distance_mm;
+           closed->touches[0].x_mm <
+               design.own().tang.pivot_mm - 0.5 * design.own().tang.kick->distance_mm;
 }
 
 }  // namespace
@@ -28,12 +29,12 @@ Design detail::fitted(const Design& design, double target_mm, const FitUnknowns&
                           .wanted = {.half_stop_mm = std::nullopt, .closed_mm = target_mm},
                           .closed = kClosedSide,
                           .already = {}};
-    if (design.tang.half_stop_mm) question.wanted.half_stop_mm = target_mm;
+    if (design.own().tang.half_stop_mm) question.wanted.half_stop_mm = target_mm;
     if (kick_bears(design)) {
         question.closed = kKick;
         try {
             const auto [half, nose] = solve_faces(question);
-            if (nose < design.tang.kick->height_mm) {
+            if (nose < design.own().tang.kick->height_mm) {
                 return take_off(design, sum(along(kHalfStop, half), along(kKick, nose)));
             }
         } catch (const NoConvergence&) {
@@ -54,7 +55,7 @@ Allowance allowance(const Design& design, double target_mm, const FitUnknowns& u
     return {.target_mm = target_mm,
             .half_stop_mm = left.half_stop_mm,
             .closed_mm = *left.closed_mm,
-            .tang = done.tang};
+            .tang = done.own().tang};
 }
 
 BackGrindReadings readings_after_back_grind(const Design& design,

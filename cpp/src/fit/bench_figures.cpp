@@ -36,7 +36,8 @@ void add_pulls(BenchFigures& figures, Solution& solution, double nick_mm) {
 BenchFigures bench_figures(const Design& design, const FitUnknowns& unknowns) {
     Solution solution(design, detail::loaded_joint(design, unknowns));
     BenchFigures figures;
-    if (design.blade.nail_nick_mm) add_pulls(figures, solution, *design.blade.nail_nick_mm);
+    if (design.own().blade.nail_nick_mm)
+        add_pulls(figures, solution, *design.own().blade.nail_nick_mm);
     figures.travel_peak_stress_mpa = solution.most_stressed().peak.stress_mpa;
     return figures;
 }
@@ -47,7 +48,7 @@ double hung_movement_mm(const Design& design,
                         const FitUnknowns& unknowns) {
     const Solution solution(design, detail::loaded_joint(design, unknowns));
     const Flexibility& flexibility = solution.joint().flexibility;
-    return weight_n * deflection_per_force(flexibility, design.fit.dial_mm, station_mm);
+    return weight_n * deflection_per_force(flexibility, design.own().fit.dial_mm, station_mm);
 }
 
 }  // namespace backspring

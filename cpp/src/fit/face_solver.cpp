@@ -131,7 +131,7 @@ Pair detail::readings_of(const Design& design,
                          FitState state) {
     const Readings of = readings_in(state, take_off(design, depths), unknowns);
     if (!of.closed_mm) throw NoConvergence({.code = NoticeCode::not_held_closed});
-    if (design.tang.half_stop_mm && !of.half_stop_mm) {
+    if (design.own().tang.half_stop_mm && !of.half_stop_mm) {
         throw NoConvergence({.code = NoticeCode::no_half_stop_rest});
     }
     return {.half_stop_mm = of.half_stop_mm, .closed_mm = of.closed_mm};

@@ -5,6 +5,7 @@
 
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/bounds.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "backspring/check/closed_blade.hpp"
 #include "loaded_joint.hpp"
 
@@ -47,7 +48,7 @@ Readings possible(const Design& design, const Readings& shown) {
 
 Loaded loaded_readings(const Design& design, const FitUnknowns& unknowns) {
     const Joint joint = detail::loaded_joint(design, unknowns);
-    const Rests rests = find_rests(joint, design.tang.half_stop_mm.has_value());
+    const Rests rests = find_rests(joint, design.own().tang.half_stop_mm.has_value());
     Loaded loaded{.readings = possible(design, readings(joint, rests)),
                   .closed_angle_deg = std::nullopt};
     if (rests.closed) loaded.closed_angle_deg = rests.closed->blade_angle_deg;
@@ -55,10 +56,10 @@ Loaded loaded_readings(const Design& design, const FitUnknowns& unknowns) {
 }
 
 Readings unloaded_readings(const Design& design, const FitUnknowns& unknowns) {
-    Joint joint = make_unloaded_joint(design.spring, design.tang, design.fit);
+    Joint joint = make_unloaded_joint(design);
     tilt(joint, unknowns.pad_tilt_rad);
-    Readings shown = possible(design, unloaded_readings(joint, design.tang));
-    const double ratio = design.fit.dial_mm / design.tang.pivot_mm;
+    Readings shown = possible(design, unloaded_readings(joint, design.own().tang));
+    const double ratio = design.own().fit.dial_mm / design.own().tang.pivot_mm;
     raise(shown.half_stop_mm, 0.5 * unknowns.pivot_play_mm * ratio);
     raise(shown.closed_mm, 0.5 * unknowns.pivot_play_mm * ratio);
     return shown;
@@ -67,7 +68,7 @@ Readings unloaded_readings(const Design& design, const FitUnknowns& unknowns) {
 }  // namespace
 
 Joint detail::loaded_joint(const Design& design, const FitUnknowns& unknowns) {
-    Joint joint = make_joint(design.spring, design.tang, design.fit);
+    Joint joint = make_joint(design);
     joint.flexibility.root_rotation_rad_per_nmm += unknowns.extra_root_rad_per_nmm;
     tilt(joint, unknowns.pad_tilt_rad);
     return joint;
@@ -105,13 +106,13 @@ double FaceDepths::of(TangFace face) const { return FaceDepths(*this).of(face); 
 
 Design take_off(const Design& design, const FaceDepths& depths) {
     Design ground = design;
-    Tang& tang = ground.tang;
+    Tang& tang = ground.own().tang;
     tang.open_mm -= depths.open_mm;
-    ground.fit.preload_mm -= depths.open_mm;
+    ground.own().fit.preload_mm -= depths.open_mm;
     if (tang.half_stop_mm) {
         *tang.half_stop_mm -= depths.half_stop_mm;
     } else if (!tang.round_end_mm) {
-        tang.round_end_mm = round_end_left_mm(design.tang, tang.closed_mm - depths.closed_mm);
+        tang.round_end_mm = round_end_left_mm(design.own().tang, tang.closed_mm - depths.closed_mm);
     }
     tang.closed_mm -= depths.closed_mm;
     if (tang.kick) {

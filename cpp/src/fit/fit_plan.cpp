@@ -45,7 +45,7 @@ void plan_rules(Requirements& rules, const PlanRules& given) {
 }
 
 void measured_rules(Requirements& rules, const Design& design, const Measured& measured) {
-    const bool square = design.tang.half_stop_mm.has_value();
+    const bool square = design.own().tang.half_stop_mm.has_value();
     rules.require(square || !measured.half_stop_mm, "half_stop",
                   [] { return std::string("this tang has no half-stop: give closed alone"); });
     rules.require(!square || measured.half_stop_mm, "half_stop",

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "backspring/design/joint_of.hpp"
 #include "backspring/core/root.hpp"
 #include "fitted.hpp"
 
@@ -19,8 +20,9 @@ class FittedKnife {
   public:
     FittedKnife(const Design& design, double target_mm)
         : design_(detail::fitted(design, target_mm, {})),
-          joint_(make_joint(design_.spring, design_.tang, design_.fit)),
-          rests_(find_rests(joint_, design_.tang.half_stop_mm.has_value())),
+          joint_(
+              make_joint(design_)),
+          rests_(find_rests(joint_, design_.own().tang.half_stop_mm.has_value())),
           back_(whole_back(joint_, rests_)) {}
 
     /// Proud at most less low at most, over both positions.

@@ -70,8 +70,8 @@ std::optional<double> slope(const std::optional<double>& none,
 }
 
 bool has_face(const Design& design, LeverFace face) {
-    if (face == LeverFace::half_stop) return design.tang.half_stop_mm.has_value();
-    if (face == LeverFace::kick) return design.tang.kick.has_value();
+    if (face == LeverFace::half_stop) return design.own().tang.half_stop_mm.has_value();
+    if (face == LeverFace::kick) return design.own().tang.kick.has_value();
     return true;
 }
 

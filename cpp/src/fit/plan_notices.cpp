@@ -28,10 +28,11 @@ bool starts_low(const FitPlan& plan, const PlanRules& rules) {
 
 /// What lowering the open face does to the whole.
 Notice lowering_open(const FitPlan& plan, const PlanRules& rules) {
-    Notice notice{.code = NoticeCode::lowers_open,
-                  .parameters = {{"off", plan.removed.open_mm, Quantity::length},
-                                 {"preload_before", plan.now.fit.preload_mm, Quantity::length},
-                                 {"preload_after", plan.done.fit.preload_mm, Quantity::length}}};
+    Notice notice{
+        .code = NoticeCode::lowers_open,
+        .parameters = {{"off", plan.removed.open_mm, Quantity::length},
+                       {"preload_before", plan.now.own().fit.preload_mm, Quantity::length},
+                       {"preload_after", plan.done.own().fit.preload_mm, Quantity::length}}};
     if (!starts_low(plan, rules)) notice.names = {{"for", "tip"}};
     const auto had = peak_torque_nmm(plan.now), left = peak_torque_nmm(plan.done);
     if (had && left) {
@@ -48,7 +49,7 @@ Notice moving_tip(const FitPlan& plan, const PlanRules& rules) {
                   .parameters = {{"tip", *plan.tip_mm, Quantity::length},
                                  {"allowance", rules.tip_allowance_mm, Quantity::length}}};
     if (rules.tip_mm) notice.names = {{"because", "asked"}};
-    if (!plan.now.tang.kick) notice.names = {{"because", "no-kick"}};
+    if (!plan.now.own().tang.kick) notice.names = {{"because", "no-kick"}};
     if (const auto& level = plan.level_removed) {
         notice.parameters.push_back({"level_closed", level->closed_mm, Quantity::length});
         notice.parameters.push_back({"level_kick", level->kick_mm, Quantity::length});

@@ -21,7 +21,7 @@ double closed_reading_mm(const PlanSubject& s, const FaceDepths& depths) {
 
 /// Faces along which the closed reading may be brought down, the first choice first.
 std::vector<Direction> closed_directions(const PlanSubject& s) {
-    if (!s.now.tang.kick) return {kClosed};
+    if (!s.now.own().tang.kick) return {kClosed};
     switch (s.rules.closed_by) {
         case ClosedGrind::closed:
             return {kClosed};
@@ -99,7 +99,7 @@ std::optional<FaceDepths> maybe_to_aim(const PlanSubject& s,
 }  // namespace
 
 double detail::left_mm(const PlanSubject& s, TangFace face, const FaceDepths& with) {
-    const Tang& tang = s.now.tang;
+    const Tang& tang = s.now.own().tang;
     const Material& given = s.rules.material;
     const double lowest = tang.open_mm - kBelowOpenMm;
     switch (face) {
@@ -114,13 +114,13 @@ double detail::left_mm(const PlanSubject& s, TangFace face, const FaceDepths& wi
         case TangFace::open:
             break;
     }
-    return std::min(given.open_mm.value_or(s.now.fit.preload_mm), s.now.fit.preload_mm);
+    return std::min(given.open_mm.value_or(s.now.own().fit.preload_mm), s.now.own().fit.preload_mm);
 }
 
 FaceDepths detail::with_ways(const PlanSubject& s,
                              FaceDepths already,
                              const std::vector<Direction>& ways) {
-    const bool square = s.now.tang.half_stop_mm.has_value();
+    const bool square = s.now.own().tang.half_stop_mm.has_value();
     std::array<bool, 2> active{square, true};
     for (std::size_t way = 0;;) {
         const auto solved = maybe_to_aim(s, already, ways[way], active);
@@ -160,7 +160,7 @@ bool detail::ends_low(const PlanSubject& s, const FaceDepths& depths) {
 }
 
 double detail::open_depth_mm(const PlanSubject& s, const Direction& closed) {
-    const bool square = s.now.tang.half_stop_mm.has_value();
+    const bool square = s.now.own().tang.half_stop_mm.has_value();
     // Least depth of the others that ends at the aim: below 0 a reading is still low.
     const auto least = [&](double open) {
         const FaceDepths all = to_aim(s, {.open_mm = open}, closed, {square, true});

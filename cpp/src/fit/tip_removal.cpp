@@ -19,7 +19,7 @@ double tip_height_now_mm(const PlanSubject& s, const FaceDepths& depths) {
 
 /// Depths, negative where steel is missing, that meet the readings and the tip.
 FaceDepths to_tip(const PlanSubject& s, double open_mm, double tip_height_mm) {
-    const bool square = s.now.tang.half_stop_mm.has_value();
+    const bool square = s.now.own().tang.half_stop_mm.has_value();
     FaceQuestion question{.design = s.now,
                           .unknowns = s.unknowns,
                           .state = FitState::loaded,
@@ -59,7 +59,7 @@ FaceDepths nearest(const PlanSubject& s, double open_mm, const Hindrance& by) {
         return with_ways(s, already, {kKick, kClosedSide, kClosed});
     }
     // A kick that is at its end wears down with the face it stands on.
-    const double height = s.now.tang.kick->height_mm;
+    const double height = s.now.own().tang.kick->height_mm;
     const bool gone = by.bound_mm >= height;
     already.kick_mm = std::min(by.bound_mm, height);
     if (gone) return with_ways(s, already, {kClosedSide, kClosed});
@@ -83,7 +83,7 @@ TipRemoval with_open(const PlanSubject& s, double open_mm, double tip_height_mm)
 
 /// The least depth off the open face at which the tip is reached, or the most that may come off.
 double open_for_tip_mm(const PlanSubject& s, double open_mm, double tip_height_mm) {
-    const double most = std::min(*s.rules.material.open_mm, s.now.fit.preload_mm);
+    const double most = std::min(*s.rules.material.open_mm, s.now.own().fit.preload_mm);
     const auto least = [&](double open) {
         const FaceDepths all = to_tip(s, open, tip_height_mm);
         return std::min(all.closed_mm, all.kick_mm);
@@ -120,7 +120,7 @@ TipRemoval farthest(const PlanSubject& s, double move_mm) {
 }  // namespace
 
 bool detail::kick_sets_tip(const PlanSubject& s) {
-    if (!s.now.tang.kick) return false;
+    if (!s.now.own().tang.kick) return false;
     const double start = tip_height_now_mm(s, {});
     return tip_height_now_mm(s, along(kKick, kKickStepMm)) < start &&
            tip_height_now_mm(s, along(kClosed, kKickStepMm)) > start;

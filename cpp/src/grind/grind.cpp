@@ -36,8 +36,8 @@ bool region_rules(Requirements& rules, const Design& design, GrindFace face, Gri
     const auto got = [&] { return ", got " + mm(region.from_mm) + " to " + mm(region.to_mm); };
     const auto rise = [&] { return "must end ahead of its start" + got(); };
     if (!rules.require(region.from_mm < region.to_mm, key, rise)) return false;
-    const GrindRegion whole = whole_spring(design.spring);
-    const Pad& pad = design.spring.pad;
+    const GrindRegion whole = whole_spring(design);
+    const Pad& pad = design.own().pad;
     const bool within = region.from_mm >= whole.from_mm - kSamePlaceMm &&
                         region.to_mm <= whole.to_mm + kSamePlaceMm;
     bool good = rules.require(within, key, [&] {
@@ -62,11 +62,11 @@ bool region_rules(Requirements& rules, const Design& design, GrindFace face, Gri
 }
 
 /// The station or pad's edge that is meant: two stations a hair apart would be a needless stretch.
-double snapped(const Spring& spring, double x_mm) {
-    const GrindRegion whole = whole_spring(spring);
-    std::vector<double> places{0.0, spring.pad.start_mm, spring.pad.end_mm, whole.from_mm,
-                               whole.to_mm};
-    for (const Station& s : spring.thickness) places.push_back(s.x_mm);
+double snapped(const Design& design, double x_mm) {
+    const GrindRegion whole = whole_spring(design);
+    const Pad& pad = design.own().pad;
+    std::vector<double> places{0.0, pad.start_mm, pad.end_mm, whole.from_mm, whole.to_mm};
+    for (const Station& s : design.spring.thickness) places.push_back(s.x_mm);
     for (const double place : places) {
         if (std::abs(x_mm - place) <= kSamePlaceMm) return place;
     }
@@ -78,11 +78,11 @@ GrindRegion good_region(const Design& design,
                         const std::optional<GrindRegion>& region) {
     std::vector<Fault> broken = faults(design);
     if (!broken.empty()) throw InvalidInput(std::move(broken));
-    if (!region) return whole_face(design.spring, face);
+    if (!region) return whole_face(design, face);
     Requirements rules;
     region_rules(rules, design, face, *region);
     rules.throw_if_any();
-    return {snapped(design.spring, region->from_mm), snapped(design.spring, region->to_mm)};
+    return {snapped(design, region->from_mm), snapped(design, region->to_mm)};
 }
 
 /// What must be left of the steel for the ground spring to be a design.
@@ -96,9 +96,9 @@ GrindLimit steel_limit(const Profile& profile, GrindRegion region) {
 /// Least of thickness a_p/x over the pad: the ratio of two straight lines is least at an end.
 GrindLimit pad_steel_limit(const Design& design) {
     const Profile& profile = design.spring.thickness;
-    const Pad& pad = design.spring.pad;
+    const Pad& pad = design.own().pad;
     const auto limit_at = [&](double x, double thick) {
-        return (thick - least_left_mm()) * design.tang.pivot_mm / x;
+        return (thick - least_left_mm()) * design.own().tang.pivot_mm / x;
     };
     double least = std::min(limit_at(pad.start_mm, thickness_mm(profile, pad.start_mm)),
                             limit_at(pad.end_mm, thickness_mm(profile, pad.end_mm)));
@@ -131,7 +131,7 @@ std::vector<GrindLimit> limits_over(const Design& design, GrindFace face, GrindR
     std::vector<GrindLimit> limits;
     if (face == GrindFace::pad) {
         limits.push_back(pad_steel_limit(design));
-        limits.push_back({design.fit.preload_mm, GrindEnd::preload_used, 0.0, true});
+        limits.push_back({design.own().fit.preload_mm, GrindEnd::preload_used, 0.0, true});
     } else {
         limits.push_back(steel_limit(design.spring.thickness, region));
         add_hole_limits(limits, design.spring, face, region);
@@ -169,21 +169,22 @@ void depth_rules(Requirements& rules, const Cut& cut, const std::vector<GrindLim
 }
 
 Design pad_ground(const Design& design, double depth_mm) {
-    const Pad& pad = design.spring.pad;
-    const double per_mm = depth_mm / design.tang.pivot_mm;
+    const Pad& pad = design.own().pad;
+    const double per_mm = depth_mm / design.own().tang.pivot_mm;
     Design ground = design;
-    ground.spring.thickness = thinned(
-        design.spring, {{pad.start_mm, per_mm * pad.start_mm}, {pad.end_mm, per_mm * pad.end_mm}});
-    ground.fit.preload_mm -= depth_mm;
+    ground.spring.thickness =
+        thinned(design, {{pad.start_mm, per_mm * pad.start_mm}, {pad.end_mm, per_mm * pad.end_mm}});
+    ground.own().fit.preload_mm -= depth_mm;
     return ground;
 }
 
 }  // namespace
 
-GrindRegion whole_face(const Spring& spring, GrindFace face) {
-    if (face == GrindFace::pad) return {spring.pad.start_mm, spring.pad.end_mm};
-    if (face == GrindFace::belly) return {0.0, spring.pad.start_mm};
-    return whole_spring(spring);
+GrindRegion whole_face(const Design& design, GrindFace face) {
+    const Pad& pad = design.own().pad;
+    if (face == GrindFace::pad) return {pad.start_mm, pad.end_mm};
+    if (face == GrindFace::belly) return {0.0, pad.start_mm};
+    return whole_spring(design);
 }
 
 std::vector<GrindLimit> grind_limits(const Design& design,
@@ -200,7 +201,7 @@ Design grind(const Design& design, const Cut& cut) {
     if (cut.depth_mm == 0.0) return design;
     Design ground = cut.face == GrindFace::pad ? pad_ground(design, cut.depth_mm) : design;
     if (cut.face != GrindFace::pad) {
-        take_off(ground.spring, {{region.from_mm, cut.depth_mm}, {region.to_mm, cut.depth_mm}},
+        take_off(ground, {{region.from_mm, cut.depth_mm}, {region.to_mm, cut.depth_mm}},
                  towards_back(cut.face));
     }
     std::vector<Fault> broken = faults(ground);

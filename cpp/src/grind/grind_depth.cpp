@@ -24,7 +24,7 @@ void require_pull(const Design& design, double pull_n) {
     Requirements rules;
     for (const Fault& fault : faults(design)) rules.fail(fault);
     rules.positive("pull", pull_n, 1e4, "N");
-    rules.require(design.blade.nail_nick_mm.has_value(), "blade.nail_nick", [] {
+    rules.require(design.own().blade.nail_nick_mm.has_value(), "blade.nail_nick", [] {
         return std::string("missing: a pull needs the distance pivot to nail nick");
     });
     rules.throw_if_any();
@@ -38,10 +38,10 @@ void add_preload(Notice& notice, const Design& design, double pull_n) {
         notice.parameters.push_back({name, mm, Quantity::length});
     };
     add("preload", way->preload_mm);
-    add("preload_now", design.fit.preload_mm);
+    add("preload_now", design.own().fit.preload_mm);
     if (way->rear_pin_offset_mm) {
-        const double now =
-            design.fit.preload_mm * design.spring.support.rear_pin_mm / design.tang.pivot_mm;
+        const double now = design.own().fit.preload_mm * design.spring.support.rear_pin_mm /
+                           design.own().tang.pivot_mm;
         add("rear_pin_offset", *way->rear_pin_offset_mm);
         add("hole_moved", std::abs(*way->rear_pin_offset_mm - now));
     }
@@ -110,7 +110,7 @@ std::optional<PreloadForPull> preload_for_pull(const Design& design, double pull
     require_pull(design, pull_n);
     Design changed = design;
     const auto excess = [&](double preload) {
-        changed.fit.preload_mm = preload;
+        changed.own().fit.preload_mm = preload;
         return pull_of(changed) - pull_n;
     };
     double most = 0.0;
@@ -123,7 +123,7 @@ std::optional<PreloadForPull> preload_for_pull(const Design& design, double pull
     way.yield_margin = grind_row(changed, 0.0).yield_margin;
     if (design.spring.support.kind == SupportKind::two_pins) {
         way.rear_pin_offset_mm =
-            way.preload_mm * design.spring.support.rear_pin_mm / design.tang.pivot_mm;
+            way.preload_mm * design.spring.support.rear_pin_mm / design.own().tang.pivot_mm;
     }
     return way;
 }

@@ -96,9 +96,9 @@ Profile heights_along(const Design& design,
                       const Profile& at_start,
                       const std::optional<LinerLine>& liners) {
     const Proud proud(design, at_start, liners);
-    const double end = whole_spring(design.spring).to_mm;
+    const double end = whole_spring(design).to_mm;
     // A cut of nothing writes an even thickness out from end to end and adds the middle pin.
-    const Profile profile = thinned(design.spring, {{0.0, 0.0}, {end, 0.0}});
+    const Profile profile = thinned(design, {{0.0, 0.0}, {end, 0.0}});
     Profile heights;
     for (std::size_t i = 1; i < profile.size(); ++i) {
         const Station &from = profile[i - 1], &to = profile[i];
@@ -138,7 +138,7 @@ Profile one_pass(const Profile& heights, double pass_mm) {
 }
 
 void grind_pass(Design& design, const Profile& removal) {
-    take_off(design.spring, removal, 1.0);
+    take_off(design, removal, 1.0);
     for (const Fault& fault : faults(design)) {
         throw NoConvergence(broken_rule(NoticeCode::flush_breaks_rule, fault));
     }

@@ -14,10 +14,11 @@ Sides removed_at(const Profile& removal, double x_mm) {
     return depth;
 }
 
-Profile from_end_to_end(const Spring& spring) {
+Profile from_end_to_end(const Design& design) {
+    const Spring& spring = design.spring;
     if (spring.thickness.size() > 1) return spring.thickness;
     const double even = spring.thickness.front().thickness_mm;
-    const GrindRegion whole = whole_spring(spring);
+    const GrindRegion whole = whole_spring(design);
     return {{whole.from_mm, even}, {whole.to_mm, even}};
 }
 
@@ -50,16 +51,18 @@ Sides detail::sides(const Profile& profile, double x_mm) {
     return {same == profile.end() ? ahead : same->thickness_mm, ahead};
 }
 
-GrindRegion detail::whole_spring(const Spring& spring) {
+GrindRegion detail::whole_spring(const Design& design) {
+    const Spring& spring = design.spring;
+    const double end = design.own().pad.end_mm;
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     const double rear = pinned ? -spring.support.rear_pin_mm : 0.0;
-    if (spring.thickness.size() < 2) return {rear, spring.pad.end_mm};
+    if (spring.thickness.size() < 2) return {rear, end};
     return {std::min(rear, spring.thickness.front().x_mm),
-            std::max(spring.pad.end_mm, spring.thickness.back().x_mm)};
+            std::max(end, spring.thickness.back().x_mm)};
 }
 
-Profile detail::thinned(const Spring& spring, const Profile& removal) {
-    const Profile before = from_end_to_end(spring);
+Profile detail::thinned(const Design& design, const Profile& removal) {
+    const Profile before = from_end_to_end(design);
     const std::vector<double> all = places(before, removal);
     Profile after;
     for (const double x : all) {
@@ -73,11 +76,11 @@ Profile detail::thinned(const Spring& spring, const Profile& removal) {
     return after;
 }
 
-void detail::take_off(Spring& spring, const Profile& removal, double towards_back) {
-    for (Hole& hole : spring.holes) {
+void detail::take_off(Design& design, const Profile& removal, double towards_back) {
+    for (Hole& hole : design.spring.holes) {
         hole.offset_mm += 0.5 * towards_back * deepest_over(hole, removal);
     }
-    spring.thickness = thinned(spring, removal);
+    design.spring.thickness = thinned(design, removal);
 }
 
 double detail::thinnest_mm(const Profile& profile, double from_mm, double to_mm) {

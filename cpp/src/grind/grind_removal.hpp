@@ -15,15 +15,15 @@ struct Sides {
 [[nodiscard]] Sides sides(const Profile& profile, double x_mm);
 
 /// First and last station of the spring's steel.
-[[nodiscard]] GrindRegion whole_spring(const Spring& spring);
+[[nodiscard]] GrindRegion whole_spring(const Design& design);
 
 /// Thickness less a depth that is straight between its stations and nothing beyond them.
 ///
 /// @param removal  at least two stations within the spring; two alike make a step
-[[nodiscard]] Profile thinned(const Spring& spring, const Profile& removal);
+[[nodiscard]] Profile thinned(const Design& design, const Profile& removal);
 
 /// Takes a depth off the back (+1) or the belly (-1): thickness falls, holes stay in place.
-void take_off(Spring& spring, const Profile& removal, double towards_back);
+void take_off(Design& design, const Profile& removal, double towards_back);
 
 /// Least thickness between two stations, both included.
 [[nodiscard]] double thinnest_mm(const Profile& profile, double from_mm, double to_mm);

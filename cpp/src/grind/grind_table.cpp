@@ -32,7 +32,7 @@ GrindRow grind_row(const Design& design, double removed_mm) {
     const PeakStress& peak = solution.most_stressed().peak;
     GrindRow row;
     row.removed_mm = removed_mm;
-    row.preload_mm = design.fit.preload_mm;
+    row.preload_mm = design.own().fit.preload_mm;
     row.stiffness_n_per_mm = solution.stiffness_n_per_mm();
     row.peak_torque_nmm = peak_torque_nmm(solution);
     row.peak_pull_n = peak_pull_n(solution);

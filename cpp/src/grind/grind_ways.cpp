@@ -10,10 +10,10 @@ namespace {
 constexpr double kAheadOfRoot = 1.0 / 3.0;
 
 std::vector<GrindWay> places_to_grind(const Design& design) {
-    const GrindRegion back = whole_face(design.spring, GrindFace::back);
-    const GrindRegion belly = whole_face(design.spring, GrindFace::belly);
-    const GrindRegion pad = whole_face(design.spring, GrindFace::pad);
-    const double ahead_of_root = kAheadOfRoot * design.tang.pivot_mm;
+    const GrindRegion back = whole_face(design, GrindFace::back);
+    const GrindRegion belly = whole_face(design, GrindFace::belly);
+    const GrindRegion pad = whole_face(design, GrindFace::pad);
+    const double ahead_of_root = kAheadOfRoot * design.own().tang.pivot_mm;
     std::vector<GrindWay> ways{
         {.face = GrindFace::back, .region = back, .after = {}, .refused = {}}};
     for (const double from : {0.0, ahead_of_root}) {

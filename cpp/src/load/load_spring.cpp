@@ -26,7 +26,7 @@ bool on_two_pins(const Design& design) {
 void require_good(const Design& design, const PullOut& pull) {
     Requirements rules;
     if (pull.at_mm) {
-        rules.in_range("at", *pull.at_mm, kLeastPullStationMm, design.spring.pad.end_mm, "mm");
+        rules.in_range("at", *pull.at_mm, kLeastPullStationMm, design.own().pad.end_mm, "mm");
     }
     rules.in_range("clearance", pull.clearance_mm, 0.0, kMostClearanceMm, "mm");
     if (pull.lever_mm) {
@@ -74,10 +74,10 @@ double greatest_place(const LiftingForce& force, double from, double to) {
 
 /// The place of the pad, of those above the tang, that asks for the largest force.
 double clears_last_mm(const Design& design, const LiftingForce& force) {
-    const Pad& pad = design.spring.pad;
-    const double pivot = design.tang.pivot_mm;
-    const double rear = pivot - rear_reach_mm(design.tang) * (1.0 - kInside);
-    const double front = pivot + design.tang.front_mm * (1.0 - kInside);
+    const Pad& pad = design.own().pad;
+    const double pivot = design.own().tang.pivot_mm;
+    const double rear = pivot - rear_reach_mm(design.own().tang) * (1.0 - kInside);
+    const double front = pivot + design.own().tang.front_mm * (1.0 - kInside);
     return greatest_place(force, std::max(pad.start_mm, rear), std::min(pad.end_mm, front));
 }
 
@@ -85,7 +85,7 @@ RearPinLast make_rear_pin_last(Solution& solution, const std::optional<double>& 
     const Design& design = solution.design();
     const double rear = design.spring.support.rear_pin_mm;
     RearPinLast last;
-    last.hole_to_go_mm = design.fit.preload_mm * rear / design.tang.pivot_mm;
+    last.hole_to_go_mm = design.own().fit.preload_mm * rear / design.own().tang.pivot_mm;
     last.force_n = pin_forces(design.spring, loads(solution.rests().open)).rear_n;
     if (lever_mm) last.lever_force_n = last.force_n * rear / *lever_mm;
     return last;
@@ -117,8 +117,8 @@ void add_pins(SpringLoading& loading, Solution& solution, const Load& force) {
 }  // namespace
 
 double nearest_pull_mm(const Design& design) {
-    const double behind_tang = design.tang.pivot_mm - rear_reach_mm(design.tang);
-    return std::max(kLeastPullStationMm, std::min(design.spring.pad.start_mm, behind_tang));
+    const double behind_tang = design.own().tang.pivot_mm - rear_reach_mm(design.own().tang);
+    return std::max(kLeastPullStationMm, std::min(design.own().pad.start_mm, behind_tang));
 }
 
 SpringLoading load_spring(Solution& solution, const PullOut& pull) {

@@ -110,13 +110,13 @@ Joint detail::make_joint(const Design& design,
                          JointKind kind,
                          const std::optional<Flexibility>& flexibility) {
     if (kind == JointKind::unloaded) {
-        return make_unloaded_joint(design.spring, design.tang, design.fit);
+        return make_unloaded_joint(design.own().pad, design.own().tang, design.own().fit);
     }
-    Fit fit = design.fit;
-    if (kind == JointKind::stiffness) fit.dial_mm = design.tang.pivot_mm;
+    Fit fit = design.own().fit;
+    if (kind == JointKind::stiffness) fit.dial_mm = design.own().tang.pivot_mm;
     return with_clearances(make_joint(flexibility ? *flexibility : make_flexibility(design.spring),
-                                      design.spring.pad, design.tang, fit),
-                           design.spring, design.tang);
+                                      design.own().pad, design.own().tang, fit),
+                           design.spring, design.own().tang);
 }
 
 Figures detail::make_figures(const Design& design) { return Watch(design).take(); }

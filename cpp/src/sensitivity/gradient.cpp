@@ -15,12 +15,15 @@ constexpr double kStep = 1e-5;
 
 // Corners by themselves: a design file gives them as a pair.
 const std::array kCorners{
-    Field{.key = "tang.corner_open",
-          .get = [](const Design& d) -> std::optional<double> { return d.tang.corner_open_mm; },
-          .set = [](Design& d, double value) { d.tang.corner_open_mm = value; }},
+    Field{
+        .key = "tang.corner_open",
+        .get = [](const Design& d) -> std::optional<double> { return d.own().tang.corner_open_mm; },
+        .set = [](Design& d, double value) { d.own().tang.corner_open_mm = value; }},
     Field{.key = "tang.corner_closed",
-          .get = [](const Design& d) -> std::optional<double> { return d.tang.corner_closed_mm; },
-          .set = [](Design& d, double value) { d.tang.corner_closed_mm = value; }}};
+          .get = [](const Design& d) -> std::optional<double> {
+              return d.own().tang.corner_closed_mm;
+          },
+          .set = [](Design& d, double value) { d.own().tang.corner_closed_mm = value; }}};
 
 /// What differences are taken of: the elements of each watched contact, stress per moment.
 struct Reading {
@@ -151,7 +154,8 @@ double value_of(const Gradient& gradient, std::string_view figure) {
 }
 
 void add_pull_and_margin(Gradient& gradient, const Design& design) {
-    if (const auto& nick = design.blade.nail_nick_mm; nick && has(gradient, "peak_torque_nmm")) {
+    if (const auto& nick = design.own().blade.nail_nick_mm;
+        nick && has(gradient, "peak_torque_nmm")) {
         const double pull = value_of(gradient, "peak_torque_nmm") / *nick;
         add_row(gradient, "peak_pull_n", pull, "peak_torque_nmm", 1.0 / *nick);
         add_to(gradient, "blade.nail_nick", -pull / *nick);

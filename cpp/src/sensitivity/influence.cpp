@@ -136,10 +136,10 @@ void add_along(Eigen::ArrayXXd& change,
     });
 }
 
-Stations make_stations(const Spring& spring, GrindFace face, double spacing_mm) {
+Stations make_stations(const Spring& spring, const Pad& pad, GrindFace face, double spacing_mm) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     return {pinned ? -spring.support.rear_pin_mm : 0.0,
-            face == GrindFace::back ? spring.pad.end_mm : spring.pad.start_mm, spacing_mm};
+            face == GrindFace::back ? pad.end_mm : pad.start_mm, spacing_mm};
 }
 
 void require(GrindFace face, double spacing_mm) {
@@ -165,8 +165,8 @@ void add_pull_and_margin(Influence& result, const Design& design) {
     for (Eigen::Index i = 0, rows = result.value.size(); i < rows; ++i) {
         const std::string name = result.figures[static_cast<std::size_t>(i)];
         const double value = result.value[i];
-        if (name == "peak_torque_nmm" && design.blade.nail_nick_mm) {
-            const double per_torque = 1.0 / *design.blade.nail_nick_mm;
+        if (name == "peak_torque_nmm" && design.own().blade.nail_nick_mm) {
+            const double per_torque = 1.0 / *design.own().blade.nail_nick_mm;
             add_row(result, "peak_pull_n", per_torque * value, per_torque, i);
         }
         if (name == "travel_peak_stress_mpa") {
@@ -190,7 +190,7 @@ Influence influence(const Design& design, GrindFace face, double spacing_mm) {
     require(face, spacing_mm);
     const Figures figures = make_figures(design);
     const double offset_rate = face == GrindFace::back ? 0.5 : -0.5;
-    const Stations stations = make_stations(design.spring, face, spacing_mm);
+    const Stations stations = make_stations(design.spring, design.own().pad, face, spacing_mm);
     const auto rows = static_cast<Eigen::Index>(figures.all.size());
     Influence result{.station_mm = Eigen::ArrayXd(stations.count()),
                      .figures = {},

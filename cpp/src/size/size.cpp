@@ -25,7 +25,7 @@ void require(const Design& design,
                   [] { return std::string("give a pull, a yield margin or both to size for"); });
     if (target.pull_n) rules.positive("pull", *target.pull_n, 1e4, "N");
     if (target.yield_margin) rules.positive("yield_margin", *target.yield_margin, 100.0, "");
-    rules.require(!target.pull_n || design.blade.nail_nick_mm, "blade.nail_nick",
+    rules.require(!target.pull_n || design.own().blade.nail_nick_mm, "blade.nail_nick",
                   [] { return std::string("missing: a pull is felt at the nail nick"); });
     std::size_t open = 0, combinations = 1;
     for (const SizeDimension& d : dimensions) {

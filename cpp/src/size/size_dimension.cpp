@@ -13,20 +13,20 @@ constexpr double kLeastPreloadMm = 0.02;
 
 /// Moves what belongs to the pivot: pad and dial, and the spring's end when the pad goes past it.
 void move_pivot(Design& design, double by_mm) {
-    design.tang.pivot_mm += by_mm;
-    design.spring.pad.start_mm += by_mm;
-    design.spring.pad.end_mm += by_mm;
-    design.fit.dial_mm += by_mm;
+    design.own().tang.pivot_mm += by_mm;
+    design.own().pad.start_mm += by_mm;
+    design.own().pad.end_mm += by_mm;
+    design.own().fit.dial_mm += by_mm;
     Profile& profile = design.spring.thickness;
     if (profile.size() > 1) {
-        profile.back().x_mm = std::max(profile.back().x_mm, design.spring.pad.end_mm);
+        profile.back().x_mm = std::max(profile.back().x_mm, design.own().pad.end_mm);
     }
 }
 
-void set_pivot(Design& design, double mm) { move_pivot(design, mm - design.tang.pivot_mm); }
+void set_pivot(Design& design, double mm) { move_pivot(design, mm - design.own().tang.pivot_mm); }
 
 void set_length(Design& design, double mm) {
-    const double by = mm - design.tang.pivot_mm, pad = design.spring.pad.start_mm;
+    const double by = mm - design.own().tang.pivot_mm, pad = design.own().pad.start_mm;
     for (Station& station : design.spring.thickness) {
         if (station.x_mm > 0.0) station.x_mm += by * std::min(station.x_mm / pad, 1.0);
     }
@@ -46,14 +46,14 @@ struct Measure {
     double greatest_share;
 };
 
-double pivot(const Design& design) { return design.tang.pivot_mm; }
+double pivot(const Design& design) { return design.own().tang.pivot_mm; }
 
 constexpr std::array kMeasures{
     Measure{"spring.thickness",
             [](const Design& d) { return thickness_mm(d.spring.thickness, 0.0); }, set_thickness,
             0.4, 2.5},
-    Measure{"fit.preload", [](const Design& d) { return d.fit.preload_mm; },
-            [](Design& d, double mm) { d.fit.preload_mm = mm; }, 0.4, 2.5},
+    Measure{"fit.preload", [](const Design& d) { return d.own().fit.preload_mm; },
+            [](Design& d, double mm) { d.own().fit.preload_mm = mm; }, 0.4, 2.5},
     Measure{"spring.width", [](const Design& d) { return d.spring.width_mm; },
             [](Design& d, double mm) { d.spring.width_mm = mm; }, 0.4, 2.5},
     Measure{"tang.pivot", pivot, set_pivot, 0.75, 1.3},

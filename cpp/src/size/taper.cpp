@@ -27,7 +27,7 @@ void require(const Design& design, double pull_n, double least_mm, int stations)
     rules.positive("pull", pull_n, 1e4, "N");
     rules.positive("least_thickness", least_mm, 50.0, "mm");
     rules.in_range("stations", stations, 2.0, 200.0, "");
-    rules.require(design.blade.nail_nick_mm.has_value(), "blade.nail_nick",
+    rules.require(design.own().blade.nail_nick_mm.has_value(), "blade.nail_nick",
                   [] { return std::string("missing: a pull is felt at the nail nick"); });
     rules.throw_if_any();
 }
@@ -116,8 +116,8 @@ class Shaper {
             if (spring.thickness.size() > 1) places_.push_back(spring.thickness.front().x_mm);
             spread(-spring.support.rear_pin_mm, 0.0);
         }
-        spread(0.0, spring.pad.start_mm);
-        places_.push_back(spring.pad.end_mm);
+        spread(0.0, design_.own().pad.start_mm);
+        places_.push_back(design_.own().pad.end_mm);
         if (spring.thickness.size() > 1) places_.push_back(spring.thickness.back().x_mm);
         for (const Hole& hole : spring.holes) {
             for (const double share : {-1.0, -0.9, -0.7, -0.4, 0.0, 0.4, 0.7, 0.9, 1.0}) {

@@ -89,7 +89,7 @@ Flexibility make_flexibility(const Spring& spring) {
     result.shear_factor = shear_factor_of(spring);
     result.root_rotation_rad_per_nmm =
         root_rotation(spring, result.bending_factor, result.shear_factor);
-    const double end_mm = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
+    const double end_mm = last_change_mm(spring);
     result.stretches = cut_into_stretches(spring, 0.0, end_mm);
     BendingIntegrals upto;
     for (Stretch& stretch : result.stretches) {
@@ -97,7 +97,7 @@ Flexibility make_flexibility(const Spring& spring) {
         upto = upto + from_middle_pin(shape_integrals(stretch, stretch.end_mm), stretch.start_mm,
                                       result.bending_factor, result.shear_factor);
     }
-    // Contact search may look just past the spring's end: go on with the end's thickness.
+    // A tang may bear ahead of it, and contact search look past the spring's end.
     result.stretches.push_back({.start_mm = end_mm,
                                 .end_mm = std::numeric_limits<double>::infinity(),
                                 .thickness_mm = thickness_mm(spring.thickness, end_mm),

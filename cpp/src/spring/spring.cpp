@@ -1,6 +1,7 @@
 #include "backspring/spring/spring.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace backspring {
 namespace {
@@ -24,8 +25,16 @@ Spring turned_round(const Spring& spring) {
         hole.center_mm = origin - hole.center_mm;
         if (pinned) hole.pin = other_end(hole.pin);
     }
-    turned.pad = {};
+    if (pinned) std::swap(turned.pin_clearance.middle_mm, turned.pin_clearance.rear_mm);
     return turned;
+}
+
+double last_change_mm(const Spring& spring) {
+    double last = std::max(spring.thickness.back().x_mm, 0.0);
+    for (const Hole& hole : spring.holes) {
+        last = std::max(last, hole.center_mm + 0.5 * hole.diameter_mm);
+    }
+    return last;
 }
 
 Section section_at(const Spring& spring, double x_mm) {

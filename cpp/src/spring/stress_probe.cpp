@@ -75,6 +75,16 @@ void add_stretches(const Spring& spring,
     }
 }
 
+void add_overhang(const Spring& spring,
+                  std::vector<StressProbe::Place>& places,
+                  std::vector<Station>& taper) {
+    const double last = last_change_mm(spring);
+    add_stretches(spring, 0.0, last, places, taper);
+    // From there on the moment falls over one thickness: nothing ahead is worse.
+    places.push_back(
+        {last, rectangle_stress_per_moment(spring.width_mm, thickness_mm(spring.thickness, last))});
+}
+
 double moment_ahead(std::span<const Load> loads, double x_mm) {
     double moment = 0.0;
     for (const Load& load : loads) moment += load.force_n * std::max(load.x_mm - x_mm, 0.0);
@@ -135,24 +145,21 @@ void consider_between(PeakStress& worst,
 }  // namespace
 
 StressProbe make_stress_probe(const Spring& spring) {
-    const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
     StressProbe probe;
     probe.width_mm = spring.width_mm;
-    add_stretches(spring, 0.0, end, probe.ahead, probe.taper);
+    add_overhang(spring, probe.ahead, probe.taper);
     probe.behind = worst_behind(spring);
     return probe;
 }
 
-StressProbe with_other_end(StressProbe probe, const Spring& spring, double far_mm) {
+StressProbe with_other_end(StressProbe probe, const Spring& spring) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     StressProbe::OtherEnd& other = probe.other_end.emplace();
     other.span_mm = pinned ? spring.support.rear_pin_mm : 0.0;
     if (pinned) {
         add_stretches(spring, -other.span_mm, 0.0, other.between, other.between_taper);
     }
-    const Spring turned = turned_round(spring);
-    const double end = std::max(turned.thickness.back().x_mm, far_mm);
-    add_stretches(turned, 0.0, end, other.beyond, other.beyond_taper);
+    add_overhang(turned_round(spring), other.beyond, other.beyond_taper);
     return probe;
 }
 

@@ -88,7 +88,7 @@ std::vector<PlasticSet> plastic_sets(const Action& action,
     const auto angles = stressed_angles(action, steps, least);
     std::vector<PlasticSet> sets(yields_mpa.size(), unyielded(action.joint));
     if (angles.empty()) return sets;
-    const PlasticSpring any(spring, action.joint.flexibility, least);
+    const PlasticSpring any(spring, action.joint.pad.end_mm, action.joint.flexibility, least);
     const MomentLine most = greatest_moments(action.joint, steps);
     for (std::size_t i = 0; i < sets.size(); ++i) {
         std::vector<StressedAngle> beyond = angles;

@@ -14,12 +14,15 @@ namespace {
 constexpr double kPanelMm = 4.0;
 }  // namespace
 
-PlasticSpring::PlasticSpring(const Spring& spring, double yield_mpa)
-    : PlasticSpring(spring, make_flexibility(spring), yield_mpa) {}
+PlasticSpring::PlasticSpring(const Spring& spring, double end_mm, double yield_mpa)
+    : PlasticSpring(spring, end_mm, make_flexibility(spring), yield_mpa) {}
 
-PlasticSpring::PlasticSpring(const Spring& spring, Flexibility flexibility, double yield_mpa)
+PlasticSpring::PlasticSpring(const Spring& spring,
+                             double end_mm,
+                             Flexibility flexibility,
+                             double yield_mpa)
     : flexibility_(std::move(flexibility)), elastic_(spring.elastic) {
-    const double end = std::max(spring.thickness.back().x_mm, spring.pad.end_mm);
+    const double end = std::max(spring.thickness.back().x_mm, end_mm);
     const auto add = [&](double from, double to) {
         for (const Stretch& stretch : cut_into_stretches(spring, from, to)) {
             add_stretch(stretch, spring.width_mm, yield_mpa);

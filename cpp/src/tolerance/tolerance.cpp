@@ -60,8 +60,8 @@ std::vector<TargetShare> stated_targets(const Targets& targets) {
 
 /// Counts a row that works; whether it meets every target.
 bool count_targets(Tolerance& result, const Design& design, const RowValues& row) {
-    const auto judged =
-        judge_targets(design.targets, judged_figures(row, design.tang.half_stop_mm.has_value()));
+    const auto judged = judge_targets(
+        design.targets, judged_figures(row, design.own().tang.half_stop_mm.has_value()));
     bool all = true;
     for (std::size_t i = 0; i < judged.size(); ++i) {
         result.targets[i].met += judged[i].met;
@@ -83,9 +83,9 @@ void count_rows(Tolerance& result, const Design& design, const Batch& batch, std
 
 /// Results whose spread is told.
 std::vector<std::string> followed_columns(const Design& design) {
-    std::vector<std::string> names{design.blade.nail_nick_mm ? kPull : "peak_torque_nmm",
+    std::vector<std::string> names{design.own().blade.nail_nick_mm ? kPull : "peak_torque_nmm",
                                    "travel_peak_stress_mpa", kMargin};
-    if (design.tang.half_stop_mm) names.emplace_back(kHalfStop);
+    if (design.own().tang.half_stop_mm) names.emplace_back(kHalfStop);
     names.emplace_back(kClosed);
     return names;
 }

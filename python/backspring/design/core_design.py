@@ -43,10 +43,7 @@ def make_core_two_blades(content: Section, first: _core.Design) -> _core.TwoBlad
     if "second" not in content:
         return None
     end = make_end(content["second"])
-    return _core.TwoBlades(
-        first=first,
-        second=_core.SecondBlade(pad=end.spring.pad, tang=end.tang, fit=end.fit, blade=end.blade),
-    )
+    return _core.TwoBlades(first=first, second=end.blades[0])
 
 
 def make_end(second: Section) -> _core.Design:

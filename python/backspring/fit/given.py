@@ -127,7 +127,7 @@ def _was_read(stood: Sequence[Entry], column: str) -> bool:
 
 def _on_spring(design: Design, face: str, ends: list[float]) -> list[float]:
     rear, front = _ends(design)
-    last = design.core.spring.pad.start_mm if face == "belly" else front
+    last = design.core.pad.start_mm if face == "belly" else front
     if not rear <= ends[0] < ends[1] <= last:
         raise refusal("ground", f"a region of the {face} lies from {rear:g} mm to {last:g} mm")
     return ends
@@ -145,7 +145,7 @@ def _station(design: Design, station_mm: float, key: str, rear: float | None = N
 def _ends(design: Design) -> tuple[float, float]:
     spring = design.core.spring
     if len(spring.thickness) == 1:
-        return -spring.support.rear_pin_mm, spring.pad.end_mm
+        return -spring.support.rear_pin_mm, design.core.pad.end_mm
     return spring.thickness[0].x_mm, spring.thickness[-1].x_mm
 
 

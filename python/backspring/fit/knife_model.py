@@ -63,7 +63,7 @@ class KnifeModel:
         self.square = drawn.tang.half_stop_mm is not None
         self._rear, self._front = spring.thickness[0].x_mm, spring.thickness[-1].x_mm
         if len(spring.thickness) == 1:
-            self._rear, self._front = -spring.support.rear_pin_mm, spring.pad.end_mm
+            self._rear, self._front = -spring.support.rear_pin_mm, drawn.pad.end_mm
         cut = [each for each in grounds if each.face in SPRING_FACES]
         self.stretches = list(dict.fromkeys(map(self.stretch, cut)))
         self.width = len(CAUSES) + len(self.stretches)
@@ -74,7 +74,7 @@ class KnifeModel:
 
     def stretch(self, ground: GroundEntry) -> Stretch:
         """Say which stretch of the spring an entry ground: without ends, the whole."""
-        front = self.drawn.spring.pad.start_mm if ground.face == "belly" else self._front
+        front = self.drawn.pad.start_mm if ground.face == "belly" else self._front
         ends = (self._rear, front) if ground.from_mm is None else (ground.from_mm, ground.to_mm)
         return Stretch(ground.face, ends[0], ends[1] or 0.0)
 
@@ -140,11 +140,15 @@ class KnifeModel:
     def _built(self, value: Mapping[str, float]) -> _core.Design:
         """Return the knife before anything was ground."""
         drawn, rubs = self.drawn, value["friction"]
+        blade = changed(
+            drawn.blades[0],
+            tang=self._tang(value["corner_radius_mm"]),
+            fit=changed(drawn.fit, preload_mm=drawn.fit.preload_mm + value["preload_mm"]),
+        )
         return changed(
             drawn,
             spring=self._spring(*(value[name] for name in STIFFNESS)),
-            tang=self._tang(value["corner_radius_mm"]),
-            fit=changed(drawn.fit, preload_mm=drawn.fit.preload_mm + value["preload_mm"]),
+            blades=[blade, *drawn.blades[1:]],
             friction=changed(
                 drawn.friction,
                 spring=drawn.friction.spring + rubs,
@@ -196,15 +200,8 @@ def _over(short_mm: float) -> float:
 
 def changed(record: Record, **changes: Any) -> Record:
     """Return a record of the core with some fields changed."""
-    kind = type(record)
-    names = _NAMES.get(kind)
-    if names is None:
-        names = [name for name, held in vars(kind).items() if isinstance(held, property)]
-        _NAMES[kind] = names
-    return kind(**{name: getattr(record, name) for name in names} | changes)
-
-
-_NAMES: dict[type, list[str]] = {}
+    kind: Any = type(record)
+    return kind(**{name: getattr(record, name) for name in kind.__match_args__} | changes)
 
 
 def _ground(knife: _core.Design, stretch: Stretch, depth_mm: float) -> _core.Design:

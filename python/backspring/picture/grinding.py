@@ -45,7 +45,7 @@ def draw_removed(ax: Axes, table: Rows, system: System) -> None:
     """Draw thickness along the spring, and on the ground face what comes off it."""
     length = STYLES[system]["length"]
     before, after = table.design.core.spring, table.ground.core.spring
-    start, end = _ends_mm(before)
+    start, end = _ends_mm(table.design.core)
     station = np.linspace(start, end, int((end - start) / _SPACING_MM) + 1)
     was, left = (_thickness_mm(spring, station) for spring in (before, after))
     x = station / length.size
@@ -136,11 +136,12 @@ def _dress(ax: Axes, along: str, up: str) -> None:
     ax.set_axisbelow(True)
 
 
-def _ends_mm(spring: _core.Spring) -> tuple[float, float]:
+def _ends_mm(design: _core.Design) -> tuple[float, float]:
     """Where the drawn steel starts and ends; one thickness is drawn from its hold to the pad."""
+    spring = design.spring
     rear = -spring.support.rear_pin_mm
     if len(spring.thickness) == 1:
-        return rear, spring.pad.end_mm
+        return rear, design.pad.end_mm
     return spring.thickness[0].x_mm, spring.thickness[-1].x_mm
 
 

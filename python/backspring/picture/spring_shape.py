@@ -71,7 +71,7 @@ def _ends_mm(design: _core.Design, rear_mm: float) -> tuple[float, float]:
     """Where the drawn steel starts and ends; a clamp holds a short stretch."""
     spring = design.spring
     profile, last = spring.thickness, spring.thickness[-1].x_mm
-    end = max(spring.pad.end_mm, last if len(profile) > 1 else 0.0)
+    end = max(design.pad.end_mm, last if len(profile) > 1 else 0.0)
     thickness = _core.thickness_mm(profile, rear_mm)
     if spring.support.kind != _core.SupportKind.two_pins:
         return -_IN_CLAMP * thickness, end

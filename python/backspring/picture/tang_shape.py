@@ -54,7 +54,7 @@ def turned(points: Points, pivot_mm: float, blade_angle_deg: float) -> Points:
 
 def _reach_mm(design: _core.Design) -> float:
     """How far the closed face is drawn ahead of the pivot: past the pad's edge and the kick."""
-    past_pad = design.tang.pivot_mm - design.spring.pad.start_mm + 1.0
+    past_pad = design.tang.pivot_mm - design.pad.start_mm + 1.0
     kick = design.tang.kick
     return max(past_pad, kick.distance_mm + kick.radius_mm if kick else 0.0)
 
@@ -72,8 +72,8 @@ def _blade_stub(design: _core.Design, reach_mm: float) -> Points:
     Its back is flush with the spring's when open, and the spring's end meets its shoulder.
     """
     tang, spring = design.tang, design.spring
-    shoulder = max(tang.front_mm, spring.pad.end_mm - tang.pivot_mm)
-    back = tang.open_mm + _core.thickness_mm(spring.thickness, spring.pad.end_mm)
+    shoulder = max(tang.front_mm, design.pad.end_mm - tang.pivot_mm)
+    back = tang.open_mm + _core.thickness_mm(spring.thickness, design.pad.end_mm)
     edge = -(tang.closed_mm - (design.blade.edge_clearance_mm or _EDGE_GAP_MM))
     start = max(reach_mm, shoulder)
     length = _STUB_SHARE * tang.pivot_mm

@@ -48,7 +48,7 @@ def grind_table(
     with input_faults():
         rows = tuple(_core.grind_table(design.core, cut, step_mm))
         ground = changed(design, _core.grind(design.core, cut))
-    held = cut.region or _core.whole_face(design.core.spring, cut.face)
+    held = cut.region or _core.whole_face(design.core, cut.face)
     return GrindTable(design, face, (held.from_mm, held.to_mm), rows, ground)
 
 

@@ -138,8 +138,8 @@ def with_core(design: Design, core: _core.Design) -> Design:
         changes["spring.thickness"] = rows
     if core.spring.width_mm != old.spring.width_mm:
         changes["spring.width"] = core.spring.width_mm
-    if core.spring.pad != old.spring.pad:
-        changes["spring.pad"] = [core.spring.pad.start_mm, core.spring.pad.end_mm]
+    if core.pad != old.pad:
+        changes["spring.pad"] = [core.pad.start_mm, core.pad.end_mm]
     if core.tang.pivot_mm != old.tang.pivot_mm:
         changes["tang.pivot"] = core.tang.pivot_mm
     made = design.replace(**changes)

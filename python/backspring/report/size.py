@@ -21,7 +21,7 @@ NAMES = {
 # Keys whose values sizing may change, as they stand in a design file.
 _KEYS = (
     ("spring.width", lambda core: core.spring.width_mm),
-    ("spring.pad", lambda core: [core.spring.pad.start_mm, core.spring.pad.end_mm]),
+    ("spring.pad", lambda core: [core.pad.start_mm, core.pad.end_mm]),
     ("tang.pivot", lambda core: core.tang.pivot_mm),
     ("fit.preload", lambda core: core.fit.preload_mm),
     ("fit.dial", lambda core: core.fit.dial_mm),

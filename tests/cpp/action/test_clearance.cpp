@@ -13,7 +13,7 @@ namespace {
 Design with(double middle_mm, double rear_mm, double pivot_mm) {
     Design design = designs::heron();
     design.spring.pin_clearance = {.middle_mm = middle_mm, .rear_mm = rear_mm};
-    design.tang.pivot_clearance_mm = pivot_mm;
+    design.own().tang.pivot_clearance_mm = pivot_mm;
     return design;
 }
 
@@ -28,15 +28,16 @@ TEST_CASE("clearances take preload by the rigid turn of the spring", "[clearance
     // Middle hole out by 0.015, rear end in by 0.02: over 34 mm, seen at 32 mm; pivot in by 0.005.
     const Design design = with(0.03, 0.04, 0.01);
     const double lost = 0.015 + (0.015 + 0.02) * 32.0 / 34.0 + 0.005;
-    CHECK_THAT(preload_lost_mm(design.spring, design.tang), WithinRel(lost, 1e-12));
-    const Joint joint = make_joint(design.spring, design.tang, design.fit);
+    CHECK_THAT(preload_lost_mm(design.spring, design.own().tang), WithinRel(lost, 1e-12));
+    const Joint joint =
+        make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
     const double face_at_pivot = joint.face_mm + joint.face_slope * 32.0;
     CHECK_THAT(4.5 - face_at_pivot, WithinRel(0.9 - lost, 1e-12));
 }
 
 TEST_CASE("clearance at the rear pin alone is preload stated smaller", "[clearance][property]") {
     Design less = designs::heron();
-    less.fit.preload_mm -= 0.05 / 2.0 * 32.0 / 34.0;
+    less.own().fit.preload_mm -= 0.05 / 2.0 * 32.0 / 34.0;
     const Design design = with(0.0, 0.05, 0.0);
     CHECK_THAT(pull_n(design), WithinRel(pull_n(less), 1e-12));
     CHECK_THAT(check(design).travel.peak_stress_mpa,
@@ -78,7 +79,7 @@ TEST_CASE("torque stays the rate of energy with clearances", "[clearance][proper
 
 TEST_CASE("a preload that clearances use up lets the blade go, as a result", "[clearance][abuse]") {
     Design design = with(0.9, 0.9, 0.2);
-    design.fit.preload_mm = 0.3;
+    design.own().fit.preload_mm = 0.3;
     CHECK(check(design).positions.size() <= 3);
     CHECK_FALSE(check(design).notices.empty());
 }

@@ -152,8 +152,8 @@ TEST_CASE("a pad that ends behind the corner bears on its front edge", "[action]
 
 TEST_CASE("where the tang is too low the spring has let go", "[action][property]") {
     Design design = designs::heron();
-    design.fit.preload_mm = 0.05;
-    design.tang.closed_mm = 4.3;
+    design.own().fit.preload_mm = 0.05;
+    design.own().tang.closed_mm = 4.3;
     const Contact contact = contact_at(designs::joint_of(design), 0.0);
     CHECK(contact.count == 0);
     CHECK(contact.all().empty());
@@ -166,7 +166,7 @@ TEST_CASE("where the tang is too low the spring has let go", "[action][property]
 
 TEST_CASE("without preload the open fit only just touches", "[action][property]") {
     Design design = designs::heron();
-    design.fit.preload_mm = 0.0;
+    design.own().fit.preload_mm = 0.0;
     CHECK_THAT(contact_at(designs::joint_of(design), 180.0).force_n, WithinAbs(0.0, 1e-9));
     CHECK(contact_at(designs::joint_of(design), 120.0).force_n > 10.0);
 }

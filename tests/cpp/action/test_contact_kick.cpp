@@ -13,7 +13,7 @@ namespace {
 
 Joint plover() {
     const Design design = designs::plover();
-    return make_joint(design.spring, design.tang, design.fit);
+    return make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
 }
 
 /// Closes in on the angle between two where the number of touches changes.
@@ -99,8 +99,9 @@ TEST_CASE("force and energy run on smoothly from one touch to two", "[action][pr
 TEST_CASE("a kick that stays clear changes nothing", "[action][property]") {
     const Design design = designs::plover();
     Design plain = design;
-    plain.tang.kick.reset();
-    const Joint with = plover(), without = make_joint(plain.spring, plain.tang, plain.fit);
+    plain.own().tang.kick.reset();
+    const Joint with = plover(), without = make_joint(plain.spring, plain.own().pad,
+                                                      plain.own().tang, plain.own().fit);
     for (double angle = 40.0; angle <= 180.0; angle += 7.0) {
         CHECK(contact_at(with, angle).force_n == contact_at(without, angle).force_n);
         CHECK(contact_at(with, angle).torque_nmm == contact_at(without, angle).torque_nmm);
@@ -110,33 +111,38 @@ TEST_CASE("a kick that stays clear changes nothing", "[action][property]") {
 TEST_CASE("a kick of vanishing height leaves the rest of the travel alone",
           "[action][convergence]") {
     Design design = designs::plover();
-    design.tang.kick.reset();
+    design.own().tang.kick.reset();
     const double plain =
-        contact_at(make_joint(design.spring, design.tang, design.fit), 3.0).energy_nmm;
-    design.tang.kick = Kick{.distance_mm = 8.0, .height_mm = 1e-9, .radius_mm = 0.5};
+        contact_at(make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit),
+                   3.0)
+            .energy_nmm;
+    design.own().tang.kick = Kick{.distance_mm = 8.0, .height_mm = 1e-9, .radius_mm = 0.5};
     const double kicked =
-        contact_at(make_joint(design.spring, design.tang, design.fit), 3.0).energy_nmm;
+        contact_at(make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit),
+                   3.0)
+            .energy_nmm;
     CHECK_THAT(kicked, WithinRel(plain, 1e-8));
 }
 
 TEST_CASE("with the rear pin out kick and heel hold the rigid spring at one height",
           "[action][property]") {
     Design design = designs::heron();
-    design.spring.pad = {34.5, 51.5};
-    design.tang = {.pivot_mm = 47.0,
-                   .open_mm = 5.5,
-                   .half_stop_mm = 5.58,
-                   .closed_mm = 5.5,
-                   .corner_open_mm = 0.9,
-                   .corner_closed_mm = 0.8,
-                   .front_mm = 6.0,
-                   .round_end_mm = {},
-                   .kick = {}};
-    design.fit = {.preload_mm = 1.0, .dial_mm = 47.0};
-    const Joint body = make_unloaded_joint(design.spring, design.tang, design.fit);
+    design.own().pad = {34.5, 51.5};
+    design.own().tang = {.pivot_mm = 47.0,
+                         .open_mm = 5.5,
+                         .half_stop_mm = 5.58,
+                         .closed_mm = 5.5,
+                         .corner_open_mm = 0.9,
+                         .corner_closed_mm = 0.8,
+                         .front_mm = 6.0,
+                         .round_end_mm = {},
+                         .kick = {}};
+    design.own().fit = {.preload_mm = 1.0, .dial_mm = 47.0};
+    const Joint body = make_unloaded_joint(design.own().pad, design.own().tang, design.own().fit);
     for (double distance = 5.0; distance < 11.0; distance += 0.1) {
-        design.tang.kick = Kick{.distance_mm = distance, .height_mm = 0.3, .radius_mm = 0.6};
-        const Joint joint = make_unloaded_joint(design.spring, design.tang, design.fit);
+        design.own().tang.kick = Kick{.distance_mm = distance, .height_mm = 0.3, .radius_mm = 0.6};
+        const Joint joint =
+            make_unloaded_joint(design.own().pad, design.own().tang, design.own().fit);
         const auto rest = find_rests(joint, false).closed;
         REQUIRE(rest.has_value());
         CAPTURE(distance, rest->blade_angle_deg);
@@ -149,9 +155,10 @@ TEST_CASE("with the rear pin out kick and heel hold the rigid spring at one heig
 
 TEST_CASE("a kick beside the pad's end holds no spring it cannot reach", "[action][property]") {
     Design design = designs::heron();
-    design.tang.closed_mm = 4.67;
-    design.tang.kick = Kick{.distance_mm = 5.0, .height_mm = 0.94, .radius_mm = 0.35};
-    const Joint joint = make_joint(design.spring, design.tang, design.fit);
+    design.own().tang.closed_mm = 4.67;
+    design.own().tang.kick = Kick{.distance_mm = 5.0, .height_mm = 0.94, .radius_mm = 0.35};
+    const Joint joint =
+        make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
     const auto rest = find_rests(joint, true).closed;
     REQUIRE(rest.has_value());
     // The nose has slipped off the pad and leans on its end: a hair farther closed it would have to

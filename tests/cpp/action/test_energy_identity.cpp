@@ -86,7 +86,8 @@ std::optional<double> energy_rate(const Joint& joint, double angle_deg, double e
 
 TEST_CASE("torque is the rate of strain energy over the whole travel", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
-        const Joint joint = make_joint(design.spring, design.tang, design.fit);
+        const Joint joint =
+            make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
         std::vector<Contact> travel;
         for (int i = -60; i <= 1860; ++i) travel.push_back(contact_at(joint, 0.1 * i));
         double peak = 0.0;
@@ -118,7 +119,8 @@ TEST_CASE("force, place and reading never jump between close angles", "[action][
     // grid or a loose tolerance leaves its own step.
     constexpr double h = 1e-4;
     for (const auto& [name, design] : designs::all()) {
-        const Joint joint = make_joint(design.spring, design.tang, design.fit);
+        const Joint joint =
+            make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
         for (const double start : {0.3, 12.0, 33.3, 61.0, 89.0, 91.3, 128.0, 171.0, 179.7}) {
             std::array<std::array<double, 3>, 20> rows{};
             std::vector<Piece> first;
@@ -144,7 +146,8 @@ TEST_CASE("torque is continuous through every change of the contact set", "[acti
     // Energy has a continuous rate wherever touches come, go or pass from arc to flat; only a
     // pad's edge, which has no radius, may pass the slope of the tang's face in one jump.
     for (const auto& [name, design] : designs::all()) {
-        const Joint joint = make_joint(design.spring, design.tang, design.fit);
+        const Joint joint =
+            make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
         double peak = 0.0, jump = 0.0, where = 0.0;
         Contact last = contact_at(joint, -6.0);
         for (int i = -6000; i <= 186000; i += 5) {

@@ -20,7 +20,7 @@ struct Closed {
 
 Closed closed(const Design& design, double step_deg = 1.0) {
     Action action = make_action(design);
-    const Rests rests = find_rests(action.joint, design.tang.half_stop_mm.has_value());
+    const Rests rests = find_rests(action.joint, design.own().tang.half_stop_mm.has_value());
     const Contact rest = rests.closed.value();
     std::vector<Step> steps = sweep(action, rest.blade_angle_deg, 180.0, step_deg);
     const Contact& next = rests.half_stop ? *rests.half_stop : rests.open;
@@ -103,7 +103,7 @@ TEST_CASE("a kick stops the blade sooner, the farther from the pivot the sooner"
     for (const double distance_mm : {7.0, 8.0, 9.0}) {
         CAPTURE(distance_mm);
         Design design = designs::plover();
-        design.tang.kick->distance_mm = distance_mm;
+        design.own().tang.kick->distance_mm = distance_mm;
         const Closed kicked = closed(design);
         const double angle_deg = overtravel(kicked.action, kicked.rest, 20.0)->angle_deg;
         CHECK(angle_deg < last_deg);

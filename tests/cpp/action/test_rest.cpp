@@ -23,8 +23,8 @@ std::vector<Contact> free_rests(const Joint& joint, bool half_stop) {
 TEST_CASE("where a blade rests the resultant passes through the pivot", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
         const Joint joint = designs::joint_of(design);
-        const auto rests = free_rests(joint, design.tang.half_stop_mm.has_value());
-        CHECK(rests.size() == (design.tang.half_stop_mm ? 2u : 1u));
+        const auto rests = free_rests(joint, design.own().tang.half_stop_mm.has_value());
+        CHECK(rests.size() == (design.own().tang.half_stop_mm ? 2u : 1u));
         for (const Contact& rest : rests) {
             CAPTURE(name, rest.blade_angle_deg);
             double moment = 0.0;
@@ -42,7 +42,7 @@ TEST_CASE("where a blade rests the resultant passes through the pivot", "[action
 TEST_CASE("a rest is a local minimum of strain energy", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
         const Joint joint = designs::joint_of(design);
-        for (const Contact& rest : free_rests(joint, design.tang.half_stop_mm.has_value())) {
+        for (const Contact& rest : free_rests(joint, design.own().tang.half_stop_mm.has_value())) {
             for (const double away : {-0.5, -0.05, -0.005, 0.005, 0.05, 0.5}) {
                 CAPTURE(name, rest.blade_angle_deg, away);
                 CHECK(contact_at(joint, rest.blade_angle_deg + away).energy_nmm > rest.energy_nmm);
@@ -78,8 +78,8 @@ TEST_CASE("no rest is invented within reach of a slope", "[action][property]") {
 
 TEST_CASE("a blade the spring has let go of stays where it is", "[action][property]") {
     Design design = designs::heron();
-    design.fit.preload_mm = 0.05;
-    design.tang.closed_mm = 4.3;
+    design.own().fit.preload_mm = 0.05;
+    design.own().tang.closed_mm = 4.3;
     const auto rest = rest_near(designs::joint_of(design), 0.0, 30.0);
     REQUIRE(rest);
     CHECK(rest->count == 0);
@@ -89,8 +89,8 @@ TEST_CASE("a blade the spring has let go of stays where it is", "[action][proper
 TEST_CASE("pushed out of a loose place, a blade stops where the spring lets go",
           "[action][property]") {
     Design design = designs::heron();
-    design.fit.preload_mm = 0.05;
-    design.tang.closed_mm = 4.3;
+    design.own().fit.preload_mm = 0.05;
+    design.own().tang.closed_mm = 4.3;
     const auto rest = rest_near(designs::joint_of(design), 12.0, 30.0);
     REQUIRE(rest);
     CHECK(rest->count == 0);

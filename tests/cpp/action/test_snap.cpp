@@ -7,8 +7,8 @@ using namespace backspring;
 namespace {
 
 /// Plate 80 x 18 x 2.5 mm of 7.85 g/cm3, pivot on the centre line 4 mm from an end.
-Blade plate() {
-    Blade blade;
+BladeBody plate() {
+    BladeBody blade;
     blade.mass_g = 28.26;
     blade.length_mm = 80.0;
     blade.height_mm = 18.0;
@@ -16,7 +16,7 @@ Blade plate() {
 }
 
 Tang reaching_back_4_mm() {
-    Tang tang = designs::heron().tang;
+    Tang tang = designs::heron().own().tang;
     tang.half_stop_mm = 4.0;
     return tang;
 }
@@ -32,16 +32,16 @@ TEST_CASE("a plate's inertia about its pivot follows the parallel-axis theorem",
 }
 
 TEST_CASE("a stated inertia goes before an estimate", "[action][property]") {
-    Blade blade = plate();
+    BladeBody blade = plate();
     blade.inertia_kg_mm2 = 40.0;
     CHECK(inertia_kg_mm2(blade, reaching_back_4_mm()) == 40.0);
 }
 
 TEST_CASE("without mass, length or height no inertia is made up", "[action][property]") {
-    Blade blade = plate();
+    BladeBody blade = plate();
     blade.height_mm.reset();
     CHECK_FALSE(inertia_kg_mm2(blade, reaching_back_4_mm()));
-    CHECK_FALSE(inertia_kg_mm2(Blade{}, reaching_back_4_mm()));
+    CHECK_FALSE(inertia_kg_mm2(BladeBody{}, reaching_back_4_mm()));
 }
 
 TEST_CASE("energy turns into speed by sqrt(2 U / J)", "[action][closed form]") {

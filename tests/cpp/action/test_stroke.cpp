@@ -25,7 +25,7 @@ std::vector<Way> ways(bool rubbing = true, double step_deg = 1.0) {
     for (auto& [name, design] : designs::all()) {
         if (!rubbing) design.friction = {};
         const Action action = make_action(design);
-        const Rests rests = find_rests(action.joint, design.tang.half_stop_mm.has_value());
+        const Rests rests = find_rests(action.joint, design.own().tang.half_stop_mm.has_value());
         const auto steps = sweep(action, rests.closed->blade_angle_deg, 180.0, step_deg);
         const auto add = [&](const Contact& from, const Contact& to) {
             const auto stroke = make_stroke(action, steps, from, to);

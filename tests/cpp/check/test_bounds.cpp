@@ -23,25 +23,25 @@ Design far_kick() {
     design.spring.support.rear_pin_mm = 40.0;
     design.spring.holes = {{-40.0, 2.0, 0.0, HoleFor::rear_pin},
                            {0.0, 2.5, 0.0, HoleFor::middle_pin}};
-    design.spring.pad = {34.5, 51.5};
-    design.tang = {.pivot_mm = 47.0,
-                   .open_mm = 5.5,
-                   .half_stop_mm = 5.58,
-                   .closed_mm = 5.5,
-                   .corner_open_mm = 0.9,
-                   .corner_closed_mm = 0.8,
-                   .front_mm = 6.0,
-                   .round_end_mm = std::nullopt,
-                   .kick = Kick{.distance_mm = 7.4, .height_mm = 0.3, .radius_mm = 0.6}};
-    design.fit = {.preload_mm = 1.0, .dial_mm = 47.0};
+    design.own().pad = {34.5, 51.5};
+    design.own().tang = {.pivot_mm = 47.0,
+                         .open_mm = 5.5,
+                         .half_stop_mm = 5.58,
+                         .closed_mm = 5.5,
+                         .corner_open_mm = 0.9,
+                         .corner_closed_mm = 0.8,
+                         .front_mm = 6.0,
+                         .round_end_mm = std::nullopt,
+                         .kick = Kick{.distance_mm = 7.4, .height_mm = 0.3, .radius_mm = 0.6}};
+    design.own().fit = {.preload_mm = 1.0, .dial_mm = 47.0};
     return design;
 }
 
 /// A moderate kick that holds the blade from closing.
 Design high_kick() {
     Design design = designs::plover();
-    design.tang.closed_mm = 4.67;
-    design.tang.kick = Kick{.distance_mm = 5.0, .height_mm = 0.94, .radius_mm = 0.35};
+    design.own().tang.closed_mm = 4.67;
+    design.own().tang.kick = Kick{.distance_mm = 5.0, .height_mm = 0.94, .radius_mm = 0.35};
     return design;
 }
 

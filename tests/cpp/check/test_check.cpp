@@ -66,7 +66,7 @@ TEST_CASE("pull is torque over the nail nick's distance", "[design][closed form]
         CHECK_FALSE(report.tip_speed_m_per_s);
     }
     Design design = designs::heron();
-    design.blade = {};
+    design.own().blade = {};
     CHECK_FALSE(check(design).strokes[0].peak_pull_n);
     CHECK_FALSE(check(design).strokes[0].snap_speed_rad_per_s);
 }
@@ -116,50 +116,50 @@ TEST_CASE("notices tell what a maker should know", "[design][property]") {
     CHECK(notes(check(design), "yields"));
 
     design = designs::heron();
-    design.tang.kick = Kick{8.0, 0.2, 0.5};
+    design.own().tang.kick = Kick{8.0, 0.2, 0.5};
     CHECK(notes(check(design), "kick-off-pad"));
     CHECK_FALSE(notes(check(designs::plover()), "kick-off-pad"));
 
     design = designs::heron();
-    design.fit.preload_mm = 0.05;
-    design.tang.closed_mm = 4.3;
+    design.own().fit.preload_mm = 0.05;
+    design.own().tang.closed_mm = 4.3;
     CHECK(notes(check(design), "lifted-off"));
 
     design = designs::heron();
-    design.tang.half_stop_mm = 4.4;
-    design.tang.corner_open_mm = 4.4;
+    design.own().tang.half_stop_mm = 4.4;
+    design.own().tang.corner_open_mm = 4.4;
     CHECK(notes(check(design), "not-held-open"));
 
     // A closed face that is nearly all corner and ends short of the pivot holds nothing.
     design = designs::heron();
-    design.tang.corner_closed_mm = 4.35;
-    design.tang.closed_mm = 5.38;
-    design.tang.half_stop_mm = 4.36;
-    design.tang.front_mm = 2.6;
-    design.fit.preload_mm = 2.3;
+    design.own().tang.corner_closed_mm = 4.35;
+    design.own().tang.closed_mm = 5.38;
+    design.own().tang.half_stop_mm = 4.36;
+    design.own().tang.front_mm = 2.6;
+    design.own().fit.preload_mm = 2.3;
     CHECK(notes(check(design), "not-held-closed"));
     CHECK_FALSE(notes(check(designs::heron()), "not-held-closed"));
 
     design = designs::heron();
-    design.tang.corner_open_mm = 2.0;
-    design.tang.corner_closed_mm = 4.35;
-    design.tang.closed_mm = 4.37;
-    design.tang.half_stop_mm = 4.95;
-    design.fit.preload_mm = 2.4;
+    design.own().tang.corner_open_mm = 2.0;
+    design.own().tang.corner_closed_mm = 4.35;
+    design.own().tang.closed_mm = 4.37;
+    design.own().tang.half_stop_mm = 4.95;
+    design.own().fit.preload_mm = 2.4;
     CHECK(notes(check(design), "no-half-stop-rest"));
     CHECK_FALSE(notes(check(designs::heron()), "no-half-stop-rest"));
 
     design = designs::heron();
-    design.fit.preload_mm = 4.0;
+    design.own().fit.preload_mm = 4.0;
     CHECK(notes(check(design), "steep"));
     CHECK_FALSE(notes(check(designs::heron()), "steep"));
 }
 
 TEST_CASE("a loose blade is a finding, no exception", "[design][property]") {
     Design design = designs::heron();
-    design.fit.preload_mm = 0.0;
-    design.tang.half_stop_mm = 4.3;
-    design.tang.closed_mm = 4.3;
+    design.own().fit.preload_mm = 0.0;
+    design.own().tang.half_stop_mm = 4.3;
+    design.own().tang.closed_mm = 4.3;
     const Check result = check(design);
     CHECK(notes(result, "lifted-off"));
     REQUIRE(result.position("closed"));

@@ -59,7 +59,8 @@ TEST_CASE("rise is the movement of the spring at the pivot, rest to crest", "[fe
         const Check checked = check(design);
         const Feel found = feel(design);
         REQUIRE(found.rise_mm.size() == checked.strokes.size());
-        const Joint joint = make_joint(design.spring, design.tang, design.fit);
+        const Joint joint =
+            make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
         for (std::size_t i = 0; i < found.rise_mm.size(); ++i) {
             const Stroke& stroke = checked.strokes[i].stroke;
             const auto moved = [&](double deg) {
@@ -78,7 +79,7 @@ TEST_CASE("a rigid corner lifts the spring by what it reaches beyond the face",
     // (d_h - r, d_c - r), turns its farthest point under the pivot station at the crest, where it
     // stands hypot(d_h - r, d_c - r) + r from the pivot.
     const Design design = designs::heron();
-    const Tang& tang = design.tang;
+    const Tang& tang = design.own().tang;
     const double r = 0.7;
     const double reach = std::hypot(*tang.half_stop_mm - r, tang.closed_mm - r) + r;
     const double rise = reach - tang.closed_mm;
@@ -94,13 +95,14 @@ TEST_CASE("strokes that take the same torque are even", "[feel][property]") {
     CHECK_THAT(*found.evenness,
                WithinRel(std::min(first, second) / std::max(first, second), 1e-12));
     Design round = designs::heron();
-    round.tang.half_stop_mm.reset();
+    round.own().tang.half_stop_mm.reset();
     CHECK_FALSE(feel(round).evenness);
 }
 
 TEST_CASE("the dial rises most where no angle of the travel lifts it more", "[feel][property]") {
     const Design design = designs::heron();
-    const Joint joint = make_joint(design.spring, design.tang, design.fit);
+    const Joint joint =
+        make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
     const auto height = [&](double deg) {
         return deflection_mm(joint, contact_at(joint, deg), joint.dial_mm);
     };
@@ -127,6 +129,6 @@ TEST_CASE("oil lowers the pull and a dry joint raises it", "[feel][property]") {
     CHECK_THAT(oiled({}).spring, WithinRel(0.08, 1e-12));
     CHECK_THAT(dry({}).pivot, WithinRel(0.16, 1e-12));
     CHECK(oiled({.spring = 0.03, .pivot = 0.0, .pivot_pin_mm = 0.0}).spring == 0.0);
-    design.blade.nail_nick_mm.reset();
+    design.own().blade.nail_nick_mm.reset();
     CHECK_FALSE(feel(design).pull_oiled_n);
 }

@@ -13,7 +13,7 @@ TEST_CASE("the spring drawn from end to end meets its contact", "[design][proper
         const Contact contact = contact_at(design, 45.0);
         const Joint joint = make_action(design).joint;
         CAPTURE(name);
-        CHECK(along.station_mm[along.station_mm.size() - 1] == design.spring.pad.end_mm);
+        CHECK(along.station_mm[along.station_mm.size() - 1] == design.own().pad.end_mm);
         for (Eigen::Index i = 0; i < along.station_mm.size(); ++i) {
             const double x = along.station_mm[i];
             if (i > 0) CHECK(x > along.station_mm[i - 1]);

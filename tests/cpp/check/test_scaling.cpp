@@ -18,8 +18,8 @@ Design scaled(Design design, double by) {
     design.spring.width_mm *= by;
     design.spring.support.rear_pin_mm *= by;
     design.spring.support.root_stiffness_nmm_per_rad *= by * by * by;
-    design.spring.pad = {design.spring.pad.start_mm * by, design.spring.pad.end_mm * by};
-    Tang& tang = design.tang;
+    design.own().pad = {design.own().pad.start_mm * by, design.own().pad.end_mm * by};
+    Tang& tang = design.own().tang;
     for (double* length : {&tang.pivot_mm, &tang.open_mm, &tang.closed_mm, &tang.corner_open_mm,
                            &tang.corner_closed_mm, &tang.front_mm}) {
         *length *= by;
@@ -29,8 +29,8 @@ Design scaled(Design design, double by) {
         tang.kick =
             Kick{tang.kick->distance_mm * by, tang.kick->height_mm * by, tang.kick->radius_mm * by};
     }
-    design.fit = {design.fit.preload_mm * by, design.fit.dial_mm * by};
-    *design.blade.nail_nick_mm *= by;
+    design.own().fit = {design.own().fit.preload_mm * by, design.own().fit.dial_mm * by};
+    *design.own().blade.nail_nick_mm *= by;
     design.friction.pivot_pin_mm *= by;
     return design;
 }
@@ -85,7 +85,7 @@ TEST_CASE("more preload leaves less margin everywhere", "[design][property]") {
         double margin = 1e9, open_margin = 1e9, energy = 0.0;
         for (double preload = 0.2; preload <= 1.2; preload += 0.1) {
             CAPTURE(name, preload);
-            design.fit.preload_mm = preload;
+            design.own().fit.preload_mm = preload;
             const Check result = check(design);
             const Position* open = result.position("open");
             CHECK(*result.travel.yield_margin < margin);
@@ -128,7 +128,8 @@ TEST_CASE("a knife drawn larger is the same knife", "[design][property]") {
     constexpr double by = 25.4;
     for (const auto& [name, design] : designs::all()) {
         const Design large = scaled(design, by);
-        const Joint joint = make_joint(large.spring, large.tang, large.fit);
+        const Joint joint =
+            make_joint(large.spring, large.own().pad, large.own().tang, large.own().fit);
         for (double angle = 0.0; angle <= 180.0; angle += 4.5) {
             CAPTURE(name, angle);
             const Contact contact = contact_at(design, angle);

@@ -108,7 +108,7 @@ TEST_CASE("a pull is worked out from less than half of the travel", "[solution]"
         ++worked;
         return turn_at(solution.action(), angle);
     };
-    Turns travel(counted, design.spring.pad, solution.rests().closed->blade_angle_deg, 1.0);
+    Turns travel(counted, design.own().pad, solution.rests().closed->blade_angle_deg, 1.0);
     REQUIRE(travel.count() > 170);
     const int top = top_of(travel, [](const Turn& turn) { return turn.contact.force_n; });
     CHECK(worked < travel.count() / 2);

@@ -46,7 +46,7 @@ TEST_CASE("a life asked of a steel without tensile strength is missed and told",
 
 TEST_CASE("a pull without a nail nick is missed and told", "[design][property]") {
     Design design = designs::heron();
-    design.blade.nail_nick_mm.reset();
+    design.own().blade.nail_nick_mm.reset();
     design.targets.pull_low_n = 1.0;
     const Check result = check(design);
     CHECK_FALSE(target(result, "pull").met);
@@ -57,9 +57,9 @@ TEST_CASE("a pull without a nail nick is missed and told", "[design][property]")
 TEST_CASE("a spring that bears nothing meets no target it cannot show", "[design][property]") {
     Design design = designs::heron();
     // A face so far out that no tang reaches it: the fit leaves a gap all the way.
-    design.fit.preload_mm = 0.0;
-    design.tang.half_stop_mm = 3.0;
-    design.tang.closed_mm = 3.0;
+    design.own().fit.preload_mm = 0.0;
+    design.own().tang.half_stop_mm = 3.0;
+    design.own().tang.closed_mm = 3.0;
     design.targets.pull_high_n = 50.0;
     design.targets.yield_margin = 1.0;
     design.targets.openings = 1000.0;

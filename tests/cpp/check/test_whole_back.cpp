@@ -60,7 +60,8 @@ TEST_CASE("the back at the dial is the reading", "[back][property]") {
         Solution solution(design);
         const auto& [closed, half_stop, open] = solution.rests();
         const WholeBack back = whole_back(design);
-        const double at_dial = above_open_mm(solution.joint(), open, *closed, design.fit.dial_mm);
+        const double at_dial =
+            above_open_mm(solution.joint(), open, *closed, design.own().fit.dial_mm);
         CHECK_THAT(at_dial, WithinAbs(*solution.readings().closed_mm, 1e-15));
         CHECK(back.closed->least_mm <= std::min(0.0, at_dial));
         CHECK(back.closed->greatest_mm >= std::max(0.0, at_dial));
@@ -71,7 +72,7 @@ TEST_CASE("the back at the dial is the reading", "[back][property]") {
 TEST_CASE("a dial set elsewhere on the Heron reads 1.8 to 4.2 thou at half-stop", "[back][demo]") {
     for (const auto& [dial_mm, thou] : {std::pair(27.0, 1.8), std::pair(36.5, 4.2)}) {
         Design design = designs::heron();
-        design.fit.dial_mm = dial_mm;
+        design.own().fit.dial_mm = dial_mm;
         Solution solution(design);
         CHECK_THAT(*solution.readings().half_stop_mm / 0.0254, WithinAbs(thou, 0.05));
     }

@@ -36,14 +36,14 @@ bool a_check_runs() {
     design.spring.thickness = {{0.0, 3.0}, {36.0, 2.5}};
     design.spring.width_mm = 2.3;
     design.spring.support.kind = backspring::SupportKind::clamped;
-    design.spring.pad = {27.0, 36.0};
+    design.own().pad = {27.0, 36.0};
     design.strength = backspring::strength_from_hardness(45.0, {0.85, 0.8, 0.9});
-    design.tang.pivot_mm = 32.0;
-    design.tang.open_mm = design.tang.closed_mm = 4.5;
-    design.tang.half_stop_mm = 4.6;
-    design.tang.corner_open_mm = design.tang.corner_closed_mm = 0.7;
-    design.tang.front_mm = 5.0;
-    design.fit = {.preload_mm = 0.5, .dial_mm = 33.5};
+    design.own().tang.pivot_mm = 32.0;
+    design.own().tang.open_mm = design.own().tang.closed_mm = 4.5;
+    design.own().tang.half_stop_mm = 4.6;
+    design.own().tang.corner_open_mm = design.own().tang.corner_closed_mm = 0.7;
+    design.own().tang.front_mm = 5.0;
+    design.own().fit = {.preload_mm = 0.5, .dial_mm = 33.5};
     const backspring::Check check = backspring::check(design);
     return check.positions.size() == 3 && check.travel.peak_stress_mpa > 0.0;
 }

@@ -57,7 +57,7 @@ TEST_CASE("what belongs to a number moves along", "[dimension]") {
     CHECK_THAT(harder.strength.yield_mpa.high, WithinRel(1540.0, 1e-14));
     // An offset of the rear hole turns the spring: preload = offset x 32 / 34.
     const Design offset = with_dimension(designs::heron(), "fit.rear_pin_offset", 0.85);
-    CHECK_THAT(offset.fit.preload_mm, WithinRel(0.8, 1e-14));
+    CHECK_THAT(offset.own().fit.preload_mm, WithinRel(0.8, 1e-14));
 }
 
 TEST_CASE("an unknown dimension is refused", "[dimension]") {

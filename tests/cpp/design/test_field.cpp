@@ -79,6 +79,6 @@ TEST_CASE("the ends of a range are allowed and what lies beyond is told", "[fiel
 
 TEST_CASE("a dial that is not given stands at the pivot", "[field]") {
     const Design made = with_numbers({}, {{"tang.pivot", {32.0}}, {"fit.preload", {0.9}}});
-    CHECK(made.fit.dial_mm == 32.0);
-    CHECK(std::isnan(made.tang.open_mm));
+    CHECK(made.own().fit.dial_mm == 32.0);
+    CHECK(std::isnan(made.own().tang.open_mm));
 }

@@ -51,27 +51,27 @@ const std::vector<Broken>& broken_designs() {
         {"spring.pin_hole", "must be at least 0 mm, got -1 mm",
          [](Design& d) { d.spring.holes[1].diameter_mm = -1.0; }},
         {"spring.pad", "must end ahead of its start, got 37 mm to 36.5 mm",
-         [](Design& d) { d.spring.pad.start_mm = 37.0, d.tang.pivot_mm = 36.7; }},
+         [](Design& d) { d.own().pad.start_mm = 37.0, d.own().tang.pivot_mm = 36.7; }},
         {"spring.pad", "must lie on the spring, which ends at 36.5 mm, got 27 mm to 40 mm",
-         [](Design& d) { d.spring.pad.end_mm = 40.0; }},
+         [](Design& d) { d.own().pad.end_mm = 40.0; }},
         {"tang.pivot", "must lie between the pad's edges at 27 mm and 36.5 mm, got 40 mm",
-         [](Design& d) { d.tang.pivot_mm = 40.0; }},
+         [](Design& d) { d.own().tang.pivot_mm = 40.0; }},
         {"tang.open", "must be greater than 0 mm, got -4.5 mm",
-         [](Design& d) { d.tang.open_mm = -4.5; }},
+         [](Design& d) { d.own().tang.open_mm = -4.5; }},
         {"tang.corner_radius", "must not be larger than the faces it joins (4.5 mm), got 4.55 mm",
-         [](Design& d) { d.tang.corner_open_mm = 4.55; }},
+         [](Design& d) { d.own().tang.corner_open_mm = 4.55; }},
         {"tang.round_end", "must be left out when there is a half_stop",
-         [](Design& d) { d.tang.round_end_mm = 5.0; }},
+         [](Design& d) { d.own().tang.round_end_mm = 5.0; }},
         {"tang.kick.radius", "must be greater than 0 mm, got 0 mm",
          [](Design& d) {
-             d.tang.kick = Kick{8.0, 0.2, 0.0};
+             d.own().tang.kick = Kick{8.0, 0.2, 0.0};
          }},
         {"fit.preload", "must be at least 0 mm, got -0.1 mm",
-         [](Design& d) { d.fit.preload_mm = -0.1; }},
+         [](Design& d) { d.own().fit.preload_mm = -0.1; }},
         {"fit.dial", "must lie on the spring, which ends at 36.5 mm, got 40 mm",
-         [](Design& d) { d.fit.dial_mm = 40.0; }},
+         [](Design& d) { d.own().fit.dial_mm = 40.0; }},
         {"blade.nail_nick", "must be greater than 0 mm, got 0 mm",
-         [](Design& d) { d.blade.nail_nick_mm = 0.0; }},
+         [](Design& d) { d.own().blade.nail_nick_mm = 0.0; }},
         {"friction.spring", "must be at most 1, got 1.2",
          [](Design& d) { d.friction.spring = 1.2; }},
         {"targets.pull", "must rise from least to greatest, got 30 N to 20 N",
@@ -114,8 +114,8 @@ TEST_CASE("a hole must leave steel on both sides", "[design][abuse]") {
 
 TEST_CASE("a tang that turns through the middle pin is refused", "[design][abuse]") {
     Design design = designs::plover();
-    design.spring.pad.start_mm = 1.5;
-    design.tang.kick = Kick{.distance_mm = 31.0, .height_mm = 2.0, .radius_mm = 0.5};
+    design.own().pad.start_mm = 1.5;
+    design.own().tang.kick = Kick{.distance_mm = 31.0, .height_mm = 2.0, .radius_mm = 0.5};
     const auto found = faults(design);
     REQUIRE(found.size() == 1);
     CHECK(found[0].key == "tang.pivot");
@@ -126,8 +126,8 @@ TEST_CASE("a tang that turns through the middle pin is refused", "[design][abuse
     REQUIRE(middle.center_mm == 0.0);
     middle.offset_mm = 0.4;
     const double height =
-        design.tang.open_mm + 0.5 * thickness_mm(design.spring.thickness, 0.0) + 0.4;
-    const double room = std::hypot(design.tang.pivot_mm, height) - 0.5 * middle.diameter_mm;
+        design.own().tang.open_mm + 0.5 * thickness_mm(design.spring.thickness, 0.0) + 0.4;
+    const double room = std::hypot(design.own().tang.pivot_mm, height) - 0.5 * middle.diameter_mm;
     CHECK_THAT(message(faults(design).at(0)),
                ContainsSubstring("the pin is " + with_unit(room, "mm") + " away"));
 }
@@ -135,8 +135,8 @@ TEST_CASE("a tang that turns through the middle pin is refused", "[design][abuse
 TEST_CASE("several faults are all told at once", "[design][abuse]") {
     Design design = designs::heron();
     design.spring.width_mm = 0.0;
-    design.tang.open_mm = -1.0;
-    design.fit.preload_mm = -1.0;
+    design.own().tang.open_mm = -1.0;
+    design.own().fit.preload_mm = -1.0;
     design.friction.pivot = 2.0;
     std::vector<std::string> keys;
     for (const Fault& fault : faults(design)) keys.push_back(fault.key);
@@ -147,7 +147,7 @@ TEST_CASE("several faults are all told at once", "[design][abuse]") {
 
 TEST_CASE("a corner as large as its face is allowed", "[design][property]") {
     Design design = designs::heron();
-    design.tang.corner_open_mm = 4.5;
-    design.tang.corner_closed_mm = 0.0;
+    design.own().tang.corner_open_mm = 4.5;
+    design.own().tang.corner_closed_mm = 0.0;
     CHECK(faults(design).empty());
 }

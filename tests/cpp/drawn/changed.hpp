@@ -25,7 +25,6 @@ inline Spring larger(Spring spring, double k) {
     spring.width_mm *= k;
     spring.support.rear_pin_mm *= k;
     spring.support.root_stiffness_nmm_per_rad *= k * k * k;
-    spring.pad = {k * spring.pad.start_mm, k * spring.pad.end_mm};
     return spring;
 }
 
@@ -43,7 +42,9 @@ inline Tang larger(Tang tang, double k) {
 }
 
 inline Parts larger(const Parts& parts, double k) {
-    return {larger(parts.spring, k), larger(parts.tang, k),
+    return {larger(parts.spring, k),
+            {k * parts.pad.start_mm, k * parts.pad.end_mm},
+            larger(parts.tang, k),
             Fit{.preload_mm = k * parts.fit.preload_mm, .dial_mm = k * parts.fit.dial_mm}};
 }
 

@@ -37,11 +37,12 @@ class Chance {
 /// What a joint is made of.
 struct Parts {
     Spring spring;
+    Pad pad;
     Tang tang;
     Fit fit;
 
-    [[nodiscard]] Joint joint() const { return make_joint(spring, tang, fit); }
-    [[nodiscard]] Joint rear_pin_out() const { return make_unloaded_joint(spring, tang, fit); }
+    [[nodiscard]] Joint joint() const { return make_joint(spring, pad, tang, fit); }
+    [[nodiscard]] Joint rear_pin_out() const { return make_unloaded_joint(pad, tang, fit); }
 };
 
 inline Spring draw_spring(Chance& chance) {
@@ -62,9 +63,15 @@ inline Spring draw_spring(Chance& chance) {
     if (kind >= 0.8) spring.support.root_stiffness_nmm_per_rad = chance.of_any_size(3e4, 3e6);
     if (chance.share() < 0.5)
         spring.holes = {{0.0, chance.between(1.0, 2.2), 0.0, HoleFor::middle_pin}};
-    spring.pad = {end - chance.between(7.0, 20.0), end};
-    spring.elastic = {.youngs_modulus_mpa = chance.between(190e3, 215e3), .poisson = 0.29};
     return spring;
+}
+
+inline Pad draw_pad(Chance& chance, double end_mm) {
+    return {end_mm - chance.between(7.0, 20.0), end_mm};
+}
+
+inline Elastic draw_elastic(Chance& chance) {
+    return {.youngs_modulus_mpa = chance.between(190e3, 215e3), .poisson = 0.29};
 }
 
 /// A kick of any size, from one that never touches to one that keeps the tang off the spring; its
@@ -83,7 +90,8 @@ inline double draw_corner(Chance& chance) {
 inline Parts draw(Chance& chance) {
     Parts parts;
     parts.spring = draw_spring(chance);
-    const Pad& pad = parts.spring.pad;
+    const Pad& pad = parts.pad = draw_pad(chance, parts.spring.thickness.back().x_mm);
+    parts.spring.elastic = draw_elastic(chance);
     Tang& tang = parts.tang;
     tang.pivot_mm = chance.between(pad.end_mm - 6.0, pad.end_mm - 2.5);
     tang.open_mm = chance.between(3.8, 5.5);

@@ -10,11 +10,11 @@ TEST_CASE("the allowance's tang reads the target when loaded", "[shop][property]
             INFO(name << " " << target);
             const Allowance left = allowance(design, target);
             Design fitted = design;
-            fitted.tang = left.tang;
+            fitted.own().tang = left.tang;
             const FitReadings read = fit_readings(fitted);
             CHECK_THAT(*read.loaded.closed_mm, WithinAbs(target, 1e-7));
             CHECK_THAT(*read.unloaded.closed_mm, WithinAbs(left.closed_mm, 1e-12));
-            REQUIRE(left.half_stop_mm.has_value() == design.tang.half_stop_mm.has_value());
+            REQUIRE(left.half_stop_mm.has_value() == design.own().tang.half_stop_mm.has_value());
             if (!left.half_stop_mm) continue;
             CHECK_THAT(*read.loaded.half_stop_mm, WithinAbs(target, 1e-7));
             CHECK_THAT(*read.unloaded.half_stop_mm, WithinAbs(*left.half_stop_mm, 1e-12));
@@ -27,7 +27,7 @@ TEST_CASE("a slight preload loses its share of the allowance", "[shop][closed fo
     // blade, which counts in the second order (about 1 % at a slope of 0.02).
     Design design = designs::heron();
     const double whole = allowance(design, 0.0).closed_mm;
-    design.fit.preload_mm *= 0.1;
+    design.own().fit.preload_mm *= 0.1;
     CHECK_THAT(allowance(design, 0.0).closed_mm, WithinRel(0.1 * whole, 0.03));
 }
 
@@ -35,7 +35,7 @@ TEST_CASE("more preload asks for more allowance", "[shop][property]") {
     double last = 0.0;
     for (const double preload : {0.3, 0.6, 0.9, 1.2}) {
         Design design = designs::heron();
-        design.fit.preload_mm = preload;
+        design.own().fit.preload_mm = preload;
         const double left = allowance(design).closed_mm;
         CHECK(left > last);
         last = left;

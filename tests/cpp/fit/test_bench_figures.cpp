@@ -11,7 +11,7 @@ TEST_CASE("a knife as it was drawn has the pulls and the stress of a check", "[f
         const Check result = check(design);
         const BenchFigures bench = bench_figures(design);
         CHECK_THAT(bench.travel_peak_stress_mpa, WithinRel(result.travel.peak_stress_mpa, 1e-6));
-        if (result.strokes.empty() || !design.blade.nail_nick_mm) continue;
+        if (result.strokes.empty() || !design.own().blade.nail_nick_mm) continue;
         double opening = 0.0, closing = 0.0;
         for (const StrokeReport& each : result.strokes) {
             opening = std::max(opening, *each.peak_pull_n);
@@ -30,8 +30,8 @@ TEST_CASE("a weight moves the dial by the flexibility between them", "[fit][clos
     const FitUnknowns bench{
         .pad_tilt_rad = 0.0, .pivot_play_mm = 0.0, .extra_root_rad_per_nmm = extra};
     const Flexibility held = make_flexibility(design.spring);
-    const double per_n = deflection_per_force(held, design.fit.dial_mm, station) +
-                         extra * design.fit.dial_mm * station;
+    const double per_n = deflection_per_force(held, design.own().fit.dial_mm, station) +
+                         extra * design.own().fit.dial_mm * station;
     CHECK_THAT(hung_movement_mm(design, weight, station, bench), WithinRel(weight * per_n, 1e-12));
 }
 

@@ -10,7 +10,7 @@ namespace {
 
 Measured measured(const Design& design, double half_stop, double closed, FitState state) {
     Measured read{.state = state, .half_stop_mm = std::nullopt, .closed_mm = closed};
-    if (design.tang.half_stop_mm) read.half_stop_mm = half_stop;
+    if (design.own().tang.half_stop_mm) read.half_stop_mm = half_stop;
     return read;
 }
 
@@ -84,14 +84,14 @@ TEST_CASE("a low reading is met by the open face, and its price is told", "[shop
     CHECK(plan.removed.open_mm > 0.05);
     CHECK(plan.removed.half_stop_mm < 1e-6);
     CHECK(notes(plan, "lowers-open"));
-    CHECK_THAT(plan.done.fit.preload_mm, WithinAbs(0.9 - plan.removed.open_mm, 1e-12));
+    CHECK_THAT(plan.done.own().fit.preload_mm, WithinAbs(0.9 - plan.removed.open_mm, 1e-12));
     CHECK_THAT(*plan.steps.back().half_stop_mm, WithinAbs(0.0264, 1e-4));
     CHECK_THAT(plan.steps.back().closed_mm, WithinAbs(0.0264, 1e-4));
 }
 
 TEST_CASE("kick and closed face move the tip against each other", "[shop][property]") {
     Design design = designs::plover();
-    design.blade.length_mm = 80.0;
+    design.own().blade.length_mm = 80.0;
     const Measured read = measured(design, 0.1, 0.08, FitState::loaded);
     const auto end_tip = [&](ClosedGrind by) {
         PlanRules rules;

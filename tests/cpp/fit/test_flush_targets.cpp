@@ -44,7 +44,7 @@ TEST_CASE("the fitted back is that of the allowance's tang", "[back][property]")
     for (const auto& [name, design] : designs::all()) {
         INFO(name);
         Design done = design;
-        done.tang = allowance(design, 0.03).tang;
+        done.own().tang = allowance(design, 0.03).tang;
         const BackAlong own = *whole_back(done).closed;
         const BackAlong fitted = *fitted_back(design, 0.03).closed;
         CHECK(fitted.least_mm == own.least_mm);
@@ -78,7 +78,7 @@ TEST_CASE("no other target keeps the back nearer to open", "[back][property]") {
 TEST_CASE("a dial at the flattest back's flush station fits it for 0", "[back][property]") {
     Design design = designs::heron();
     const FlushTargets targets = flush_targets(design);
-    design.fit.dial_mm = *targets.flattest_dial_mm;
+    design.own().fit.dial_mm = *targets.flattest_dial_mm;
     CHECK_THAT(*flush_targets(design).flattest_mm, WithinAbs(0.0, 1e-6));
     CHECK_THAT(*flush_targets(design).flattest_off_mm, WithinAbs(*targets.flattest_off_mm, 1e-6));
 }
@@ -86,7 +86,7 @@ TEST_CASE("a dial at the flattest back's flush station fits it for 0", "[back][p
 TEST_CASE("a spring out of what its preload can reach has no such targets", "[back][abuse]") {
     // Beside the middle pin no tang moves the dial by what makes the rest of the back flush.
     Design design = designs::heron();
-    design.fit.dial_mm = 0.001;
+    design.own().fit.dial_mm = 0.001;
     const FlushTargets targets = flush_targets(design);
     CHECK_FALSE(targets.nowhere_low_mm);
     CHECK_FALSE(targets.flattest_mm);

@@ -18,8 +18,8 @@ constexpr double kReachMm = 94.42;
 /// A large pattern whose kick carries the closed blade; the dial stands at the pivot.
 Design carried() {
     Design design = designs::plover();
-    design.blade.tip = BladePoint{.u_mm = kReachMm, .w_mm = 0.0};
-    design.fit.dial_mm = design.tang.pivot_mm;
+    design.own().blade.tip = BladePoint{.u_mm = kReachMm, .w_mm = 0.0};
+    design.own().fit.dial_mm = design.own().tang.pivot_mm;
     return design;
 }
 
@@ -54,8 +54,8 @@ TEST_CASE("a rigid spring on two contacts follows the lever of each", "[levers][
     Solution solution(design);
     const auto touches = solution.unloaded_rests().closed->all();
     REQUIRE(solution.rests().closed->count == 2);
-    const double a = design.tang.pivot_mm;
-    const double k = design.tang.kick->distance_mm, r = *design.tang.half_stop_mm - 0.7;
+    const double a = design.own().tang.pivot_mm;
+    const double k = design.own().tang.kick->distance_mm, r = *design.own().tang.half_stop_mm - 0.7;
     const double hair = 0.002;
     const auto rate = [&](const FaceDepths& depths) {
         FaceDepths on = depths;
@@ -76,8 +76,8 @@ TEST_CASE("a rigid spring on two contacts follows the lever of each", "[levers][
 
 TEST_CASE("a lever is the slope of what grinding gives", "[levers][property]") {
     for (Design design : {designs::heron(), carried(), designs::wren(), designs::curlew()}) {
-        design.blade.length_mm = 90.0;
-        design.blade.tip = blade_tip(design);
+        design.own().blade.length_mm = 90.0;
+        design.own().blade.tip = blade_tip(design);
         const std::vector<Lever> rows = levers(design);
         const double hair = 0.002;
         const auto seen = [&](const Design& ground) {

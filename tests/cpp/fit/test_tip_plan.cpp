@@ -15,13 +15,13 @@ constexpr double kTargetMm = 0.0254;
 
 Design kicked() {
     Design design = designs::plover();
-    design.blade.length_mm = 90.0;
+    design.own().blade.length_mm = 90.0;
     return design;
 }
 
 Measured loaded(const Design& design, double half_stop, double closed) {
     Measured read{.half_stop_mm = std::nullopt, .closed_mm = closed};
-    if (design.tang.half_stop_mm) read.half_stop_mm = half_stop;
+    if (design.own().tang.half_stop_mm) read.half_stop_mm = half_stop;
     return read;
 }
 
@@ -176,12 +176,12 @@ TEST_CASE("drawn tangs, kicked and plain, are never ground low", "[tip plan][pro
     int reached = 0, planned = 0;
     for (int i = 0; i < 120; ++i) {
         Design design = i % 3 == 0 ? designs::heron() : kicked();
-        if (i % 5 == 0) design.tang.half_stop_mm.reset();
-        design.blade.length_mm = draw(60.0, 110.0);
-        design.fit.preload_mm = draw(0.5, 1.0);
-        if (design.tang.kick) {
-            design.tang.kick->distance_mm = draw(5.0, 9.0);
-            design.tang.kick->height_mm = draw(0.05, 0.4);
+        if (i % 5 == 0) design.own().tang.half_stop_mm.reset();
+        design.own().blade.length_mm = draw(60.0, 110.0);
+        design.own().fit.preload_mm = draw(0.5, 1.0);
+        if (design.own().tang.kick) {
+            design.own().tang.kick->distance_mm = draw(5.0, 9.0);
+            design.own().tang.kick->height_mm = draw(0.05, 0.4);
         }
         if (!faults(design).empty()) continue;
         PlanRules rules;
@@ -194,10 +194,10 @@ TEST_CASE("drawn tangs, kicked and plain, are never ground low", "[tip plan][pro
             CHECK(plan.removed.open_mm == 0.0);
             ++planned;
             const double miss = std::abs(*plan.tip_mm - rules.tip_mm.value_or(0.0));
-            if (design.tang.kick && miss > 0.03) {
+            if (design.own().tang.kick && miss > 0.03) {
                 CHECK((plan.tip_runs_out || notes(plan, NoticeCode::tip_follows)));
             }
-            if (design.tang.kick && miss <= 0.03) ++reached;
+            if (design.own().tang.kick && miss <= 0.03) ++reached;
         } catch (const NoConvergence&) {
             // A drawn tang may have no such readings, or no steel left for them.
         }
@@ -225,11 +225,11 @@ TEST_CASE("a wish for the tip needs a tip, and goes alone", "[tip plan][abuse]")
 
 TEST_CASE("a round end stays as drawn when the closed face is ground", "[tip plan][closed form]") {
     const Design design = designs::wren();
-    const double drawn = round_end_radius_mm(design.tang);
-    CHECK(round_end_radius_mm(take_off(design, {.closed_mm = 0.1}).tang) == drawn);
-    CHECK(round_end_radius_mm(take_off(design, {.open_mm = 0.1}).tang) == drawn);
+    const double drawn = round_end_radius_mm(design.own().tang);
+    CHECK(round_end_radius_mm(take_off(design, {.closed_mm = 0.1}).own().tang) == drawn);
+    CHECK(round_end_radius_mm(take_off(design, {.open_mm = 0.1}).own().tang) == drawn);
     const FitPlan plan = fit_plan(design, Measured{.half_stop_mm = std::nullopt, .closed_mm = 0.3});
     REQUIRE(plan.removed.closed_mm > 0.1);
-    CHECK(plan.done.tang.round_end_mm == plan.now.tang.round_end_mm);
-    CHECK(round_end_radius_mm(plan.done.tang) == drawn);
+    CHECK(plan.done.own().tang.round_end_mm == plan.now.own().tang.round_end_mm);
+    CHECK(round_end_radius_mm(plan.done.own().tang) == drawn);
 }

@@ -95,7 +95,7 @@ TEST_CASE("only the region loses steel, and a step stands at its ends", "[shop][
         CHECK_THAT(thickness_at(after, x),
                    WithinAbs(thickness_at(designs::heron(), x) - 0.2, 1e-14));
     }
-    CHECK(after.fit.preload_mm == 0.9);
+    CHECK(after.own().fit.preload_mm == 0.9);
 }
 
 TEST_CASE("steel off the pad leaves the free back where it was", "[shop][property]") {
@@ -106,12 +106,13 @@ TEST_CASE("steel off the pad leaves the free back where it was", "[shop][propert
         REQUIRE(was.station_mm.size() <= is.station_mm.size());
         for (Eigen::Index i = 0; i < is.station_mm.size(); ++i) {
             const double x = is.station_mm[i];
-            const double free_face = 4.5 - design.fit.preload_mm * x / 32.0;
-            if (x < design.spring.pad.start_mm) continue;
+            const double free_face = 4.5 - design.own().fit.preload_mm * x / 32.0;
+            if (x < design.own().pad.start_mm) continue;
             CHECK_THAT(is.face_mm[i] + is.thickness_mm[i],
                        WithinAbs(free_face + thickness_at(design, x), 1e-12));
         }
-        CHECK_THAT(after.fit.preload_mm, WithinAbs(design.fit.preload_mm - 0.25, 1e-15));
+        CHECK_THAT(after.own().fit.preload_mm,
+                   WithinAbs(design.own().fit.preload_mm - 0.25, 1e-15));
         CHECK_THAT(thickness_at(design, 32.0) - thickness_at(after, 32.0), WithinAbs(0.25, 1e-14));
     }
 }
@@ -132,7 +133,7 @@ TEST_CASE("nothing removed changes nothing", "[shop][property]") {
     for (const GrindFace face : designs::kGrindFaces) {
         const Design after = ground(designs::heron(), face, 0.0);
         CHECK(after.spring.thickness.size() == designs::heron().spring.thickness.size());
-        CHECK(after.fit.preload_mm == 0.9);
+        CHECK(after.own().fit.preload_mm == 0.9);
     }
 }
 
@@ -204,9 +205,9 @@ TEST_CASE("the back is ground from end to end, a strip to an even thinner one",
 TEST_CASE("the whole back reaches from the rearmost station to the front", "[shop][property]") {
     for (const auto& [name, design] : designs::all()) {
         CAPTURE(name);
-        const GrindRegion whole = whole_face(design.spring, GrindFace::back);
+        const GrindRegion whole = whole_face(design, GrindFace::back);
         CHECK(whole.from_mm <= design.spring.thickness.front().x_mm);
-        CHECK(whole.to_mm >= design.spring.pad.end_mm);
+        CHECK(whole.to_mm >= design.own().pad.end_mm);
         const Design after = ground(design, GrindFace::back, 0.1);
         for (double x = whole.from_mm + 0.05; x < whole.to_mm; x += 0.37) {
             CHECK_THAT(thickness_at(after, x), WithinAbs(thickness_at(design, x) - 0.1, 1e-13));

@@ -61,7 +61,7 @@ TEST_CASE("the preload for a pull gives that pull", "[shop][property]") {
         const double wanted = 1.05 * pull_of(design);
         const auto way = preload_for_pull(design, wanted);
         REQUIRE(way.has_value());
-        design.fit.preload_mm = way->preload_mm;
+        design.own().fit.preload_mm = way->preload_mm;
         CHECK_THAT(pull_of(design), WithinRel(wanted, 1e-6));
         CHECK(way->yield_margin == grind_row(design, 0.0).yield_margin);
         const bool pinned = design.spring.support.kind == SupportKind::two_pins;
@@ -95,6 +95,6 @@ TEST_CASE("a pull that makes no sense is invalid", "[shop][abuse]") {
         CHECK_THROWS_AS(depth_for_pull(design, GrindFace::back, std::nullopt, pull), InvalidInput);
         CHECK_THROWS_AS(preload_for_pull(design, pull), InvalidInput);
     }
-    design.blade.nail_nick_mm.reset();
+    design.own().blade.nail_nick_mm.reset();
     CHECK_THROWS_AS(depth_for_pull(design, GrindFace::back, std::nullopt, 5.0), InvalidInput);
 }

@@ -17,7 +17,7 @@ std::vector<Station> standing(const Design& design, const Design& at_start, cons
         const double x = along.station_mm[i];
         if (x < 0.0) continue;
         const double back = along.face_mm[i] + along.deflection_mm[i] + along.thickness_mm[i];
-        double allowed = at_start.tang.open_mm + thickness_mm(at_start.spring.thickness, x);
+        double allowed = at_start.own().tang.open_mm + thickness_mm(at_start.spring.thickness, x);
         if (line != nullptr) {
             const double share = (x - line->rear_mm) / (line->front_mm - line->rear_mm);
             allowed = std::lerp(line->rear_height_mm, line->front_height_mm, share);

@@ -63,7 +63,7 @@ TEST_CASE("every pass takes pull away", "[shop][property]") {
 
 TEST_CASE("steel ahead of every contact does nothing", "[shop][property]") {
     Design design = designs::heron();
-    design.spring.pad.end_mm = design.spring.thickness.back().x_mm = 45.0;
+    design.own().pad.end_mm = design.spring.thickness.back().x_mm = 45.0;
     const GrindRow was = grind_row(design, 0.0);
     const GrindRow is =
         grind_row(grind(design, {GrindFace::back, 0.5, GrindRegion{40.0, 45.0}}), 0.5);
@@ -74,7 +74,7 @@ TEST_CASE("steel ahead of every contact does nothing", "[shop][property]") {
 TEST_CASE("without a nail nick a row has torque only", "[shop][property]") {
     Design design = designs::heron();
     const GrindRow with = grind_row(design, 0.0);
-    design.blade.nail_nick_mm.reset();
+    design.own().blade.nail_nick_mm.reset();
     const GrindRow without = grind_row(design, 0.0);
     CHECK_FALSE(without.peak_pull_n.has_value());
     CHECK_THAT(*without.peak_torque_nmm / 35.0, WithinRel(*with.peak_pull_n, 1e-14));

@@ -132,7 +132,7 @@ TEST_CASE("the margin asked for is the design's target, or 1", "[load]") {
     CHECK_FALSE(far.met);
     design.targets.yield_margin.reset();
     CHECK(pulled_at(design, 8.0).met);
-    design.fit.preload_mm = 1.8;
+    design.own().fit.preload_mm = 1.8;
     CHECK_FALSE(pulled_at(design, 8.0).met);
     CHECK(pulled_at(design, 8.0).wanted_margin == 1.0);
 }
@@ -140,7 +140,7 @@ TEST_CASE("the margin asked for is the design's target, or 1", "[load]") {
 TEST_CASE("under a tang that reaches past the middle pin the spring is still pulled ahead of it",
           "[load][abuse]") {
     Design design = designs::wren();
-    design.tang.round_end_mm = 40.0;
+    design.own().tang.round_end_mm = 40.0;
     CHECK(nearest_pull_mm(design) == kLeastPullStationMm);
     CHECK(nearest_pull_mm(designs::snipe()) == 32.0 - 4.62);
     CHECK(nearest_pull_mm(designs::heron()) == 27.0);

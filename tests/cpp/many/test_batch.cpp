@@ -145,7 +145,7 @@ TEST_CASE("each way not to be a slip joint has its status", "[batch]") {
     CHECK(status(heron, "fit.preload", 0.0) == RowStatus::lifted_off);
     // The pad begins ahead of the pivot's foot: at open the spring pushes the blade shut.
     Design ahead = heron;
-    ahead.spring.pad.start_mm = 31.9;
+    ahead.own().pad.start_mm = 31.9;
     CHECK(status(ahead, "fit.preload", 0.9) == RowStatus::ok);
 }
 

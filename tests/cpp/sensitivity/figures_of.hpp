@@ -15,7 +15,8 @@ inline std::map<std::string, double> figures_of(const backspring::Design& design
         torque = std::max(torque, report.stroke.peak_torque_nmm);
     }
     figures["peak_torque_nmm"] = torque;
-    if (design.blade.nail_nick_mm) figures["peak_pull_n"] = torque / *design.blade.nail_nick_mm;
+    if (design.own().blade.nail_nick_mm)
+        figures["peak_pull_n"] = torque / *design.own().blade.nail_nick_mm;
     figures["stiffness_n_per_mm"] = check.stiffness_n_per_mm;
     figures["travel_peak_stress_mpa"] = check.travel.peak_stress_mpa;
     figures["yield_margin"] = check.travel.yield_margin.value();

@@ -26,8 +26,8 @@ std::map<std::string, double> differences(const Design& design, const std::strin
 
 Design with_corners(const Design& design, double open, double closed) {
     Design changed = design;
-    changed.tang.corner_open_mm = open;
-    changed.tang.corner_closed_mm = closed;
+    changed.own().tang.corner_open_mm = open;
+    changed.own().tang.corner_closed_mm = closed;
     return changed;
 }
 
@@ -113,11 +113,11 @@ TEST_CASE("with the rear pin out the spring's measures mean nothing", "[shop][pr
 
 TEST_CASE("what a design does not have is left out", "[shop][property]") {
     Design design = designs::wren();
-    design.blade.nail_nick_mm.reset();
+    design.own().blade.nail_nick_mm.reset();
     const Gradient result = gradient(design);
     CHECK_THROWS_AS(result.of("peak_pull_n", "fit.preload"), OutOfRange);
     CHECK_THROWS_AS(result.of("reading_loaded_half_stop_mm", "fit.preload"), OutOfRange);
     CHECK_THROWS_AS(result.of("peak_torque_nmm", "tang.half_stop"), OutOfRange);
-    design.fit.preload_mm = -1.0;
+    design.own().fit.preload_mm = -1.0;
     CHECK_THROWS_AS(gradient(design), InvalidInput);
 }

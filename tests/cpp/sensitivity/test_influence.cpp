@@ -17,7 +17,7 @@ Design dented(const Design& design, const Eigen::ArrayXd& stations, Eigen::Index
     Profile& profile = changed.spring.thickness;
     if (profile.size() == 1) {
         profile = {{-1.0, profile[0].thickness_mm},
-                   {design.spring.pad.end_mm, profile[0].thickness_mm}};
+                   {design.own().pad.end_mm, profile[0].thickness_mm}};
     }
     const double left = stations[i - 1], here = stations[i], right = stations[i + 1];
     for (const double x : {left, here, right}) {
@@ -112,7 +112,7 @@ TEST_CASE("a uniform cantilever feels a pass as the moment squared", "[shop][clo
 
 TEST_CASE("a pass does nothing ahead of where the tang bears", "[shop][property]") {
     Design design = designs::heron();
-    design.spring.pad.end_mm = 44.0;
+    design.own().pad.end_mm = 44.0;
     design.spring.thickness.back() = {44.0, 2.5};
     const Influence result = influence(design);
     for (Eigen::Index i = 0; i < result.station_mm.size(); ++i) {

@@ -23,9 +23,9 @@ TEST_CASE("the pivot takes pad and dial with it", "[shop][property]") {
     SizeDimension pivot;
     pivot.key = "tang.pivot";
     const Design moved = with_size(designs::heron(), pivot, 34.0);
-    CHECK(moved.spring.pad.start_mm == 29.0);
-    CHECK(moved.spring.pad.end_mm == 38.5);
-    CHECK(moved.fit.dial_mm == 35.5);
+    CHECK(moved.own().pad.start_mm == 29.0);
+    CHECK(moved.own().pad.end_mm == 38.5);
+    CHECK(moved.own().fit.dial_mm == 35.5);
     CHECK(moved.spring.thickness.back().x_mm == 38.5);
     CHECK(moved.spring.thickness[3].x_mm == 7.0);
     CHECK(faults(moved).empty());

@@ -102,7 +102,7 @@ TEST_CASE("sizing refuses what it cannot understand", "[shop][bad input]") {
         CHECK_THROWS_WITH(size(design, row.target, row.dimensions), ContainsSubstring(row.message));
     }
     Design bare = design;
-    bare.blade.nail_nick_mm.reset();
+    bare.own().blade.nail_nick_mm.reset();
     CHECK_THROWS_WITH(size(bare, pull, {measure("fit.preload")}),
                       ContainsSubstring("blade.nail_nick: missing: a pull is felt at the nail"));
 }

@@ -83,6 +83,6 @@ TEST_CASE("a taper that cannot be made is refused", "[shop][bad input]") {
                           ContainsSubstring("least_thickness: must be greater than 0 mm") &&
                           ContainsSubstring("stations: must be at least 2, got 1"));
     Design bare = designs::heron();
-    bare.blade.nail_nick_mm.reset();
+    bare.own().blade.nail_nick_mm.reset();
     CHECK_THROWS_WITH(propose_taper(bare, 10.0, 1.0), ContainsSubstring("blade.nail_nick"));
 }

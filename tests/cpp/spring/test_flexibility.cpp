@@ -2,6 +2,7 @@
 #include <limits>
 
 #include "backspring/core/error.hpp"
+#include "backspring/spring/bending.hpp"
 #include "backspring/spring/flexibility.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
@@ -15,7 +16,6 @@ Spring strip(Profile thickness, SupportKind kind = SupportKind::clamped) {
     spring.thickness = std::move(thickness);
     spring.width_mm = 2.5;
     spring.support = {.kind = kind, .rear_pin_mm = 25.0, .root_stiffness_nmm_per_rad = 1e5};
-    spring.pad = {30.0, 40.0};
     spring.elastic = {.youngs_modulus_mpa = 207000.0, .poisson = 0.29375};  // G = 80000 MPa
     return spring;
 }
@@ -175,4 +175,17 @@ TEST_CASE("there is no overhang behind the middle pin", "[spring][abuse]") {
     CHECK_THROWS_AS(bending_integrals(f, std::numeric_limits<double>::quiet_NaN()), OutOfRange);
     CHECK_THROWS_WITH(bending_integrals(f, -1.0),
                       "station: must be at least 0 mm (ahead of the middle pin), got -1 mm");
+}
+
+TEST_CASE("a hole ahead of the last station counts", "[spring][property]") {
+    Spring even = strip({{0.0, 3.0}}), ends_there = strip({{0.0, 3.0}, {40.0, 3.0}});
+    const double whole = deflection_per_force(make_flexibility(even), 35.0, 35.0);
+    for (Spring* spring : {&even, &ends_there}) spring->holes = {{12.0, 1.5, 0.2}};
+    const double pierced = deflection_per_force(make_flexibility(even), 35.0, 35.0);
+    CHECK(pierced > 1.001 * whole);
+    CHECK_THAT(pierced,
+               WithinRel(deflection_per_force(make_flexibility(ends_there), 35.0, 35.0), 1e-13));
+    const Load load[] = {{35.0, 20.0}};
+    CHECK(peak_stress(make_stress_probe(even), load).stress_mpa ==
+          peak_stress(make_stress_probe(ends_there), load).stress_mpa);
 }

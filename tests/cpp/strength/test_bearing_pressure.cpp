@@ -88,7 +88,7 @@ TEST_CASE("pressure is Hertz's for the greatest force on each corner", "[strengt
 
 TEST_CASE("a sharp corner is a result, not an error", "[strength][abuse]") {
     Design design = designs::heron();
-    design.tang.corner_open_mm = 0.0;
+    design.own().tang.corner_open_mm = 0.0;
     const auto all = bearings(design);
     const BearingPressure* edge = find(all, Bearer::open_corner);
     REQUIRE(edge != nullptr);

@@ -77,7 +77,7 @@ TEST_CASE("an opening settles it: the next is elastic at every angle", "[strengt
         CHECK(set.openings_to_shakedown == (set.yielded ? 1 : 0));
         CHECK(set.preload_after_shakedown_mm == set.preload_opened_mm);
         const Joint after = with_shift(c.action.joint, set.shift);
-        PlasticSpring fresh(design.spring, yield);
+        PlasticSpring fresh(design.spring, design.own().pad.end_mm, yield);
         const auto bend_at = [&](double angle) {
             const Contact contact = contact_at(after, angle);
             const auto forces = loads(contact);
@@ -135,7 +135,7 @@ TEST_CASE("more preload, or a softer temper, means more set and more lost pull",
     double last_drop = 0.0;
     for (const double preload : {0.7, 0.8, 0.9, 1.1, 1.4}) {
         Design design = designs::heron();
-        design.fit.preload_mm = preload;
+        design.own().fit.preload_mm = preload;
         const double drop = Case(design).at(950.0).drop_pivot_mm;
         CAPTURE(preload);
         CHECK(drop > last_drop);
@@ -170,7 +170,7 @@ TEST_CASE("steps of five degrees find the same set", "[strength][property]") {
 TEST_CASE("a kick that bears together with the tang can make the spring yield",
           "[strength][property]") {
     Design design = designs::plover();
-    design.tang.kick->height_mm = 1.6;
+    design.own().tang.kick->height_mm = 1.6;
     const Case c(design);
     const Contact closed = c.steps.front().turn.contact;
     REQUIRE(closed.count >= 1);

@@ -18,7 +18,7 @@ TEST_CASE("a spring is followed however far it yields, and more of it the more i
         for (const double share : {0.5, 1.0, 1.5, 2.2, 3.0, 4.0}) {
             CAPTURE(share);
             Design bent = design;
-            bent.fit.preload_mm *= share;
+            bent.own().fit.preload_mm *= share;
             const Action action = make_action(bent);
             const auto steps = sweep(action, 0.0, 180.0, 2.0);
             const PlasticSet set = plastic_set(action, bent.spring, steps, yield);
@@ -27,9 +27,9 @@ TEST_CASE("a spring is followed however far it yields, and more of it the more i
             CHECK(set.drop_pivot_mm >= last_mm - 1e-6);
             CHECK(set.preload_after_shakedown_mm <= set.preload_opened_mm + 1e-9);
             CHECK(set.preload_opened_mm <= set.preload_before_mm);
-            CHECK_THAT(
-                set.preload_after_shakedown_mm,
-                WithinAbs(bent.fit.preload_mm - set.drop_pivot_mm, 1e-9 * bent.fit.preload_mm));
+            CHECK_THAT(set.preload_after_shakedown_mm,
+                       WithinAbs(bent.own().fit.preload_mm - set.drop_pivot_mm,
+                                 1e-9 * bent.own().fit.preload_mm));
             last_mm = set.drop_pivot_mm;
         }
     }
@@ -41,7 +41,7 @@ TEST_CASE("once it folds, all that it is bent further is lost", "[strength][clos
     Design design = designs::dunlin();
     std::vector<PlasticSet> sets;
     for (const double preload : {3.0, 3.5, 4.0}) {
-        design.fit.preload_mm = preload;
+        design.own().fit.preload_mm = preload;
         const Action action = make_action(design);
         const auto steps = sweep(action, 0.0, 180.0, 1.0);
         sets.push_back(plastic_set(action, design.spring, steps, 700.0));

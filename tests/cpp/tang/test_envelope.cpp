@@ -43,7 +43,7 @@ std::vector<designs::Point> walk(const Outline& outline, double blade_angle_deg)
 }  // namespace
 
 TEST_CASE("open, the top is the open face", "[tang][closed form]") {
-    const Outline outline = make_outline(designs::heron().tang, 9.0);
+    const Outline outline = make_outline(designs::heron().own().tang, 9.0);
     const auto top = turned(outline, 180.0).top_at(0.0);
     REQUIRE(top);
     CHECK_THAT(top->y_mm, WithinRel(4.5, 1e-14));
@@ -51,7 +51,7 @@ TEST_CASE("open, the top is the open face", "[tang][closed form]") {
 }
 
 TEST_CASE("half-stop and closed faces come up in their turn", "[tang][closed form]") {
-    const Outline outline = make_outline(designs::heron().tang, 9.0);
+    const Outline outline = make_outline(designs::heron().own().tang, 9.0);
     CHECK_THAT(turned(outline, 90.0).top_at(0.0)->y_mm, WithinRel(4.62, 1e-14));
     CHECK_THAT(turned(outline, 0.0).top_at(0.0)->y_mm, WithinRel(4.60, 1e-14));
     // Closed, the face reaches back from the pivot; open, its far end would lie ahead.
@@ -61,7 +61,7 @@ TEST_CASE("half-stop and closed faces come up in their turn", "[tang][closed for
 }
 
 TEST_CASE("a face turned by an angle slopes by its tangent", "[tang][closed form]") {
-    const Outline outline = make_outline(designs::heron().tang, 9.0);
+    const Outline outline = make_outline(designs::heron().own().tang, 9.0);
     const auto top = turned(outline, 182.0).top_at(0.0);
     REQUIRE(top);
     CHECK_THAT(top->slope, WithinRel(std::tan(radians(2.0)), 1e-12));
@@ -72,7 +72,7 @@ TEST_CASE("no place of the outline lies above its top", "[tang][oracle]") {
     const double angle = GENERATE(0.0, 17.0, 45.0, 90.0, 118.0, 161.0, 180.0, -3.0);
     for (const auto& [name, design] : designs::all()) {
         CAPTURE(name, angle);
-        const Outline outline = make_outline(design.tang, 9.0);
+        const Outline outline = make_outline(design.own().tang, 9.0);
         double highest = 0.0;
         for (const designs::Point& place : walk(outline, angle)) {
             highest = std::max(highest, place.y);
@@ -87,7 +87,7 @@ TEST_CASE("no place of the outline lies above its top", "[tang][oracle]") {
 TEST_CASE("the top lies on the outline", "[tang][oracle]") {
     const double angle = GENERATE(0.0, 17.0, 45.0, 90.0, 118.0, 161.0, 180.0, -3.0);
     for (const auto& [name, design] : designs::all()) {
-        const Outline outline = make_outline(design.tang, 9.0);
+        const Outline outline = make_outline(design.own().tang, 9.0);
         const std::vector<designs::Point> places = walk(outline, angle);
         for (double x = -4.5; x <= 4.5; x += 0.5) {
             CAPTURE(name, angle, x);
@@ -104,7 +104,7 @@ TEST_CASE("the top lies on the outline", "[tang][oracle]") {
 
 TEST_CASE("the slope of the top is its derivative", "[tang][property]") {
     constexpr double h = 1e-5;
-    const Outline outline = make_outline(designs::heron().tang, 9.0);
+    const Outline outline = make_outline(designs::heron().own().tang, 9.0);
     for (const double angle : {3.0, 45.0, 88.0, 130.0, 178.0}) {
         const TurnedOutline body = turned(outline, angle);
         for (const double x : {-4.0, -3.3, -1.0, 0.0, 2.0, 4.0}) {
@@ -118,7 +118,7 @@ TEST_CASE("the slope of the top is its derivative", "[tang][property]") {
 }
 
 TEST_CASE("a place found by its slope has that slope", "[tang][property]") {
-    const Outline outline = make_outline(designs::heron().tang, 9.0);
+    const Outline outline = make_outline(designs::heron().own().tang, 9.0);
     const TurnedOutline body = turned(outline, 45.0);
     REQUIRE(body.level_arc() == 2);  // halfway between closed and half-stop their corner is up
     const SurfacePoint corner = body.at_slope(2, 0.3);
@@ -131,7 +131,7 @@ TEST_CASE("a place found by its slope has that slope", "[tang][property]") {
 }
 
 TEST_CASE("an arc knows the slopes it covers", "[tang][closed form]") {
-    const Outline outline = make_outline(designs::heron().tang, 9.0);
+    const Outline outline = make_outline(designs::heron().own().tang, 9.0);
     const TurnedOutline body = turned(outline, 45.0);
     // The corner's normals reach 45 degrees to either side of straight up.
     CHECK_THAT(body.lowest_slope(2), WithinRel(-1.0, 1e-13));

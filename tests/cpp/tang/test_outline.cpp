@@ -24,7 +24,7 @@ double support(const Arc& arc, double normal) {
 std::vector<Outline> outlines() {
     std::vector<Outline> made;
     for (const auto& [name, design] : designs::all())
-        made.push_back(make_outline(design.tang, 9.0));
+        made.push_back(make_outline(design.own().tang, 9.0));
     return made;
 }
 
@@ -53,7 +53,7 @@ TEST_CASE("neighbouring arcs share a tangent", "[tang][property]") {
 }
 
 TEST_CASE("faces stand at their distances from the pivot", "[tang][closed form]") {
-    const Outline outline = make_outline(designs::heron().tang, 9.0);
+    const Outline outline = make_outline(designs::heron().own().tang, 9.0);
     REQUIRE(outline.body.size() == 4);
     CHECK_THAT(support(outline.body[0], 0.5 * std::numbers::pi), WithinRel(4.5, 1e-14));
     CHECK_THAT(support(outline.body[1], std::numbers::pi), WithinRel(4.62, 1e-14));
@@ -64,7 +64,7 @@ TEST_CASE("faces stand at their distances from the pivot", "[tang][closed form]"
 }
 
 TEST_CASE("a round end joins its corners without a flat", "[tang][closed form]") {
-    const Tang tang = designs::wren().tang;
+    const Tang tang = designs::wren().own().tang;
     const Outline outline = make_outline(tang, 9.0);
     REQUIRE(outline.body.size() == 5);
     for (std::size_t i = 2; i <= 3; ++i) {
@@ -80,7 +80,7 @@ TEST_CASE("a round end joins its corners without a flat", "[tang][closed form]")
 }
 
 TEST_CASE("the kick's nose stands its height beyond the closed face", "[tang][closed form]") {
-    const Outline outline = make_outline(designs::plover().tang, 9.0);
+    const Outline outline = make_outline(designs::plover().own().tang, 9.0);
     REQUIRE(outline.kick);
     const designs::Point nose = on(*outline.kick, 1.5 * std::numbers::pi);
     CHECK_THAT(nose.y, WithinRel(-4.8, 1e-14));
@@ -88,9 +88,9 @@ TEST_CASE("the kick's nose stands its height beyond the closed face", "[tang][cl
 }
 
 TEST_CASE("the swept radius reaches the farthest corner or the kick", "[tang][closed form]") {
-    const Outline square = make_outline(designs::heron().tang, 9.0);
+    const Outline square = make_outline(designs::heron().own().tang, 9.0);
     CHECK_THAT(swept_radius_mm(square), WithinRel(std::hypot(3.92, 3.9) + 0.7, 1e-14));
-    const Outline kicked = make_outline(designs::plover().tang, 9.0);
+    const Outline kicked = make_outline(designs::plover().own().tang, 9.0);
     CHECK_THAT(swept_radius_mm(kicked), WithinRel(std::hypot(8.0, 4.3) + 0.5, 1e-14));
 }
 

@@ -58,14 +58,17 @@ struct Joint : Mounted {
 /// The joint with its pins in: the free face leans in by the preload, less what clearances take.
 ///
 /// y_f(x) = d_o - delta x / a_p, with clearances moved as with_clearances() says.
-[[nodiscard]] Joint make_joint(const Spring& spring, const Tang& tang, const Fit& fit);
+[[nodiscard]] Joint make_joint(const Spring& spring,
+                               const Pad& pad,
+                               const Tang& tang,
+                               const Fit& fit);
 
 /// The joint with the rear pin out: the spring lies on the tang under a vanishing force.
 ///
 /// A rigid spring that turns on the middle pin; its rotation from the open fit is what the forces
 /// of this joint stand for, so only deflections and signs of torque mean anything. It lies on the
 /// one place of the tang that turns it farthest: nothing is left to bend towards a second.
-[[nodiscard]] Joint make_unloaded_joint(const Spring& spring, const Tang& tang, const Fit& fit);
+[[nodiscard]] Joint make_unloaded_joint(const Pad& pad, const Tang& tang, const Fit& fit);
 
 /// The joint under load, which takes up the clearance of every pin on one side.
 ///

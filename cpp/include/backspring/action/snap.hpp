@@ -14,7 +14,7 @@ struct BladePoint {
 };
 
 /// The blade as a body that turns; pull and snap need what they name.
-struct Blade {
+struct BladeBody {
     std::optional<double> nail_nick_mm;       ///< pivot to nail nick [mm]
     std::optional<double> inertia_kg_mm2;     ///< about the pivot [kg mm2]
     std::optional<double> mass_g;             ///< [g]
@@ -33,7 +33,7 @@ struct Blade {
 ///
 /// @returns  [kg mm2]; nothing when neither is given
 /// @source parallel-axis theorem
-[[nodiscard]] std::optional<double> inertia_kg_mm2(const Blade& blade, const Tang& tang);
+[[nodiscard]] std::optional<double> inertia_kg_mm2(const BladeBody& blade, const Tang& tang);
 
 /// Angular speed from energy, omega = sqrt(2 U / J).
 ///

@@ -52,8 +52,33 @@ struct Travel {
     std::optional<double> yield_margin_high;  ///< with the upper limit
 };
 
-/// Everything one check says.
+/// Another blade while this one is turned.
+struct OtherBlade {
+    std::string name;           ///< its name
+    std::string position;       ///< where it stands: "closed", "half_stop" or "open"
+    double force_low_n = 0.0;   ///< least force of its tang on the spring meanwhile [N]
+    double force_high_n = 0.0;  ///< greatest force of its tang on the spring meanwhile [N]
+};
+
+/// One blade with the others in one of their positions.
+///
+/// Another blade that is free to seat does so anew at every angle, for the spring moves under it.
+struct Beside {
+    std::vector<OtherBlade> others;     ///< where they stand, and how hard they bear
+    std::vector<Position> positions;    ///< open, half_stop (where there is one), closed
+    std::vector<StrokeReport> strokes;  ///< opening, in turn
+    Travel travel;                      ///< the worst between closed and open
+
+    /// A position by its name; nothing when the blade does not rest there.
+    [[nodiscard]] const Position* position(const std::string& name) const;
+};
+
+/// Everything one check says of a blade.
+///
+/// With several blades on the spring: of this one with all others closed; verdict, targets and
+/// notices are the worst of all cases. Stress is the worst of the whole spring, energy is its own.
 struct Check {
+    std::string blade;                    ///< its name
     std::vector<Position> positions;      ///< open, half_stop (where there is one), closed
     std::vector<StrokeReport> strokes;    ///< opening, in turn
     Travel travel;                        ///< the worst between closed and open
@@ -63,12 +88,17 @@ struct Check {
     std::vector<TargetResult> targets;    ///< those the design states, and the yield margin
     std::vector<Notice> notices;          ///< what a maker should know
     std::vector<std::string> impossible;  ///< names of results left out as impossible
+    std::vector<Beside> beside;           ///< a row for each case; none for a blade alone
 
     /// A position by its name; nothing when the blade has none.
     [[nodiscard]] const Position* position(const std::string& name) const;
 };
 
-/// Checks a design: three positions, the strokes between them, the worst of the travel, readings.
+/// Checks the design's own blade: three positions, the strokes between them, the worst of the
+/// travel, readings.
+///
+/// Loaded readings are relative to the spring with every blade open; unloaded ones are of a spring
+/// that turns on the pin next to the blade and lies on its tang, the other blades out.
 ///
 /// A number that is impossible, see is_possible(), is none or NaN; then there is no verdict, and a
 /// notice "out-of-bounds" names it.
@@ -76,5 +106,8 @@ struct Check {
 /// @param step_deg  grid on which peaks are first looked for [deg], 0.05 to 5
 /// @throws InvalidInput  with every broken rule
 [[nodiscard]] Check check(const Design& design, double step_deg = 1.0);
+
+/// Checks every blade of a design, in its order.
+[[nodiscard]] std::vector<Check> check_blades(const Design& design, double step_deg = 1.0);
 
 }  // namespace backspring

@@ -36,7 +36,7 @@ class Solution {
 
     [[nodiscard]] const Design& design() const { return design_; }
     [[nodiscard]] const Joint& joint() const { return action_.joint; }
-    [[nodiscard]] bool has_half_stop() const { return design_.tang.half_stop_mm.has_value(); }
+    [[nodiscard]] bool has_half_stop() const { return design_.own().tang.half_stop_mm.has_value(); }
 
     /// Joint, friction, and where the stress can peak.
     [[nodiscard]] const Action& action();

@@ -53,4 +53,8 @@ struct JudgedFigures {
 [[nodiscard]] std::vector<TargetResult> judge_targets(const Targets& targets,
                                                       const JudgedFigures& figures);
 
+/// The worst of several judgements of the same targets: missed ones first, then the closest.
+[[nodiscard]] std::vector<TargetResult> worst_targets(
+    const std::vector<std::vector<TargetResult>>& judged);
+
 }  // namespace backspring

@@ -1,18 +1,17 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <vector>
 
-#include "backspring/action/fit.hpp"
 #include "backspring/action/friction.hpp"
-#include "backspring/action/snap.hpp"
 #include "backspring/core/error.hpp"
+#include "backspring/design/blade.hpp"
 #include "backspring/spring/spring.hpp"
 #include "backspring/steel/strength.hpp"
 #include "backspring/strength/endurance.hpp"
 #include "backspring/strength/pins.hpp"
 #include "backspring/strength/spring_allowable.hpp"
-#include "backspring/tang/tang.hpp"
 
 namespace backspring {
 
@@ -32,10 +31,9 @@ struct Pins {
     double yield_mpa = kSoftMetalYieldMpa;  ///< of the pins [MPa]
 };
 
-/// Hardness of the two parts that rub, where it is known.
+/// Hardness of the spring, where it is known; each tang has its own.
 struct Hardness {
     std::optional<double> spring_hrc;  ///< Rockwell C
-    std::optional<double> tang_hrc;    ///< Rockwell C
 };
 
 /// What a check judges a design against; what is left out is not judged.
@@ -47,19 +45,30 @@ struct Targets {
     std::optional<double> openings;      ///< openings the spring must outlast
 };
 
-/// A slip joint on paper: the blade's tang, the spring, and how they are fitted.
+/// A slip joint on paper: a spring, and the blades that are fitted to it.
 struct Design {
-    Spring spring;      ///< the beam
-    Strength strength;  ///< of the spring's steel at its temper
-    Tang tang;          ///< faces and corners
-    Fit fit;            ///< preload and dial
-    Blade blade;        ///< for pull and snap
-    Friction friction;  ///< at spring and pivot
-    Targets targets;    ///< what to judge against
-    Surface surface;    ///< of the spring
-    Pins pins;          ///< through spring and liners
-    Hardness hardness;  ///< of spring and tang
+    Spring spring;                                      ///< the beam
+    Strength strength;                                  ///< of the spring's steel at its temper
+    std::vector<Blade> blades = std::vector<Blade>(1);  ///< at least one
+    Friction friction;                                  ///< at spring and pivot, of every blade
+    Targets targets;                                    ///< what to judge against
+    Surface surface;                                    ///< of the spring
+    Pins pins;                                          ///< through spring and liners
+    Hardness hardness;                                  ///< of the spring
+
+    /// The blade a question is about: the first.
+    [[nodiscard]] const Blade& own() const { return blades.front(); }
+    [[nodiscard]] Blade& own() { return blades.front(); }
 };
+
+/// The same design with another blade first; the others keep their order.
+///
+/// From a blade at the other end the spring is seen turned round, and every end the other way, so
+/// that the first blade's is the front. With two pins the middle one is then the one that was the
+/// rear one.
+///
+/// @param blade  place in the list, from 0, below their number
+[[nodiscard]] Design seen_from(const Design& design, std::size_t blade);
 
 /// Every broken rule of a design, by the keys of a design file.
 [[nodiscard]] std::vector<Fault> faults(const Design& design);

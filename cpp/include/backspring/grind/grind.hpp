@@ -32,7 +32,7 @@ struct Cut {
 ///
 /// Back: the whole spring, behind the middle pin too, as flush grinding does. Belly: middle pin to
 /// the pad. Pad: the pad.
-[[nodiscard]] GrindRegion whole_face(const Spring& spring, GrindFace face);
+[[nodiscard]] GrindRegion whole_face(const Design& design, GrindFace face);
 
 /// What ends a cut.
 enum class GrindEnd {

@@ -85,9 +85,7 @@ struct StressProbe {
 [[nodiscard]] StressProbe make_stress_probe(const Spring& spring);
 
 /// The same for a spring that blades bear on at both ends.
-///
-/// @param far_mm  how far it reaches beyond the pin there [mm]
-[[nodiscard]] StressProbe with_other_end(StressProbe probe, const Spring& spring, double far_mm);
+[[nodiscard]] StressProbe with_other_end(StressProbe probe, const Spring& spring);
 
 /// Largest nominal bending stress along the whole spring, both sides.
 ///

@@ -48,10 +48,12 @@ struct MomentLine {
 /// A spring that remembers how far each section has been bent.
 class PlasticSpring {
   public:
-    PlasticSpring(const Spring& spring, double yield_mpa);
+    /// @param end_mm     station that nothing loads it ahead of [mm]
+    /// @param yield_mpa  [MPa], > 0
+    PlasticSpring(const Spring& spring, double end_mm, double yield_mpa);
 
     /// With what is already known of the same spring.
-    PlasticSpring(const Spring& spring, Flexibility flexibility, double yield_mpa);
+    PlasticSpring(const Spring& spring, double end_mm, Flexibility flexibility, double yield_mpa);
 
     /// The same spring of other steel, not yet bent.
     [[nodiscard]] PlasticSpring with_yield(double yield_mpa) const;

@@ -1,0 +1,24 @@
+#pragma once
+
+#include "backspring/action/joint.hpp"
+#include "backspring/design/design.hpp"
+#include "backspring/spring/bending.hpp"
+
+namespace backspring {
+
+/// The design's own blade on its spring with the pins in, the other blades where they stand.
+///
+/// An other blade is held open by its stop; closed or at its half-stop it is free to seat. With a
+/// blade at each end and no rear pin the spring turns on the middle pin.
+[[nodiscard]] Joint make_joint(const Design& design);
+
+/// Which of the design's blades each of the joint's is, as Part::blade counts them.
+[[nodiscard]] std::vector<std::size_t> blades_in_joint(const Design& design);
+
+/// The own blade with the rear pin and all other blades out.
+[[nodiscard]] Joint make_unloaded_joint(const Design& design);
+
+/// Where the stress of the spring can peak, at both ends if blades bear at both.
+[[nodiscard]] StressProbe make_stress_probe(const Design& design);
+
+}  // namespace backspring

@@ -1,0 +1,136 @@
+#include "beside.hpp"
+
+#include <algorithm>
+#include <limits>
+
+#include "backspring/design/joint_of.hpp"
+
+namespace backspring {
+namespace {
+
+std::string position_of(const Blade& blade) {
+    switch (blade.stands) {
+        case Stand::closed:
+            return "closed";
+        case Stand::half_stop:
+            return "half_stop";
+        case Stand::open:
+            break;
+    }
+    return "open";
+}
+
+/// Forces of every blade of a joint, as Part::blade counts them.
+std::vector<double> forces_n(const Contact& contact, std::size_t blades) {
+    std::vector<double> forces(blades, 0.0);
+    const auto add = [&](const Touch& touch) {
+        forces[static_cast<std::size_t>(touch.part.blade)] += touch.force_n;
+    };
+    std::ranges::for_each(contact.all(), add);
+    std::ranges::for_each(contact.others.beside, add);
+    std::ranges::for_each(contact.others.far, add);
+    return forces;
+}
+
+std::vector<OtherBlade> others_of(Solution& solution) {
+    const Design& design = solution.design();
+    const std::vector<std::size_t> places = blades_in_joint(design);
+    std::vector<OtherBlade> others;
+    for (std::size_t i = 1; i < places.size(); ++i) {
+        const Blade& blade = design.blades[places[i]];
+        others.push_back({blade.name, position_of(blade),
+                          std::numeric_limits<double>::infinity(), 0.0});
+    }
+    for (const Step& step : solution.steps()) {
+        const std::vector<double> forces = forces_n(step.turn.contact, places.size());
+        for (std::size_t i = 0; i < others.size(); ++i) {
+            others[i].force_low_n = std::min(others[i].force_low_n, forces[i + 1]);
+            others[i].force_high_n = std::max(others[i].force_high_n, forces[i + 1]);
+        }
+    }
+    return others;
+}
+
+/// As "pen:open", several joined by "+".
+std::string name_of_case(const Beside& row) {
+    std::string name;
+    for (const OtherBlade& other : row.others) {
+        name += (name.empty() ? "" : "+") + other.name + ":" + other.position;
+    }
+    return name;
+}
+
+/// Of every kind of failure the worst, in whichever case that is.
+std::vector<Margin> worst_margins(std::vector<Margin> all) {
+    const auto rank = [](const Margin& margin) {
+        return margin.margin.value_or(std::numeric_limits<double>::infinity());
+    };
+    std::ranges::stable_sort(all, {}, rank);
+    std::vector<Margin> worst;
+    for (Margin& margin : all) {
+        const auto alike = [&](const Margin& known) {
+            return known.kind == margin.kind && known.names == margin.names;
+        };
+        if (std::ranges::none_of(worst, alike)) worst.push_back(std::move(margin));
+    }
+    return worst;
+}
+
+bool alike(const Notice& a, const Notice& b) { return a.code == b.code && a.names == b.names; }
+
+/// Every notice once; one that does not hold in all cases names those in which it does.
+std::vector<Notice> joined_notices(const std::vector<Check>& checks) {
+    std::vector<Notice> all;
+    std::vector<std::vector<std::string>> where;
+    for (const Check& check : checks) {
+        for (const Notice& notice : check.notices) {
+            auto known = std::ranges::find_if(all, [&](const Notice& n) { return alike(n, notice); });
+            if (known == all.end()) {
+                all.push_back(notice);
+                where.emplace_back();
+                known = all.end() - 1;
+            }
+            where[static_cast<std::size_t>(known - all.begin())].push_back(
+                name_of_case(check.beside.front()));
+        }
+    }
+    for (std::size_t i = 0; i < all.size(); ++i) {
+        all[i].names["blade"] = checks.front().blade;
+        if (where[i].size() == checks.size()) continue;
+        std::string& beside = all[i].names["beside"];
+        for (const std::string& name : where[i]) beside += (beside.empty() ? "" : ",") + name;
+    }
+    return all;
+}
+
+}  // namespace
+
+Beside detail::beside(Solution& solution, Check& check) {
+    Beside row{others_of(solution), check.positions, check.strokes, check.travel};
+    for (const OtherBlade& other : row.others) {
+        if (other.force_low_n > 0.0) continue;
+        check.notices.push_back({.code = NoticeCode::other_loose, .names = {{"other", other.name}}});
+    }
+    return row;
+}
+
+Check detail::worst_of_cases(std::vector<Check> checks) {
+    Check result = checks.front();
+    std::vector<Margin> margins;
+    std::vector<std::vector<TargetResult>> targets;
+    for (Check& check : checks) {
+        for (Margin& margin : check.verdict) margins.push_back(std::move(margin));
+        targets.push_back(check.targets);
+        if (&check != &checks.front()) result.beside.push_back(check.beside.front());
+        for (const std::string& name : check.impossible) {
+            const bool known = std::ranges::find(result.impossible, name) != result.impossible.end();
+            if (!known) result.impossible.push_back(name);
+        }
+    }
+    result.verdict = worst_margins(std::move(margins));
+    result.targets = worst_targets(targets);
+    result.notices = joined_notices(checks);
+    return result;
+}
+
+}  // namespace backspring

@@ -1,0 +1,77 @@
+#include "backspring/design/joint_of.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+#include "backspring/action/rest.hpp"
+
+namespace backspring {
+namespace {
+
+Joint joint_alone(const Spring& spring, const Blade& blade) {
+    return make_joint(spring, blade.pad, blade.tang, blade.fit);
+}
+
+Neighbour neighbour(const Spring& spring, const Blade& blade) {
+    Neighbour other{.tang = joint_alone(spring, blade), .standing = {180.0, 0.0}};
+    if (blade.stands == Stand::closed) {
+        other.standing = {0.0, kClosedReachDeg};
+        other.seat_mm = blade.tang.closed_mm;
+    } else if (blade.stands == Stand::half_stop && blade.tang.half_stop_mm) {
+        other.standing = {90.0, kHalfStopReachDeg};
+        other.seat_mm = *blade.tang.half_stop_mm;
+    }
+    return other;
+}
+
+bool bears_at_both_ends(const Design& design) {
+    return std::ranges::any_of(design.blades,
+                               [&](const Blade& b) { return b.end != design.own().end; });
+}
+
+FarEnd far_end(const Design& design) {
+    const bool pinned = design.spring.support.kind == SupportKind::two_pins;
+    const Spring turned = turned_round(design.spring);
+    FarEnd far{.flexibility = make_flexibility(turned), .blades = {}, .turns = !pinned};
+    if (pinned) {
+        far.span_mm = design.spring.support.rear_pin_mm;
+        far.cross_rad_per_nmm = cross_rotation_rad_per_nmm(design.spring);
+    }
+    for (const Blade& blade : design.blades) {
+        if (blade.end != design.own().end) far.blades.push_back(neighbour(turned, blade));
+    }
+    return far;
+}
+
+}  // namespace
+
+Joint make_joint(const Design& design) {
+    Joint joint = joint_alone(design.spring, design.own());
+    for (std::size_t i = 1; i < design.blades.size(); ++i) {
+        const Blade& blade = design.blades[i];
+        if (blade.end == design.own().end) joint.beside.push_back(neighbour(design.spring, blade));
+    }
+    if (bears_at_both_ends(design)) joint.far_end = far_end(design);
+    return joint;
+}
+
+std::vector<std::size_t> blades_in_joint(const Design& design) {
+    std::vector<std::size_t> places(design.blades.size());
+    std::iota(places.begin(), places.end(), std::size_t{0});
+    std::stable_partition(places.begin(), places.end(), [&](std::size_t i) {
+        return design.blades[i].end == design.own().end;
+    });
+    return places;
+}
+
+Joint make_unloaded_joint(const Design& design) {
+    return make_unloaded_joint(design.own().pad, design.own().tang, design.own().fit);
+}
+
+StressProbe make_stress_probe(const Design& design) {
+    StressProbe probe = make_stress_probe(design.spring);
+    if (!bears_at_both_ends(design)) return probe;
+    return with_other_end(std::move(probe), design.spring);
+}
+
+}  // namespace backspring
