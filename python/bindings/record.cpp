@@ -156,7 +156,7 @@ void define_equality(const py::object& type, const Shared& record) {
 void define_names(const py::object& type, const Record& record) {
     py::list names;
     for (const Field& field : record.fields) names.append(field.name);
-    type.attr("__match_args__") = py::tuple(names);
+    type.attr("_fields") = py::tuple(names);
 }
 
 Shared define(const py::object& type, const RecordType& of, std::vector<Field> fields) {

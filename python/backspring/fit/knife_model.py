@@ -201,7 +201,8 @@ def _over(short_mm: float) -> float:
 def changed(record: Record, **changes: Any) -> Record:
     """Return a record of the core with some fields changed."""
     kind: Any = type(record)
-    return kind(**{name: getattr(record, name) for name in kind.__match_args__} | changes)
+    made: Record = kind(**{name: getattr(record, name) for name in kind._fields} | changes)
+    return made
 
 
 def _ground(knife: _core.Design, stretch: Stretch, depth_mm: float) -> _core.Design:
