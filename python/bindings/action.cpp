@@ -13,7 +13,9 @@ void declare_action(py::module_& m) {
     py::class_<BladePoint>(m, "BladePoint", DOC(BladePoint));
     py::class_<BladeBody>(m, "BladeBody", DOC(BladeBody));
     py::class_<Friction>(m, "Friction", DOC(Friction));
+    py::class_<Part>(m, "Part", DOC(Part));
     py::class_<Touch>(m, "Touch", DOC(Touch));
+    py::class_<Others>(m, "Others", DOC(Others));
     py::class_<Contact>(m, "Contact", DOC(Contact));
     py::class_<Sweep>(m, "Sweep", DOC(Sweep));
 }
@@ -34,12 +36,20 @@ void define_action(py::module_& m) {
                   BACKSPRING_FIELD(Friction, pivot_pin_mm));
     auto touch = declared<Touch>();
     define_record(touch, BACKSPRING_FIELD(Touch, x_mm), BACKSPRING_FIELD(Touch, height_mm),
-                  BACKSPRING_FIELD(Touch, slope), BACKSPRING_FIELD(Touch, force_n));
+                  BACKSPRING_FIELD(Touch, slope), BACKSPRING_FIELD(Touch, force_n),
+                  BACKSPRING_FIELD(Touch, part));
+    auto part = declared<Part>();
+    define_record(part, BACKSPRING_FIELD(Part, blade), BACKSPRING_FIELD(Part, arc),
+                  BACKSPRING_FIELD(Part, flat), BACKSPRING_FIELD(Part, kick));
+    auto others = declared<Others>();
+    define_record(others, BACKSPRING_FIELD(Others, beside), BACKSPRING_FIELD(Others, far),
+                  BACKSPRING_FIELD(Others, angles_deg), BACKSPRING_FIELD(Others, root_turn_rad),
+                  BACKSPRING_FIELD(Others, far_root_turn_rad), BACKSPRING_FIELD(Others, all_rest));
     auto contact = declared<Contact>();
     define_record(contact, BACKSPRING_FIELD(Contact, blade_angle_deg),
                   BACKSPRING_FIELD(Contact, touches), BACKSPRING_FIELD(Contact, count),
                   BACKSPRING_FIELD(Contact, force_n), BACKSPRING_FIELD(Contact, energy_nmm),
-                  BACKSPRING_FIELD(Contact, torque_nmm));
+                  BACKSPRING_FIELD(Contact, torque_nmm), BACKSPRING_FIELD(Contact, others));
     auto sweep = declared<Sweep>();
     define_fields(sweep, BACKSPRING_FIELD(Sweep, blade_angle_deg), BACKSPRING_FIELD(Sweep, force_n),
                   BACKSPRING_FIELD(Sweep, opening_torque_nmm),

@@ -3,6 +3,8 @@
 #include "backspring/check/check.hpp"
 #include "backspring/check/columns.hpp"
 #include "backspring/check/in_use.hpp"
+#include "backspring/check/look.hpp"
+#include "backspring/design/cases.hpp"
 #include "module.hpp"
 #include "record.hpp"
 
@@ -114,11 +116,23 @@ void define_result() {
                   BACKSPRING_FIELD(ClosedBlade, edge_gap_mm),
                   BACKSPRING_FIELD(ClosedBlade, edge_gap_at_mm));
     auto check = declared<Check>();
-    define_record(check, BACKSPRING_FIELD(Check, positions), BACKSPRING_FIELD(Check, strokes),
-                  BACKSPRING_FIELD(Check, travel), BACKSPRING_FIELD(Check, stiffness_n_per_mm),
+    auto other = declared<OtherBlade>();
+    define_record(other, BACKSPRING_FIELD(OtherBlade, name), BACKSPRING_FIELD(OtherBlade, position),
+                  BACKSPRING_FIELD(OtherBlade, force_low_n),
+                  BACKSPRING_FIELD(OtherBlade, force_high_n));
+    auto beside = declared<Beside>();
+    define_record(beside, BACKSPRING_FIELD(Beside, others), BACKSPRING_FIELD(Beside, positions),
+                  BACKSPRING_FIELD(Beside, strokes), BACKSPRING_FIELD(Beside, travel));
+    auto bearing = declared<BladeContact>();
+    define_record(bearing, BACKSPRING_FIELD(BladeContact, name),
+                  BACKSPRING_FIELD(BladeContact, contact),
+                  BACKSPRING_FIELD(BladeContact, moved_mm));
+    define_record(check, BACKSPRING_FIELD(Check, blade), BACKSPRING_FIELD(Check, positions),
+                  BACKSPRING_FIELD(Check, strokes), BACKSPRING_FIELD(Check, travel),
+                  BACKSPRING_FIELD(Check, stiffness_n_per_mm),
                   BACKSPRING_FIELD(Check, closed_blade), BACKSPRING_FIELD(Check, verdict),
                   BACKSPRING_FIELD(Check, targets), BACKSPRING_FIELD(Check, notices),
-                  BACKSPRING_FIELD(Check, impossible));
+                  BACKSPRING_FIELD(Check, impossible), BACKSPRING_FIELD(Check, beside));
     auto along = declared<SpringAlong>();
     define_fields(along, BACKSPRING_FIELD(SpringAlong, station_mm),
                   BACKSPRING_FIELD(SpringAlong, thickness_mm),
@@ -149,6 +163,9 @@ void declare_design(py::module_& m) {
     py::class_<Travel>(m, "Travel", DOC(Travel));
     py::class_<TargetResult>(m, "TargetResult", DOC(TargetResult));
     py::class_<ClosedBlade>(m, "ClosedBlade", DOC(ClosedBlade));
+    py::class_<OtherBlade>(m, "OtherBlade", DOC(OtherBlade));
+    py::class_<Beside>(m, "Beside", DOC(Beside));
+    py::class_<BladeContact>(m, "BladeContact", DOC(BladeContact));
     py::class_<Check>(m, "Check", DOC(Check));
     py::class_<SpringAlong>(m, "SpringAlong", DOC(SpringAlong));
 }
@@ -162,6 +179,12 @@ void define_design(py::module_& m) {
     m.def("faults", py::overload_cast<const Design&>(&faults), py::arg("design"), DOC(faults));
     m.def("seen_from", &seen_from, py::arg("design"), py::arg("blade"), DOC(seen_from));
     m.def("check", &check, py::arg("design"), py::arg("step_deg") = 1.0, NoGil(), DOC(check));
+    m.def("check_blades", &check_blades, py::arg("design"), py::arg("step_deg") = 1.0, NoGil(),
+          DOC(check_blades));
+    m.def("worst_targets", &worst_targets, py::arg("judged"), DOC(worst_targets));
+    m.def("contacts_at", &contacts_at, py::arg("design"), py::arg("blade_angles_deg"),
+          DOC(contacts_at));
+    m.def("cases", &cases, py::arg("design"), DOC(cases));
     m.def("sweep", py::overload_cast<const Design&, double, double, double>(&sweep),
           py::arg("design"), py::arg("step_deg") = 1.0, py::arg("from_deg") = 0.0,
           py::arg("to_deg") = 180.0, NoGil(), DOC(sweep));

@@ -9,20 +9,24 @@ namespace backspring {
 namespace {
 
 constexpr int kMostDoublings = 60;
+// Of a moment.
+constexpr double kMomentRounding = 2e-14;
 
 /// Root of a falling function that is nearly straight, from two places near it: secant steps to
 /// rounding error, or a bracket where they do not get there.
-double find_falling_root(FunctionRef f, double first, double second) {
+///
+/// @param nothing  a value that is rounding
+double find_falling_root(FunctionRef f, double first, double second, double nothing) {
     double x0 = first, f0 = f(x0), x1 = second, f1 = f(x1);
     for (int round = 0; round < 12; ++round) {
-        if (f1 == 0.0 || x1 == x0 || !(std::abs(f1) < std::abs(f0))) break;
+        if (std::abs(f1) <= nothing || x1 == x0 || !(std::abs(f1) < std::abs(f0))) break;
         const double next = x1 - f1 * (x1 - x0) / (f1 - f0);
         x0 = x1, f0 = f1;
         x1 = next, f1 = f(x1);
     }
     const double scale = std::max(std::abs(first), std::abs(second));
     const bool still = std::abs(x1 - x0) <= 1e-12 * std::max(scale, std::abs(x1));
-    if (f1 == 0.0 || still) return std::abs(f1) <= std::abs(f0) ? x1 : x0;
+    if (std::abs(f1) <= nothing || still) return std::abs(f1) <= std::abs(f0) ? x1 : x0;
     // Where a indenter comes or goes the function has a kink.
     double low = first, at_low = f(low);
     double step = at_low > 0.0 ? std::abs(second - first) : -std::abs(second - first);
@@ -41,9 +45,10 @@ void balance(SpringEnd& own, SpringEnd& far) {
     const auto lack = [&](double turn) { return own.moment_nmm(turn) - far.moment_nmm(-turn); };
     const double free = lack(0.0);
     if (free == 0.0) return;
-    const double turn = find_falling_root(
-        lack, 0.0, free / (own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad()));
-    lack(turn);
+    const double nothing = kMomentRounding * std::max(own.moment_nmm(), far.moment_nmm());
+    const double stiffness = own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad();
+    const double turn = find_falling_root(lack, 0.0, free / stiffness, nothing);
+    if (own.turn_rad() != turn) lack(turn);
 }
 
 /// The moments that agree with what each does to the other end and gets back.
@@ -53,7 +58,9 @@ void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
         return far.moment_nmm(cross_rad_per_nmm * other) - moment;
     };
     const double alone = far.moment_nmm(0.0);
-    lack(find_falling_root(lack, alone, alone + lack(alone)));
+    const double moment =
+        find_falling_root(lack, alone, alone + lack(alone), kMomentRounding * alone);
+    if (own.turn_rad() != cross_rad_per_nmm * moment) lack(moment);
 }
 
 }  // namespace

@@ -17,6 +17,9 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr double kTouching = 3e-14;  // overlap below this is rounding
 constexpr double kSettled = 3e-15;
 constexpr double kSlow = 1e-9;
+// Beside another touch a place that is so much better, as a share of the energy, is no better.
+constexpr double kAsGood = 1e-9;
+constexpr double kNear = 1e-4;
 // What is left of a compliance beside a touch below this share is rounding.
 constexpr double kHeldFast = 1e-12;
 constexpr int kMostSettlings = 200;
@@ -95,14 +98,16 @@ class Search {
 
     void start(const Borne& first) { borne_ = {first}; }
 
-    /// Brings in the indenter that stores most beside those that bear already; false when none would.
+    /// Brings in the indenter that stores most beside those that bear already; false when none
+    /// would.
     bool add_one() {
         const Held held(flexibility_, borne_);
         std::optional<Borne> best;
         double most_nmm = 0.0;
         for (const Indenter* indenter : indenters_) {
             if (bears(indenter)) continue;
-            if (const auto touch = beside(*indenter, held, borne_, most_nmm)) best = {indenter, *touch};
+            if (const auto touch = beside(*indenter, held, borne_, most_nmm))
+                best = {indenter, *touch};
         }
         if (!best) return false;
         borne_.push_back(*best);
@@ -115,7 +120,7 @@ class Search {
     void settle() {
         double last = kInfinity;
         for (int round = 0; round < kMostSettlings && borne_.size() > 1; ++round) {
-            const double moved = settle_once();
+            const double moved = settle_once(last);
             if (moved < kSettled || (moved < kSlow && moved >= last)) break;
             last = moved;
         }
@@ -128,32 +133,61 @@ class Search {
         return std::ranges::any_of(borne_, [&](const Borne& b) { return b.indenter == indenter; });
     }
 
-    /// Where a indenter stores most on a spring so held, if more than so far: on either side of, or
-    /// between, the touches.
+    /// Where an indenter stores most on a spring so held, if more than so far: on either side of,
+    /// or between, the touches; but it stays about its place where that is as good.
     [[nodiscard]] MaybeTouch beside(const Indenter& indenter,
                                     const Held& held,
                                     std::span<const Borne> touches,
-                                    double& most_nmm) const {
-        const auto spring = [&](double x) { return held.answer(indenter, x); };
+                                    double& most_nmm,
+                                    const Touch* now = nullptr,
+                                    double settled_to = kInfinity) const {
+        MaybeTouch best;
+        const auto consider = [&](const Range& range, double worth) {
+            const auto spring = [&](double x) { return held.answer(indenter, x); };
+            const MaybeTouch touch =
+                BearingSearch(indenter.outline, indenter.pivot_mm, range, spring).on(indenter.pad);
+            if (!touch || touch->force_n <= 0.0) return;
+            const double overlap = touch->height_mm - spring(touch->x_mm).face_mm;
+            if (overlap <= kTouching * indenter.pivot_mm) return;
+            if (worth * touch->force_n * overlap <= most_nmm) return;
+            most_nmm = worth * touch->force_n * overlap;
+            best = touch;
+        };
         std::vector<double> ends;
         for (const Borne& borne : touches) ends.push_back(borne.touch.x_mm);
         ends.push_back(0.5 * indenter.pad.start_mm);
         ends.push_back(kInfinity);
         std::ranges::sort(ends);
-        MaybeTouch best;
-        for (std::size_t i = ends.size() - 1; i > 0; --i) {
-            const Range range{ends[i - 1], ends[i]};
-            const MaybeTouch touch =
-                BearingSearch(indenter.outline, indenter.pivot_mm, range, spring).on(indenter.pad);
-            if (!touch || touch->force_n <= 0.0) continue;
-            const double overlap = touch->height_mm - spring(touch->x_mm).face_mm;
-            if (overlap <= kTouching * indenter.pivot_mm) continue;
-            if (touch->force_n * overlap <= most_nmm) continue;
-            most_nmm = touch->force_n * overlap;
-            best = touch;
+        if (now && settled_to < kNear) {
+            consider(about(now->x_mm, ends, kNear * indenter.pivot_mm), 1.0);
+            if (best) best->part = named(indenter, best->part);
+            if (best) return best;
+        }
+        for (std::size_t i = ends.size() - 1; i > 0; --i) consider({ends[i - 1], ends[i]}, 1.0);
+        if (best && now && std::abs(best->x_mm - now->x_mm) > kNear * indenter.pivot_mm) {
+            consider(about(now->x_mm, ends, kNear * indenter.pivot_mm), 1.0 + kAsGood);
+        }
+        if (now) {
+            const Answer answer = held.answer(indenter, now->x_mm);
+            const double overlap = now->height_mm - answer.face_mm;
+            if (overlap > 0.0 && answer.mm_per_n > 0.0 &&
+                overlap * overlap / answer.mm_per_n > most_nmm * (1.0 + kAsGood)) {
+                best = *now;
+                best->force_n = overlap / answer.mm_per_n;
+            }
         }
         if (best) best->part = named(indenter, best->part);
         return best;
+    }
+
+    /// As far to both sides of a place as the touches beside it leave room.
+    static Range about(double place, const std::vector<double>& ends, double reach) {
+        Range range{place - reach, place + reach};
+        for (const double end : ends) {
+            if (end <= place) range.start_mm = std::max(range.start_mm, end);
+            if (end >= place) range.end_mm = std::min(range.end_mm, end);
+        }
+        return range;
     }
 
     static Part named(const Indenter& indenter, Part part) {
@@ -186,7 +220,7 @@ class Search {
     }
 
     /// @returns  the longest way that a place moved, as a share of the distance to its pivot
-    double settle_once() {
+    double settle_once(double settled_to) {
         double moved = 0.0;
         for (std::size_t i = 0; i < borne_.size() && borne_.size() > 1; ++i) {
             const Borne own = borne_[i];
@@ -194,13 +228,15 @@ class Search {
             rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(i));
             double most_nmm = 0.0;
             const Held held(flexibility_, rest);
-            const MaybeTouch touch = beside(*own.indenter, held, rest, most_nmm);
+            const MaybeTouch touch =
+                beside(*own.indenter, held, rest, most_nmm, &own.touch, settled_to);
             if (!touch) {
                 borne_ = rest;
                 push();
                 return kInfinity;
             }
-            moved = std::max(moved, std::abs(touch->x_mm - own.touch.x_mm) / own.indenter->pivot_mm);
+            moved =
+                std::max(moved, std::abs(touch->x_mm - own.touch.x_mm) / own.indenter->pivot_mm);
             borne_[i].touch = *touch;
             const std::size_t count = borne_.size();
             push();
@@ -229,13 +265,13 @@ double energy_nmm(const Borne& borne) {
 }  // namespace
 
 void detail::add_indenters(std::vector<Indenter>& indenters,
-                         const Mounted& tang,
-                         int blade,
-                         double blade_angle_deg) {
+                           const Mounted& tang,
+                           int blade,
+                           double blade_angle_deg) {
     const double turn = radians(blade_angle_deg) - std::numbers::pi;
     const auto add = [&](std::span<const Arc> arcs, bool kick) {
         indenters.push_back({TurnedOutline(arcs, turn), tang.pivot_mm, tang.pad, tang.face_mm,
-                           tang.face_slope, Part{.blade = blade, .kick = kick}});
+                             tang.face_slope, Part{.blade = blade, .kick = kick}});
     };
     add(tang.outline.body, false);
     if (tang.outline.kick) add({&*tang.outline.kick, 1}, true);
@@ -252,7 +288,8 @@ MaybeTouch detail::bear_alone(const Flexibility& flexibility, const Indenter& in
     return touch;
 }
 
-std::vector<Borne> detail::bear(const Flexibility& flexibility, std::span<const Indenter> indenters) {
+std::vector<Borne> detail::bear(const Flexibility& flexibility,
+                                std::span<const Indenter> indenters) {
     std::vector<const Indenter*> within;
     std::optional<Borne> strongest;
     for (const Indenter& indenter : indenters) {

@@ -28,12 +28,13 @@ struct Indenter {
 ///
 /// @param tang  outlives the indenters
 void add_indenters(std::vector<Indenter>& indenters,
-                 const Mounted& tang,
-                 int blade,
-                 double blade_angle_deg);
+                   const Mounted& tang,
+                   int blade,
+                   double blade_angle_deg);
 
 /// Where a indenter touches the spring when nothing else does; nothing where it does not.
-[[nodiscard]] std::optional<Touch> bear_alone(const Flexibility& flexibility, const Indenter& indenter);
+[[nodiscard]] std::optional<Touch> bear_alone(const Flexibility& flexibility,
+                                              const Indenter& indenter);
 
 /// A indenter and where it bears.
 struct Borne {

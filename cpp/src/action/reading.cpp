@@ -18,8 +18,8 @@ double all_open_mm(const Joint& joint) {
 }  // namespace
 
 Readings readings(const Joint& joint, const Rests& rests) {
-    const double open = joint.alone() ? deflection_mm(joint, rests.open, joint.dial_mm)
-                                      : all_open_mm(joint);
+    const double open =
+        joint.alone() ? deflection_mm(joint, rests.open, joint.dial_mm) : all_open_mm(joint);
     const auto relative = [&](const std::optional<Contact>& rest) -> std::optional<double> {
         if (!rest) return std::nullopt;
         return deflection_mm(joint, *rest, joint.dial_mm) - open;

@@ -47,8 +47,7 @@ std::optional<Contact> detail::find_rest(const ContactAt& at,
         const Contact next = at(nominal_deg + downhill * away);
         if (next.count == 0) return letting_go(at, last.blade_angle_deg, next.blade_angle_deg);
         if (next.torque_nmm * downhill >= 0.0) {
-            return downhill > 0.0 ? rest_between(at, last, next)
-                                  : rest_between(at, next, last);
+            return downhill > 0.0 ? rest_between(at, last, next) : rest_between(at, next, last);
         }
         last = next;
     }

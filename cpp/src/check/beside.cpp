@@ -38,8 +38,8 @@ std::vector<OtherBlade> others_of(Solution& solution) {
     std::vector<OtherBlade> others;
     for (std::size_t i = 1; i < places.size(); ++i) {
         const Blade& blade = design.blades[places[i]];
-        others.push_back({blade.name, position_of(blade),
-                          std::numeric_limits<double>::infinity(), 0.0});
+        others.push_back(
+            {blade.name, position_of(blade), std::numeric_limits<double>::infinity(), 0.0});
     }
     for (const Step& step : solution.steps()) {
         const std::vector<double> forces = forces_n(step.turn.contact, places.size());
@@ -84,7 +84,8 @@ std::vector<Notice> joined_notices(const std::vector<Check>& checks) {
     std::vector<std::vector<std::string>> where;
     for (const Check& check : checks) {
         for (const Notice& notice : check.notices) {
-            auto known = std::ranges::find_if(all, [&](const Notice& n) { return alike(n, notice); });
+            auto known =
+                std::ranges::find_if(all, [&](const Notice& n) { return alike(n, notice); });
             if (known == all.end()) {
                 all.push_back(notice);
                 where.emplace_back();
@@ -109,7 +110,8 @@ Beside detail::beside(Solution& solution, Check& check) {
     Beside row{others_of(solution), check.positions, check.strokes, check.travel};
     for (const OtherBlade& other : row.others) {
         if (other.force_low_n > 0.0) continue;
-        check.notices.push_back({.code = NoticeCode::other_loose, .names = {{"other", other.name}}});
+        check.notices.push_back(
+            {.code = NoticeCode::other_loose, .names = {{"other", other.name}}});
     }
     return row;
 }
@@ -123,7 +125,8 @@ Check detail::worst_of_cases(std::vector<Check> checks) {
         targets.push_back(check.targets);
         if (&check != &checks.front()) result.beside.push_back(check.beside.front());
         for (const std::string& name : check.impossible) {
-            const bool known = std::ranges::find(result.impossible, name) != result.impossible.end();
+            const bool known =
+                std::ranges::find(result.impossible, name) != result.impossible.end();
             if (!known) result.impossible.push_back(name);
         }
     }

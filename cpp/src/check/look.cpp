@@ -1,6 +1,7 @@
+#include "backspring/check/look.hpp"
+
 #include "backspring/core/require.hpp"
 #include "backspring/design/joint_of.hpp"
-#include "backspring/check/look.hpp"
 
 namespace backspring {
 
@@ -8,10 +9,9 @@ Action make_action(const Design& design) {
     if (std::vector<Fault> broken = faults(design); !broken.empty()) {
         throw InvalidInput(std::move(broken));
     }
-    return {
-        .joint = make_joint(design),
-        .probe = make_stress_probe(design),
-        .friction = design.friction};
+    return {.joint = make_joint(design),
+            .probe = make_stress_probe(design),
+            .friction = design.friction};
 }
 
 Contact contact_at(const Design& design, double blade_angle_deg) {

@@ -38,10 +38,7 @@ double stress_mpa(const Action& action, const Contact& contact) {
 Solution::Solution(const Design& design, double step_deg)
     : design_(sound(design, step_deg)),
       step_deg_(step_deg),
-      action_{
-          .joint = make_joint(design),
-          .probe = {},
-          .friction = design.friction} {}
+      action_{.joint = make_joint(design), .probe = {}, .friction = design.friction} {}
 
 Solution::Solution(const Design& design, Joint loaded, double step_deg)
     : design_(sound(design, step_deg)),
@@ -63,9 +60,7 @@ const Readings& Solution::readings() {
 }
 
 const Joint& Solution::unloaded_joint() {
-    return kept(unloaded_joint_, [&] {
-        return make_unloaded_joint(design_);
-    });
+    return kept(unloaded_joint_, [&] { return make_unloaded_joint(design_); });
 }
 
 const Rests& Solution::unloaded_rests() {

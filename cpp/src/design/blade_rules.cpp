@@ -82,8 +82,7 @@ void end_rules(Requirements& rules, const Design& design) {
     const bool both = std::ranges::any_of(design.blades, behind);
     const bool root = design.spring.support.kind == SupportKind::root_stiffness;
     rules.require(!both || !root, "spring.support", [] {
-        return std::string(
-            "must be by two pins or by a middle pin alone with a blade at each end");
+        return std::string("must be by two pins or by a middle pin alone with a blade at each end");
     });
 }
 

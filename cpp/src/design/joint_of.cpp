@@ -16,7 +16,12 @@ Neighbour neighbour(const Spring& spring, const Blade& blade) {
     Neighbour other{.tang = joint_alone(spring, blade), .standing = {180.0, 0.0}};
     if (blade.stands == Stand::closed) {
         other.standing = {0.0, kClosedReachDeg};
-        other.seat_mm = blade.tang.closed_mm;
+        if (blade.tang.kick) {
+            const auto rest = rest_near(joint_alone(spring, blade), 0.0, kClosedReachDeg);
+            other.seat_deg = rest ? rest->blade_angle_deg : 0.0;
+        } else {
+            other.seat_mm = blade.tang.closed_mm;
+        }
     } else if (blade.stands == Stand::half_stop && blade.tang.half_stop_mm) {
         other.standing = {90.0, kHalfStopReachDeg};
         other.seat_mm = *blade.tang.half_stop_mm;
@@ -58,9 +63,8 @@ Joint make_joint(const Design& design) {
 std::vector<std::size_t> blades_in_joint(const Design& design) {
     std::vector<std::size_t> places(design.blades.size());
     std::iota(places.begin(), places.end(), std::size_t{0});
-    std::stable_partition(places.begin(), places.end(), [&](std::size_t i) {
-        return design.blades[i].end == design.own().end;
-    });
+    std::stable_partition(places.begin(), places.end(),
+                          [&](std::size_t i) { return design.blades[i].end == design.own().end; });
     return places;
 }
 

@@ -5,8 +5,8 @@
 
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/bounds.hpp"
-#include "backspring/design/joint_of.hpp"
 #include "backspring/check/closed_blade.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "loaded_joint.hpp"
 
 namespace backspring {

@@ -4,8 +4,8 @@
 #include <cmath>
 #include <limits>
 
-#include "backspring/design/joint_of.hpp"
 #include "backspring/core/root.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "fitted.hpp"
 
 namespace backspring {
@@ -20,8 +20,7 @@ class FittedKnife {
   public:
     FittedKnife(const Design& design, double target_mm)
         : design_(detail::fitted(design, target_mm, {})),
-          joint_(
-              make_joint(design_)),
+          joint_(make_joint(design_)),
           rests_(find_rests(joint_, design_.own().tang.half_stop_mm.has_value())),
           back_(whole_back(joint_, rests_)) {}
 

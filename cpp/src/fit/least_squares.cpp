@@ -28,7 +28,7 @@ struct Problem {
 };
 
 /// Where the search stands, with the model made linear there.
-struct Standing {
+struct Progress {
     Eigen::VectorXd x;
     Residuals rows;
     double sum = 0.0;
@@ -86,7 +86,7 @@ std::optional<Residuals> answer(const Problem& p, const Eigen::VectorXd& x, Eige
 }
 
 /// Slope of the residuals with one unknown, from both sides where bounds and model allow.
-Eigen::VectorXd slope(const Problem& p, const Standing& at, Eigen::Index i) {
+Eigen::VectorXd slope(const Problem& p, const Progress& at, Eigen::Index i) {
     const Eigen::Index count = at.rows.values.size();
     if (p.low[i] == p.high[i]) return Eigen::VectorXd::Zero(count);
     double step = p.step[i];
@@ -104,7 +104,7 @@ Eigen::VectorXd slope(const Problem& p, const Standing& at, Eigen::Index i) {
     throw NoConvergence("least squares: the model has no answer around where the search stands");
 }
 
-void make_linear(const Problem& p, Standing& at) {
+void make_linear(const Problem& p, Progress& at) {
     Eigen::MatrixXd& slopes = at.rows.jacobian;
     if (slopes.size() == 0) {
         slopes.resize(at.rows.values.size(), at.x.size());
@@ -116,22 +116,22 @@ void make_linear(const Problem& p, Standing& at) {
     at.scale = at.normal.diagonal().unaryExpr([](double d) { return d > 0.0 ? d : 1.0; });
 }
 
-std::optional<Standing> stand_at(const Problem& p, const Eigen::VectorXd& x, Eigen::Index count) {
+std::optional<Progress> stand_at(const Problem& p, const Eigen::VectorXd& x, Eigen::Index count) {
     std::optional<Residuals> rows = answer(p, x, count);
     if (!rows) return std::nullopt;
     const double sum = rows->values.squaredNorm() + deviations(p, x).squaredNorm();
     if (!std::isfinite(sum)) return std::nullopt;
-    return Standing{
+    return Progress{
         .x = x, .rows = std::move(*rows), .sum = sum, .normal = {}, .gradient = {}, .scale = {}};
 }
 
-Eigen::VectorXd damped_step(const Problem& p, const Standing& at, double damping) {
+Eigen::VectorXd damped_step(const Problem& p, const Progress& at, double damping) {
     Eigen::MatrixXd matrix = at.normal;
     matrix.diagonal() += damping * at.scale;
     return detail::bounded_step(matrix, at.gradient, p.low - at.x, p.high - at.x);
 }
 
-bool is_least(const Problem& p, const Standing& at) {
+bool is_least(const Problem& p, const Progress& at) {
     const double enough = p.rules.tolerance * std::max(1.0, std::sqrt(at.sum));
     for (Eigen::Index i = 0; i < at.x.size(); ++i) {
         const double g = at.gradient[i];
@@ -143,12 +143,12 @@ bool is_least(const Problem& p, const Standing& at) {
 }
 
 /// Takes the longest step that lowers the sum as the linear model says; false when none does.
-bool advance(const Problem& p, Standing& at, Damping& damping) {
+bool advance(const Problem& p, Progress& at, Damping& damping) {
     while (damping.value < kMostDamping) {
         const Eigen::VectorXd next = within(p, at.x + damped_step(p, at, damping.value));
         const Eigen::VectorXd step = next - at.x;
         const double foreseen = -(2.0 * at.gradient.dot(step) + step.dot(at.normal * step));
-        std::optional<Standing> there = stand_at(p, next, at.rows.values.size());
+        std::optional<Progress> there = stand_at(p, next, at.rows.values.size());
         const double share = there && foreseen > 0.0 ? (at.sum - there->sum) / foreseen : -1.0;
         if (share > kWorthTaking) {
             const double better = 2.0 * std::min(share, 1.0) - 1.0;
@@ -163,7 +163,7 @@ bool advance(const Problem& p, Standing& at, Damping& damping) {
     return false;
 }
 
-LeastSquares result_of(const Problem& p, const Standing& at, int iterations, bool converged) {
+LeastSquares result_of(const Problem& p, const Progress& at, int iterations, bool converged) {
     LeastSquares found;
     std::vector<Eigen::Index> every, free;
     for (Eigen::Index i = 0; i < at.x.size(); ++i) {
@@ -190,7 +190,7 @@ LeastSquares search_least_squares(const ResidualModel& model,
                                   const LeastSquaresRules& rules) {
     detail::require_sense(unknowns, rules);
     const Problem p = problem_of(model, unknowns, rules);
-    std::optional<Standing> at = stand_at(p, within(p, column(unknowns, &Unknown::start)), -1);
+    std::optional<Progress> at = stand_at(p, within(p, column(unknowns, &Unknown::start)), -1);
     if (!at) throw NoConvergence("least squares: the model has no answer at the start");
     Damping damping;
     int iterations = 0;

@@ -24,9 +24,8 @@ PinForces pin_forces(const Spring& spring, std::span<const Load> loads) {
     const double span = spring.support.rear_pin_mm;
     double ahead = 0.0, behind = 0.0;
     for (const Load& load : loads) (load.x_mm < 0.0 ? behind : ahead) += load.force_n;
-    const double couple = (bending_moment_nmm(spring, loads, 0.0) -
-                           bending_moment_nmm(spring, loads, -span)) /
-                          span;
+    const double couple =
+        (bending_moment_nmm(spring, loads, 0.0) - bending_moment_nmm(spring, loads, -span)) / span;
     return {.middle_n = ahead + couple, .rear_n = couple - behind};
 }
 

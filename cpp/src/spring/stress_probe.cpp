@@ -134,8 +134,7 @@ void consider_between(PeakStress& worst,
     if (here_nmm == there_nmm) return;
     const double zero_mm = other.span_mm * here_nmm / (there_nmm - here_nmm);
     for (std::size_t i = 0; i + 1 < other.between_taper.size(); i += 2) {
-        const auto peak =
-            taper_peak(other.between_taper[i], other.between_taper[i + 1], zero_mm);
+        const auto peak = taper_peak(other.between_taper[i], other.between_taper[i + 1], zero_mm);
         if (!peak) continue;
         consider(worst, peak->x_mm,
                  moment(peak->x_mm) * rectangle_stress_per_moment(width_mm, peak->thickness_mm));

@@ -32,8 +32,8 @@ int TurnedOutline::level_arc() const {
 SurfacePoint TurnedOutline::at_slope(int arc, double slope) const {
     const Arc& a = at(arc);
     const double out = a.radius_mm / std::sqrt(1.0 + slope * slope);
-    return {cos_ * a.u_mm - sin_ * a.w_mm - slope * out, sin_ * a.u_mm + cos_ * a.w_mm + out,
-            slope, arc};
+    return {cos_ * a.u_mm - sin_ * a.w_mm - slope * out, sin_ * a.u_mm + cos_ * a.w_mm + out, slope,
+            arc};
 }
 
 std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {

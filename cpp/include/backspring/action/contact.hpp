@@ -53,11 +53,11 @@ struct Contact {
 
 /// Where the tang bears on the spring at a blade angle, and how hard.
 ///
-/// Every tang's body and every kick is an indenter: a convex outline with at most one point force. The
-/// places make the strain energy stationary, which on a smooth face means that outline and deformed
-/// face have one slope (shear: the mean of both sides of the force); otherwise the force acts at an
-/// edge of the pad. Found to rounding error, never on a grid, so that torque is dU/dtheta.
-/// Another blade that is free to seat stands where its own torque vanishes.
+/// Every tang's body and every kick is an indenter: a convex outline with at most one point force.
+/// The places make the strain energy stationary, which on a smooth face means that outline and
+/// deformed face have one slope (shear: the mean of both sides of the force); otherwise the force
+/// acts at an edge of the pad. Found to rounding error, never on a grid, so that torque is
+/// dU/dtheta. Another blade that is free to seat stands where its own torque vanishes.
 ///
 /// @param blade_angle_deg  0 closed, 180 open; -45 to 225
 /// @throws OutOfRange      outside that range

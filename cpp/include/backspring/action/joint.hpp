@@ -28,7 +28,8 @@ struct Mounted {
 struct Neighbour {
     Mounted tang;
     Standing standing;
-    double seat_mm = 0.0;  ///< pivot to the face it seats on; 0 where it is held [mm]
+    double seat_mm = 0.0;   ///< pivot to the face it seats on; 0 where held, or on a kick [mm]
+    double seat_deg = 0.0;  ///< about where it seats on a kick [deg]
 };
 
 /// The other end of a spring, with the blades there.

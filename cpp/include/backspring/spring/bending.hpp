@@ -10,7 +10,7 @@ namespace backspring {
 
 /// A force of the tang on the spring.
 struct Load {
-    double x_mm = 0.0;  ///< station [mm]: ahead of the middle pin, or behind all pins [mm]
+    double x_mm = 0.0;     ///< station [mm]: ahead of the middle pin, or behind all pins [mm]
     double force_n = 0.0;  ///< outward [N]
 };
 

@@ -9,10 +9,10 @@ namespace backspring {
 
 /// A place on the tang as it stands at a blade angle, from the pivot.
 struct SurfacePoint {
-    double x_mm;   ///< along the spring, + ahead [mm]
-    double y_mm;   ///< outward [mm]
-    double slope;  ///< dy/dx of the outline
-    int arc = 0;   ///< which arc it lies on, or the one ahead of its flat
+    double x_mm;        ///< along the spring, + ahead [mm]
+    double y_mm;        ///< outward [mm]
+    double slope;       ///< dy/dx of the outline
+    int arc = 0;        ///< which arc it lies on, or the one ahead of its flat
     bool flat = false;  ///< on the flat behind that arc
 };
 
