@@ -18,8 +18,7 @@ if TYPE_CHECKING:
     from backspring.many import ManyChecks, check_many
     from backspring.picture.plot import plot
     from backspring.question.bushing import Bushing, turning_test
-    from backspring.question.check import Check, TargetResult, check
-    from backspring.question.check_two import Beside, TwoCheck, check_two
+    from backspring.question.check import Beside, BladesCheck, Check, TargetResult, check
     from backspring.question.grind import (
         grind,
         grind_depth,
@@ -38,6 +37,7 @@ if TYPE_CHECKING:
         Sweep,
         bearing_pressures,
         contact_at,
+        contacts,
         permanent_set,
         spring_along,
         sweep,
@@ -48,6 +48,7 @@ if TYPE_CHECKING:
 __all__ = [
     "Allowance",
     "Beside",
+    "BladesCheck",
     "Bushing",
     "Check",
     "Contact",
@@ -73,14 +74,13 @@ __all__ = [
     "Taper",
     "TargetResult",
     "Tolerance",
-    "TwoCheck",
     "__version__",
     "allowance",
     "bearing_pressures",
     "check",
     "check_many",
-    "check_two",
     "contact_at",
+    "contacts",
     "design_map",
     "fit_plan",
     "gradient",
@@ -110,7 +110,8 @@ __all__ = [
 # Each name is fetched on first use, so that `backspring --help` answers at once.
 _HOMES = {
     "Allowance": "fit.result",
-    "Beside": "question.check_two",
+    "Beside": "question.check",
+    "BladesCheck": "question.check",
     "Bushing": "question.bushing",
     "Check": "question.check",
     "Design": "design.design",
@@ -135,13 +136,12 @@ _HOMES = {
     "Taper": "question.size_result",
     "TargetResult": "question.check",
     "Tolerance": "question.tolerance",
-    "TwoCheck": "question.check_two",
     "allowance": "fit.plan",
     "bearing_pressures": "question.sweep",
     "check": "question.check",
     "check_many": "many",
-    "check_two": "question.check_two",
     "contact_at": "question.sweep",
+    "contacts": "question.sweep",
     "design_map": "question.size",
     "fit_plan": "fit.plan",
     "gradient": "question.sensitivity",

@@ -32,7 +32,7 @@ void define_field(py::module_& m) {
     define_record(type, BACKSPRING_ROW(key), BACKSPRING_ROW(form), BACKSPRING_ROW(quantity),
                   BACKSPRING_ROW(least), BACKSPRING_ROW(greatest), BACKSPRING_ROW(choices),
                   BACKSPRING_ROW(required), BACKSPRING_ROW(dimension), BACKSPRING_ROW(in_file),
-                  BACKSPRING_ROW(derived), BACKSPRING_ROW(second), BACKSPRING_ROW(left_out),
+                  BACKSPRING_ROW(derived), BACKSPRING_ROW(of_blade), BACKSPRING_ROW(left_out),
                   BACKSPRING_ROW(meaning), BACKSPRING_ROW(example));
     m.def("fields", &fields, DOC(fields));
     m.def("dimensions", &dimensions, DOC(dimensions));

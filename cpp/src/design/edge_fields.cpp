@@ -38,6 +38,7 @@ std::vector<Field> detail::edge_fields() {
          .form = Form::points,
          .least = -kLongestMm,
          .greatest = kLongestMm,
+         .of_blade = true,
          .left_out = "not given: no gap between edge and spring is worked out",
          .meaning = "The edge as corners of a line, each [u, w] from the pivot with the blade "
                     "open: u ahead along the spring, w outward, so that the edge has w below 0.",
@@ -48,6 +49,7 @@ std::vector<Field> detail::edge_fields() {
          .form = Form::pair,
          .least = -kLongestMm,
          .greatest = kLongestMm,
+         .of_blade = true,
          .left_out = "the corner of the edge that is farthest ahead, or else at the blade's length "
                      "on a line through the pivot",
          .meaning = "The tip as [u, w], like the corners of the edge.",
@@ -57,6 +59,7 @@ std::vector<Field> detail::edge_fields() {
         {.key = "blade.well",
          .least = kShortestMm,
          .greatest = 200.0,
+         .of_blade = true,
          .left_out = "not given: the tip's height is told against where it stands now",
          .meaning = "Depth of the handle at the tip of the closed blade: from the rim down to the "
                     "line of the spring's belly, unbent and carried on straight.",

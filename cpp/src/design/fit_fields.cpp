@@ -15,13 +15,35 @@ void set_rear_pin_offset(Design& d, double value) {
     d.own().fit.preload_mm = value * (d.own().tang.pivot_mm / d.spring.support.rear_pin_mm);
 }
 
+/// What a blade that is not the first has besides the keys marked of_blade.
+std::vector<Field> further_blade_rows() {
+    return {{.key = "blades.name",
+             .form = Form::text,
+             .required = true,
+             .left_out = "must be given",
+             .meaning = "What the blade is called; each blade of a spring has a name of its own.",
+             .example = "\"pen\""},
+            {.key = "blades.end",
+             .form = Form::choice,
+             .choices = {"front", "rear"},
+             .required = true,
+             .left_out = "must be given",
+             .meaning = "The end of the spring that it bears on: the first blade's, or the other.",
+             .example = "\"rear\""}};
+}
+
 std::vector<Field> blade_rows() {
     return {
+        {.key = "blade.name",
+         .form = Form::text,
+         .left_out = "\"main\"",
+         .meaning = "What the blade is called where a spring has several.",
+         .example = "\"long\""},
         {.key = "blade.nail_nick",
          .least = kShortestMm,
          .greatest = kLongestMm,
          .dimension = true,
-         .second = true,
+         .of_blade = true,
          .left_out = "not given: no pull is worked out, only torque",
          .meaning = "From the centre of the pivot to the nail nick.",
          .example = "35",
@@ -31,7 +53,7 @@ std::vector<Field> blade_rows() {
          .quantity = Quantity::mass,
          .least = 1e-6,
          .greatest = 2000.0,
-         .second = true,
+         .of_blade = true,
          .left_out = "not given",
          .meaning = "Mass of the blade, tang included. With length and height it stands in for "
                     "inertia.",
@@ -40,7 +62,7 @@ std::vector<Field> blade_rows() {
         {.key = "blade.length",
          .least = kShortestMm,
          .greatest = kLongestMm,
-         .second = true,
+         .of_blade = true,
          .left_out = "not given: no tip speed is worked out",
          .meaning = "Length of the blade from the tang's rear end to the tip.",
          .example = "80",
@@ -48,7 +70,7 @@ std::vector<Field> blade_rows() {
         {.key = "blade.height",
          .least = kShortestMm,
          .greatest = 200.0,
-         .second = true,
+         .of_blade = true,
          .left_out = "not given",
          .meaning = "Height of the blade from edge to back.",
          .example = "18",
@@ -57,7 +79,7 @@ std::vector<Field> blade_rows() {
          .quantity = Quantity::inertia,
          .least = 1e-9,
          .greatest = 1e5,
-         .second = true,
+         .of_blade = true,
          .left_out = "of a plate of the blade's mass, length and height",
          .meaning = "Moment of inertia of the blade about the pivot.",
          .example = "\"5.2e-5 kg m2\"",
@@ -65,6 +87,7 @@ std::vector<Field> blade_rows() {
         {.key = "blade.edge_clearance",
          .least = kThinnestMm,
          .greatest = kThickestMm,
+         .of_blade = true,
          .left_out = "not given: a rap is not judged",
          .meaning = "From the edge to the spring's belly with the blade closed.",
          .example = "0.8",
@@ -73,6 +96,7 @@ std::vector<Field> blade_rows() {
          .quantity = Quantity::hardness,
          .least = kSoftestHrc,
          .greatest = kHardestHrc,
+         .of_blade = true,
          .left_out = "not given: wear is judged by the spring alone",
          .meaning = "Rockwell C of the tang.",
          .example = "\"60 HRC\"",
@@ -122,7 +146,7 @@ std::vector<Field> detail::fit_fields() {
          .least = 0.0,
          .greatest = 10.0,
          .dimension = true,
-         .second = true,
+         .of_blade = true,
          .left_out = "from rear_pin_offset; one of the two must be given",
          .meaning = "Interference: how far the open face stands into the unbent spring at the "
                     "pivot's station with both pins in.",
@@ -144,13 +168,13 @@ std::vector<Field> detail::fit_fields() {
          .least = kShortestMm,
          .greatest = kLongestMm,
          .dimension = true,
-         .second = true,
+         .of_blade = true,
          .left_out = "at the pivot",
          .meaning = "Station that the indicator touches, from the middle pin.",
          .example = "33.5",
          BACKSPRING_PLACE(own().fit.dial_mm)},
     };
-    for (const auto& more : {blade_rows(), edge_fields(), pins_rows()}) {
+    for (const auto& more : {blade_rows(), edge_fields(), further_blade_rows(), pins_rows()}) {
         rows.insert(rows.end(), more.begin(), more.end());
     }
     return rows;

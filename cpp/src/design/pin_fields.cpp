@@ -134,7 +134,7 @@ std::vector<Field> detail::pin_fields() {
          .least = kShortestMm,
          .greatest = kLongestMm,
          .required = true,
-         .second = true,
+         .of_blade = true,
          .left_out = "must be given",
          .meaning = "Face of the belly that can touch the tang: stations of its rear and front "
                     "edge, from the middle pin.",

@@ -4,18 +4,20 @@ from __future__ import annotations
 
 import argparse
 
-from backspring import Design, check, check_two
+from backspring import BladesCheck, check
 from backspring.cli import UsageError, uniform_spring
 from backspring.cli.answer import Answer
+from backspring.cli.of_blades import add_blade, chosen
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.report.check import check_report
-from backspring.report.check_two import check_two_report
+from backspring.report.check_blades import check_blades_report
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("design", nargs="?", metavar="DESIGN", help="design file (TOML)")
     parser.add_argument("--all", action="store_true", help="show every margin of the verdict")
+    add_blade(parser)
     add_log(parser)
     uniform_spring.add_arguments(parser)
 
@@ -30,12 +32,15 @@ def run(options: argparse.Namespace) -> Answer:
     knife = None
     if options.design is not None:
         design, knife = asked_of(options)
-        if design.two_blades is not None:
-            return _two(design, options)
+        design = chosen(design, options)
     else:
         design = uniform_spring.make_design(options)
     result = check(design)
     data = result.to_dict()
+    if isinstance(result, BladesCheck):
+        blades = check_blades_report(result, options.units, options.all)
+        answer = Answer(result.status, data, blades, result.notices, options.design)
+        return with_knife(answer, knife, options)
     assumed: tuple[str, ...] = ()
     if options.design is None:
         data["defaults"] = [*uniform_spring.assumed("mm"), *data["defaults"]]
@@ -43,11 +48,3 @@ def run(options: argparse.Namespace) -> Answer:
     report = check_report(result, options.units, assumed, options.all)
     answer = Answer(result.status, data, report, result.notices, options.design)
     return with_knife(answer, knife, options)
-
-
-def _two(design: Design, options: argparse.Namespace) -> Answer:
-    if options.all:
-        raise UsageError("backspring check: --all goes with one blade: two have no verdict")
-    result = check_two(design)
-    report = check_two_report(result, options.units)
-    return Answer(result.status, result.to_dict(), report, result.notices, options.design)

@@ -14,6 +14,7 @@ from backspring.design.value import numbers_of
 from backspring.steel.choice import SteelChoice
 
 Section = dict[str, Any]
+FIRST_BLADE = "main"
 # On its middle pin alone each end bends as if clamped there; the core turns the whole.
 _SUPPORTS = {
     "two-pins": _core.SupportKind.two_pins,
@@ -35,26 +36,45 @@ def make_core_design(content: Section, choice: SteelChoice | None) -> _core.Desi
         surface=_surface(spring, choice),
         hardness=_core.Hardness(spring_hrc=hardness.value if hardness else None),
     )
-    return _core.with_numbers(base, _numbers(content))
+    core = _core.with_numbers(base, _numbers(content))
+    blades = content.get("blades", {})
+    if not blades and "name" not in content.get("blade", {}):
+        return core
+    own = _changed(core.blades[0], name=content.get("blade", {}).get("name", FIRST_BLADE))
+    return with_blades(core, [own, *(make_blade(*each) for each in blades.items())])
 
 
-def make_core_two_blades(content: Section, first: _core.Design) -> _core.TwoBlades | None:
-    """Add the second blade to the core's design of the first; None when there is none."""
-    if "second" not in content:
-        return None
-    end = make_end(content["second"])
-    return _core.TwoBlades(first=first, second=end.blades[0])
+def with_blades(core: _core.Design, blades: list[_core.Blade]) -> _core.Design:
+    """Copy a design with other blades."""
+    kept = {name: getattr(core, name) for name in _fields_of(core)}
+    return _core.Design(**kept | {"blades": blades})
 
 
-def make_end(second: Section) -> _core.Design:
-    """Put pad, tang, fit and blade of a second blade into a design of their own."""
-    pad = {"spring": {"pad": second["pad"]}} if "pad" in second else {}
-    rest = {name: table for name, table in second.items() if name != "pad"}
-    return _core.with_numbers(_core.Design(), _numbers(pad | rest))
+def make_blade(name: str, table: Section) -> _core.Blade:
+    """Make a blade that is not the first; its stations are its own."""
+    rest = {key: inner for key, inner in table.items() if key not in ("pad", "name", "end")}
+    pad = {"spring": {"pad": table["pad"]}} if "pad" in table else {}
+    blade = _core.with_numbers(_core.Design(), _numbers(pad | rest)).blades[0]
+    end = _core.End[table.get("end", "rear")]
+    return _changed(blade, name=name, end=end)
+
+
+def _fields_of(record: Any) -> tuple[str, ...]:
+    names: tuple[str, ...] = record._fields
+    return names
+
+
+def _changed(blade: _core.Blade, **values: Any) -> _core.Blade:
+    kept = {name: getattr(blade, name) for name in _fields_of(blade)}
+    return _core.Blade(**kept | values)
 
 
 def _numbers(content: Section) -> dict[str, list[float]]:
-    given = {key: numbers_of(KEYS[key], value) for key, value in dotted(content)}
+    given = {
+        key: numbers_of(KEYS[key], value)
+        for key, value in dotted(content)
+        if not key.startswith("blades.")
+    }
     return {key: numbers for key, numbers in given.items() if numbers}
 
 

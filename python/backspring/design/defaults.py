@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from typing import Any
 
 from backspring import _core
-from backspring.design.core_design import make_end
 from backspring.design.fields import ROWS
 from backspring.errors import OutOfRange
 from backspring.notice import Notice, Value
@@ -31,7 +30,7 @@ def find_defaults(
         *_tang_defaults(tang, core.tang, units),
         *_dial_default(fit, tang, units),
         *_blade_gaps(content.get("blade", {}), content.get("friction"), units),
-        *_second_defaults(content, units),
+        *_blade_defaults(content, core, units),
         *_target_gaps(content.get("targets", {})),
     )
 
@@ -89,16 +88,15 @@ def _dial_default(fit: Content, tang: Content, units: System) -> Iterator[str]:
         yield f"fit.dial: at the pivot, {text(tang['pivot'], 'size', units)}"
 
 
-def _second_defaults(content: Content, units: System) -> Iterator[str]:
-    if "second" not in content:
-        return
-    second = content["second"]
-    for line in (
-        *_tang_defaults(second["tang"], make_end(second).tang, units),
-        *_dial_default(second["fit"], second["tang"], units),
-        *_blade_gaps(second.get("blade", {}), None, units),
-    ):
-        yield f"second.{line}"
+def _blade_defaults(content: Content, core: _core.Design, units: System) -> Iterator[str]:
+    for name, table in content.get("blades", {}).items():
+        blade = next(each for each in core.blades if each.name == name)
+        for line in (
+            *_tang_defaults(table["tang"], blade.tang, units),
+            *_dial_default(table["fit"], table["tang"], units),
+            *_blade_gaps(table.get("blade", {}), None, units),
+        ):
+            yield f"blades.{name}.{line}"
 
 
 def _blade_gaps(blade: Content, friction: Content | None, units: System) -> Iterator[str]:
@@ -138,9 +136,6 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:
         yield Notice("not-used", {"key": "spring.rear_pin"})
     if spring.get("support", "two-pins") != "two-pins" and spring.get("pin_clearance"):
         yield Notice("not-used", {"key": "spring.pin_clearance"})
-    if "second" in content:
-        yield from _two_blade_notices(content)
-        return
     rap = content.get("blade", {})
     if "edge_clearance" in rap and not {"length"} <= rap.keys():
         yield _not_judged("blade.edge_clearance", ": give length, and mass or inertia")
@@ -148,19 +143,6 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:
 
 def _not_judged(key: str, why: str) -> Notice:
     return Notice("not-judged", {"key": key, "why": why})
-
-
-def _two_blade_notices(content: Content) -> Iterator[Notice]:
-    yield _not_judged(
-        "two blades: set, fatigue, local stress, wear and rap",
-        "; check each end by itself for those",
-    )
-    for key, given in (
-        ("targets.openings", "openings" in content.get("targets", {})),
-        ("blade.edge_clearance", "edge_clearance" in content.get("blade", {})),
-    ):
-        if given:
-            yield _not_judged(key, " with two blades")
 
 
 def _temper_notices(spring: Content, steel: Steel) -> Iterator[Notice]:

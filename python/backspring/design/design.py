@@ -5,14 +5,16 @@ from __future__ import annotations
 import copy
 import hashlib
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Self
 
 from backspring import _core
 from backspring.design.arguments import quantity
+from backspring.design.blades import listed_blades
+from backspring.design.core_design import FIRST_BLADE
 from backspring.design.defaults import find_defaults, find_notices
-from backspring.design.fields import ROWS, kind_of
+from backspring.design.fields import ROWS, kind_of, row_of
 from backspring.design.reader import FORMAT, DesignParts, read_design
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice
@@ -21,12 +23,6 @@ from backspring.units import System
 
 Section = Mapping[str, Any]
 _SHAPE = ("spring", "tang", "fit")
-
-
-TWO_BLADES_REFUSED = (
-    "this works on a spring with one blade; for two blades there are the commands check and plot, "
-    "and check_two() in Python"
-)
 
 
 class Design(Reported):
@@ -50,7 +46,7 @@ class Design(Reported):
         tang: Section | None = None,
         fit: Section | None = None,
         blade: Section | None = None,
-        second: Section | None = None,
+        blades: Sequence[Section] | None = None,
         pins: Section | None = None,
         friction: Section | None = None,
         targets: Section | None = None,
@@ -64,7 +60,7 @@ class Design(Reported):
             "tang": tang,
             "fit": fit,
             "blade": blade,
-            "second": second,
+            "blades": blades,
             "pins": pins,
             "friction": friction,
             "targets": targets,
@@ -90,15 +86,46 @@ class Design(Reported):
 
     @property
     def core(self) -> _core.Design:
-        """The core's design: mm, N, MPa. Refused for two blades, which need `two_blades`."""
-        if self._parts.two_blades is not None:
-            raise invalid([Fault("two-blades", "second", TWO_BLADES_REFUSED)])
+        """The core's design, mm, N, MPa, seen from the blade that questions are about."""
         return self._parts.core
 
     @property
-    def two_blades(self) -> _core.TwoBlades | None:
-        """The core's design of a spring with two blades; None with one blade."""
-        return self._parts.two_blades
+    def blades(self) -> tuple[str, ...]:
+        """Names of the blades on the spring, in the order of the file."""
+        return (self._first_name, *self._parts.content.get("blades", {}))
+
+    @property
+    def blade(self) -> str:
+        """Name of the blade that questions are about: the first, or the one of seen_from()."""
+        return self.blades[self._parts.own or 0]
+
+    @property
+    def of_all_blades(self) -> bool:
+        """Whether a check is of every blade: there are several, and none was chosen."""
+        return len(self.blades) > 1 and self._parts.own is None
+
+    def seen_from(self, blade: str) -> Design:
+        """Return the same design with one of its blades as the one that questions are about.
+
+        Stations are then that blade's: from the pin next to it, + towards its pivot. Keys like
+        "tang.closed" mean its own in replace() and in studies. Raises InvalidInput when no blade
+        has this name.
+        """
+        if blade not in self.blades:
+            known = ", ".join(self.blades)
+            message = f'no blade is called "{blade}": known are {known}'
+            raise invalid([Fault("unknown-blade", "blade", message)])
+        own = self.blades.index(blade)
+        parts = replace(self._parts, own=own, core=_core.seen_from(self._whole, own))
+        return Design.from_parts(replace(parts, whole=self._whole))
+
+    @property
+    def _whole(self) -> _core.Design:
+        return self._parts.whole or self._parts.core
+
+    @property
+    def _first_name(self) -> str:
+        return str(self._parts.content.get("blade", {}).get("name", FIRST_BLADE))
 
     @property
     def steel(self) -> dict[str, Any]:
@@ -112,7 +139,7 @@ class Design(Reported):
 
     def assumptions(self, units: System = "mm") -> tuple[str, ...]:
         """Write the same sentences in the units asked for."""
-        return find_defaults(self._parts.content, self._parts.steel, self._parts.core, units)
+        return find_defaults(self._parts.content, self._parts.steel, self._whole, units)
 
     @property
     def notices(self) -> tuple[Notice, ...]:
@@ -126,16 +153,20 @@ class Design(Reported):
 
     @property
     def shape_sha256(self) -> str:
-        """Fingerprint of spring, tang and fit alone, which is what readings depend on.
+        """Fingerprint of spring, tangs and fits alone, which is what readings depend on.
 
         Name, blade, friction and targets may change without a change in it.
         """
-        return _fingerprint({key: self._parts.content.get(key) for key in _SHAPE})
+        content = self._parts.content
+        shape = {key: content.get(key) for key in _SHAPE}
+        for name, blade in content.get("blades", {}).items():
+            shape[name] = {key: blade.get(key) for key in ("end", "pad", *_SHAPE[1:])}
+        return _fingerprint(shape)
 
     def to_dict(self) -> dict[str, Any]:
         """Content in the shape of the file, all numbers in mm, N, MPa, HRC, g, kg mm2."""
         header = {"format": FORMAT, "name": self.name, "units": "mm"}
-        return header | copy.deepcopy(self._parts.content)
+        return header | listed_blades(copy.deepcopy(self._parts.content))
 
     def replace(self, **changes: Any) -> Design:
         """Return a changed copy: `design.replace(**{"fit.preload": 0.9})`.
@@ -145,22 +176,30 @@ class Design(Reported):
         results are shown in. "spring.thickness_scale" and "spring.thickness_offset" change the
         profile as a study does.
         """
-        data, units = self.to_dict(), changes.pop("units", self.units)
+        data, units = copy.deepcopy(self._parts.content), changes.pop("units", self.units)
+        data = {"format": FORMAT, "name": self.name, "units": "mm"} | data
         if units not in ("mm", "in"):
             raise invalid([Fault("bad-value", "units", f'must be "mm" or "in", got {units!r}')])
         relative = [key for key in changes if key in ROWS and not ROWS[key].in_file]
         for key, value in changes.items():
             if key not in relative:
-                _put(data, key, value)
-        changed = _restore(data, units)
+                _put(data, self._key_in_file(key), value)
+        changed = _restore(data, units, self._parts.own)
         for key in relative:
             profile = changed._profile_under(key, changes[key])
             changed = changed.replace(**{"spring.thickness": profile})
         return changed
 
+    def _key_in_file(self, key: str) -> str:
+        """Key of the content for a key as the blade that questions are about has it."""
+        name = key.removeprefix("spring.") if key == "spring.pad" else key
+        if not self._parts.own or row_of(f"blades.{self.blade}.{name}") is None:
+            return key
+        return f"blades.{self.blade}.{name}"
+
     def _profile_under(self, key: str, value: Any) -> Any:
         number = quantity(value, kind_of(ROWS[key]), key)
-        changed = _core.with_dimension(self._parts.core, key, number)
+        changed = _core.with_dimension(self._whole, key, number)
         return [[each.x_mm, each.thickness_mm] for each in changed.spring.thickness]
 
     def __setattr__(self, name: str, value: Any) -> None:
@@ -170,13 +209,15 @@ class Design(Reported):
         raise AttributeError("a design does not change: use replace() for a changed copy")
 
     def __eq__(self, other: object) -> bool:
-        return self.to_dict() == other.to_dict() if isinstance(other, Design) else NotImplemented
+        if not isinstance(other, Design):
+            return NotImplemented
+        return self.to_dict() == other.to_dict() and self._parts.own == other._parts.own
 
     def __hash__(self) -> int:
         return hash(self.sha256)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return _restore, (self.to_dict(), self.units)
+        return _restore, (self.to_dict(), self.units, self._parts.own)
 
     def __repr__(self) -> str:
         sections = ", ".join(f"{key}={value}" for key, value in self._parts.content.items())
@@ -190,9 +231,9 @@ def _read(data: Mapping[str, Any]) -> DesignParts:
     return parts
 
 
-def _restore(content: dict[str, Any], units: System) -> Design:
-    parts = _read(content)
-    return Design.from_parts(replace(parts, units=units))
+def _restore(content: dict[str, Any], units: System, own: int | None = None) -> Design:
+    design = Design.from_parts(replace(_read(content), units=units))
+    return design if own is None else design.seen_from(design.blades[own])
 
 
 _EXCLUSIVE = {"fit.preload": "rear_pin_offset", "fit.rear_pin_offset": "preload"}

@@ -13,7 +13,8 @@ Table = dict[str, Union[Field, "Table"]]
 
 HEADER = ("format", "name", "units")
 ROWS: dict[str, Field] = {field.key: field for field in fields()}
-REQUIRED_TABLES = ("spring", "tang", "fit", "second.tang", "second.fit")
+REQUIRED_TABLES = ("spring", "tang", "fit")
+REQUIRED_OF_BLADE = ("tang", "fit")
 
 
 def _nested(rows: dict[str, Field]) -> Table:
@@ -29,18 +30,31 @@ def _nested(rows: dict[str, Field]) -> Table:
     return tables
 
 
-def _keys() -> Iterator[tuple[str, Field]]:
-    """Every key that a file may hold; the second blade's pad is not in a table [second.spring]."""
+def _blade_keys() -> Iterator[tuple[str, Field]]:
+    """Every key of one of [[blades]]; its pad is not in a table [blades.spring]."""
+    for key in ("name", "end"):
+        yield key, ROWS[f"blades.{key}"]
     for key, row in ROWS.items():
-        if row.in_file:
-            yield key, row
-    for key, row in ROWS.items():
-        if row.second:
-            yield f"second.{key.removeprefix('spring.')}", row
+        if row.of_blade:
+            yield key.removeprefix("spring."), row
 
 
-KEYS: dict[str, Field] = dict(_keys())
-TABLES = _nested(KEYS)
+KEYS: dict[str, Field] = {key: row for key, row in ROWS.items() if row.in_file}
+TABLES = _nested({key: row for key, row in KEYS.items() if not key.startswith("blades.")})
+BLADE_KEYS: dict[str, Field] = dict(_blade_keys())
+BLADE_TABLE = _nested(BLADE_KEYS)
+
+
+def row_of(key: str) -> Field | None:
+    """Return the row of a key, also of one as "blades.pen.tang.closed"; None if there is none."""
+    if key.startswith("blades."):
+        return BLADE_KEYS.get(key.split(".", 2)[-1])
+    return KEYS.get(key)
+
+
+def key_in_core(key: str) -> str:
+    """Return the key that one of a blade's own has in the core's table: "pad" is "spring.pad"."""
+    return "spring.pad" if key == "pad" else key
 
 
 def kind_of(row: Field) -> Kind:
@@ -54,8 +68,8 @@ def is_number(row: Field) -> bool:
 
 
 def table_at(names: list[str]) -> Table:
-    """Return the table that stands under these names."""
-    table = TABLES
+    """Return the table that stands under these names, of a blade under "blades" and its name."""
+    table, names = (BLADE_TABLE, names[2:]) if names[:1] == ["blades"] else (TABLES, names)
     for name in names:
         inner = table[name]
         assert isinstance(inner, dict)

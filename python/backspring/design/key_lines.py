@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 
 _SECTION = re.compile(r"\s*\[\s*([A-Za-z_][\w.\- ]*?)\s*\]\s*(?:#.*)?$")
+_BLADE = re.compile(r"\s*\[\[\s*blades\s*\]\]\s*(?:#.*)?$")
+_NAME = re.compile(r"""\s*name\s*=\s*["']([^"'.]+)["']""")
 _KEY = re.compile(r"""\s*((?:[\w-]+|"[^"]*"|'[^']*')(?:\s*\.\s*(?:[\w-]+|"[^"]*"|'[^']*'))*)\s*=""")
 
 
@@ -13,14 +15,32 @@ class KeyLines:
 
     def __init__(self, text: str) -> None:
         self._lines: dict[str, int] = {}
-        section = ""
-        for number, line in enumerate(text.split("\n"), start=1):
-            if found := _SECTION.match(line):
+        section, blade, lines = "", "", text.split("\n")
+        count = 0
+        for number, line in enumerate(lines, start=1):
+            if _BLADE.match(line):
+                section = blade = f"blades.{self._free_name(lines[number:], count)}"
+                count += 1
+                self._lines.setdefault("blades", number)
+                self._lines.setdefault(section, number)
+            elif found := _SECTION.match(line):
                 section = _dotted(found[1])
+                if section.startswith("blades."):
+                    section = f"{blade}.{section.removeprefix('blades.')}"
                 self._lines.setdefault(section, number)
             elif found := _KEY.match(line):
                 key = _dotted(found[1])
                 self._lines.setdefault(f"{section}.{key}" if section else key, number)
+
+    def _free_name(self, lines: list[str], count: int) -> str:
+        """Name of the blade whose table begins; its number where it has none of its own."""
+        for line in lines:
+            if line.lstrip().startswith("["):
+                break
+            if found := _NAME.match(line):
+                name = found[1]
+                return name if f"blades.{name}" not in self._lines else str(count)
+        return str(count)
 
     def line(self, key: str) -> int | None:
         """Line of a key, else of what it stands in; None when neither is written."""

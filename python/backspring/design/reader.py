@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from typing import Any
 
 from backspring import _core
-from backspring.design.core_design import make_core_design, make_core_two_blades
+from backspring.design.blades import name_blades
+from backspring.design.core_design import make_core_design
 from backspring.design.fields import HEADER
 from backspring.design.reading import Content, Reading, dotted, judge_ranges, read_tables
 from backspring.design.relations import relate
@@ -27,7 +28,8 @@ class DesignParts:
     content: Content
     steel: SteelChoice
     core: _core.Design
-    two_blades: _core.TwoBlades | None = None
+    own: int | None = None
+    whole: _core.Design | None = None
 
 
 def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
@@ -37,7 +39,10 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     units = data.get("units")
     known = units in ("mm", "in")
     system: System = "in" if units == "in" else "mm"
-    reading = read_tables({key: data[key] for key in data if key not in HEADER}, system)
+    tables, wrong_blades = name_blades({key: data[key] for key in data if key not in HEADER})
+    reading = read_tables(tables, system)
+    for fault in wrong_blades:
+        reading.fail(fault.code, fault.key, fault.message)
     _read_header(reading, data, known)
     # Without units no bare number has a meaning that a rule could judge.
     if known:
@@ -45,13 +50,11 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     relate(reading)
     choice = _choose(reading)
     core = make_core_design(reading.content, choice)
-    two_blades = make_core_two_blades(reading.content, core)
     if known:
-        broken = _core.faults(core) if two_blades is None else _core.two_faults(two_blades)
-        _tell_core_faults(reading, broken)
+        _tell_core_faults(reading, _core.faults(core))
     if reading.faults or choice is None:
         return reading.faults
-    return DesignParts(data["name"], system, reading.content, choice, core, two_blades)
+    return DesignParts(data["name"], system, reading.content, choice, core)
 
 
 def _format_fault(data: Mapping[str, Any]) -> Fault | None:

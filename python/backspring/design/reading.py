@@ -9,7 +9,16 @@ from typing import Any
 from backspring import _core
 from backspring._core import Field
 from backspring.design.arguments import fault_text
-from backspring.design.fields import HEADER, KEYS, REQUIRED_TABLES, TABLES, Table, table_at
+from backspring.design.fields import (
+    BLADE_TABLE,
+    HEADER,
+    REQUIRED_OF_BLADE,
+    REQUIRED_TABLES,
+    TABLES,
+    Table,
+    row_of,
+    table_at,
+)
 from backspring.design.value import BAD_VALUE, judged_numbers, read_value
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, near_match
@@ -50,7 +59,8 @@ class Reading:
         value: Any = self.data
         for part in key.split("."):
             value = value.get(part) if isinstance(value, Mapping) else None
-        return written_note(value, KEYS[key].quantity, self.system) if key in KEYS else ""
+        row = row_of(key)
+        return written_note(value, row.quantity, self.system) if row else ""
 
 
 def dotted(content: Content, prefix: str = "") -> Iterator[tuple[str, Any]]:
@@ -64,16 +74,26 @@ def dotted(content: Content, prefix: str = "") -> Iterator[tuple[str, Any]]:
 
 def read_tables(data: Mapping[str, Any], system: System) -> Reading:
     """Read all tables; `data` holds them as a design file does, without the header's keys."""
+    blades = data.get("blades", {})
     reading = Reading(data, system)
-    reading.content = _read_table(reading, TABLES, data, "")
-    _require(reading, TABLES, reading.content, "")
+    tables = {name: table for name, table in data.items() if name != "blades"}
+    reading.content = _read_table(reading, TABLES, tables, "")
+    _require(reading, TABLES, reading.content, "", REQUIRED_TABLES)
+    if blades:
+        reading.content["blades"] = {
+            name: _read_table(reading, BLADE_TABLE, table, f"blades.{name}.")
+            for name, table in blades.items()
+        }
+        for name, content in reading.content["blades"].items():
+            _require(reading, BLADE_TABLE, content, f"blades.{name}.", REQUIRED_OF_BLADE)
     return reading
 
 
 def judge_ranges(reading: Reading) -> None:
     """Refuse every number outside the range of its key, and take it out."""
     for key, value in [*dotted(reading.content)]:
-        row = KEYS[key]
+        row = row_of(key)
+        assert row is not None
         for broken in (_core.range_fault(row, each) for each in judged_numbers(row, value)):
             if broken is not None:
                 reading.fail_rule(key, broken)
@@ -119,10 +139,10 @@ def _unknown(reading: Reading, names: list[str], value: Any) -> str:
     if near := near_match(name, known):
         reading.failed.add(".".join([*names[:-1], near]))
         return f'{start}: did you mean "{near}"?'
-    # What is amiss of the second blade belongs to the second blade.
-    within = names[:1] if names[0] == "second" else []
+    # What is amiss of one of [[blades]] belongs to that blade.
+    within = names[:2] if names[0] == "blades" else []
     homes = [
-        f"[{'.'.join([*within, section])}]"
+        f"[{'.'.join([*within[:1], section])}]"
         for section, inner in table_at(within).items()
         if isinstance(inner, dict) and name in inner
     ]
@@ -131,14 +151,23 @@ def _unknown(reading: Reading, names: list[str], value: Any) -> str:
     return f"{start}: known are {', '.join(known)}"
 
 
-def _require(reading: Reading, table: Table, content: Content, prefix: str) -> None:
+def _section(key: str) -> str:
+    """Write a section as the file has it: without the blade's name."""
+    names = key.split(".")
+    return ".".join(["blades", *names[2:]] if names[0] == "blades" else names)
+
+
+def _require(
+    reading: Reading, table: Table, content: Content, prefix: str, tables: tuple[str, ...] = ()
+) -> None:
+    """Tell what is missing; `tables` are those of `table` that there must be."""
     for name, known in table.items():
         key = f"{prefix}{name}"
         if isinstance(known, dict) and name in content:
             _require(reading, known, content[name], f"{key}.")
         elif name in content or reading.has_failed(key):
             continue
-        elif isinstance(known, dict) and key in REQUIRED_TABLES:
-            reading.fail("missing-key", key, f"missing section [{key}]")
+        elif isinstance(known, dict) and name in tables:
+            reading.fail("missing-key", key, f"missing section [{_section(key)}]")
         elif isinstance(known, Field) and known.required:
             reading.fail("missing-key", key, "missing")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from backspring.design.reading import Content, Reading
 
-TWO_BLADE_SUPPORTS = ("two-pins", "middle-pin")
+BOTH_ENDS_SUPPORTS = ("two-pins", "middle-pin")
 _STRENGTHS = ("hardness", "temper", "yield", "tensile")
 
 
@@ -15,14 +15,15 @@ def relate(reading: Reading) -> None:
         _relate_spring(reading, content["spring"])
     if "fit" in content:
         _relate_fit(reading, content["fit"])
-    if "preload" not in content.get("second", {}).get("fit", {"preload": 0.0}):
-        _missing(reading, "second.fit.preload")
+    blades = content.get("blades", {})
+    for name, blade in blades.items():
+        if "preload" not in blade.get("fit", {"preload": 0.0}):
+            _missing(reading, f"blades.{name}.fit.preload")
     _relate_support(reading)
-    _relate_clearance(reading)
     if "pull" in content.get("targets", {}):
         _relate_nail_nick(reading, "blade", content)
-        if "second" in content:
-            _relate_nail_nick(reading, "second.blade", content["second"])
+        for name, blade in blades.items():
+            _relate_nail_nick(reading, f"blades.{name}.blade", blade)
 
 
 def _relate_nail_nick(reading: Reading, section: str, content: Content) -> None:
@@ -33,22 +34,14 @@ def _relate_nail_nick(reading: Reading, section: str, content: Content) -> None:
 
 def _relate_support(reading: Reading) -> None:
     support = reading.content.get("spring", {}).get("support", "two-pins")
-    two = "second" in reading.content or reading.has_failed("second")
-    if two and support not in TWO_BLADE_SUPPORTS:
-        message = 'must be "two-pins" or "middle-pin" with a second blade'
+    blades = reading.content.get("blades", {}).values()
+    both = any(blade.get("end", "rear") == "rear" for blade in blades)
+    if both and support not in BOTH_ENDS_SUPPORTS:
+        message = 'must be "two-pins" or "middle-pin" with a blade at each end'
         reading.fail("bad-value", "spring.support", message)
-    elif support == "middle-pin" and not two:
-        message = '"middle-pin" needs a second blade at the other end: give [second]'
+    elif support == "middle-pin" and not both and not reading.has_failed("blades"):
+        message = '"middle-pin" needs a blade at the other end: give [[blades]] with end = "rear"'
         reading.fail("bad-value", "spring.support", message)
-
-
-def _relate_clearance(reading: Reading) -> None:
-    if "second" not in reading.content:
-        return
-    for section, name in (("spring", "pin_clearance"), ("tang", "pivot_clearance")):
-        if reading.content.get(section, {}).get(name, 0.0) != 0.0:
-            message = "is worked out for one blade only: leave it out with a second blade"
-            reading.fail("bad-value", f"{section}.{name}", message)
 
 
 def _relate_spring(reading: Reading, spring: Content) -> None:

@@ -5,7 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 from backspring._core import Field, Form
-from backspring.design.fields import REQUIRED_TABLES, TABLES, Table, is_number
+from backspring.design.fields import (
+    BLADE_TABLE,
+    REQUIRED_OF_BLADE,
+    REQUIRED_TABLES,
+    TABLES,
+    Table,
+    is_number,
+)
 from backspring.units import converted
 
 Schema = dict[str, Any]
@@ -21,34 +28,35 @@ def design_schema() -> Schema:
             "format": {"const": 1},
             "name": {"type": "string", "minLength": 1, "maxLength": 100},
             "units": {"enum": ["mm", "in"], "description": "What a bare number means."},
-            **_tables(TABLES, ""),
+            **_tables(TABLES),
+            "blades": {"type": "array", "items": _table(BLADE_TABLE, REQUIRED_OF_BLADE)},
         },
-        "required": ["format", "name", "units", *_required(TABLES, "")],
+        "required": ["format", "name", "units", *_required(TABLES, REQUIRED_TABLES)],
         "additionalProperties": False,
     }
 
 
-def _tables(table: Table, prefix: str) -> Schema:
+def _tables(table: Table) -> Schema:
     return {
-        name: _key(inner) if isinstance(inner, Field) else _table(inner, f"{prefix}{name}.")
+        name: _key(inner) if isinstance(inner, Field) else _table(inner)
         for name, inner in table.items()
     }
 
 
-def _table(table: Table, prefix: str) -> Schema:
+def _table(table: Table, tables: tuple[str, ...] = ()) -> Schema:
     return {
         "type": "object",
-        "properties": _tables(table, prefix),
-        "required": _required(table, prefix),
+        "properties": _tables(table),
+        "required": _required(table, tables),
         "additionalProperties": False,
     }
 
 
-def _required(table: Table, prefix: str) -> list[str]:
+def _required(table: Table, tables: tuple[str, ...]) -> list[str]:
     return [
         name
         for name, inner in table.items()
-        if (inner.required if isinstance(inner, Field) else f"{prefix}{name}" in REQUIRED_TABLES)
+        if (inner.required if isinstance(inner, Field) else name in tables)
     ]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.question.check import Check, check
+from backspring.question.check import Check, check_blade
 from backspring.report.display import STYLES, Shown, Style
 from backspring.units import System
 
@@ -14,7 +14,7 @@ TRAVEL_ORDER = ("closed", "half_stop", "open")
 
 def as_check(check_or_design: Check | Design) -> Check:
     """Return the check, or check the design."""
-    return check_or_design if isinstance(check_or_design, Check) else check(check_or_design)
+    return check_or_design if isinstance(check_or_design, Check) else check_blade(check_or_design)
 
 
 def style_of(kind: Shown, subject: Check, units: System | None) -> Style:

@@ -66,9 +66,44 @@ class Judged(Reported):
         return "pass" if all(target.met for target in self.targets) else "fail"
 
 
+@dataclass(frozen=True)
+class Beside:
+    """One blade with the others in one of their positions. mm, N, N mm, MPa, mJ, degrees.
+
+    Stress is the worst of the whole spring; behind the pins its stations are below 0. Contacts are
+    from the blade's own pivot.
+    """
+
+    result: _core.Beside
+
+    @property
+    def others(self) -> list[_core.OtherBlade]:
+        """Where each other blade stands, and how hard its tang bears while this one turns."""
+        return self.result.others
+
+    @cached_property
+    def positions(self) -> dict[str, _core.Position]:
+        """Positions the blade has by name; loaded readings are relative to all blades open."""
+        return {position.name: position for position in self.result.positions}
+
+    @property
+    def strokes(self) -> list[_core.StrokeReport]:
+        """Opening strokes in turn; none when a blade does not stay where it should."""
+        return self.result.strokes
+
+    @property
+    def travel(self) -> _core.Travel:
+        """The worst while this blade turns."""
+        return self.result.travel
+
+
 @dataclass(frozen=True, repr=False)
 class Check(Judged):
-    """Everything one check says. mm, N, N mm, MPa, mJ, degrees."""
+    """Everything one check says of a blade. mm, N, N mm, MPa, mJ, degrees.
+
+    Of a blade that shares its spring: with all others closed; `beside` has every case, and
+    verdict, targets and notices are the worst of them.
+    """
 
     _report_by = "check:check_report"
     _data_by = "check_data:check_data"
@@ -92,6 +127,11 @@ class Check(Judged):
         return self.result.travel
 
     @cached_property
+    def beside(self) -> list[Beside]:
+        """A row for every case of the other blades, all closed first; none for a blade alone."""
+        return [Beside(row) for row in self.result.beside]
+
+    @cached_property
     def feel(self) -> _core.Feel:
         """What the hand meets: rise, evenness, seats, and the pull of an oiled and a dry joint."""
         return _core.feel(self.design.core)
@@ -102,7 +142,7 @@ class Check(Judged):
         pins = self.design.core.spring.pin_clearance
         if not (pins.middle_mm or pins.rear_mm):
             return None
-        return check(self.design.replace(**{"spring.pin_clearance": None}))
+        return check_blade(self.design.replace(**{"spring.pin_clearance": None}))
 
     @property
     def stiffness_n_per_mm(self) -> float:
@@ -130,10 +170,57 @@ class Check(Judged):
         return self.result.verdict
 
 
-def check(design: Design, step_deg: float = 1.0) -> Check:
-    """Check a design.
+@dataclass(frozen=True, repr=False)
+class BladesCheck(Judged):
+    """A check of every blade on a spring: `check.blades["pen"]` is that blade's.
+
+    Targets are judged by the worst case of all blades.
+    """
+
+    _report_by = "check_blades:check_blades_report"
+    _data_by = "check_data:blades_check_data"
+
+    design: Design
+    blades: dict[str, Check]
+
+    @property
+    def result(self) -> list[_core.Check]:
+        """What the core says of each blade."""
+        return [each.result for each in self.blades.values()]
+
+    @cached_property
+    def targets(self) -> tuple[TargetResult, ...]:
+        """Targets the design states and the yield margin, the worst of all blades."""
+        return target_results(_core.worst_targets([each.targets for each in self.result]))
+
+    @property
+    def notices(self) -> tuple[Notice, ...]:
+        """What a maker should know of each blade, and of the design."""
+        found = (notice for each in self.result for notice in all_from_core(each.notices))
+        return (*found, *self.design.notices)
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether all blades meet all targets and all results are possible."""
+        possible = not any(each.impossible for each in self.result)
+        return super().status if possible else "fail"
+
+
+def check(design: Design, step_deg: float = 1.0) -> Check | BladesCheck:
+    """Check a design: every blade, or the one it is seen from.
+
+    Every blade is checked with the others in every position they have, where they seat anew as the
+    spring moves under them. A spring on one pin turns on it, and blades seat, without friction.
 
     `step_deg` is the grid on which peaks are first looked for, 0.05 to 5 degrees. Yielding or a
     blade that does not stay is a result, not an error. Raises NoConvergence without a solution.
     """
+    if not design.of_all_blades:
+        return check_blade(design, step_deg)
+    found = {name: check_blade(design.seen_from(name), step_deg) for name in design.blades}
+    return BladesCheck(design, found)
+
+
+def check_blade(design: Design, step_deg: float = 1.0) -> Check:
+    """Check the blade that questions of a design are about."""
     return Check(design, _core.check(design.core, step_deg))

@@ -10,7 +10,7 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import NoConvergence
 from backspring.notice import Notice
-from backspring.question.check import Check, TargetResult, check
+from backspring.question.check import Check, TargetResult, check_blade
 from backspring.report.result import Reported
 
 
@@ -26,7 +26,7 @@ class Solution:
     @cached_property
     def check(self) -> Check:
         """Check of the design."""
-        return check(self.design)
+        return check_blade(self.design)
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""
@@ -134,7 +134,9 @@ class Taper(Reported):
     @cached_property
     def targets(self) -> tuple[TargetResult, ...]:
         """The yield margin against the design's target, or against 1."""
-        return tuple(each for each in check(self.design).targets if each.name == "yield_margin")
+        return tuple(
+            each for each in check_blade(self.design).targets if each.name == "yield_margin"
+        )
 
     @property
     def status(self) -> Literal["pass", "fail"]:

@@ -9,6 +9,7 @@ import numpy.typing as npt
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.faults import Fault, invalid
 from backspring.report.result import Columns
 
 Column = npt.NDArray[np.float64]
@@ -68,6 +69,50 @@ def bearing_pressures(design: Design) -> list[_core.BearingPressure]:
 def contact_at(design: Design, blade_angle_deg: float) -> _core.Contact:
     """Where the tang bears on the spring at one blade angle, and how hard."""
     return _core.contact_at(design.core, blade_angle_deg)
+
+
+@dataclass(frozen=True)
+class Contacts:
+    """Every blade of a spring held at an angle of its own. N, mm, N mm."""
+
+    blades: dict[str, BladeContact]
+    energy_nmm: float
+
+
+@dataclass(frozen=True)
+class BladeContact:
+    """Where one of several blades bears; its stations are its own."""
+
+    blade_angle_deg: float
+    force_n: float
+    torque_nmm: float
+    touches: tuple[_core.Touch, ...]
+    moved_mm: float
+
+
+def contacts(design: Design, blade_angles_deg: dict[str, float]) -> Contacts:
+    """Where every blade bears, and how hard, each held at an angle: `{"main": 180, "pen": 0}`.
+
+    `moved_mm` is how far the spring has moved outward at that blade's dial from its free shape.
+    Raises InvalidInput unless there is one angle for each blade.
+    """
+    given, known = set(blade_angles_deg), set(design.blades)
+    if given != known:
+        message = f"must be one for each blade, {', '.join(design.blades)}"
+        raise invalid([Fault("bad-value", "blade_angles_deg", message)])
+    core = design.core
+    found = _core.contacts_at(core, [blade_angles_deg[blade.name] for blade in core.blades])
+    by_name = {
+        each.name: BladeContact(
+            each.contact.blade_angle_deg,
+            each.contact.force_n,
+            each.contact.torque_nmm,
+            tuple(each.contact.touches[: each.contact.count]),
+            each.moved_mm,
+        )
+        for each in found
+    }
+    return Contacts({name: by_name[name] for name in design.blades}, found[0].contact.energy_nmm)
 
 
 def spring_along(design: Design, blade_angle_deg: float, spacing_mm: float = 0.1) -> SpringAlong:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from backspring.report.clearance import clearance_blocks
@@ -14,6 +14,7 @@ from backspring.report.whole_back import whole_back_blocks
 from backspring.units import System
 
 if TYPE_CHECKING:
+    from backspring import _core
     from backspring.question.check import Check, TargetResult
 
 CAUTION = (
@@ -48,7 +49,7 @@ def check_report(
 def headline(check: Check, units: System) -> str:
     """Answer in one line: what it takes to open, the worst stress, and how near to yield."""
     travel, steel = check.travel, check.steel
-    parts = [_opening(check, units)]
+    parts = [opening(check.strokes, units)]
     parts.append(
         f"peak stress {text(travel.peak_stress_mpa, 'stress', units)} "
         f"at {text(travel.peak_stress_angle_deg, 'angle', units)}"
@@ -66,13 +67,14 @@ def headline(check: Check, units: System) -> str:
     return f"{check.design.name}: {', '.join(parts)}"
 
 
-def _opening(check: Check, units: System) -> str:
-    if not check.strokes:
+def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
+    """Say what it takes to open a blade."""
+    if not strokes:
         return "does not work as a slip joint"
-    pulls = [stroke.peak_pull_n for stroke in check.strokes if stroke.peak_pull_n is not None]
+    pulls = [stroke.peak_pull_n for stroke in strokes if stroke.peak_pull_n is not None]
     if pulls:
         return f"opens with {both(max(pulls), 'force', units)}"
-    torque = max(stroke.peak_torque_nmm for stroke in check.strokes)
+    torque = max(stroke.peak_torque_nmm for stroke in strokes)
     return f"opens with a torque of {both(torque, 'torque', units)}"
 
 
@@ -83,6 +85,10 @@ def _blocks(
     if check.strokes:
         yield _strokes(check, units)
         yield _snaps(check, units)
+    if check.beside:
+        from backspring.report.check_blades import beside_blocks
+
+        yield from beside_blocks("With the other blades", check, units)
     yield from feel_blocks(check, units)
     yield from clearance_blocks(check, units)
     yield from _closed_blade(check, units)

@@ -14,8 +14,7 @@ from backspring.report.sentences import margin_sentence
 
 if TYPE_CHECKING:
     from backspring import _core
-    from backspring.question.check import Check
-    from backspring.question.check_two import Beside, TwoCheck
+    from backspring.question.check import Beside, BladesCheck, Check
 
 _POSITION = (
     "blade_angle_deg",
@@ -78,6 +77,18 @@ def check_data(check: Check) -> dict[str, Any]:
         "along": check.along.to_dict(),
         "impossible": check.result.impossible,
         "defaults": list(check.design.defaults),
+        **({"beside": [_beside(row) for row in check.beside]} if check.beside else {}),
+    }
+
+
+def blades_check_data(check: BladesCheck) -> dict[str, Any]:
+    """Everything a check of several blades says, ready for JSON."""
+    return {
+        "design": {"name": check.design.name, "sha256": check.design.sha256},
+        "blades": {name: check_data(each) for name, each in check.blades.items()},
+        "steel": check.steel,
+        "targets": [asdict(target) for target in check.targets],
+        "defaults": list(check.design.defaults),
     }
 
 
@@ -112,29 +123,11 @@ def blade_data(
     }
 
 
-def two_check_data(check: TwoCheck) -> dict[str, Any]:
-    """Everything a check of two blades says, ready for JSON."""
-    return {
-        "design": {"name": check.design.name, "sha256": check.design.sha256},
-        "two_blades": {
-            "first": {other: _beside(row) for other, row in check.first.items()},
-            "second": {other: _beside(row) for other, row in check.second.items()},
-            "first_stiffness_n_per_mm": check.result.first_stiffness_n_per_mm,
-            "second_stiffness_n_per_mm": check.result.second_stiffness_n_per_mm,
-            "cross_rad_per_nmm": check.result.cross_rad_per_nmm,
-        },
-        "steel": check.steel,
-        "targets": [asdict(target) for target in check.targets],
-        "defaults": list(check.design.defaults),
-    }
-
-
 def _beside(row: Beside) -> dict[str, Any]:
-    low, high = row.other_force_n
+    names = ("position", "force_low_n", "force_high_n")
     return {
+        "others": {other.name: _picked(other, names) for other in row.others},
         **blade_data(row.positions, row.strokes, row.travel),
-        "other_force_low_n": low,
-        "other_force_high_n": high,
     }
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from backspring import _core
 from backspring.notice import Notice, all_from_core
-from backspring.question.check import check
+from backspring.question.check import check_blade
 from backspring.question.grind_result import Flush, Rows
 from backspring.report.check import target_row
 from backspring.report.display import Shown, both, number, reading, text, unit_of
@@ -65,7 +65,7 @@ def notices(table: Rows) -> tuple[Notice, ...]:
         for target in table.targets
         if target.name in met and not target.met
     )
-    return (*all_from_core(check(table.ground).result.notices), *lost)
+    return (*all_from_core(check_blade(table.ground).result.notices), *lost)
 
 
 def missed(row: _core.GrindRow) -> str:

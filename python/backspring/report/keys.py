@@ -27,9 +27,9 @@ _HEAD = """# Keys of the design file
 Written by `backspring keys --reference`; do not edit. Units and ranges: mm, N, MPa; any value may
 carry its own unit. Keys marked * may differ in a study: `check_many`, `tolerance --spread`.
 Those in *italics* are no keys of a file but changes of one, in a study and in `replace`.
-`[second]`, the blade at the far end, has `pad`, `[second.tang]`, `[second.fit]` (preload, dial)
-and `[second.blade]` (no hardness, edge_clearance, edge, tip, well) with the same meanings, counted
-from its end.
+`[[blades]]`, once for every further blade, has `name`, `end`, `pad`, `[blades.tang]`,
+`[blades.fit]` (preload, dial) and `[blades.blade]` with the same meanings; its stations count from
+the pin nearest to its end, forward positive. Elsewhere its keys are as `blades.pen.tang.closed`.
 Before all tables stand `format = 1`, `name = "..."` and `units = "mm"` or `"in"`.
 """
 
@@ -51,7 +51,7 @@ def key_data(row: Field, units: System) -> dict[str, Any]:
         "example": row.example,
         "dimension": row.dimension,
         "in_file": row.in_file,
-        "second": row.second,
+        "of_blade": row.of_blade,
     }
 
 

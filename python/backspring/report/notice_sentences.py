@@ -15,12 +15,12 @@ MISSING = {
     "nail-nick": "a pull needs the place it acts at: give blade.nail_nick",
     "rest": "the blade does not stay closed and open",
 }
-_TWO = {
+_SEVERAL = {
     "not-held-open": "the spring bears ahead of the pivot and would close it",
     "not-held-closed": "it finds no rest near 0 deg; the spring would throw it open",
     "no-half-stop-rest": "it finds no rest near 90 deg; its face does not hold it",
     "lifted-off": "its tang does not touch the spring in some position; it is loose",
-    "other-loose": "turning it takes the spring off the other tang, which is loose then",
+    "other-loose": "turning it takes the spring off {other}, which is loose then",
     "yields": "the outer fibre yields on the way: expect the spring to take a set",
     "may-yield": "at the low end of what this steel may carry the outer fibre yields",
     "steep": "spring or face slopes more than 0.1 where they meet: the small-slope model loses "
@@ -33,8 +33,8 @@ _ONE = {
     "no-half-stop-rest": "half-stop: the blade finds no rest near 90 deg; its face does not hold "
     "it",
     "lifted-off": "{place}: the tang does not touch the spring; the blade is loose",
-    "yields": _TWO["yields"],
-    "may-yield": _TWO["may-yield"],
+    "yields": _SEVERAL["yields"],
+    "may-yield": _SEVERAL["may-yield"],
     "steep": "the spring or the tang's face slopes {slope:margin} where they meet: above "
     "{small:margin} the small-slope model loses accuracy (error of order slope squared)",
 }
@@ -44,13 +44,21 @@ def _of_either(code: str) -> Callable[[Facts], str]:
     """Write a notice of one blade, or of one of two beside some positions of the other."""
 
     def sentence(facts: Facts) -> str:
-        if "blade" in facts:
-            beside = facts.beside.replace(",", ", ").replace("_", "-")
-            return f"{facts.blade} blade, the other {beside}: {_TWO[code]}"
+        if code == "other-loose" or "beside" in facts:
+            return f"{facts.blade}{_beside(facts)}: {_SEVERAL[code].format_map(_With(facts, {}))}"
         place = facts.position.replace("_", "-") if "position" in facts else ""
-        return _ONE[code].format_map(_With(facts, {"place": place}))
+        named = f"{facts.blade}: " if "blade" in facts else ""
+        return named + _ONE[code].format_map(_With(facts, {"place": place}))
 
     return sentence
+
+
+def _beside(facts: Facts) -> str:
+    """Name the cases in which it holds, as ", pen open": "pen:open+sheep:closed,..."."""
+    if "beside" not in facts:
+        return ""
+    cases = facts.beside.replace(":", " ").replace("+", " and ").replace(",", ", or ")
+    return f", {cases.replace('_', '-')}"
 
 
 class _With(dict[str, Any]):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from backspring.question.check import check
+from backspring.question.check import check_blade
 from backspring.question.size_result import Sized, Solution, Taper, profile
 from backspring.report.check import CAUTION, target_row
 from backspring.report.display import Shown, both, number, text, unit_of
@@ -61,7 +61,7 @@ def refusal(sized: Sized, units: System) -> str:
 def taper_report(taper: Taper, units: System | None = None) -> Report:
     """Lay out a proposed taper in the given units, the design's own when none are given."""
     units = units or taper.original.units
-    before = check(taper.original)
+    before = check_blade(taper.original)
     pulls = [stroke.peak_pull_n for stroke in before.strokes if stroke.peak_pull_n is not None]
     rows = (
         (

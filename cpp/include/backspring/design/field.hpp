@@ -41,7 +41,7 @@ struct Field {
     bool dimension = false;                ///< whether designs of a study may differ in it
     bool in_file = true;                   ///< whether a file may hold it
     bool derived = false;                  ///< another way to state a number that has its own key
-    bool second = false;                   ///< whether [second] has it too
+    bool of_blade = false;                 ///< whether every blade has it
     std::string left_out{};                ///< what holds where it is not given
     std::string meaning{};                 ///< what it is, from where to where it is measured
     std::string example{};                 ///< a value as a file holds it
