@@ -12,6 +12,7 @@ from backspring.cli.answer import Answer
 from backspring.cli.fit_values import Values
 from backspring.cli.values import with_unit
 from backspring.design.arguments import refusal
+from backspring.fit.doubts import doubts
 from backspring.fit.given import read_weight
 from backspring.fit.knife import REPEATABILITY, Knife
 from backspring.report.knife import knife_report, undo_report
@@ -94,7 +95,8 @@ def told(knife: Knife, options: argparse.Namespace) -> Answer:
     knife.require_agreement()
     data = {**_design(knife), "knife": knife.to_dict(), "plan": []}
     report = knife_report(knife, options.units)
-    return Answer("pass", data, report, knife.notices, options.design)
+    notices = (*knife.notices, *doubts(knife.estimate(), knife.spread_mm))
+    return Answer("pass", data, report, notices, options.design)
 
 
 def _design(knife: Knife) -> dict[str, Any]:

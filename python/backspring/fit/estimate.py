@@ -7,9 +7,9 @@ what the measurements cannot tell stays there.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from contextlib import suppress
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
@@ -18,15 +18,15 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import Error, NoConvergence
 from backspring.fit.knife_model import Array
-from backspring.fit.log_entry import Entry, GroundEntry
-from backspring.fit.log_rows import GAPES, LogRows, Model
-from backspring.fit.misfit import Misfit, Observation
-from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Prior
+from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry
+from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows, Model
+from backspring.fit.misfit import Misfit, Observation, off_the_last
+from backspring.fit.priors import AIMED_SHARE, Leeway, Prior
 from backspring.fit.yield_spread import YieldSpread, yield_spread
 
-# A gauge is never better than this.
-LEAST_SPREAD_MM = 0.0005
 _KNOWN = 0.5
+# Loaded readings that lie farther off than this times what is expected were not read so.
+_OFTEN_OFF = 2.0
 # In standard deviations. Where a nose or a corner takes over, slopes jump by about so much.
 _RULES = _core.LeastSquaresRules(tolerance=1e-2)
 READINGS = ("half_stop_loaded_mm", "closed_loaded_mm")
@@ -81,7 +81,7 @@ class FitEstimate:
     rows: LogRows
     x: Array
     covariance: Array
-    depth_share: float
+    leeway: Leeway
 
     @cached_property
     def loaded(self) -> dict[str, Figured]:
@@ -101,24 +101,39 @@ class FitEstimate:
 
 
 def learn(design: Design, entries: Sequence[Entry], spread_mm: float) -> FitEstimate:
-    """Learn from all entries; depths that the readings belie count as aimed at, not as measured.
+    """Learn from all entries, to the letter or with the leeway that makes them go together.
+
+    Depths that the readings belie count as aimed at, not as measured; loaded readings may lie
+    farther from the model than expected. Where the last loaded reading still lies off the
+    estimate, this goes by the reading.
 
     Raises NoConvergence when no knife of this design could have been measured so.
     """
-    found = _learn(design, entries, spread_mm, DEPTH_SHARE)
-    stated = any(isinstance(each, GroundEntry) and each.depth_mm for each in entries)
-    if found.misfit.is_chance() or not stated:
+    found = _learn(design, entries, spread_mm, Leeway())
+    for leeway in _leeways(entries):
+        if found.misfit.is_chance():
+            break
+        wider = _learn(design, entries, spread_mm, leeway)
+        found = wider if wider.misfit.is_chance() else found
+    if not found.misfit.is_chance() or off_the_last(found.observations) is None:
         return found
-    rougher = _learn(design, entries, spread_mm, AIMED_SHARE)
-    return rougher if rougher.misfit.is_chance() else found
+    so = _learn(design, entries, spread_mm, replace(found.leeway, by_reading=True))
+    return replace(so, misfit=found.misfit, observations=found.observations)
+
+
+def _leeways(entries: Sequence[Entry]) -> Iterator[Leeway]:
+    if any(isinstance(each, GroundEntry) and each.depth_mm for each in entries):
+        yield Leeway(depth_share=AIMED_SHARE)
+    if any(isinstance(each, MeasuredEntry) and each.state == "loaded" for each in entries):
+        yield Leeway(offset=_OFTEN_OFF)
 
 
 def _learn(
-    design: Design, entries: Sequence[Entry], spread_mm: float, depth_share: float
+    design: Design, entries: Sequence[Entry], spread_mm: float, leeway: Leeway
 ) -> FitEstimate:
     spread_mm = max(spread_mm, LEAST_SPREAD_MM)
     try:
-        sides = [LogRows(design, entries, spread_mm, gapes, depth_share) for gapes in GAPES]
+        sides = [LogRows(design, entries, spread_mm, gapes, leeway) for gapes in GAPES]
         return _estimate(design, *_better(sides))
     except Error as error:
         raise NoConvergence(f"the log cannot be this design's: {error}") from None
@@ -159,13 +174,20 @@ def _estimate(design: Design, rows: LogRows, found: _core.LeastSquares) -> FitEs
         unknowns={name: each for name, each in learned.items() if _is_there(name, rows)},
         priors={each.name: each for each in rows.priors},
         ground=tuple(_depth(rows, learned, place) for place in range(len(rows.ground))),
-        observations=tuple(rows.compare(x)),
+        observations=tuple(_observations(rows, found)),
         misfit=_misfit(rows, found),
         rows=rows,
         x=x,
         covariance=covariance,
-        depth_share=rows.depth_share,
+        leeway=rows.leeway,
     )
+
+
+def _observations(rows: LogRows, found: _core.LeastSquares) -> Iterator[Observation]:
+    slopes, covariance = np.asarray(found.jacobian), np.asarray(found.covariance_released)
+    leverages = np.einsum("ij,jk,ik->i", slopes, covariance, slopes)
+    for each, leverage in zip(rows.compare(np.asarray(found.x)), leverages, strict=True):
+        yield replace(each, leverage=float(leverage))
 
 
 def _learned(prior: Prior, found: _core.LeastSquares, place: int) -> Learned:

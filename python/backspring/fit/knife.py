@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
+from backspring.fit.doubts import MORE, doubts
 from backspring.fit.given import read_figures, read_ground, read_readings
 from backspring.fit.knife_log import KnifeLog
 from backspring.fit.log_entry import Entry, MeasuredEntry
@@ -25,7 +26,6 @@ if TYPE_CHECKING:
 
 # Half of what a half-thou dial rounds to and a hand repeats: common practice, no source.
 REPEATABILITY = "0.004 mm"
-_MORE = 2.0
 # With readings less sure than this nothing is planned.
 _TOO_WIDE_MM = 0.1
 
@@ -117,7 +117,7 @@ class Knife(KnifeLog, Reported):
     def notices(self) -> tuple[Notice, ...]:
         """Find readings that differ more than stated."""
         stated, scatter = max(self._stated(), default=0.0), self.scatter_mm
-        if scatter is None or scatter <= max(_MORE * stated, 0.001):
+        if scatter is None or scatter <= max(MORE * stated, 0.001):
             return ()
         return (Notice("scatter", {"scatter": scatter, "stated": stated}),)
 
@@ -168,8 +168,10 @@ class Knife(KnifeLog, Reported):
     ) -> FitPlan:
         """Plan the next passes, no finer than readings are known. Options are those of fit_plan.
 
-        Raises InvalidInput when the last loaded reading lies more than three of its standard
-        deviations from what the log tells of it, or nothing was read since a trip.
+        Where the last loaded reading lies more than three of its standard deviations from what the
+        log tells of it, the plan goes by the reading, and says so.
+
+        Raises InvalidInput when nothing was read since a trip.
         """
         if not any(isinstance(entry, MeasuredEntry) for entry in self._entries):
             raise refusal("log", "no readings yet: measure first")
@@ -180,7 +182,7 @@ class Knife(KnifeLog, Reported):
         last = [e.state for e in self._entries if isinstance(e, MeasuredEntry)][-1]
         spread_mm = max(self.spread_mm, found.widest_mm)
         rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
-        more = (*self.notices, *_rough_depths(found), *_uncertain_readings(found, self.spread_mm))
+        more = (*self.notices, *doubts(found, self.spread_mm))
         return make_plan(self.drawn, found.now, last, rules, found.bench, more)
 
     def next_measurement(self) -> list[NextMeasurement]:
@@ -199,19 +201,3 @@ class Knife(KnifeLog, Reported):
 
     def _stated(self) -> list[float]:
         return [e.repeatability_mm for e in self._entries if isinstance(e, MeasuredEntry)]
-
-
-def _rough_depths(found: FitEstimate) -> tuple[Notice, ...]:
-    """Tell where the depths stated cannot have been measured."""
-    from backspring.fit.priors import DEPTH_SHARE
-
-    if found.depth_share == DEPTH_SHARE:
-        return ()
-    return (Notice("rough-depths", {"stated": DEPTH_SHARE, "share": found.depth_share}),)
-
-
-def _uncertain_readings(found: FitEstimate, spread_mm: float) -> tuple[Notice, ...]:
-    """Tell where unloaded readings say less about the loaded ones than they seem to."""
-    if found.widest_mm <= _MORE * max(spread_mm, 0.001):
-        return ()
-    return (Notice("measure-loaded", {"spread": found.widest_mm}),)

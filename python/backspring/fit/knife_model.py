@@ -32,6 +32,7 @@ CAUSES = (
     "preload_mm",
     "corner_radius_mm",
     "hardness_hrc",
+    "loaded_offset_mm",
 )
 PLACE = {name: place for place, name in enumerate(CAUSES)}
 _STEPS = {"pad_tilt_rad": 1e-5, "extra_root_share": 1e-3, "friction": 1e-3}
@@ -102,6 +103,7 @@ class KnifeModel:
             pad_tilt_rad=float(causes[PLACE["pad_tilt_rad"]]),
             pivot_play_mm=float(causes[PLACE["pivot_play_mm"]]),
             extra_root_rad_per_nmm=float(causes[PLACE["extra_root_share"]]) * self.root_scale,
+            loaded_offset_mm=float(causes[PLACE["loaded_offset_mm"]]),
         )
 
     def readings(self, state: str, causes: Array) -> Array:

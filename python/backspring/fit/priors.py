@@ -20,12 +20,27 @@ TILT_RAD, PLAY_MM, ROOT_SHARE = 0.002, 0.02, 0.1
 FRICTION, MOST_FRICTION = 0.04, 0.6
 THICKNESS_MM, WIDTH_MM, PRELOAD_MM, CORNER_MM = 0.02, 0.01, 0.05, 0.1
 HARDNESS_HRC = 1.0
+# Both pins in: the stop at open moves a reading by up to 0.018 mm, the liners by up to 0.010 mm.
+LOADED_MM = 0.02
 _DEPTH_MM, DEPTH_SHARE = 0.003, 0.05
 # Where readings belie the depths stated, these were aimed at and not measured.
 AIMED_SHARE = 0.2
 # Mean and deviation of a normal spread about nothing of which only the upper half can be.
 _HALF_MEAN = math.sqrt(2.0 / math.pi)
 _HALF_SD = math.sqrt(1.0 - 2.0 / math.pi)
+
+
+@dataclass(frozen=True, slots=True)
+class Leeway:
+    """How far a log is believed to the letter.
+
+    `depth_share` is how well depths are known that were stated, `offset` widens what is expected
+    of the loaded readings' offset. `by_reading`: what was last read with both pins in is so.
+    """
+
+    depth_share: float = DEPTH_SHARE
+    offset: float = 1.0
+    by_reading: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +97,7 @@ def priors_of(design: Design, root_scale: float) -> list[Prior]:
             drawn=core.hardness.spring_hrc or 0.0,
             shown="hardness",
         ),
+        Prior("loaded_offset_mm", 0.0, LOADED_MM),
     ]
 
 

@@ -40,6 +40,7 @@ _UNKNOWNS = {
     "preload_mm": "preload, before grinding",
     "corner_radius_mm": "radius of the rear corners",
     "hardness_hrc": "hardness",
+    "loaded_offset_mm": "loaded readings off the model, by stop and liners",
 }
 _WHAT = {
     "half_stop_loaded": "read half-stop with both pins in",

@@ -157,8 +157,14 @@ NOTICES: dict[str, Sentence] = {
     "finer than the scatter",
     "rough-depths": "the readings belie the depths stated by more than {stated:percent}: these "
     "count as aimed at, good to {share:percent}; a depth that was not measured need not be given",
+    "loaded-off": "with both pins in it reads {off:reading} {way} than the rest of the log "
+    "foretells, and stop and liners seldom make more than {usual:reading}: it is planned by the "
+    "reading as it is; what fits worst is {worst}: was a reading or a face not as "
+    "logged, or a trip forgotten?",
+    "by-reading": "{reading} lies {off} standard deviations from what all that is logged tells, "
+    "{estimate:reading}: it is planned by the reading as it is; what fits worst is {worst}",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
-    "for tilt of the pad and play are not known: measure with both pins in before the last pass",
+    "for tilt, play, stop and liners are not known: measure with both pins in before the last pass",
     "no-friction": "no friction is counted: the real pull to open is higher",
     "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
     "of the data of {steel}: take the yield margin as a guess",
