@@ -201,3 +201,18 @@ def test_an_answer_that_fails_leaves_the_file_as_it_was(
         assert main([*words, *more]) == code
         assert not path.exists()
     capsys.readouterr()
+
+
+@pytest.mark.parametrize(("opening", "closing"), [(0.1, 0.3), (0.6, 0.1), (1.0, 0.3), (3.0, 10.0)])
+def test_pulls_of_no_kicked_knife_are_a_misfit(opening: float, closing: float) -> None:
+    """The search for such a knife has no end, but wherever it stops the pulls are far off."""
+    osprey = bs.load(HERON_FILE.with_name("osprey.toml"))
+    drawn = _core.bench_figures(osprey.core)
+    assert drawn.peak_pull_n is not None
+    assert drawn.closing_peak_pull_n is not None
+    knife = bs.Knife(osprey)
+    with pytest.raises(bs.InvalidInput, match="what fits worst is pull to"):
+        knife.measure(
+            pull=opening * drawn.peak_pull_n, closing_pull=closing * drawn.closing_peak_pull_n
+        )
+    assert knife.entries == ()

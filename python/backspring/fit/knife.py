@@ -61,17 +61,22 @@ class Knife(KnifeLog, Reported):
         repeatability: Any = REPEATABILITY,
         pull: Any = None,
         closing_pull: Any = None,
+        start_pull: Any = None,
         hang: str | None = None,
         moved: Any = None,
         thickness: Mapping[Any, Any] | None = None,
         hardness: Any = None,
+        tip_height: Any = None,
+        gap: str | Sequence[str] | None = None,
     ) -> None:
         """Add what was measured.
 
         Readings of the dial need their `state`; `repeatability` is the standard deviation of one.
-        `pull` and `closing_pull` are the greatest felt at the nail nick, `hang` is a weight and its
-        station as "2 kg at 32 mm" with what the dial `moved`, pins in and blade out, `thickness`
-        goes by station, `hardness` may be a list.
+        `pull` and `closing_pull` are the greatest at the nail nick, `start_pull` what it takes to
+        leave closed. `hang` is a weight and its station as "2 kg at 32 mm" with what the dial
+        `moved`, pins in and blade out; `thickness` goes by station, `hardness` may be a list.
+        `tip_height` is the closed blade's tip over the handle's rim, `gap` what a feeler finds
+        between edge and belly there and where, as "0.3 mm at 10 mm".
 
         Raises InvalidInput when a reading differs from an earlier one with nothing ground between,
         or when all that is logged contradicts it.
@@ -80,10 +85,13 @@ class Knife(KnifeLog, Reported):
         figures = {
             "pull": pull,
             "closing_pull": closing_pull,
+            "start_pull": start_pull,
             "hang": hang,
             "moved": moved,
             "thickness": thickness,
             "hardness": hardness,
+            "tip_height": tip_height,
+            "gap": gap,
         }
         added: list[Entry] = [*read, *read_figures(self.drawn, figures)]
         if not added:
@@ -138,13 +146,16 @@ class Knife(KnifeLog, Reported):
 
     def estimate(self) -> FitEstimate:
         """Learn from all entries; without any, what the drawing and common practice say."""
-        from backspring.fit.estimate import learn
+        from backspring.fit.learn import learn
 
         entries, scatter_mm = self._entries, self.scatter_mm or 0.0
         require_no_forgotten_trip(entries, len(self._stood), scatter_mm, self.units)
         if entries not in self._found:
             self._found[entries] = learn(self.drawn, entries, scatter_mm)
-        return self._found[entries]
+        found = self._found[entries]
+        if not found.settled:
+            require_agreement(found.observations, found.misfit, self.units)
+        return found
 
     def require_agreement(self) -> None:
         """Refuse a log whose measurements contradict each other."""

@@ -129,6 +129,13 @@ class KnifeModel:
         if entry.kind in ("pull_n", "closing_pull_n"):
             place = ("pull_n", "closing_pull_n").index(entry.kind)
             return self.pulls(causes)[place : place + 1]
+        if entry.kind == "start_pull_n":
+            found = _core.bench_figures(self.design(causes), self.bench(causes))
+            return _known(found.start_pull_n, "the blade does not snap")
+        if entry.kind in ("tip_mm", "gap_mm"):
+            station = entry.station_mm or 0.0
+            lies = _core.closed_figures(self.design(causes), station, self.bench(causes))
+            return _known(getattr(lies, entry.kind), "the blade does not lie there")
         if entry.kind == "hardness_hrc":
             drawn = self.drawn.hardness.spring_hrc or 0.0
             return np.array([drawn + causes[PLACE["hardness_hrc"]]])
@@ -187,6 +194,12 @@ class KnifeModel:
         flexibility = _core.make_flexibility(self.drawn.spring)
         whole = _core.deflection_per_force(flexibility, pivot, pivot) / pivot**2
         return whole - flexibility.root_rotation_rad_per_nmm
+
+
+def _known(value: float | None, otherwise: str) -> Array:
+    if value is None:
+        raise NoConvergence(otherwise)
+    return np.array([value])
 
 
 def _over(short_mm: float) -> float:

@@ -18,6 +18,7 @@ from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 from backspring.fit.log_entry import (
     FIGURES,
+    PLACED,
     SPRING_FACES,
     Entry,
     FigureEntry,
@@ -175,8 +176,8 @@ class _Line:
 
     def _figure(self, kind: FigureKind) -> FigureEntry:
         station, weight = self._optional("station_mm"), self._optional("weight_n")
-        if (station is not None) != (kind in ("moved_mm", "thickness_mm")):
-            raise self.refused("station_mm goes with moved_mm and thickness_mm")
+        if (station is not None) != (kind in PLACED):
+            raise self.refused(f"station_mm goes with {', '.join(PLACED)}")
         if (weight is not None) != (kind == "moved_mm"):
             raise self.refused("weight_n goes with moved_mm")
         return FigureEntry(kind, self._number("value", kind), station, weight)

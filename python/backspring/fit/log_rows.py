@@ -12,6 +12,7 @@ import numpy as np
 from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import Error
+from backspring.fit.goodness import figure_sd
 from backspring.fit.knife_model import CAUSES, PLACE, STIFFNESS, Array, KnifeModel
 from backspring.fit.log_entry import Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.misfit import Observation
@@ -20,9 +21,6 @@ from backspring.fit.priors import Leeway, depth_prior, priors_of
 POSITIONS = ("half_stop", "closed")
 Gapes = Literal["rear", "front"]
 GAPES: tuple[Gapes, Gapes] = ("rear", "front")
-# Standard deviation of one measurement: common practice, no source.
-PULL_SHARE = 0.02
-CALIPER_MM, HARDNESS_HRC, BEST_HARDNESS_HRC = 0.01, 1.0, 0.5
 # A gauge is never better than this.
 LEAST_SPREAD_MM = 0.0005
 _TO_THE_LETTER = Leeway()
@@ -31,13 +29,18 @@ OFFSET = "loaded_offset_mm"
 _LOADED = ("readings", "loaded")
 # What does not move a measurement, and need not be tried.
 _BENDING = ("extra_root_share", "preload_mm", *STIFFNESS)
+_LYING = {"hardness_hrc", "friction", "pivot_play_mm", OFFSET}
+_PULLING = {"hardness_hrc", "pivot_play_mm", OFFSET}
 _STILL = {
     "unloaded": {*_BENDING, "friction", "hardness_hrc", OFFSET},
     # Bent by a given distance a spring has the same shape, whether stiff or not: within a reading
     # 0.02 mm of thickness are 0.0001 mm.
     "loaded": {"pivot_play_mm", "friction", "hardness_hrc", *STIFFNESS},
-    "pull_n": {"hardness_hrc", OFFSET},
-    "closing_pull_n": {"hardness_hrc", OFFSET},
+    "pull_n": _PULLING,
+    "closing_pull_n": _PULLING,
+    "start_pull_n": _PULLING,
+    "tip_mm": _LYING,
+    "gap_mm": _LYING,
     "moved_mm": {*CAUSES} - {*_BENDING} | {"preload_mm"},
     "thickness_mm": {*CAUSES} - {"thickness_mm"},
     "hardness_hrc": {*CAUSES} - {"hardness_hrc"},
@@ -186,13 +189,8 @@ class LogRows:
 
     def figure_sd(self, entry: FigureEntry) -> float:
         """Say how good another measurement is: its standard deviation."""
-        if entry.kind in ("pull_n", "closing_pull_n"):
-            return PULL_SHARE * entry.value
-        if entry.kind == "hardness_hrc":
-            # However often: no tester is better than half a degree.
-            count = sum(getattr(row.entry, "kind", "") == entry.kind for row in self.rows)
-            return max(HARDNESS_HRC, BEST_HARDNESS_HRC * math.sqrt(count))
-        return self.spread_mm if entry.kind == "moved_mm" else CALIPER_MM
+        alike = sum(getattr(row.entry, "kind", "") == entry.kind for row in self.rows)
+        return figure_sd(entry, self.spread_mm, alike)
 
     def _slope_rows(self, x: Array) -> Iterator[Array]:
         seen: dict[tuple[object, ...], Array] = {}

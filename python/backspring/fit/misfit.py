@@ -24,9 +24,12 @@ _UNDO = "or take the earlier reading off with --undo"
 _KINDS: dict[str, tuple[str, Shown]] = {
     "pull_n": ("pull to open", "force"),
     "closing_pull_n": ("pull to close", "force"),
+    "start_pull_n": ("pull to start it", "force"),
     "moved_mm": ("movement under a weight", "reading"),
     "thickness_mm": ("thickness", "reading"),
     "hardness_hrc": ("hardness", "hardness"),
+    "tip_mm": ("height of the tip", "length"),
+    "gap_mm": ("gap under the edge", "reading"),
 }
 
 

@@ -49,6 +49,8 @@ _WHAT = {
     "closed_unloaded": "read closed with the rear pin out",
     "pull_n": "pull it open on a scale (--pull)",
     "closing_pull_n": "pull it closed on a scale (--closing-pull)",
+    "start_pull_n": "pull it out of closed on a scale (--start-pull)",
+    "tip_mm": "measure the tip's height over the rim (--tip-height)",
     "moved_mm": "hang {weight} at {station} (--hang, --moved)",
     "thickness_mm": "caliper the spring at {station} (--thickness-at)",
     "hardness_hrc": "test the hardness (--hardness)",
