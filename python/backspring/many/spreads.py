@@ -27,35 +27,55 @@ _ORDINARY = {
 }
 
 
-# Friction of hardened steel on steel with some oil: common practice, no source.
-USUAL_FRICTION = 0.12
-_FRICTION_SD = 0.04
+USUAL_FRICTION: float = _core.USUAL_FRICTION
+# Which of a design's priors is the spread of which dimension, and the unit of its deviation.
+_STATED = {
+    "preload": ("fit.preload", "mm"),
+    "thickness": ("spring.thickness_offset", "mm"),
+    "width": ("spring.width", "mm"),
+    "corner_radius": ("tang.corner_radius", "mm"),
+    "youngs_modulus": ("spring.youngs_modulus", "MPa"),
+    "friction": ("friction.offset", ""),
+}
 
 
 def ordinary_spreads(design: Design) -> dict[str, str]:
     """Return an ordinary bench's tolerances for the dimensions that the design has.
 
     Beside what is cut, what is not known of steel and friction: Young's modulus within the steel's
-    band, yield stress as the hardness lets it, friction by 0.04.
+    band, yield stress as the hardness lets it, friction as usual. A deviation that the design
+    states in `[priors]` takes the place of each.
     """
     cut = {key: text for key, text in _ORDINARY.items() if _can_spread(design, key)}
-    return cut | _not_known(design)
+    return cut | _not_known(design) | _stated(design)
+
+
+def _stated(design: Design) -> dict[str, str]:
+    return {
+        key: f"sd {design.priors[name][1]!r} {unit}".rstrip()
+        for name, (key, unit) in _STATED.items()
+        if name in design.priors and _can_spread(design, key)
+    }
 
 
 def _not_known(design: Design) -> dict[str, str]:
     steel = design.steel
     found = {"spring.youngs_modulus": f"sd {steel['youngs_modulus_sd_mpa']!r} MPa"}
     if steel["yield_sd_mpa"] is not None:
-        found["spring.yield"] = f"sd {steel['yield_sd_mpa']!r} MPa"
-    return found | {"friction.offset": f"sd {_FRICTION_SD}"}
+        share = 1.0
+        if "hardness" in design.priors:
+            share = design.priors["hardness"][1] / steel["hardness_sd_hrc"]
+        found["spring.yield"] = f"sd {share * steel['yield_sd_mpa']!r} MPa"
+    return found | {"friction.offset": f"sd {_core.FRICTION_SPREAD}"}
 
 
 def with_usual_friction(design: Design) -> Design:
-    """Return a design in which friction is counted: its own, or 0.12 where none is stated."""
+    """Return a design in which friction is counted: its own, or what is usual or expected of it."""
     friction = design.core.friction
     if friction.spring or friction.pivot:
         return design
-    return design.replace(**{"friction.spring": USUAL_FRICTION, "friction.pivot": USUAL_FRICTION})
+    usual = design.priors.get("friction", (USUAL_FRICTION,))[0]
+    return design.replace(**{"friction.spring": usual, "friction.pivot": usual})
 
 
 def _can_spread(design: Design, key: str) -> bool:

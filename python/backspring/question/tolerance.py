@@ -15,7 +15,6 @@ from backspring.many.many import refuse_running, run
 from backspring.many.many_checks import ManyChecks
 from backspring.many.progress import Progress
 from backspring.many.spreads import (
-    USUAL_FRICTION,
     ordinary_spreads,
     read_spreads,
     with_usual_friction,
@@ -102,7 +101,8 @@ def tolerance(
     normal spread; "sd 0.02 mm" for the standard deviation; "uniform 0.05 mm" for one alike within
     limits. A bare number is in mm or MPa, with units="in" in inches or ksi. Keys are those of
     `check_many`. Without `spreads` those of an ordinary bench are taken, with what is not known of
-    friction, Young's modulus and hardness; friction is then 0.12 where the design states none.
+    friction, Young's modulus and hardness, as the design's `[priors]` say or as is usual; friction
+    is then that of the priors, or 0.12, where the design states none.
 
     `n` rows are drawn, the same for the same `seed` whatever runs them. `batch` is how many knives
     are made; the design passes when at least `wanted_share` of the knives meets its targets.
@@ -165,7 +165,9 @@ def _notices(study: Tolerance) -> Iterator[Notice]:
     if not study.stated:
         yield Notice("ordinary-tolerances")
     if study.assumed_friction:
-        yield Notice("usual-friction", {"friction": Number(USUAL_FRICTION, "ratio")})
+        yield Notice(
+            "usual-friction", {"friction": Number(study.design.core.friction.spring, "ratio")}
+        )
     if not study.complete:
         yield Notice("stopped", {"rows": result.rows, "wanted": study.n})
     if broken := result.rows - result.working:
