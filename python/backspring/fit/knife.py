@@ -23,6 +23,7 @@ from backspring.units import System
 if TYPE_CHECKING:
     from backspring.fit.estimate import Figured, FitEstimate
     from backspring.fit.next_measurement import NextMeasurement
+    from backspring.many.spreads import SpreadsTogether
 
 # Half of what a half-thou dial rounds to and a hand repeats: common practice, no source.
 REPEATABILITY = "0.004 mm"
@@ -133,11 +134,20 @@ class Knife(KnifeLog, Reported):
     def design(self) -> Design:
         """The likely design of this knife as it stands.
 
-        Tilt, play and extra rotation at the root have no place in a design: `figures` count them.
+        Tilt, play, extra rotation at the root and what the model leaves out have no place in a
+        design: its faces and Young's modulus stand in for them, so that it reads and pulls alike.
         """
+        from backspring.fit.in_drawing import drawn_alike
         from backspring.fit.likely import likely_design
 
-        return likely_design(self.drawn, self.estimate().now)
+        return likely_design(self.drawn, drawn_alike(self.estimate()))
+
+    @property
+    def spreads(self) -> SpreadsTogether:
+        """How sure the numbers of `design` are, for `tolerance(knife.design, knife.spreads)`."""
+        from backspring.fit.in_drawing import spreads_of
+
+        return spreads_of(self.estimate(), self.design)
 
     @property
     def figures(self) -> dict[str, Figured]:

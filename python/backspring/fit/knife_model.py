@@ -6,19 +6,18 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any, TypeVar
 
 import numpy as np
 import numpy.typing as npt
 
 from backspring import _core
+from backspring.core_record import changed
 from backspring.errors import NoConvergence
 from backspring.fit.log_entry import SPRING_FACES, FigureEntry, GroundEntry
 from backspring.fit.priors import LEAST_KICK_MM
 from backspring.fit.result import FACES
 
 Array = npt.NDArray[np.float64]
-Record = TypeVar("Record")
 # In turn what measurements follow from; after these the depth off every stretch of the spring.
 CAUSES = (
     *FACES,
@@ -207,19 +206,6 @@ def _over(short_mm: float) -> float:
     if abs(short_mm) >= _BEND_MM:
         return max(short_mm, 0.0)
     return (short_mm + _BEND_MM) ** 2 / (4.0 * _BEND_MM)
-
-
-def changed(record: Record, **changes: Any) -> Record:
-    """Return a record of the core with some fields changed."""
-    kind = type(record)
-    names = _NAMES.get(kind)
-    if names is None:
-        names = [name for name, held in vars(kind).items() if isinstance(held, property)]
-        _NAMES[kind] = names
-    return kind(**{name: getattr(record, name) for name in names} | changes)
-
-
-_NAMES: dict[type, list[str]] = {}
 
 
 def _ground(knife: _core.Design, stretch: Stretch, depth_mm: float) -> _core.Design:

@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
+
+import numpy as np
+import numpy.typing as npt
 
 from backspring import _core
 from backspring._core import Spread, SpreadKind
@@ -39,6 +43,45 @@ _STATED = {
 }
 
 
+@dataclass(frozen=True, eq=False)
+class SpreadsTogether:
+    """Spreads of which some go together, as what the log of one knife tells of it.
+
+    `texts` are deviations by key, `covariance` is that of `keys`; the others go by themselves.
+    """
+
+    texts: Mapping[str, str]
+    keys: tuple[str, ...]
+    covariance: npt.NDArray[np.float64]
+
+    def drawn(
+        self, design: Design, inputs: Mapping[str, npt.NDArray[np.float64]]
+    ) -> dict[str, npt.NDArray[np.float64]]:
+        """Return rows drawn one by one as rows drawn together."""
+        values, turns = np.linalg.eigh(self.covariance)
+        root = turns * np.sqrt(np.maximum(values, 0.0))
+        middle = {key: _core.dimension_value(design.core, key) or 0.0 for key in self.keys}
+        sds = np.sqrt(np.diag(self.covariance))
+        alone = [
+            (np.asarray(inputs[key]) - middle[key]) / sd
+            for key, sd in zip(self.keys, sds, strict=True)
+        ]
+        together = root @ np.array(alone)
+        named = zip(self.keys, together, strict=True)
+        return {**inputs, **{key: middle[key] + column for key, column in named}}
+
+    def root_sum_square(self, spreads: Sequence[Spread], slopes: Sequence[float]) -> float:
+        """Return the standard deviation of a result with these slopes."""
+        by_key = dict(zip((each.key for each in spreads), slopes, strict=True))
+        turn = np.array([by_key[key] for key in self.keys])
+        alone = [
+            (by_key[each.key] * _core.standard_deviation(each)) ** 2
+            for each in spreads
+            if each.key not in self.keys
+        ]
+        return float(np.sqrt(turn @ self.covariance @ turn + sum(alone)))
+
+
 def ordinary_spreads(design: Design) -> dict[str, str]:
     """Return an ordinary bench's tolerances for the dimensions that the design has.
 
@@ -46,7 +89,7 @@ def ordinary_spreads(design: Design) -> dict[str, str]:
     band, yield stress as the hardness lets it, friction as usual. A deviation that the design
     states in `[priors]` takes the place of each.
     """
-    cut = {key: text for key, text in _ORDINARY.items() if _can_spread(design, key)}
+    cut = {key: text for key, text in _ORDINARY.items() if can_spread(design, key)}
     return cut | _not_known(design) | _stated(design)
 
 
@@ -54,7 +97,7 @@ def _stated(design: Design) -> dict[str, str]:
     return {
         key: f"sd {design.priors[name][1]!r} {unit}".rstrip()
         for name, (key, unit) in _STATED.items()
-        if name in design.priors and _can_spread(design, key)
+        if name in design.priors and can_spread(design, key)
     }
 
 
@@ -78,7 +121,8 @@ def with_usual_friction(design: Design) -> Design:
     return design.replace(**{"friction.spring": usual, "friction.pivot": usual})
 
 
-def _can_spread(design: Design, key: str) -> bool:
+def can_spread(design: Design, key: str) -> bool:
+    """Say whether designs can differ in this key about the number that the design has."""
     if refuse_key(design, key) is not None:
         return False
     try:

@@ -171,6 +171,8 @@ NOTICES: dict[str, Sentence] = {
     "not-used": "{key} is not used: the support is not by two pins",
     "not-judged": _not_judged,
     "temper-not-used": _temper_not_used,
+    "knife-tolerances": "what the log tells of this knife is spread as surely as it tells it, and "
+    "together; the rest as on an ordinary bench",
     "ordinary-tolerances": "no tolerances stated: those of an ordinary bench are taken (common "
     "practice, no source), with what is not known of friction, Young's modulus and hardness",
     "usual-friction": "no friction is stated: {friction:margin} is counted, and its spread",
