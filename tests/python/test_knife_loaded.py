@@ -88,3 +88,18 @@ def test_a_disagreement_that_may_be_chance_is_told_and_planned_by_the_reading() 
     assert told.startswith("closed loaded 0.278 mm (entry 12) lies ")
     assert "what fits worst is closed loaded" in told
     assert plan.to_dict()["loaded_now"]["closed_mm"] == log.figures["closed_loaded_mm"].value
+
+
+def test_rough_depths_and_a_loaded_reading_far_off_go_together() -> None:
+    """Each alone is taken; so are both."""
+    log = bs.Knife(bs.load(WREN_FILE))
+    log.measure(closed=0.5, state="unloaded")
+    for stated, read in ((0.15, 0.39), (0.16, 0.27)):
+        with log.together():
+            log.ground("closed", stated)
+            log.measure(closed=read, state="unloaded")
+    foretold = log.figures["closed_loaded_mm"].value
+    log.measure(closed=foretold - 0.1, state="loaded")
+    plan = log.plan()
+    assert {"rough-depths", "loaded-off"} <= {each.code for each in plan.notices}
+    assert plan.result.closed_loaded_mm == pytest.approx(foretold - 0.1, abs=0.004)

@@ -51,10 +51,14 @@ def learn(design: Design, entries: Sequence[Entry], spread_mm: float) -> FitEsti
 
 
 def _leeways(entries: Sequence[Entry]) -> Iterator[Leeway]:
-    if any(isinstance(each, GroundEntry) and each.depth_mm for each in entries):
+    stated = any(isinstance(each, GroundEntry) and each.depth_mm for each in entries)
+    loaded = any(isinstance(each, MeasuredEntry) and each.state == "loaded" for each in entries)
+    if stated:
         yield Leeway(depth_share=AIMED_SHARE)
-    if any(isinstance(each, MeasuredEntry) and each.state == "loaded" for each in entries):
+    if loaded:
         yield Leeway(offset=_OFTEN_OFF)
+    if stated and loaded:
+        yield Leeway(depth_share=AIMED_SHARE, offset=_OFTEN_OFF)
 
 
 def _learn(

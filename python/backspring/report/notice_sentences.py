@@ -149,8 +149,8 @@ NOTICES: dict[str, Sentence] = {
     "tip-runs-out": _tip_runs_out,
     "tip-follows": "no kick sets the tip apart from the readings: it moves by {tip:length}, wanted "
     "were {wanted:length}",
-    "no-finer": "readings repeat to {repeatability:reading}: nothing is planned finer than that, "
-    "so measure again after every pass",
+    "no-finer": "readings are good to +-{repeatability:reading}: nothing is planned finer than "
+    "that, so measure again after every pass",
     "slightly-low": "a reading is below the target by less than can be read or matters: leave it",
     "scatter": "readings differ more than stated: they scatter by {scatter:reading}, stated was "
     "{stated:reading}; a worn bushing shows so, or a dial that is not held: nothing is planned "
