@@ -103,3 +103,19 @@ def test_rough_depths_and_a_loaded_reading_far_off_go_together() -> None:
     plan = log.plan()
     assert {"rough-depths", "loaded-off"} <= {each.code for each in plan.notices}
     assert plan.result.closed_loaded_mm == pytest.approx(foretold - 0.1, abs=0.004)
+
+
+def test_every_question_to_the_knife_tells_of_the_misfit(
+    words: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(loaded(words, 4.0)) == 0
+    capsys.readouterr()
+    asked = ["check", WREN_FILE, "--log", words[-1], "--units", "in"]
+    assert main(asked) in (0, 1)
+    assert "it reads 3.7 thou lower than the rest of the log foretells" in capsys.readouterr().out
+    assert main([*asked, "--json"]) in (0, 1)
+    found = json.loads(capsys.readouterr().out)
+    assert "loaded-off" in [each["code"] for each in found["diagnostics"]]
+    # The drawing that is asked reads as the knife does.
+    reading = found["data"]["positions"]["closed"]["reading_loaded_mm"]
+    assert reading == pytest.approx(4.0 * THOU_MM, abs=0.003)

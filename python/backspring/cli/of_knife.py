@@ -10,9 +10,10 @@ from backspring import load
 from backspring.cli.answer import Answer
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
+from backspring.fit.doubts import doubts
 from backspring.fit.knife import Knife
 from backspring.report.knife import now_lines
-from backspring.report.tables import Report
+from backspring.report.tables import Lines, Report
 
 
 def add_log(parser: argparse.ArgumentParser) -> None:
@@ -39,6 +40,14 @@ def with_knife(answer: Answer, knife: Knife | None, options: argparse.Namespace)
     if knife is None:
         return answer
     first, *others = answer.report.blocks
-    told = now_lines(knife, options.units or knife.drawn.units)
-    report = Report(answer.report.headline, (told, first, *others))
-    return replace(answer, data=answer.data | {"knife": knife.to_dict()}, report=report)
+    units = options.units or knife.drawn.units
+    blocks = [now_lines(knife, units)]
+    notices = (*knife.notices, *doubts(knife.estimate(), knife.spread_mm))
+    if notices:
+        blocks.append(Lines("Of this log", tuple(each.text(units) for each in notices)))
+    return replace(
+        answer,
+        data=answer.data | {"knife": knife.to_dict()},
+        report=Report(answer.report.headline, (*blocks, first, *others)),
+        notices=(*notices, *answer.notices),
+    )
