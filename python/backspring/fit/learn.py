@@ -21,8 +21,9 @@ from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows
 from backspring.fit.misfit import off_the_last
 from backspring.fit.priors import AIMED_SHARE, Leeway
 
-# In standard deviations. Where a nose or a corner takes over, slopes jump by about so much.
-_RULES = _core.LeastSquaresRules(tolerance=1e-2)
+# In standard deviations. Where a nose or a corner takes over, slopes jump by about so much. A sound
+# log takes ten steps at most.
+_RULES = _core.LeastSquaresRules(most_iterations=40, tolerance=1e-2)
 # Loaded readings that lie farther off than this times what is expected were not read so.
 _OFTEN_OFF = 2.0
 
