@@ -10,6 +10,7 @@ from typing import Any
 
 from backspring.cli.answer import Answer
 from backspring.cli.fit_values import Values
+from backspring.cli.habits import add_habits, habits_of
 from backspring.cli.values import with_unit
 from backspring.design.arguments import refusal
 from backspring.fit.doubts import doubts
@@ -54,6 +55,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="GAP",
         help='with --log: edge to belly by feeler, closed: "0.3 mm at 10 mm"; repeats may be given',
     )
+    add_habits(parser)
     add("--undo", action="store_true", help="with --log: take the last entry off")
 
 
@@ -62,6 +64,8 @@ def require_sense(options: argparse.Namespace, refuse: Callable[[str], None]) ->
     given = [name for name in ("ground", *_FIGURES) if getattr(options, name) is not None]
     if given and options.log is None:
         refuse(f"--{given[0].replace('_', '-')} goes with --log FILE")
+    if options.habits is not None and options.log is None:
+        refuse("--habits goes with --log FILE")
     read = options.closed is not None or options.half_stop is not None
     if options.undo and (options.log is None or given or read):
         refuse("--undo goes with --log FILE alone")
@@ -78,7 +82,8 @@ def require_sense(options: argparse.Namespace, refuse: Callable[[str], None]) ->
 @contextmanager
 def opened(options: argparse.Namespace, values: Values) -> Iterator[Knife]:
     """Open the log with what is given added to it, to be written once all is answered."""
-    knife = Knife(values.design, options.log, units=options.units)
+    habits = habits_of(options, values.design)
+    knife = Knife(values.design, options.log, units=options.units, habits=habits)
     named = ("closed", "half_stop", "ground", *_FIGURES)
     if all(getattr(options, name) is None for name in named):
         yield knife

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from backspring import load
 from backspring.cli.answer import Answer
+from backspring.cli.habits import add_habits, habits_of
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.doubts import doubts
@@ -21,16 +22,20 @@ def add_log(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--log", metavar="FILE", help="ask this knife, as its fitting log tells it, not the drawing"
     )
+    add_habits(parser)
 
 
 def asked_of(options: argparse.Namespace) -> tuple[Design, Knife | None]:
     """Return the design that is asked, and the knife that it is the likely one of."""
     design = load(options.design)
     if options.log is None:
+        if options.habits is not None:
+            raise refusal("habits", "go with --log FILE")
         return design, None
     if not Path(options.log).exists():
         raise refusal("log", f"no such file: {options.log}")
-    knife = Knife(design, options.log, units=options.units)
+    habits = habits_of(options, design)
+    knife = Knife(design, options.log, units=options.units, habits=habits)
     knife.require_agreement()
     return knife.design, knife
 

@@ -22,6 +22,7 @@ from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring.fit.estimate import Figured, FitEstimate
+    from backspring.fit.habits import ShopHabits
     from backspring.fit.next_measurement import NextMeasurement
     from backspring.many.spreads import SpreadsTogether
 
@@ -37,7 +38,8 @@ class Knife(KnifeLog, Reported):
     An entry is kept when the log still has an answer with it, and with a path is written then,
     whole or not at all; what stood in the file is read first and kept; what another wrote there
     meanwhile is not written over. The same entries always give the same answers. `units` are those
-    that refusals speak in, the design's own when none are given.
+    that refusals speak in, the design's own when none are given. `habits` of the shop, from
+    shop_habits(), are expected of the knife in the place of common practice.
     """
 
     _report_by = "knife:knife_report"
@@ -48,8 +50,12 @@ class Knife(KnifeLog, Reported):
         path: str | os.PathLike[str] | None = None,
         *,
         units: System | None = None,
+        habits: ShopHabits | None = None,
     ) -> None:
         super().__init__(design, path)
+        if habits is not None and self.path is not None and self.path.resolve() in habits.files:
+            raise refusal("habits", f"already count {self.path}: give shop_habits() it as without")
+        self.habits = habits
         self.units: System = units or design.units
         self._found: dict[tuple[Entry, ...], FitEstimate] = {}
 
@@ -124,11 +130,12 @@ class Knife(KnifeLog, Reported):
 
     @property
     def notices(self) -> tuple[Notice, ...]:
-        """Find readings that differ more than stated."""
+        """Find readings that differ more than stated, and habits that rest on too little."""
+        found = () if self.habits is None else self.habits.notices
         stated, scatter = max(self._stated(), default=0.0), self.scatter_mm
         if scatter is None or scatter <= max(MORE * stated, 0.001):
-            return ()
-        return (Notice("scatter", {"scatter": scatter, "stated": stated}),)
+            return found
+        return (*found, Notice("scatter", {"scatter": scatter, "stated": stated}))
 
     @property
     def design(self) -> Design:
@@ -161,7 +168,7 @@ class Knife(KnifeLog, Reported):
         entries, scatter_mm = self._entries, self.scatter_mm or 0.0
         require_no_forgotten_trip(entries, len(self._stood), scatter_mm, self.units)
         if entries not in self._found:
-            self._found[entries] = learn(self.drawn, entries, scatter_mm)
+            self._found[entries] = learn(self.drawn, entries, scatter_mm, self.habits)
         found = self._found[entries]
         if not found.settled:
             require_agreement(found.observations, found.misfit, self.units)
@@ -216,7 +223,8 @@ class Knife(KnifeLog, Reported):
         """Return what the log holds and tells, as plain data ready for JSON."""
         from backspring.fit.knife_data import knife_data
 
-        return knife_data(
+        habits = {} if self.habits is None else {"habits": self.habits.to_dict()}
+        return habits | knife_data(
             self.estimate(), len(self._entries), self.scatter_mm, self.next_measurement()
         )
 

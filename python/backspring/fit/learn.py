@@ -6,9 +6,10 @@ what the measurements cannot tell stays there.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 
@@ -16,6 +17,7 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import Error, NoConvergence
 from backspring.fit.estimate import FitEstimate, estimate_of, misfit_of
+from backspring.fit.habits import ShopHabits
 from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry
 from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows
 from backspring.fit.misfit import off_the_last
@@ -28,26 +30,29 @@ _RULES = _core.LeastSquaresRules(most_iterations=40, tolerance=1e-2)
 _OFTEN_OFF = 2.0
 
 
-def learn(design: Design, entries: Sequence[Entry], spread_mm: float) -> FitEstimate:
+def learn(
+    design: Design, entries: Sequence[Entry], spread_mm: float, habits: ShopHabits | None = None
+) -> FitEstimate:
     """Learn from all entries, to the letter or with the leeway that makes them go together.
 
     Depths that the readings belie count as aimed at, not as measured; loaded readings may lie
-    farther from the model than expected. Where the last loaded reading still lies off the
+    farther from the model than expected. A shop's `habits` are expected of it. Where the last loaded reading still lies off the
     estimate, this goes by the reading. An estimate that is not settled has a misfit that is not
     chance, and is good for telling that alone.
 
     Raises NoConvergence when no knife of this design could have been measured so.
     """
-    found = _learn(design, entries, spread_mm, Leeway())
+    rows = partial(LogRows, design, entries, max(spread_mm, LEAST_SPREAD_MM), habits=habits)
+    found = _learn(design, rows, Leeway())
     for leeway in _leeways(entries):
         if found.misfit.is_chance():
             break
         with suppress(NoConvergence):
-            wider = _learn(design, entries, spread_mm, leeway)
+            wider = _learn(design, rows, leeway)
             found = wider if wider.misfit.is_chance() else found
     if not found.misfit.is_chance() or off_the_last(found.observations) is None:
         return found
-    so = _learn(design, entries, spread_mm, replace(found.leeway, by_reading=True))
+    so = _learn(design, rows, replace(found.leeway, by_reading=True))
     return replace(so, misfit=found.misfit, observations=found.observations)
 
 
@@ -62,12 +67,9 @@ def _leeways(entries: Sequence[Entry]) -> Iterator[Leeway]:
         yield Leeway(depth_share=AIMED_SHARE, offset=_OFTEN_OFF)
 
 
-def _learn(
-    design: Design, entries: Sequence[Entry], spread_mm: float, leeway: Leeway
-) -> FitEstimate:
-    spread_mm = max(spread_mm, LEAST_SPREAD_MM)
+def _learn(design: Design, rows: Callable[..., LogRows], leeway: Leeway) -> FitEstimate:
     try:
-        sides = [LogRows(design, entries, spread_mm, gapes, leeway) for gapes in GAPES]
+        sides = [rows(gapes, leeway) for gapes in GAPES]
         return estimate_of(design, *_better(sides))
     except Error as error:
         raise NoConvergence(f"the log cannot be this design's: {error}") from None

@@ -13,10 +13,11 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import Error
 from backspring.fit.goodness import figure_sd
+from backspring.fit.habits import ShopHabits
 from backspring.fit.knife_model import CAUSES, PLACE, STIFFNESS, Array, KnifeModel
 from backspring.fit.log_entry import Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.misfit import Observation
-from backspring.fit.priors import Leeway, depth_prior, priors_of
+from backspring.fit.priors import Leeway, depth_prior, priors_of, stated_in
 
 POSITIONS = ("half_stop", "closed")
 Gapes = Literal["rear", "front"]
@@ -72,6 +73,7 @@ class LogRows:
         spread_mm: float,
         gapes: Gapes,
         leeway: Leeway = _TO_THE_LETTER,
+        habits: ShopHabits | None = None,
     ) -> None:
         self.drawn = design.core
         self.ground = [each for each in entries if isinstance(each, GroundEntry)]
@@ -86,6 +88,8 @@ class LogRows:
             depth_prior(f"depth_{place}_mm", each.depth_mm, leeway.depth_share)
             for place, each in enumerate(self.ground, start=1)
         ]
+        if habits is not None:
+            self.priors = habits.expect(self.priors, leeway.depth_share, stated_in(design))
         self.place = {each.name: place for place, each in enumerate(self.priors)}
         self.rows = list(_rows(entries))
         self._so = _last_loaded(self.rows) if leeway.by_reading else None

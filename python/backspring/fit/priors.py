@@ -24,7 +24,7 @@ HARDNESS_HRC = 1.0
 LOADED_MM = 0.02
 # A steel of which one figure alone is known is no surer than this.
 _LEAST_MODULUS = 0.001
-_DEPTH_MM, DEPTH_SHARE = 0.003, 0.05
+DEPTH_MM, DEPTH_SHARE = 0.003, 0.05
 # Where readings belie the depths stated, these were aimed at and not measured.
 AIMED_SHARE = 0.2
 # Unknowns by their keys in the design file.
@@ -139,11 +139,16 @@ def _as_stated(usual: Prior, stated: Mapping[str, tuple[float, float]], design: 
     return replace(usual, expected=expected, sd=sd, broad=False)
 
 
+def stated_in(design: Design) -> set[str]:
+    """Name the unknowns of which the design itself states what is expected."""
+    return {name for name, key in _STATED.items() if key in design.priors}
+
+
 def depth_prior(name: str, depth_mm: float | None, share: float) -> Prior:
     """Expect of a trip to the grinder what was stated of it, or nearly anything."""
     if depth_mm is None:
         return Prior(name, 0.0, TRIP_MM, least=0.0, broad=True)
-    return Prior(name, depth_mm, _DEPTH_MM + share * depth_mm, least=0.0)
+    return Prior(name, depth_mm, DEPTH_MM + share * depth_mm, least=0.0)
 
 
 def _kick_mm(core: _core.Design) -> float:

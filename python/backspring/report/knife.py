@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from backspring.fit.log_entry import SPRING_FACES, GroundEntry, describe
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.fit import face_name, plan_report
+from backspring.report.habits import expected_lines
 from backspring.report.tables import Block, Lines, Report
 from backspring.units import System
 
@@ -84,6 +85,8 @@ def undo_report(knife: Knife, entry: Entry) -> Report:
 def knife_blocks(knife: Knife, units: System) -> Iterator[Block]:
     """Lay out what came off, the knife as it stands, what is known of it, what to measure next."""
     found = knife.estimate()
+    if knife.habits is not None:
+        yield expected_lines(knife.habits, units)
     if found.ground:
         yield Lines("Came off", tuple(_depths(knife, found, units)))
     yield now_lines(knife, units)
