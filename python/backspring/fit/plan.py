@@ -114,10 +114,10 @@ def make_plan(
     more: tuple[Notice, ...] = (),
 ) -> FitPlan:
     """Plan for a knife as it stands; `more` are notices told before the plan's own."""
-    unknowns = unknowns or _core.FitUnknowns()
-    result = _core.fit_plan(now, state_of(state), rules, unknowns)
-    left = Allowance(design, _core.allowance(now, rules.target_mm, unknowns))
-    return FitPlan(design, state, rules, left, result, more)
+    bench = unknowns or _core.FitUnknowns()
+    result = _core.fit_plan(now, state_of(state), rules, bench)
+    left = Allowance(design, _core.allowance(now, rules.target_mm, bench))
+    return FitPlan(design, state, rules, left, result, more, unknowns)
 
 
 def plan_rules(

@@ -8,7 +8,7 @@ from typing import Any
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.fit.levers import Levers, levers
+from backspring.fit.levers import Levers, knife_levers, levers
 from backspring.notice import Notice, all_from_core
 from backspring.question.whole_back import WholeBack, whole_back
 from backspring.report.result import Reported
@@ -87,6 +87,7 @@ class FitPlan(Reported):
     allowance: Allowance
     result: _core.FitPlan
     more: tuple[Notice, ...] = ()
+    unknowns: _core.FitUnknowns | None = None
 
     @property
     def target_mm(self) -> float:
@@ -112,7 +113,10 @@ class FitPlan(Reported):
     @cached_property
     def levers(self) -> Levers:
         """What grinding each face moves, for the knife as it stands."""
-        return Levers(self.design, _core.levers(self.result.now))
+        now = self.result.now
+        if self.unknowns is None:
+            return Levers(self.design, _core.levers(now))
+        return knife_levers(self.design, now, self.unknowns)
 
     @property
     def done(self) -> bool:
