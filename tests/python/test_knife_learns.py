@@ -11,6 +11,7 @@ import pytest
 
 import backspring as bs
 from backspring.cli import main
+from backspring.fit.knife_model import KnifeModel
 from backspring.fit.log_entry import GroundEntry
 from backspring.report.display import text
 from calibrate_knife import HERON, OSPREY, WREN, errors_of
@@ -173,3 +174,17 @@ def test_a_question_is_asked_of_the_knife_instead_of_the_drawing(
     main(["check", HERON_FILE, "--log", str(path), "--units", "in"])
     pull = text(knife.figures["peak_pull_n"].value, "force", "in")
     assert f"peak pull to open: {pull} +-" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("face", ["back", "belly"])
+def test_a_whole_face_ground_in_a_log_is_the_one_that_grinding_takes(face: str) -> None:
+    """The back behind the middle pin too, as flush grinding and `grind --face back` do."""
+    model = KnifeModel(HERON.core, [GroundEntry(face, 0.3)])
+    causes = np.zeros(model.width)
+    causes[-1] = 0.3
+    ground = bs.grind(HERON, **{face: 0.3}).core.spring.thickness
+    assert [*model.design(causes).spring.thickness] == [*ground]
+    behind = np.interp(-20.0, *np.transpose([(s.x_mm, s.thickness_mm) for s in ground]))
+    drawn = [(s.x_mm, s.thickness_mm) for s in HERON.core.spring.thickness]
+    was = np.interp(-20.0, *np.transpose(drawn))
+    assert was - behind == pytest.approx(0.3 if face == "back" else 0.0)

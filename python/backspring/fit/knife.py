@@ -109,7 +109,8 @@ class Knife(KnifeLog, Reported):
         """Add a trip to the grinder: a face of the tang, or the spring's "back" or "belly".
 
         Without a `depth` what comes off is learned from the readings before and after. `region`
-        is two stations of back or belly, the whole of it without.
+        is two stations of back or belly; without it the whole back, behind the middle pin too, or
+        the belly from the middle pin to the pad, as grind() takes them.
         """
         self._add(read_ground(self.drawn, face, depth, region))
 

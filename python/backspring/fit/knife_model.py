@@ -61,9 +61,6 @@ class KnifeModel:
         self._spring = lru_cache(_KEPT)(self._make_spring)
         self._tang = lru_cache(_KEPT)(self._make_tang)
         self.square = drawn.tang.half_stop_mm is not None
-        self._rear, self._front = spring.thickness[0].x_mm, spring.thickness[-1].x_mm
-        if len(spring.thickness) == 1:
-            self._rear, self._front = -spring.support.rear_pin_mm, spring.pad.end_mm
         cut = [each for each in grounds if each.face in SPRING_FACES]
         self.stretches = list(dict.fromkeys(map(self.stretch, cut)))
         self.width = len(CAUSES) + len(self.stretches)
@@ -74,9 +71,10 @@ class KnifeModel:
 
     def stretch(self, ground: GroundEntry) -> Stretch:
         """Say which stretch of the spring an entry ground: without ends, the whole."""
-        front = self.drawn.spring.pad.start_mm if ground.face == "belly" else self._front
-        ends = (self._rear, front) if ground.from_mm is None else (ground.from_mm, ground.to_mm)
-        return Stretch(ground.face, ends[0], ends[1] or 0.0)
+        if ground.from_mm is not None and ground.to_mm is not None:
+            return Stretch(ground.face, ground.from_mm, ground.to_mm)
+        whole = _core.whole_face(self.drawn.spring, _core.GrindFace[ground.face])
+        return Stretch(ground.face, whole.from_mm, whole.to_mm)
 
     def place_of(self, ground: GroundEntry) -> int:
         """Say which cause an entry's depth belongs to."""
