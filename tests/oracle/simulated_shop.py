@@ -3,7 +3,7 @@
 `python simulated_shop.py 40` draws so many hidden Herons from known means and spreads, logs each,
 pools the logs, and prints what is told beside what is true; then what the next knives' estimates
 are worth with the habits and without. Tilt, play, friction and modulus are the knife's; a depth
-that is stated is off by the shop's own share.
+that is stated is off by the shop's own share, and by a caliper's error beside it.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ import backspring as bs
 from backspring.fit.knife_model import PLACE
 from backspring.fit.log_entry import Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.log_file import write_log
+from backspring.fit.priors import DEPTH_MM
 from hidden_knife import HiddenKnife
 
 HERON_FILE = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml"
@@ -49,7 +50,7 @@ def shop_log(hidden: HiddenKnife, whole: bool = True) -> list[Entry]:
     for face in FACES:
         stated = float(hidden.rng.uniform(0.05, 0.12))
         off = stated * (1.0 + hidden.rng.normal(*TRUE["depth_share"]))
-        hidden.ground(face, off)
+        hidden.ground(face, off + hidden.rng.normal(0.0, DEPTH_MM))
         entries.append(GroundEntry(face, stated))
     if not whole:
         return entries
