@@ -17,8 +17,8 @@ _NAMES: dict[str, tuple[str, Shown]] = {
     "pad_tilt_rad": ("tilt of the pad at open", "tilt"),
     "pivot_play_mm": ("play of the pivot", "reading"),
     "friction": ("friction", "margin"),
-    "youngs_modulus_share": ("Young's modulus, of the steel's own", "change"),
-    "depth_share": ("depth off, against what was stated", "change"),
+    "youngs_modulus_share": ("Young's modulus against the steel's own", "change"),
+    "depth_share": ("depth off against what was stated", "change"),
 }
 _HEADS = ("", "mean", "good to +-", "between knives +-", "next knife +-", "told by")
 

@@ -165,8 +165,8 @@ NOTICES: dict[str, Sentence] = {
     "{estimate:reading}: it is planned by the reading as it is; what fits worst is {worst}",
     "few-logs": "the shop's habits rest on {count:count} logs and need {least:count}: until then "
     "common practice is expected of a knife",
-    "logs-left-out": "{count:count} files of the habits' folder count for nothing: `backspring "
-    "habits FOLDER` says why",
+    "logs-left-out": "files of the habits' folder that count for nothing: {count:count}; "
+    "`backspring habits FOLDER` says why",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
     "for tilt, play, stop and liners are not known: measure with both pins in before the last pass",
     "no-friction": "no friction is counted: the real pull to open is higher",
