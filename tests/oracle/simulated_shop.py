@@ -2,8 +2,8 @@
 
 `python simulated_shop.py 40` draws so many hidden Herons from known means and spreads, logs each,
 pools the logs, and prints what is told beside what is true; then what the next knives' estimates
-are worth with the habits and without. Tilt, play, friction and modulus are the knife's; a depth
-that is stated is off by the shop's own share, and by a caliper's error beside it.
+are worth with the habits and without. Friction and modulus are the knife's; a depth that is
+stated is off by the shop's own share, and by a caliper's error beside it.
 """
 
 from __future__ import annotations
@@ -25,7 +25,6 @@ HERON_FILE = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.t
 HERON = bs.load(HERON_FILE)
 # Mean and standard deviation between knives, and of depths between trips.
 TRUE = {
-    "pad_tilt_rad": (-0.003, 0.0008),
     "friction": (0.17, 0.015),
     "youngs_modulus_share": (-0.015, 0.004),
     "depth_share": (0.08, 0.06),
@@ -37,8 +36,7 @@ def shop_knife(rng: np.random.Generator) -> HiddenKnife:
     """Draw one knife of the shop."""
     hidden, drawn = HiddenKnife(HERON, rng), HERON.core
     modulus = drawn.spring.elastic.youngs_modulus_mpa
-    tilt, rubs, share = (rng.normal(*TRUE[name]) for name in [*TRUE][:3])
-    hidden.causes[PLACE["pad_tilt_rad"]] = tilt
+    rubs, share = (rng.normal(*TRUE[name]) for name in [*TRUE][:2])
     hidden.causes[PLACE["friction"]] = rubs - drawn.friction.spring
     hidden.causes[PLACE["youngs_modulus_mpa"]] = share * modulus
     return hidden

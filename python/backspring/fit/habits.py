@@ -98,9 +98,7 @@ class ShopHabits(Reported):
         `depth_share` is what a stated depth counts as good to; unknowns that the design itself
         speaks of are left as `stated`.
         """
-        return [
-            each if each.name in stated else self._expect(each, depth_share) for each in priors
-        ]
+        return [each if each.name in stated else self._expect(each, depth_share) for each in priors]
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""

@@ -36,9 +36,9 @@ def learn(
     """Learn from all entries, to the letter or with the leeway that makes them go together.
 
     Depths that the readings belie count as aimed at, not as measured; loaded readings may lie
-    farther from the model than expected. A shop's `habits` are expected of it. Where the last loaded reading still lies off the
+    farther from the model than expected. Where the last loaded reading still lies off the
     estimate, this goes by the reading. An estimate that is not settled has a misfit that is not
-    chance, and is good for telling that alone.
+    chance, and is good for telling that alone. `habits` of a shop are expected of its knives.
 
     Raises NoConvergence when no knife of this design could have been measured so.
     """
