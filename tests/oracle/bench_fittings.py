@@ -3,7 +3,7 @@
 Each knife is drawn from what is expected of any. It is read with the rear pin out, ground as the
 plan's next pass says, but by a fifth of it more or less and with no depth logged, read again, from
 the second trip on with both pins in, until there is nothing to grind. With a kick the blade's tip
-is wanted where it stood: the maker looks at it after every trip. `python bench_fittings.py 500`
+is wanted where it stood: its height is measured after every trip. `python bench_fittings.py 500`
 prints how it went.
 """
 
@@ -30,7 +30,7 @@ SCATTER = 0.2
 MOST_TRIPS = 20
 SIGMAS = 2.0
 PROUD_MM, TIP_MM = 0.025, 0.3
-# How well the depth rod of a caliper tells where the tip stands: common practice, no source.
+# What a depth gauge on one blade repeats to: common practice, no source.
 LOOK_MM = 0.05
 MOST_READ_AGAIN = 2
 
@@ -95,10 +95,10 @@ def fitted(design: bs.Design, seed: tuple[int, int]) -> Fitting:
 
 
 def _fit(hidden: HiddenKnife, knife: bs.Knife, went: Fitting) -> None:
-    stood_mm, pins_in = _look(hidden), False
-    knife.measure(**hidden.readings("unloaded"))
+    kicked, pins_in = hidden.drawn.core.tang.kick is not None, False
+    knife.measure(**hidden.readings("unloaded"), **_look(hidden))
     while len(went.trips) < MOST_TRIPS:
-        plan = knife.plan(tip=None if stood_mm is None else stood_mm - (_look(hidden) or 0.0))
+        plan = knife.plan(tip="level" if kicked else None)
         if plan.done and pins_in:
             went.done = True
             return
@@ -125,7 +125,7 @@ def _read(
             with knife.together():
                 for step in ground:
                     knife.ground(step.face.name)
-                knife.measure(**hidden.readings(state))
+                knife.measure(**hidden.readings(state), **_look(hidden))
             return
         except bs.InvalidInput:
             if again == MOST_READ_AGAIN:
@@ -142,11 +142,11 @@ def _scatter_mm(plan: bs.FitPlan, count: int) -> np.ndarray:
     return SCATTER * np.sqrt(np.sum(np.diff(rows, axis=0) ** 2, axis=0))
 
 
-def _look(hidden: HiddenKnife) -> float | None:
-    """Measure the tip's height; None where nothing but the closed reading moves it."""
+def _look(hidden: HiddenKnife) -> dict[str, float]:
+    """Measure the tip's height; not where nothing but the closed reading moves it."""
     if hidden.drawn.core.tang.kick is None:
-        return None
-    return _tip_mm(hidden) + hidden.rng.normal(0.0, LOOK_MM)
+        return {}
+    return {"tip_height": hidden.rng.normal(_tip_mm(hidden), LOOK_MM)}
 
 
 def _above_mm(hidden: HiddenKnife) -> np.ndarray:
@@ -158,8 +158,8 @@ def _tip_mm(hidden: HiddenKnife) -> float:
     """Height of the tip, that a kick sets apart from the readings; 0 without one."""
     if hidden.drawn.core.tang.kick is None:
         return 0.0
-    angle = _core.fit_readings(hidden.design(), hidden.model.bench(hidden.causes)).closed_angle_deg
-    return float(_core.tip_height_mm(hidden.drawn.core, angle) or 0.0)
+    found = _core.closed_figures(hidden.design(), 0.0, hidden.model.bench(hidden.causes))
+    return float(found.tip_mm or 0.0)
 
 
 def _same_again(knife: bs.Knife) -> bool:

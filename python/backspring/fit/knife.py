@@ -15,6 +15,7 @@ from backspring.fit.knife_log import KnifeLog
 from backspring.fit.log_entry import Entry, MeasuredEntry
 from backspring.fit.misfit import repeats, require_agreement, require_no_forgotten_trip
 from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, State, make_plan, plan_rules
+from backspring.fit.plan_of_log import stops_short_mm, tip_wanted
 from backspring.fit.result import FitPlan
 from backspring.notice import Notice
 from backspring.report.result import Reported
@@ -198,7 +199,9 @@ class Knife(KnifeLog, Reported):
         """Plan the next passes, no finer than readings are known. Options are those of fit_plan.
 
         Where the last loaded reading lies more than three of its standard deviations from what the
-        log tells of it, the plan goes by the reading, and says so.
+        log tells of it, the plan goes by the reading, and says so. While loaded readings are worked
+        out from unloaded ones it stops two standard deviations short of the target. A tip is kept
+        level with where it stood when its height was first logged.
 
         Raises InvalidInput when nothing was read since a trip.
         """
@@ -210,9 +213,11 @@ class Knife(KnifeLog, Reported):
             raise refusal("log", "not read since it was ground: measure half-stop and closed first")
         last = [e.state for e in self._entries if isinstance(e, MeasuredEntry)][-1]
         spread_mm = max(self.spread_mm, found.widest_mm)
+        tip = tip_wanted(found, tip, closed_by)
         rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
         more = (*self.notices, *doubts(found, self.spread_mm))
-        return make_plan(self.drawn, found.now, last, rules, found.bench, more)
+        short_mm = stops_short_mm(found, self.spread_mm)
+        return make_plan(self.drawn, found.now, last, rules, found.bench, more, short_mm)
 
     def next_measurement(self) -> list[NextMeasurement]:
         """List what to measure next: what each would make of a figure's standard deviation."""

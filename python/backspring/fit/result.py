@@ -131,7 +131,12 @@ class FitPlan(Reported):
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What to know before starting."""
-        return (*self.more, *all_from_core(self.result.notices))
+        found, result = all_from_core(self.result.notices), self.result
+        shown = (result.half_stop_loaded_mm, result.closed_loaded_mm)
+        if all(each is None or each >= self.target_mm for each in shown):
+            # Below what is aimed at, where a plan stops short, is not below the target.
+            found = tuple(each for each in found if each.code != "slightly-low")
+        return (*self.more, *found)
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""

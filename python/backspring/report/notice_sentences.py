@@ -168,7 +168,8 @@ NOTICES: dict[str, Sentence] = {
     "logs-left-out": "files of the habits' folder that count for nothing: {count:count}; "
     "`backspring habits FOLDER` says why",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
-    "for tilt, play, stop and liners are not known: measure with both pins in before the last pass",
+    "for tilt, play, stop and liners are not known: the plan stops short by twice that; measure "
+    "with both pins in before the last pass",
     "no-friction": "no friction is counted: the real pull to open is higher",
     "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
     "of the data of {steel}: take the yield margin as a guess",
