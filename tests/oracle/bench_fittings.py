@@ -29,6 +29,7 @@ TARGET_MM = 0.0254
 SCATTER = 0.2
 MOST_TRIPS = 20
 SIGMAS = 2.0
+LEAST_MM = 0.001
 PROUD_MM, TIP_MM = 0.025, 0.3
 # What a depth gauge on one blade repeats to: common practice, no source.
 LOOK_MM = 0.05
@@ -51,13 +52,19 @@ class Pass:
 
     @property
     def low(self) -> bool:
-        """Whether a reading ends below the target beyond two standard deviations of it."""
-        return bool(np.any(self.above_mm < -SIGMAS * np.hypot(self.sd_mm, self.scatter_mm)))
+        """Whether it takes a reading below the target beyond two standard deviations of it."""
+        sd_mm = np.hypot(self.sd_mm, self.scatter_mm)
+        return bool(np.any((self.above_mm < -SIGMAS * sd_mm) & self._moved))
 
     @property
     def below_reading(self) -> bool:
         """Whether it does by what the plan knew, as if the grinder had taken what was aimed at."""
-        return bool(np.any(self.above_mm < -SIGMAS * self.sd_mm))
+        return bool(np.any((self.above_mm < -SIGMAS * self.sd_mm) & self._moved))
+
+    @property
+    def _moved(self) -> np.ndarray:
+        """Which readings it was to move: another is where an earlier pass left it."""
+        return self.scatter_mm > SCATTER * LEAST_MM
 
 
 @dataclass
