@@ -11,10 +11,12 @@ if TYPE_CHECKING:
     from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
+    from backspring.fit.habits import ShopHabits
     from backspring.fit.knife import Knife
     from backspring.fit.levers import Levers, levers
     from backspring.fit.plan import allowance, fit_plan
     from backspring.fit.result import Allowance, FitPlan
+    from backspring.fit.shop_habits import shop_habits
     from backspring.many import ManyChecks, check_many
     from backspring.picture.plot import plot
     from backspring.question.bushing import Bushing, turning_test
@@ -66,6 +68,7 @@ __all__ = [
     "ManyChecks",
     "NoConvergence",
     "OutOfRange",
+    "ShopHabits",
     "Sized",
     "Solution",
     "SpringAlong",
@@ -99,6 +102,7 @@ __all__ = [
     "plot",
     "propose_taper",
     "readings_after_back_grind",
+    "shop_habits",
     "size",
     "spring_along",
     "steel",
@@ -128,6 +132,7 @@ _HOMES = {
     "ManyChecks": "many",
     "NoConvergence": "errors",
     "OutOfRange": "errors",
+    "ShopHabits": "fit.habits",
     "Sized": "question.size_result",
     "Solution": "question.size_result",
     "SpringAlong": "question.sweep",
@@ -160,6 +165,7 @@ _HOMES = {
     "plot": "picture.plot",
     "propose_taper": "question.size",
     "readings_after_back_grind": "fit.after_back_grind",
+    "shop_habits": "fit.shop_habits",
     "size": "question.size",
     "spring_along": "question.sweep",
     "sweep": "question.sweep",

@@ -44,6 +44,7 @@ KINDS: dict[Quantity, Kind] = {
 }
 
 _INCH_MM = Fraction("25.4")
+THOU_MM = float(_INCH_MM / 1000)
 _POUND_FORCE_N = Fraction("4.4482216152605")
 _OUNCE_G = Fraction("28.349523125")
 _PSI_MPA = _POUND_FORCE_N / _INCH_MM**2

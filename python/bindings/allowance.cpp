@@ -33,7 +33,8 @@ void define_allowance(py::module_& m) {
     auto unknowns = declared<FitUnknowns>();
     define_record(unknowns, BACKSPRING_FIELD(FitUnknowns, pad_tilt_rad),
                   BACKSPRING_FIELD(FitUnknowns, pivot_play_mm),
-                  BACKSPRING_FIELD(FitUnknowns, extra_root_rad_per_nmm));
+                  BACKSPRING_FIELD(FitUnknowns, extra_root_rad_per_nmm),
+                  BACKSPRING_FIELD(FitUnknowns, loaded_offset_mm));
     auto readings = declared<Readings>();
     define_record(readings, BACKSPRING_FIELD(Readings, closed_mm),
                   BACKSPRING_FIELD(Readings, half_stop_mm));

@@ -21,6 +21,8 @@ void define_feel(py::module_& m) {
                   BACKSPRING_FIELD(Feel, pull_oiled_n), BACKSPRING_FIELD(Feel, pull_dry_n));
     m.def("oiled", &oiled, py::arg("friction"), DOC(oiled));
     m.def("dry", &dry, py::arg("friction"), DOC(dry));
+    m.attr("USUAL_FRICTION") = kUsualFriction;
+    m.attr("FRICTION_SPREAD") = kFrictionSpread;
     m.def("feel", py::overload_cast<const Design&>(&feel), py::arg("design"),
           py::call_guard<py::gil_scoped_release>(), DOC(feel));
 }

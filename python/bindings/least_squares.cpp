@@ -20,7 +20,12 @@ Residuals read_residuals(const py::object& answer) {
     return {.values = both.first, .jacobian = both.second};
 }
 
+using Search = LeastSquares (*)(const ResidualModel&,
+                                const std::vector<Unknown>&,
+                                const LeastSquaresRules&);
+
 /// The search runs without the interpreter's lock and takes it to ask the model.
+template <Search search>
 LeastSquares from_python(const PythonModel& model,
                          const std::vector<Unknown>& unknowns,
                          const LeastSquaresRules& rules) {
@@ -30,7 +35,7 @@ LeastSquares from_python(const PythonModel& model,
         return read_residuals(model(x));
     };
     const py::gil_scoped_release release;
-    return least_squares(ask, unknowns, rules);
+    return search(ask, unknowns, rules);
 }
 
 }  // namespace
@@ -57,8 +62,10 @@ void define_least_squares(py::module_& m) {
         BACKSPRING_FIELD(LeastSquares, jacobian), BACKSPRING_FIELD(LeastSquares, chi_squared),
         BACKSPRING_FIELD(LeastSquares, expected_chi_squared),
         BACKSPRING_FIELD(LeastSquares, iterations), BACKSPRING_FIELD(LeastSquares, converged));
-    m.def("least_squares", &from_python, py::arg("model"), py::arg("unknowns"),
+    m.def("least_squares", &from_python<least_squares>, py::arg("model"), py::arg("unknowns"),
           argument("rules", LeastSquaresRules{}), DOC(least_squares));
+    m.def("search_least_squares", &from_python<search_least_squares>, py::arg("model"),
+          py::arg("unknowns"), argument("rules", LeastSquaresRules{}), DOC(search_least_squares));
 }
 
 }  // namespace backspring::python

@@ -8,9 +8,9 @@ import numpy as np
 
 import backspring as bs
 from backspring import _core
+from backspring.fit.goodness import PULL_SHARE
 from backspring.fit.knife_model import CAUSES, PLACE, KnifeModel
 from backspring.fit.log_entry import FigureEntry, GroundEntry
-from backspring.fit.log_rows import PULL_SHARE
 from backspring.fit.priors import priors_of
 
 DIAL_MM = 0.004

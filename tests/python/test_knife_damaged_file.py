@@ -61,7 +61,7 @@ DAMAGED += [
         (
             "no station",
             cut("32.0", ""),
-            ":7: damaged: station_mm goes with moved_mm and thickness_mm",
+            ":7: damaged: station_mm goes with moved_mm, thickness_mm, gap_mm",
         ),
         ("no weight", cut("19.6", ""), ":7: damaged: weight_n goes with moved_mm"),
         (

@@ -10,7 +10,9 @@ import numpy as np
 import pytest
 
 import backspring as bs
+from backspring import _core
 from backspring.cli import main
+from backspring.fit.knife_model import KnifeModel
 from backspring.fit.log_entry import GroundEntry
 from backspring.report.display import text
 from calibrate_knife import HERON, OSPREY, WREN, errors_of
@@ -173,3 +175,62 @@ def test_a_question_is_asked_of_the_knife_instead_of_the_drawing(
     main(["check", HERON_FILE, "--log", str(path), "--units", "in"])
     pull = text(knife.figures["peak_pull_n"].value, "force", "in")
     assert f"peak pull to open: {pull} +-" in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("face", ["back", "belly"])
+def test_a_whole_face_ground_in_a_log_is_the_one_that_grinding_takes(face: str) -> None:
+    """The back behind the middle pin too, as flush grinding and `grind --face back` do."""
+    model = KnifeModel(HERON.core, [GroundEntry(face, 0.3)])
+    causes = np.zeros(model.width)
+    causes[-1] = 0.3
+    ground = bs.grind(HERON, **{face: 0.3}).core.spring.thickness
+    assert [*model.design(causes).spring.thickness] == [*ground]
+    behind = np.interp(-20.0, *np.transpose([(s.x_mm, s.thickness_mm) for s in ground]))
+    drawn = [(s.x_mm, s.thickness_mm) for s in HERON.core.spring.thickness]
+    was = np.interp(-20.0, *np.transpose(drawn))
+    assert was - behind == pytest.approx(0.3 if face == "back" else 0.0)
+
+
+def test_a_plan_from_readings_with_the_pin_out_stops_two_deviations_short() -> None:
+    knife = bs.Knife(HERON)
+    knife.measure(half_stop=0.3, closed=0.3, state="unloaded")
+    plan, sd_mm = knife.plan(), knife.estimate().widest_mm
+    assert plan.result.aim_mm - plan.target_mm == pytest.approx(2.0 * sd_mm)
+    assert "stops short by twice that" in " ".join(each.message for each in plan.notices)
+    knife.measure(half_stop=0.2, closed=0.2, state="loaded")
+    plan = knife.plan()
+    assert plan.result.aim_mm - plan.target_mm == pytest.approx(0.75 * knife.spread_mm, rel=0.1)
+
+
+def test_a_pin_out_reading_just_above_the_target_is_not_called_low() -> None:
+    knife = bs.Knife(HERON)
+    knife.measure(half_stop=0.10, closed=0.10, state="unloaded")
+    plan = knife.plan()
+    assert plan.done
+    assert plan.result.half_stop_loaded_mm > plan.target_mm
+    assert {each.code for each in plan.notices} >= {"measure-loaded", "fit-done"}
+    assert "slightly-low" not in {each.code for each in plan.notices}
+
+
+def test_level_is_where_the_tip_stood_when_its_height_was_first_logged() -> None:
+    """The kick ground alone sinks the tip, which its height shows; the plan brings it back."""
+    hidden, knife = HiddenKnife(OSPREY, np.random.default_rng(5)), bs.Knife(OSPREY)
+
+    def tip_mm() -> float:
+        bench = hidden.model.bench(hidden.causes)
+        height = _core.closed_figures(hidden.design(), 0.0, bench).tip_mm
+        assert height is not None
+        return height
+
+    stood_mm = tip_mm()
+    knife.measure(**hidden.readings("unloaded"), tip_height=stood_mm)
+    assert knife.plan().rules.tip_mm == pytest.approx(0.0, abs=1e-9)
+    hidden.ground("kick", 0.06)
+    with knife.together():
+        knife.ground("kick")
+        knife.measure(**hidden.readings("unloaded"), tip_height=tip_mm())
+    plan, sank_mm = knife.plan(), stood_mm - tip_mm()
+    assert sank_mm > 0.4
+    assert plan.rules.tip_mm == pytest.approx(sank_mm, abs=0.1)
+    assert plan.result.tip_mm == pytest.approx(plan.rules.tip_mm, abs=0.1)
+    assert knife.plan(tip=0.1).rules.tip_mm == 0.1

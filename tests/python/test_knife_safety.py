@@ -114,8 +114,11 @@ def test_a_plan_is_never_made_against_the_last_loaded_reading() -> None:
     with pytest.raises(bs.InvalidInput, match="standard deviations off") as refused, log.together():
         log.ground("half_stop", 0.02)
         log.measure(half_stop=0.2, closed=0.4, state="loaded")
-    assert "log: half-stop loaded 0.200 mm (entry 3) cannot be" in str(refused.value)
-    assert "what fits worst is half-stop loaded" in str(refused.value)
+    told = str(refused.value)
+    assert (
+        "what fits worst is half-stop loaded 0.200 mm (entry 3), where all else foretells" in told
+    )
+    assert "less than once in 1,000,000 logs" in told
     assert log.entries == stood
     with log.together():
         log.ground("half_stop", 0.2)
@@ -198,3 +201,18 @@ def test_an_answer_that_fails_leaves_the_file_as_it_was(
         assert main([*words, *more]) == code
         assert not path.exists()
     capsys.readouterr()
+
+
+@pytest.mark.parametrize(("opening", "closing"), [(0.1, 0.3), (0.6, 0.1), (1.0, 0.3), (3.0, 10.0)])
+def test_pulls_of_no_kicked_knife_are_a_misfit(opening: float, closing: float) -> None:
+    """The search for such a knife has no end, but wherever it stops the pulls are far off."""
+    osprey = bs.load(HERON_FILE.with_name("osprey.toml"))
+    drawn = _core.bench_figures(osprey.core)
+    assert drawn.peak_pull_n is not None
+    assert drawn.closing_peak_pull_n is not None
+    knife = bs.Knife(osprey)
+    with pytest.raises(bs.InvalidInput, match="what fits worst is pull to"):
+        knife.measure(
+            pull=opening * drawn.peak_pull_n, closing_pull=closing * drawn.closing_peak_pull_n
+        )
+    assert knife.entries == ()

@@ -10,7 +10,9 @@ from typing import Any
 import pytest
 
 import backspring as bs
+from backspring import _core
 from backspring.cli import main
+from backspring.fit.levers import knife_levers
 from backspring.picture.fitting import fitting
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
@@ -196,3 +198,32 @@ def test_tip_and_edge_of_the_closed_blade_are_told(
     assert "the edge runs into the spring" in bs.check(deep).report()
     assert "stands out of the handle by" in bs.check(deep).report()
     assert "closed_blade" not in bs.check(bs.load(WREN)).to_dict()
+
+
+def test_levers_of_a_log_are_those_of_the_knife_with_its_tilt_play_and_root(
+    osprey: bs.Design,
+) -> None:
+    """Without any they are the core's, whose pull is not rounded where two strokes are alike."""
+    now, none = osprey.core, _core.FitUnknowns()
+    for row, core in zip(knife_levers(osprey, now, none).rows, _core.levers(now), strict=True):
+        for name in ("half_stop_mm", "closed_mm", "tip_mm", "edge_gap_mm"):
+            assert getattr(row, name) == pytest.approx(getattr(core, name), abs=1e-9)
+        assert row.peak_pull_n == pytest.approx(core.peak_pull_n, abs=0.01)
+        assert row.yield_margin == pytest.approx(core.yield_margin, abs=1e-3)
+    bench = _core.FitUnknowns(pad_tilt_rad=-0.002, pivot_play_mm=0.03, extra_root_rad_per_nmm=1e-6)
+    lever = knife_levers(osprey, now, bench)["closed"]
+    knives = [_core.take_off(now, _core.FaceDepths(closed_mm=off)) for off in (0.0, 0.01)]
+    closed = [_core.fit_readings(each, bench).loaded.closed_mm for each in knives]
+    pull = [_core.bench_figures(each, bench).peak_pull_n for each in knives]
+    assert lever.closed_mm == pytest.approx(10 * (closed[1] - closed[0]), rel=0.01)
+    assert lever.peak_pull_n == pytest.approx(10 * (pull[1] - pull[0]), rel=0.02)
+    assert abs(lever.peak_pull_n / bs.levers(osprey)["closed"].peak_pull_n - 1.0) > 0.05
+
+
+def test_a_plan_from_a_log_shows_the_levers_of_its_knife(osprey: bs.Design) -> None:
+    knife = bs.Knife(osprey)
+    knife.measure(half_stop=0.3, closed=0.35, state="unloaded")
+    knife.measure(half_stop=0.265, closed=0.31, state="loaded")
+    found, plan = knife.estimate(), knife.plan()
+    assert plan.levers.rows == knife_levers(osprey, plan.result.now, found.bench).rows
+    assert plan.levers.rows != _core.levers(plan.result.now)

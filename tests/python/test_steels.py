@@ -17,6 +17,7 @@ from backspring import steel as steels
 
 REPO = Path(__file__).resolve().parents[2]
 DATA = {path.stem: tomllib.loads(path.read_text("utf-8")) for path in REPO.glob("data/steels/*")}
+HEADERS, PACKAGE = REPO / "cpp" / "include" / "backspring", REPO / "python" / "backspring"
 SOURCES = tomllib.loads((REPO / "data" / "sources.toml").read_text("utf-8"))
 NAMES = (
     "1075", "1080", "1095", "17-7PH", "420", "440A", "440C", "5160", "52100", "A2", "O1", "W2",
@@ -50,12 +51,12 @@ TENSION_ROWS = [
 ]
 
 
-def words_of_header_sources() -> set[str]:
-    """Words that stand in the core's @source lines."""
+def words_of_source_lines() -> set[str]:
+    """Words that stand in the @source lines of the core's headers and of the package."""
     lines = (
         line.partition("@source")[2]
-        for header in (REPO / "cpp/include/backspring").rglob("*.hpp")
-        for line in header.read_text("utf-8").splitlines()
+        for file in (*HEADERS.rglob("*.hpp"), *PACKAGE.rglob("*.py"))
+        for line in file.read_text("utf-8").splitlines()
     )
     return {word for line in lines for word in re.findall(r"[a-z0-9][a-z0-9-]*", line)}
 
@@ -81,7 +82,7 @@ def test_every_number_names_its_sources_and_how_far_to_trust_it(table: dict[str,
 
 def test_every_source_is_cited() -> None:
     cited = {key for _, table in ALL_TABLES for key in table.get("sources", [])}
-    assert set(SOURCES) - cited - words_of_header_sources() - keys_of_the_verdict() == set()
+    assert set(SOURCES) - cited - words_of_source_lines() - keys_of_the_verdict() == set()
 
 
 @pytest.mark.parametrize("key", SOURCES)

@@ -42,6 +42,15 @@ Covered covered(const Spring& spring, double end_mm) {
     return {std::min(first, pinned ? -spring.support.rear_pin_mm : 0.0), end_mm};
 }
 
+double belly_mm(const Joint& joint, const Contact& closed, double x_mm) {
+    const double bent = x_mm < 0.0 ? 0.0 : deflection_mm(joint, closed, x_mm);
+    return belly_line_mm(joint, x_mm) + bent;
+}
+
+double edge_mm(const HandlePlace& a, const HandlePlace& b, double x_mm) {
+    return a.y_mm + (b.y_mm - a.y_mm) * (x_mm - a.x_mm) / (b.x_mm - a.x_mm);
+}
+
 /// The least gap along one straight part of the edge, kept in `least` where it is less.
 class EdgeGap {
   public:
@@ -54,9 +63,7 @@ class EdgeGap {
         const double from = std::max(std::min(a.x_mm, b.x_mm), covered_.from_mm);
         const double to = std::min(std::max(a.x_mm, b.x_mm), covered_.to_mm);
         if (!(from < to)) return;
-        const auto gap = [&](double x) {
-            return belly_mm(x) - (a.y_mm + (b.y_mm - a.y_mm) * (x - a.x_mm) / (b.x_mm - a.x_mm));
-        };
+        const auto gap = [&](double x) { return belly_mm(joint_, closed_, x) - edge_mm(a, b, x); };
         const int parts = std::max(1, static_cast<int>(std::ceil((to - from) / kLookMm)));
         double best = from;
         for (int i = 0; i <= parts; ++i) {
@@ -74,11 +81,6 @@ class EdgeGap {
     [[nodiscard]] double at_mm() const { return at_mm_; }
 
   private:
-    [[nodiscard]] double belly_mm(double x_mm) const {
-        const double bent = x_mm < 0.0 ? 0.0 : deflection_mm(joint_, closed_, x_mm);
-        return belly_line_mm(joint_, x_mm) + bent;
-    }
-
     void keep(double gap_mm, double x_mm) {
         if (gap_mm >= least_mm_) return;
         least_mm_ = gap_mm;
@@ -130,6 +132,24 @@ ClosedBlade closed_blade(const Design& design, const Joint& joint, const Contact
         found.edge_gap_at_mm = gap.at_mm();
     }
     return found;
+}
+
+std::optional<double> edge_gap_mm(const Design& design,
+                                  const Joint& joint,
+                                  const Contact& closed,
+                                  double station_mm) {
+    const Covered along = covered(design.spring, design.own().pad.end_mm);
+    if (station_mm < along.from_mm || station_mm > along.to_mm) return std::nullopt;
+    std::optional<double> least;
+    const auto& edge = design.own().blade.edge;
+    for (std::size_t i = 0; i + 1 < edge.size(); ++i) {
+        const HandlePlace a = turned(design, edge[i], closed.blade_angle_deg);
+        const HandlePlace b = turned(design, edge[i + 1], closed.blade_angle_deg);
+        if ((a.x_mm - station_mm) * (b.x_mm - station_mm) > 0.0 || a.x_mm == b.x_mm) continue;
+        const double gap = belly_mm(joint, closed, station_mm) - edge_mm(a, b, station_mm);
+        least = std::min(gap, least.value_or(gap));
+    }
+    return least;
 }
 
 }  // namespace backspring

@@ -5,8 +5,6 @@
 namespace backspring {
 namespace {
 
-constexpr double kFrictionSpread = 0.04;
-constexpr double kUsualFriction = 0.12;
 // Small against the flats' and arcs' own angles, large against rounding of the torque.
 constexpr double kNearDeg = 0.01;
 

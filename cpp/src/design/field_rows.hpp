@@ -36,6 +36,8 @@ inline constexpr double kHardestHrc = 68.0;
 [[nodiscard]] std::vector<Field> fit_fields();
 /// Rows of [friction] and [targets].
 [[nodiscard]] std::vector<Field> target_fields();
+/// Rows of [priors].
+[[nodiscard]] std::vector<Field> prior_fields();
 
 /// The first of numbers that are all alike; nothing for none, or for some that differ.
 [[nodiscard]] std::optional<double> alike(const std::vector<double>& numbers);

@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "backspring/check/closed_blade.hpp"
 #include "backspring/check/solution.hpp"
 #include "loaded_joint.hpp"
 
@@ -49,6 +50,15 @@ double hung_movement_mm(const Design& design,
     const Solution solution(design, detail::loaded_joint(design, unknowns));
     const Flexibility& flexibility = solution.joint().flexibility;
     return weight_n * deflection_per_force(flexibility, design.own().fit.dial_mm, station_mm);
+}
+
+ClosedFigures closed_figures(const Design& design, double station_mm, const FitUnknowns& unknowns) {
+    Solution solution(design, detail::loaded_joint(design, unknowns));
+    const auto& closed = solution.rests().closed;
+    if (!closed) throw NoConvergence({.code = NoticeCode::not_held_closed});
+    const Joint& joint = solution.joint();
+    return {.tip_mm = closed_blade(design, joint, *closed).tip_mm,
+            .gap_mm = edge_gap_mm(design, joint, *closed, station_mm)};
 }
 
 }  // namespace backspring

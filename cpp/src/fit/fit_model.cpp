@@ -51,6 +51,8 @@ Loaded loaded_readings(const Design& design, const FitUnknowns& unknowns) {
     const Rests rests = find_rests(joint, design.own().tang.half_stop_mm.has_value());
     Loaded loaded{.readings = possible(design, readings(joint, rests)),
                   .closed_angle_deg = std::nullopt};
+    raise(loaded.readings.half_stop_mm, unknowns.loaded_offset_mm);
+    raise(loaded.readings.closed_mm, unknowns.loaded_offset_mm);
     if (rests.closed) loaded.closed_angle_deg = rests.closed->blade_angle_deg;
     return loaded;
 }

@@ -27,6 +27,10 @@ COMMANDS = {
     "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
     "functions": ("backspring.cli.functions", "names of the Python package, each described"),
     "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),
+    "habits": (
+        "backspring.cli.habits",
+        "what the knives of a shop have in common",
+    ),
     "keys": ("backspring.cli.keys", "keys of the design file: unit, range, default and meaning"),
     "load": ("backspring.cli.load", "what it takes to get the spring over the tang"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),

@@ -10,13 +10,16 @@ from typing import Any
 
 from backspring.cli.answer import Answer
 from backspring.cli.fit_values import Values
+from backspring.cli.habits import add_habits, habits_of
 from backspring.cli.values import with_unit
 from backspring.design.arguments import refusal
-from backspring.fit.given import read_weight
+from backspring.fit.doubts import doubts
+from backspring.fit.given import read_gap, read_weight
 from backspring.fit.knife import REPEATABILITY, Knife
 from backspring.report.knife import knife_report, undo_report
 
-_FIGURES = ("pull", "closing_pull", "hang", "moved", "hardness", "thickness_at")
+_PULLS = ("pull", "closing_pull", "start_pull")
+_FIGURES = (*_PULLS, "hang", "moved", "hardness", "thickness_at", "tip_height", "gap")
 _MOST_GROUND = 4
 
 
@@ -34,6 +37,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     add("--pull", metavar="FORCE", help="with --log: greatest pull to open, on a scale")
     add("--closing-pull", metavar="FORCE", help="with --log: greatest pull to close, on a scale")
+    add("--start-pull", metavar="FORCE", help="with --log: what it takes to leave closed")
     add("--hang", metavar="WEIGHT", help='with --log and --moved: "2 kg at 32 mm", pins in')
     add("--moved", metavar="LENGTH", help="with --hang: how far the dial moved")
     add("--hardness", action="append", metavar="HRC", help="with --log; repeats may be given")
@@ -44,6 +48,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar=("STATION", "THICKNESS"),
         help="with --log: thickness of the spring by caliper",
     )
+    add("--tip-height", metavar="HEIGHT", help="with --log: closed, tip over the handle's rim")
+    add(
+        "--gap",
+        action="append",
+        metavar="GAP",
+        help='with --log: edge to belly by feeler, closed: "0.3 mm at 10 mm"; repeats may be given',
+    )
+    add_habits(parser)
     add("--undo", action="store_true", help="with --log: take the last entry off")
 
 
@@ -52,6 +64,8 @@ def require_sense(options: argparse.Namespace, refuse: Callable[[str], None]) ->
     given = [name for name in ("ground", *_FIGURES) if getattr(options, name) is not None]
     if given and options.log is None:
         refuse(f"--{given[0].replace('_', '-')} goes with --log FILE")
+    if options.habits is not None and options.log is None:
+        refuse("--habits goes with --log FILE")
     read = options.closed is not None or options.half_stop is not None
     if options.undo and (options.log is None or given or read):
         refuse("--undo goes with --log FILE alone")
@@ -68,7 +82,8 @@ def require_sense(options: argparse.Namespace, refuse: Callable[[str], None]) ->
 @contextmanager
 def opened(options: argparse.Namespace, values: Values) -> Iterator[Knife]:
     """Open the log with what is given added to it, to be written once all is answered."""
-    knife = Knife(values.design, options.log, units=options.units)
+    habits = habits_of(options, values.design)
+    knife = Knife(values.design, options.log, units=options.units, habits=habits)
     named = ("closed", "half_stop", "ground", *_FIGURES)
     if all(getattr(options, name) is None for name in named):
         yield knife
@@ -94,7 +109,8 @@ def told(knife: Knife, options: argparse.Namespace) -> Answer:
     knife.require_agreement()
     data = {**_design(knife), "knife": knife.to_dict(), "plan": []}
     report = knife_report(knife, options.units)
-    return Answer("pass", data, report, knife.notices, options.design)
+    notices = (*knife.notices, *doubts(knife.estimate(), knife.spread_mm))
+    return Answer("pass", data, report, notices, options.design)
 
 
 def _design(knife: Knife) -> dict[str, Any]:
@@ -110,12 +126,13 @@ def _add(knife: Knife, options: argparse.Namespace, values: Values) -> None:
         knife.ground(face.replace("-", "_"), lengths[0] if lengths else None, region)
     _add_readings(knife, options, values)
     figures = {
-        "pull": _force(options.pull, "pull", values),
-        "closing_pull": _force(options.closing_pull, "closing-pull", values),
+        **{name: _force(getattr(options, name), name, values) for name in _PULLS},
         "hang": _weight(options.hang, values),
-        "moved": None if options.moved is None else values.length(options.moved, "moved"),
+        "moved": _length(options.moved, "moved", values),
         "hardness": options.hardness,
         "thickness": _thickness(options.thickness_at, values),
+        "tip_height": _length(options.tip_height, "tip-height", values),
+        "gap": _gaps(options.gap, values),
     }
     if any(each is not None for each in figures.values()):
         knife.measure(**figures)
@@ -133,7 +150,19 @@ def _add_readings(knife: Knife, options: argparse.Namespace, values: Values) -> 
 
 
 def _force(written: str | None, option: str, values: Values) -> str | None:
+    option = option.replace("_", "-")
     return None if written is None else with_unit(written, "force", option, values.units)
+
+
+def _length(written: str | None, option: str, values: Values) -> str | None:
+    return None if written is None else values.length(written, option)
+
+
+def _gaps(written: list[str] | None, values: Values) -> list[str] | None:
+    if written is None:
+        return None
+    each = (read_gap(one, values.units) for one in written)
+    return [f"{gap_mm!r} mm at {station_mm!r} mm" for gap_mm, station_mm in each]
 
 
 def _weight(written: str | None, values: Values) -> str | None:

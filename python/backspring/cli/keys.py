@@ -8,7 +8,7 @@ from typing import Any
 
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
-from backspring.design.fields import ROWS, TABLES
+from backspring.design.fields import key_in_core, ROWS, TABLES
 from backspring.design.schema import design_schema
 from backspring.faults import Fault, invalid, near_match
 from backspring.report.keys import key_data, keys_reference, keys_report
@@ -53,9 +53,9 @@ def _wanted(name: str | None) -> list[str]:
     keys = [key for key in ROWS if name is None or key == name or key.startswith(f"{name}.")]
     if keys or name is None:
         return keys
-    # A second blade's keys mean what the first one's do.
-    if name.startswith("second."):
-        return _wanted(name.removeprefix("second."))
+    # The keys of every blade mean what the first one's do.
+    if name.startswith("blades."):
+        return _wanted(key_in_core(name.split(".", 1)[1]))
     homes = [key for key in ROWS if key.rpartition(".")[2] == name]
     if homes:
         return homes

@@ -22,7 +22,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         default=[],
         metavar="KEY=TOLERANCE",
         help='as fit.preload="0.05 mm", "sd 0.02 mm" or "uniform 0.05 mm"; once for each '
-        "(default: what an ordinary bench holds)",
+        "(default: what an ordinary bench holds, or with --log what it tells)",
     )
     parser.add_argument("--n", type=int, default=100_000, help="knives drawn (default: 100000)")
     parser.add_argument("--seed", type=int, default=1, help="another one draws others (default: 1)")
@@ -48,9 +48,10 @@ def run(options: argparse.Namespace) -> Answer:
     """Work out the spread of a design file's results."""
     design, knife = asked_of(options)
     on_terminal = sys.stderr.isatty()
+    stated = _spreads(options.spread) or None
     study = tolerance(
         design,
-        _spreads(options.spread) or None,
+        knife.spreads if knife is not None and stated is None else stated,
         n=options.n,
         seed=options.seed,
         batch=options.batch,

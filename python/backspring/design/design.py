@@ -50,6 +50,7 @@ class Design(Reported):
         pins: Section | None = None,
         friction: Section | None = None,
         targets: Section | None = None,
+        priors: Section | None = None,
         format: int = FORMAT,
     ) -> None:
         data = {
@@ -64,6 +65,7 @@ class Design(Reported):
             "pins": pins,
             "friction": friction,
             "targets": targets,
+            "priors": priors,
         }
         object.__setattr__(self, "_parts", _read(data))
 
@@ -131,6 +133,13 @@ class Design(Reported):
     def steel(self) -> dict[str, Any]:
         """Figures of the steel as used, with their sources and how sure each is."""
         return copy.deepcopy(self._parts.steel.record)
+
+    @property
+    def priors(self) -> dict[str, tuple[float, float]]:
+        """What the design states of `[priors]`: value and standard deviation, mm, MPa, HRC, deg."""
+        return {
+            name: (pair[0], pair[1]) for name, pair in self._parts.content.get("priors", {}).items()
+        }
 
     @property
     def defaults(self) -> tuple[str, ...]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from backspring import _core
-from backspring._core import Field
+from backspring._core import Field, Form
 from backspring.design.arguments import fault_text
 from backspring.design.fields import (
     BLADE_TABLE,
@@ -144,11 +144,16 @@ def _unknown(reading: Reading, names: list[str], value: Any) -> str:
     homes = [
         f"[{'.'.join([*within[:1], section])}]"
         for section, inner in table_at(within).items()
-        if isinstance(inner, dict) and name in inner
+        if isinstance(inner, dict) and name in inner and _may_be(inner[name], value)
     ]
     if homes:
         return f"{start} here: it belongs in {' or '.join(homes)}"
     return f"{start}: known are {', '.join(known)}"
+
+
+def _may_be(known: Field | Table, value: Any) -> bool:
+    """Say whether a value can be meant for a key: one number is no pair."""
+    return not isinstance(known, Field) or known.form is not Form.pair or isinstance(value, list)
 
 
 def _section(key: str) -> str:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from backspring.design.fields import KEYS
 from backspring.design.reading import Content, Reading
+from backspring.units import shown
 
 BOTH_ENDS_SUPPORTS = ("two-pins", "middle-pin")
 _STRENGTHS = ("hardness", "temper", "yield", "tensile")
@@ -19,6 +21,7 @@ def relate(reading: Reading) -> None:
     for name, blade in blades.items():
         if "preload" not in blade.get("fit", {"preload": 0.0}):
             _missing(reading, f"blades.{name}.fit.preload")
+    _relate_priors(reading)
     _relate_support(reading)
     if "pull" in content.get("targets", {}):
         _relate_nail_nick(reading, "blade", content)
@@ -30,6 +33,16 @@ def _relate_nail_nick(reading: Reading, section: str, content: Content) -> None:
     if "nail_nick" not in content.get("blade", {}):
         need = "targets.pull needs the distance pivot to nail nick"
         _missing(reading, f"{section}.nail_nick", need)
+
+
+def _relate_priors(reading: Reading) -> None:
+    for name, (_, sd) in reading.content.get("priors", {}).items():
+        key = f"priors.{name}"
+        if sd <= 0.0:
+            quantity = KEYS[key].quantity
+            least, got = (shown(each, quantity, reading.system) for each in (0.0, sd))
+            message = f"the second value, the standard deviation, must be above {least}, got {got}"
+            reading.fail("bad-value", key, message)
 
 
 def _relate_support(reading: Reading) -> None:

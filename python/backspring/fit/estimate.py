@@ -1,34 +1,25 @@
-"""Learns from a log what a drawing cannot know about one knife.
-
-The core's bounded least squares. Each unknown is expected somewhere within its own spread, so that
-what the measurements cannot tell stays there.
-"""
+"""What a log tells about one knife: unknowns, depths, figures, each with its uncertainty."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from contextlib import suppress
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 import numpy as np
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.errors import Error, NoConvergence
+from backspring.errors import NoConvergence
 from backspring.fit.knife_model import Array
-from backspring.fit.log_entry import Entry, GroundEntry
-from backspring.fit.log_rows import GAPES, LogRows, Model
+from backspring.fit.log_entry import GroundEntry
+from backspring.fit.log_rows import LogRows, Model
 from backspring.fit.misfit import Misfit, Observation
-from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Prior
+from backspring.fit.priors import Leeway, Prior
 from backspring.fit.yield_spread import YieldSpread, yield_spread
 
-# A gauge is never better than this.
-LEAST_SPREAD_MM = 0.0005
 _KNOWN = 0.5
-# In standard deviations. Where a nose or a corner takes over, slopes jump by about so much.
-_RULES = _core.LeastSquaresRules(tolerance=1e-2)
 READINGS = ("half_stop_loaded_mm", "closed_loaded_mm")
 PULLS = ("peak_pull_n", "closing_peak_pull_n")
 STRESS, MARGIN = "travel_peak_stress_mpa", "yield_margin"
@@ -81,7 +72,8 @@ class FitEstimate:
     rows: LogRows
     x: Array
     covariance: Array
-    depth_share: float
+    leeway: Leeway
+    settled: bool
 
     @cached_property
     def loaded(self) -> dict[str, Figured]:
@@ -100,52 +92,8 @@ class FitEstimate:
         return max(each.sd for each in self.loaded.values())
 
 
-def learn(design: Design, entries: Sequence[Entry], spread_mm: float) -> FitEstimate:
-    """Learn from all entries; depths that the readings belie count as aimed at, not as measured.
-
-    Raises NoConvergence when no knife of this design could have been measured so.
-    """
-    found = _learn(design, entries, spread_mm, DEPTH_SHARE)
-    stated = any(isinstance(each, GroundEntry) and each.depth_mm for each in entries)
-    if found.misfit.is_chance() or not stated:
-        return found
-    rougher = _learn(design, entries, spread_mm, AIMED_SHARE)
-    return rougher if rougher.misfit.is_chance() else found
-
-
-def _learn(
-    design: Design, entries: Sequence[Entry], spread_mm: float, depth_share: float
-) -> FitEstimate:
-    spread_mm = max(spread_mm, LEAST_SPREAD_MM)
-    try:
-        sides = [LogRows(design, entries, spread_mm, gapes, depth_share) for gapes in GAPES]
-        return _estimate(design, *_better(sides))
-    except Error as error:
-        raise NoConvergence(f"the log cannot be this design's: {error}") from None
-
-
-def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
-    """Search on each side of the kink; a side on which the search finds no rest leaves the other.
-
-    Raises NoConvergence when no side does.
-    """
-    found: list[tuple[LogRows, _core.LeastSquares]] = []
-    start = sides[0].start()
-    for rows in sides:
-        with suppress(NoConvergence):
-            answer = _core.least_squares(rows.residuals, rows.unknowns(start), _RULES)
-            found.append((rows, answer))
-            start = np.asarray(found[0][1].x)
-    if not found:
-        raise NoConvergence("least squares: not converged on any side")
-    return min(found, key=lambda each: _sum(each[1]))
-
-
-def _sum(found: _core.LeastSquares) -> float:
-    return found.chi_squared + found.expected_chi_squared
-
-
-def _estimate(design: Design, rows: LogRows, found: _core.LeastSquares) -> FitEstimate:
+def estimate_of(design: Design, rows: LogRows, found: _core.LeastSquares) -> FitEstimate:
+    """Say what a search over these rows found."""
     x = np.asarray(found.x)
     # An unknown at its bound may still be anywhere inward of it.
     covariance = np.asarray(found.covariance_released)
@@ -159,13 +107,21 @@ def _estimate(design: Design, rows: LogRows, found: _core.LeastSquares) -> FitEs
         unknowns={name: each for name, each in learned.items() if _is_there(name, rows)},
         priors={each.name: each for each in rows.priors},
         ground=tuple(_depth(rows, learned, place) for place in range(len(rows.ground))),
-        observations=tuple(rows.compare(x)),
-        misfit=_misfit(rows, found),
+        observations=tuple(_observations(rows, found)),
+        misfit=misfit_of(rows, found),
         rows=rows,
         x=x,
         covariance=covariance,
-        depth_share=rows.depth_share,
+        leeway=rows.leeway,
+        settled=found.converged,
     )
+
+
+def _observations(rows: LogRows, found: _core.LeastSquares) -> Iterator[Observation]:
+    slopes, covariance = np.asarray(found.jacobian), np.asarray(found.covariance_released)
+    leverages = np.einsum("ij,jk,ik->i", slopes, covariance, slopes)
+    for each, leverage in zip(rows.compare(np.asarray(found.x)), leverages, strict=True):
+        yield replace(each, leverage=float(leverage))
 
 
 def _learned(prior: Prior, found: _core.LeastSquares, place: int) -> Learned:
@@ -239,7 +195,7 @@ def _margin(
     return Figured(margin, math.sqrt(variance), slopes)
 
 
-def _misfit(rows: LogRows, found: _core.LeastSquares) -> Misfit:
+def misfit_of(rows: LogRows, found: _core.LeastSquares) -> Misfit:
     """Chi-squared of measurements and expectations, but for broad ones, which only take away."""
     covariance = found.covariance_released
     taken = sum(
@@ -247,4 +203,4 @@ def _misfit(rows: LogRows, found: _core.LeastSquares) -> Misfit:
         for place, prior in enumerate(rows.priors)
         if prior.broad
     )
-    return Misfit(_sum(found), len(found.residuals) - taken)
+    return Misfit(found.chi_squared + found.expected_chi_squared, len(found.residuals) - taken)

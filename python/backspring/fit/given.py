@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
+from backspring import _core
 from backspring.design.arguments import length, quantity, refusal
 from backspring.design.design import Design
 from backspring.errors import InvalidInput
 from backspring.fit.log_entry import (
+    PULLS,
     SPRING_FACES,
     Entry,
     FigureEntry,
@@ -75,12 +77,13 @@ def read_ground(
 
 def read_figures(design: Design, given: Mapping[str, Any]) -> Iterator[FigureEntry]:
     """Read all other measurements."""
-    for name, kind in (("pull", "pull_n"), ("closing_pull", "closing_pull_n")):
+    for kind in PULLS:
+        name = kind.removesuffix("_n")
         if given[name] is None:
             continue
         if design.core.blade.nail_nick_mm is None:
             raise refusal(name, "a pull needs the place it acts at: give blade.nail_nick")
-        yield FigureEntry(kind, _within(given[name], "force", name, kind))  # type: ignore[arg-type]
+        yield FigureEntry(kind, _within(given[name], "force", name, kind))
     if (given["hang"] is None) != (given["moved"] is None):
         raise refusal("hang", 'goes with what the dial moved: hang="2 kg at 32 mm", moved="0.2 mm"')
     if given["hang"] is not None:
@@ -91,12 +94,41 @@ def read_figures(design: Design, given: Mapping[str, Any]) -> Iterator[FigureEnt
         at = _station(design, length(station, "thickness"), "thickness")
         thick = _within(value, "length", "thickness", "thickness_mm")
         yield FigureEntry("thickness_mm", thick, at)
+    yield from _lying(design, given["tip_height"], given["gap"])
     hardness = given["hardness"]
     each = hardness if isinstance(hardness, list | tuple) else [hardness]
     if hardness is not None and design.core.hardness.spring_hrc is None:
         raise refusal("hardness", "the design states none: give spring.hardness or a temper")
     for value in each if hardness is not None else ():
         yield FigureEntry("hardness_hrc", _within(value, "hardness", "hardness", "hardness_hrc"))
+
+
+def _lying(design: Design, tip_height: Any, gap: Any) -> Iterator[FigureEntry]:
+    """Read how the closed blade lies."""
+    core = design.core
+    if tip_height is not None:
+        if _core.tip_height_mm(core, 0.0) is None or core.blade.well_mm is None:
+            raise refusal(
+                "tip_height", "needs the handle's depth and the tip: give blade.well and blade.tip"
+            )
+        yield FigureEntry("tip_mm", _within(tip_height, "length", "tip_height", "tip_mm"))
+    for written in [gap] if isinstance(gap, str) else gap or ():
+        value_mm, station_mm = read_gap(str(written))
+        if _core.closed_figures(core, station_mm).gap_mm is None:
+            raise refusal("gap", f"blade.edge does not pass the spring at {station_mm:.10g} mm")
+        yield FigureEntry("gap_mm", value_mm, station_mm)
+
+
+def read_gap(written: str, system: System = "mm") -> tuple[float, float]:
+    """Read "0.3 mm at 10 mm": gap and station [mm]."""
+    gap, found, station = written.partition(" at ")
+    if not found:
+        raise refusal("gap", f'must be a gap and a station, as "0.3 mm at 10 mm", got {written!r}')
+    value_mm = length(gap, "gap", system)
+    rule = broken_limit("gap_mm", value_mm)
+    if rule:
+        raise refusal("gap", rule)
+    return value_mm, length(station, "gap", system)
 
 
 def read_weight(written: str, system: System = "mm") -> tuple[float, float]:

@@ -9,11 +9,13 @@ from typing import TYPE_CHECKING, Any
 
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
+from backspring.fit.doubts import MORE, doubts
 from backspring.fit.given import read_figures, read_ground, read_readings
 from backspring.fit.knife_log import KnifeLog
 from backspring.fit.log_entry import Entry, MeasuredEntry
 from backspring.fit.misfit import repeats, require_agreement, require_no_forgotten_trip
 from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, State, make_plan, plan_rules
+from backspring.fit.plan_of_log import stops_short_mm, tip_wanted
 from backspring.fit.result import FitPlan
 from backspring.notice import Notice
 from backspring.report.result import Reported
@@ -21,11 +23,12 @@ from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring.fit.estimate import Figured, FitEstimate
+    from backspring.fit.habits import ShopHabits
     from backspring.fit.next_measurement import NextMeasurement
+    from backspring.many.spreads import SpreadsTogether
 
 # Half of what a half-thou dial rounds to and a hand repeats: common practice, no source.
 REPEATABILITY = "0.004 mm"
-_MORE = 2.0
 # With readings less sure than this nothing is planned.
 _TOO_WIDE_MM = 0.1
 
@@ -36,7 +39,8 @@ class Knife(KnifeLog, Reported):
     An entry is kept when the log still has an answer with it, and with a path is written then,
     whole or not at all; what stood in the file is read first and kept; what another wrote there
     meanwhile is not written over. The same entries always give the same answers. `units` are those
-    that refusals speak in, the design's own when none are given.
+    that refusals speak in, the design's own when none are given. `habits` of the shop, from
+    shop_habits(), are expected of the knife in the place of common practice.
     """
 
     _report_by = "knife:knife_report"
@@ -47,8 +51,12 @@ class Knife(KnifeLog, Reported):
         path: str | os.PathLike[str] | None = None,
         *,
         units: System | None = None,
+        habits: ShopHabits | None = None,
     ) -> None:
         super().__init__(design, path)
+        if habits is not None and self.path is not None and self.path.resolve() in habits.files:
+            raise refusal("habits", f"already count {self.path}: give shop_habits() it as without")
+        self.habits = habits
         self.units: System = units or design.units
         self._found: dict[tuple[Entry, ...], FitEstimate] = {}
 
@@ -61,17 +69,22 @@ class Knife(KnifeLog, Reported):
         repeatability: Any = REPEATABILITY,
         pull: Any = None,
         closing_pull: Any = None,
+        start_pull: Any = None,
         hang: str | None = None,
         moved: Any = None,
         thickness: Mapping[Any, Any] | None = None,
         hardness: Any = None,
+        tip_height: Any = None,
+        gap: str | Sequence[str] | None = None,
     ) -> None:
         """Add what was measured.
 
         Readings of the dial need their `state`; `repeatability` is the standard deviation of one.
-        `pull` and `closing_pull` are the greatest felt at the nail nick, `hang` is a weight and its
-        station as "2 kg at 32 mm" with what the dial `moved`, pins in and blade out, `thickness`
-        goes by station, `hardness` may be a list.
+        `pull` and `closing_pull` are the greatest at the nail nick, `start_pull` what it takes to
+        leave closed. `hang` is a weight and its station as "2 kg at 32 mm" with what the dial
+        `moved`, pins in and blade out; `thickness` goes by station, `hardness` may be a list.
+        `tip_height` is the closed blade's tip over the handle's rim, `gap` what a feeler finds
+        between edge and belly there and where, as "0.3 mm at 10 mm".
 
         Raises InvalidInput when a reading differs from an earlier one with nothing ground between,
         or when all that is logged contradicts it.
@@ -80,10 +93,13 @@ class Knife(KnifeLog, Reported):
         figures = {
             "pull": pull,
             "closing_pull": closing_pull,
+            "start_pull": start_pull,
             "hang": hang,
             "moved": moved,
             "thickness": thickness,
             "hardness": hardness,
+            "tip_height": tip_height,
+            "gap": gap,
         }
         added: list[Entry] = [*read, *read_figures(self.drawn, figures)]
         if not added:
@@ -94,7 +110,8 @@ class Knife(KnifeLog, Reported):
         """Add a trip to the grinder: a face of the tang, or the spring's "back" or "belly".
 
         Without a `depth` what comes off is learned from the readings before and after. `region`
-        is two stations of back or belly, the whole of it without.
+        is two stations of back or belly; without it the whole back, behind the middle pin too, or
+        the belly from the middle pin to the pad, as grind() takes them.
         """
         self._add(read_ground(self.drawn, face, depth, region))
 
@@ -115,21 +132,31 @@ class Knife(KnifeLog, Reported):
 
     @property
     def notices(self) -> tuple[Notice, ...]:
-        """Find readings that differ more than stated."""
+        """Find readings that differ more than stated, and habits that rest on too little."""
+        found = () if self.habits is None else self.habits.notices
         stated, scatter = max(self._stated(), default=0.0), self.scatter_mm
-        if scatter is None or scatter <= max(_MORE * stated, 0.001):
-            return ()
-        return (Notice("scatter", {"scatter": scatter, "stated": stated}),)
+        if scatter is None or scatter <= max(MORE * stated, 0.001):
+            return found
+        return (*found, Notice("scatter", {"scatter": scatter, "stated": stated}))
 
     @property
     def design(self) -> Design:
         """The likely design of this knife as it stands.
 
-        Tilt, play and extra rotation at the root have no place in a design: `figures` count them.
+        Tilt, play, extra rotation at the root and what the model leaves out have no place in a
+        design: its faces and Young's modulus stand in for them, so that it reads and pulls alike.
         """
+        from backspring.fit.in_drawing import drawn_alike
         from backspring.fit.likely import likely_design
 
-        return likely_design(self.drawn, self.estimate().now)
+        return likely_design(self.drawn, drawn_alike(self.estimate()))
+
+    @property
+    def spreads(self) -> SpreadsTogether:
+        """How sure the numbers of `design` are, for `tolerance(knife.design, knife.spreads)`."""
+        from backspring.fit.in_drawing import spreads_of
+
+        return spreads_of(self.estimate(), self.design)
 
     @property
     def figures(self) -> dict[str, Figured]:
@@ -138,13 +165,16 @@ class Knife(KnifeLog, Reported):
 
     def estimate(self) -> FitEstimate:
         """Learn from all entries; without any, what the drawing and common practice say."""
-        from backspring.fit.estimate import learn
+        from backspring.fit.learn import learn
 
         entries, scatter_mm = self._entries, self.scatter_mm or 0.0
         require_no_forgotten_trip(entries, len(self._stood), scatter_mm, self.units)
         if entries not in self._found:
-            self._found[entries] = learn(self.drawn, entries, scatter_mm)
-        return self._found[entries]
+            self._found[entries] = learn(self.drawn, entries, scatter_mm, self.habits)
+        found = self._found[entries]
+        if not found.settled:
+            require_agreement(found.observations, found.misfit, self.units)
+        return found
 
     def require_agreement(self) -> None:
         """Refuse a log whose measurements contradict each other."""
@@ -168,8 +198,12 @@ class Knife(KnifeLog, Reported):
     ) -> FitPlan:
         """Plan the next passes, no finer than readings are known. Options are those of fit_plan.
 
-        Raises InvalidInput when the last loaded reading lies more than three of its standard
-        deviations from what the log tells of it, or nothing was read since a trip.
+        Where the last loaded reading lies more than three of its standard deviations from what the
+        log tells of it, the plan goes by the reading, and says so. While loaded readings are worked
+        out from unloaded ones it stops two standard deviations short of the target. A tip is kept
+        level with where it stood when its height was first logged.
+
+        Raises InvalidInput when nothing was read since a trip.
         """
         if not any(isinstance(entry, MeasuredEntry) for entry in self._entries):
             raise refusal("log", "no readings yet: measure first")
@@ -179,9 +213,11 @@ class Knife(KnifeLog, Reported):
             raise refusal("log", "not read since it was ground: measure half-stop and closed first")
         last = [e.state for e in self._entries if isinstance(e, MeasuredEntry)][-1]
         spread_mm = max(self.spread_mm, found.widest_mm)
+        tip = tip_wanted(found, tip, closed_by)
         rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
-        more = (*self.notices, *_rough_depths(found), *_uncertain_readings(found, self.spread_mm))
-        return make_plan(self.drawn, found.now, last, rules, found.bench, more)
+        more = (*self.notices, *doubts(found, self.spread_mm))
+        short_mm = stops_short_mm(found, self.spread_mm)
+        return make_plan(self.drawn, found.now, last, rules, found.bench, more, short_mm)
 
     def next_measurement(self) -> list[NextMeasurement]:
         """List what to measure next: what each would make of a figure's standard deviation."""
@@ -193,25 +229,10 @@ class Knife(KnifeLog, Reported):
         """Return what the log holds and tells, as plain data ready for JSON."""
         from backspring.fit.knife_data import knife_data
 
-        return knife_data(
+        habits = {} if self.habits is None else {"habits": self.habits.to_dict()}
+        return habits | knife_data(
             self.estimate(), len(self._entries), self.scatter_mm, self.next_measurement()
         )
 
     def _stated(self) -> list[float]:
         return [e.repeatability_mm for e in self._entries if isinstance(e, MeasuredEntry)]
-
-
-def _rough_depths(found: FitEstimate) -> tuple[Notice, ...]:
-    """Tell where the depths stated cannot have been measured."""
-    from backspring.fit.priors import DEPTH_SHARE
-
-    if found.depth_share == DEPTH_SHARE:
-        return ()
-    return (Notice("rough-depths", {"stated": DEPTH_SHARE, "share": found.depth_share}),)
-
-
-def _uncertain_readings(found: FitEstimate, spread_mm: float) -> tuple[Notice, ...]:
-    """Tell where unloaded readings say less about the loaded ones than they seem to."""
-    if found.widest_mm <= _MORE * max(spread_mm, 0.001):
-        return ()
-    return (Notice("measure-loaded", {"spread": found.widest_mm}),)

@@ -55,7 +55,8 @@ def _misfit(found: FitEstimate) -> dict[str, Any]:
             "what": fits.what if not fits.state else f"{fits.what}_{fits.state}",
             "measured": fits.value,
             "estimate": fits.estimate,
-            "standardised": fits.residual,
+            "foretold": fits.foretold,
+            "standardised": fits.off,
         }
     misfit = found.misfit
     return {"chi_squared": misfit.chi_squared, "freedom": misfit.freedom, "worst": farthest}

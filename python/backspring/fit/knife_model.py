@@ -6,19 +6,18 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any, TypeVar
 
 import numpy as np
 import numpy.typing as npt
 
 from backspring import _core
+from backspring.core_record import changed
 from backspring.errors import NoConvergence
 from backspring.fit.log_entry import SPRING_FACES, FigureEntry, GroundEntry
 from backspring.fit.priors import LEAST_KICK_MM
 from backspring.fit.result import FACES
 
 Array = npt.NDArray[np.float64]
-Record = TypeVar("Record")
 # In turn what measurements follow from; after these the depth off every stretch of the spring.
 CAUSES = (
     *FACES,
@@ -32,6 +31,7 @@ CAUSES = (
     "preload_mm",
     "corner_radius_mm",
     "hardness_hrc",
+    "loaded_offset_mm",
 )
 PLACE = {name: place for place, name in enumerate(CAUSES)}
 _STEPS = {"pad_tilt_rad": 1e-5, "extra_root_share": 1e-3, "friction": 1e-3}
@@ -61,9 +61,6 @@ class KnifeModel:
         self._spring = lru_cache(_KEPT)(self._make_spring)
         self._tang = lru_cache(_KEPT)(self._make_tang)
         self.square = drawn.tang.half_stop_mm is not None
-        self._rear, self._front = spring.thickness[0].x_mm, spring.thickness[-1].x_mm
-        if len(spring.thickness) == 1:
-            self._rear, self._front = -spring.support.rear_pin_mm, drawn.pad.end_mm
         cut = [each for each in grounds if each.face in SPRING_FACES]
         self.stretches = list(dict.fromkeys(map(self.stretch, cut)))
         self.width = len(CAUSES) + len(self.stretches)
@@ -74,9 +71,10 @@ class KnifeModel:
 
     def stretch(self, ground: GroundEntry) -> Stretch:
         """Say which stretch of the spring an entry ground: without ends, the whole."""
-        front = self.drawn.pad.start_mm if ground.face == "belly" else self._front
-        ends = (self._rear, front) if ground.from_mm is None else (ground.from_mm, ground.to_mm)
-        return Stretch(ground.face, ends[0], ends[1] or 0.0)
+        if ground.from_mm is not None and ground.to_mm is not None:
+            return Stretch(ground.face, ground.from_mm, ground.to_mm)
+        whole = _core.whole_face(self.drawn, _core.GrindFace[ground.face])
+        return Stretch(ground.face, whole.from_mm, whole.to_mm)
 
     def place_of(self, ground: GroundEntry) -> int:
         """Say which cause an entry's depth belongs to."""
@@ -102,6 +100,7 @@ class KnifeModel:
             pad_tilt_rad=float(causes[PLACE["pad_tilt_rad"]]),
             pivot_play_mm=float(causes[PLACE["pivot_play_mm"]]),
             extra_root_rad_per_nmm=float(causes[PLACE["extra_root_share"]]) * self.root_scale,
+            loaded_offset_mm=float(causes[PLACE["loaded_offset_mm"]]),
         )
 
     def readings(self, state: str, causes: Array) -> Array:
@@ -127,6 +126,13 @@ class KnifeModel:
         if entry.kind in ("pull_n", "closing_pull_n"):
             place = ("pull_n", "closing_pull_n").index(entry.kind)
             return self.pulls(causes)[place : place + 1]
+        if entry.kind == "start_pull_n":
+            found = _core.bench_figures(self.design(causes), self.bench(causes))
+            return _known(found.start_pull_n, "the blade does not snap")
+        if entry.kind in ("tip_mm", "gap_mm"):
+            station = entry.station_mm or 0.0
+            lies = _core.closed_figures(self.design(causes), station, self.bench(causes))
+            return _known(getattr(lies, entry.kind), "the blade does not lie there")
         if entry.kind == "hardness_hrc":
             drawn = self.drawn.hardness.spring_hrc or 0.0
             return np.array([drawn + causes[PLACE["hardness_hrc"]]])
@@ -191,18 +197,17 @@ class KnifeModel:
         return whole - flexibility.root_rotation_rad_per_nmm
 
 
+def _known(value: float | None, otherwise: str) -> Array:
+    if value is None:
+        raise NoConvergence(otherwise)
+    return np.array([value])
+
+
 def _over(short_mm: float) -> float:
     """Return what is more than nothing, with a bend in place of the kink."""
     if abs(short_mm) >= _BEND_MM:
         return max(short_mm, 0.0)
     return (short_mm + _BEND_MM) ** 2 / (4.0 * _BEND_MM)
-
-
-def changed(record: Record, **changes: Any) -> Record:
-    """Return a record of the core with some fields changed."""
-    kind: Any = type(record)
-    made: Record = kind(**{name: getattr(record, name) for name in kind._fields} | changes)
-    return made
 
 
 def _ground(knife: _core.Design, stretch: Stretch, depth_mm: float) -> _core.Design:

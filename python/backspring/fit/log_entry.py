@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, get_args
 
 from backspring import _core
 from backspring.fit.result import FACES
@@ -21,6 +21,9 @@ LIMITS = {
     "to_mm": (-500.0, 500.0),
     "pull_n": (0.01, 1000.0),
     "closing_pull_n": (0.01, 1000.0),
+    "start_pull_n": (0.01, 1000.0),
+    "tip_mm": (-50.0, 50.0),
+    "gap_mm": (0.0, 50.0),
     "moved_mm": (0.0, 10.0),
     "thickness_mm": (0.05, 50.0),
     "hardness_hrc": (20.0, 70.0),
@@ -29,20 +32,29 @@ LIMITS = {
 }
 _UNITS = {"mm": "mm", "n": "N", "hrc": "HRC"}
 SPRING_FACES = ("back", "belly")
-FigureKind = Literal["pull_n", "closing_pull_n", "moved_mm", "thickness_mm", "hardness_hrc"]
-FIGURES: tuple[FigureKind, ...] = (
+FigureKind = Literal[
     "pull_n",
     "closing_pull_n",
+    "start_pull_n",
     "moved_mm",
     "thickness_mm",
     "hardness_hrc",
-)
+    "tip_mm",
+    "gap_mm",
+]
+FIGURES: tuple[FigureKind, ...] = get_args(FigureKind)
+PULLS: tuple[FigureKind, ...] = ("pull_n", "closing_pull_n", "start_pull_n")
+# Those that are taken at a station.
+PLACED: tuple[FigureKind, ...] = ("moved_mm", "thickness_mm", "gap_mm")
 _NAMES: dict[str, tuple[str, Shown]] = {
     "pull_n": ("pull to open", "force"),
     "closing_pull_n": ("pull to close", "force"),
+    "start_pull_n": ("pull to start it", "force"),
     "moved_mm": ("moved", "reading"),
     "thickness_mm": ("thickness", "reading"),
     "hardness_hrc": ("hardness", "hardness"),
+    "tip_mm": ("tip over the rim", "length"),
+    "gap_mm": ("gap under the edge", "reading"),
 }
 
 
@@ -73,7 +85,7 @@ class GroundEntry:
 class FigureEntry:
     """Another measurement, in the unit of its kind's name.
 
-    A movement has the weight hung and its station, a thickness its station.
+    A movement has the weight hung and its station, a thickness and a gap their station.
     """
 
     kind: FigureKind

@@ -18,6 +18,7 @@ from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 from backspring.fit.log_entry import (
     FIGURES,
+    PLACED,
     SPRING_FACES,
     Entry,
     FigureEntry,
@@ -44,19 +45,20 @@ def read_log(path: Path, design: Design) -> list[Entry]:
     Raises InvalidInput, telling the line, for a damaged file and for another design's.
     """
     try:
-        content = path.read_bytes()
+        rows = _rows(path)
     except FileNotFoundError:
         return []
-    except OSError as error:
-        raise _refused(path, None, f"cannot be read: {error.strerror}") from None
-    if len(content) > _LARGEST_BYTES:
-        raise _refused(path, None, "larger than 1 MB: this is no fitting log")
-    try:
-        rows = list(csv.reader(io.StringIO(content.decode("utf-8"), newline=""), strict=True))
-    except (UnicodeDecodeError, csv.Error):
-        raise _refused(path, None, "not a fitting log: no text in UTF-8 with commas") from None
     _require_same_design(path, rows, design)
     return _entries(path, rows, design)
+
+
+def design_of_log(path: Path) -> tuple[str, str]:
+    """Name the design that a log is of, with the fingerprint of its shape; format 1 has none.
+
+    Raises InvalidInput for what is no log.
+    """
+    head = _head(path, _rows(path))
+    return head[2], "" if head[1] == _BY_NAME else head[3]
 
 
 def write_log(path: Path, design: Design, entries: Sequence[Entry]) -> None:
@@ -86,7 +88,22 @@ def _row(entry: Entry) -> list[str]:
     return [str(cell) for cell in (cells | given).values()]
 
 
-def _require_same_design(path: Path, rows: list[list[str]], design: Design) -> None:
+def _rows(path: Path) -> list[list[str]]:
+    try:
+        content = path.read_bytes()
+    except FileNotFoundError:
+        raise
+    except OSError as error:
+        raise _refused(path, None, f"cannot be read: {error.strerror}") from None
+    if len(content) > _LARGEST_BYTES:
+        raise _refused(path, None, "larger than 1 MB: this is no fitting log")
+    try:
+        return list(csv.reader(io.StringIO(content.decode("utf-8"), newline=""), strict=True))
+    except (UnicodeDecodeError, csv.Error):
+        raise _refused(path, None, "not a fitting log: no text in UTF-8 with commas") from None
+
+
+def _head(path: Path, rows: list[list[str]]) -> list[str]:
     head = rows[0] if rows else []
     if not head or head[0] != _TITLE or len(head) < 3:
         raise _refused(path, 1, f'not a fitting log: must begin with "{_TITLE}"')
@@ -94,6 +111,11 @@ def _require_same_design(path: Path, rows: list[list[str]], design: Design) -> N
         raise _refused(path, 1, f"this version reads formats 1 to {_FORMAT}, got {head[1]}")
     if len(head) != (3 if head[1] == _BY_NAME else 4):
         raise _refused(path, 1, "damaged: format, name and fingerprint of the design expected")
+    return head
+
+
+def _require_same_design(path: Path, rows: list[list[str]], design: Design) -> None:
+    head = _head(path, rows)
     if head[1] == _BY_NAME:
         if head[2] != design.name:
             message = f'this log is of the design "{head[2]}", not "{design.name}"'
@@ -175,8 +197,8 @@ class _Line:
 
     def _figure(self, kind: FigureKind) -> FigureEntry:
         station, weight = self._optional("station_mm"), self._optional("weight_n")
-        if (station is not None) != (kind in ("moved_mm", "thickness_mm")):
-            raise self.refused("station_mm goes with moved_mm and thickness_mm")
+        if (station is not None) != (kind in PLACED):
+            raise self.refused(f"station_mm goes with {', '.join(PLACED)}")
         if (weight is not None) != (kind == "moved_mm"):
             raise self.refused("weight_n goes with moved_mm")
         return FigureEntry(kind, self._number("value", kind), station, weight)

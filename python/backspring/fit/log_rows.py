@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 import numpy as np
@@ -12,25 +12,36 @@ import numpy as np
 from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import Error
+from backspring.fit.goodness import figure_sd
+from backspring.fit.habits import ShopHabits
 from backspring.fit.knife_model import CAUSES, PLACE, STIFFNESS, Array, KnifeModel
 from backspring.fit.log_entry import Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.misfit import Observation
-from backspring.fit.priors import DEPTH_SHARE, depth_prior, priors_of
+from backspring.fit.priors import Leeway, depth_prior, priors_of, stated_in
 
 POSITIONS = ("half_stop", "closed")
 Gapes = Literal["rear", "front"]
 GAPES: tuple[Gapes, Gapes] = ("rear", "front")
-# Standard deviation of one measurement: common practice, no source.
-PULL_SHARE = 0.02
-CALIPER_MM, HARDNESS_HRC, BEST_HARDNESS_HRC = 0.01, 1.0, 0.5
+# A gauge is never better than this.
+LEAST_SPREAD_MM = 0.0005
+_TO_THE_LETTER = Leeway()
 Model = Callable[[Array], Array]
+OFFSET = "loaded_offset_mm"
+_LOADED = ("readings", "loaded")
 # What does not move a measurement, and need not be tried.
 _BENDING = ("extra_root_share", "preload_mm", *STIFFNESS)
+_LYING = {"hardness_hrc", "friction", "pivot_play_mm", OFFSET}
+_PULLING = {"hardness_hrc", "pivot_play_mm", OFFSET}
 _STILL = {
-    "unloaded": {*_BENDING, "friction", "hardness_hrc"},
+    "unloaded": {*_BENDING, "friction", "hardness_hrc", OFFSET},
     # Bent by a given distance a spring has the same shape, whether stiff or not: within a reading
     # 0.02 mm of thickness are 0.0001 mm.
     "loaded": {"pivot_play_mm", "friction", "hardness_hrc", *STIFFNESS},
+    "pull_n": _PULLING,
+    "closing_pull_n": _PULLING,
+    "start_pull_n": _PULLING,
+    "tip_mm": _LYING,
+    "gap_mm": _LYING,
     "moved_mm": {*CAUSES} - {*_BENDING} | {"preload_mm"},
     "thickness_mm": {*CAUSES} - {"thickness_mm"},
     "hardness_hrc": {*CAUSES} - {"hardness_hrc"},
@@ -61,20 +72,27 @@ class LogRows:
         entries: Sequence[Entry],
         spread_mm: float,
         gapes: Gapes,
-        depth_share: float = DEPTH_SHARE,
+        leeway: Leeway = _TO_THE_LETTER,
+        habits: ShopHabits | None = None,
     ) -> None:
         self.drawn = design.core
         self.ground = [each for each in entries if isinstance(each, GroundEntry)]
         self.model = KnifeModel(self.drawn, self.ground)
-        self.spread_mm, self.depth_share = spread_mm, depth_share
-        self.priors = priors_of(design, self.model.root_scale)
+        self.spread_mm, self.leeway = spread_mm, leeway
+        self.priors = [
+            each if each.name != OFFSET else replace(each, sd=each.sd * leeway.offset)
+            for each in priors_of(design, self.model.root_scale)
+        ]
         self.first_depth = len(self.priors)
         self.priors += [
-            depth_prior(f"depth_{place}_mm", each.depth_mm, depth_share)
+            depth_prior(f"depth_{place}_mm", each.depth_mm, leeway.depth_share)
             for place, each in enumerate(self.ground, start=1)
         ]
+        if habits is not None:
+            self.priors = habits.expect(self.priors, leeway.depth_share, stated_in(design))
         self.place = {each.name: place for place, each in enumerate(self.priors)}
         self.rows = list(_rows(entries))
+        self._so = _last_loaded(self.rows) if leeway.by_reading else None
         self._tilt = (0.0, math.inf) if gapes == "rear" else (-math.inf, 0.0)
         self._limits = self._cause_limits()
 
@@ -175,13 +193,8 @@ class LogRows:
 
     def figure_sd(self, entry: FigureEntry) -> float:
         """Say how good another measurement is: its standard deviation."""
-        if entry.kind in ("pull_n", "closing_pull_n"):
-            return PULL_SHARE * entry.value
-        if entry.kind == "hardness_hrc":
-            # However often: no tester is better than half a degree.
-            count = sum(getattr(row.entry, "kind", "") == entry.kind for row in self.rows)
-            return max(HARDNESS_HRC, BEST_HARDNESS_HRC * math.sqrt(count))
-        return self.spread_mm if entry.kind == "moved_mm" else CALIPER_MM
+        alike = sum(getattr(row.entry, "kind", "") == entry.kind for row in self.rows)
+        return figure_sd(entry, self.spread_mm, alike)
 
     def _slope_rows(self, x: Array) -> Iterator[Array]:
         seen: dict[tuple[object, ...], Array] = {}
@@ -199,6 +212,8 @@ class LogRows:
         if isinstance(entry, FigureEntry):
             return [(0, entry.value, self.figure_sd(entry))]
         sd = max(entry.repeatability_mm, self.spread_mm)
+        if row.key == self._so:
+            sd = LEAST_SPREAD_MM
         read = (entry.half_stop_mm, entry.closed_mm)
         return [(place, value, sd) for place, value in enumerate(read) if value is not None]
 
@@ -223,6 +238,10 @@ def _rows(entries: Sequence[Entry]) -> Iterator[Row]:
         if isinstance(entry, MeasuredEntry):
             what = ("readings", entry.state)
         yield Row(number, entry, count, (*what, count))
+
+
+def _last_loaded(rows: Sequence[Row]) -> tuple[object, ...] | None:
+    return next((row.key for row in reversed(rows) if row.key[:2] == _LOADED), None)
 
 
 def _is_whole(entry: MeasuredEntry | FigureEntry, square: bool) -> bool:

@@ -18,13 +18,18 @@ _SAME = 4.0
 _CONTRADICTS = 3.0
 # A log that goes together is refused so often.
 _BY_CHANCE = 5e-4
+_NEVER = 1e-6
+_LEAST_OWN = 1e-9
 _UNDO = "or take the earlier reading off with --undo"
 _KINDS: dict[str, tuple[str, Shown]] = {
     "pull_n": ("pull to open", "force"),
     "closing_pull_n": ("pull to close", "force"),
+    "start_pull_n": ("pull to start it", "force"),
     "moved_mm": ("movement under a weight", "reading"),
     "thickness_mm": ("thickness", "reading"),
     "hardness_hrc": ("hardness", "hardness"),
+    "tip_mm": ("height of the tip", "length"),
+    "gap_mm": ("gap under the edge", "reading"),
 }
 
 
@@ -33,7 +38,7 @@ class Observation:
     """One measurement of the log and what the estimate says of it; `entry` counts from 1.
 
     `what` is a position, with the state of its reading, or the kind of another measurement, whose
-    name carries the unit.
+    name carries the unit. `leverage` is the share of the estimate that is the measurement itself.
     """
 
     entry: int
@@ -42,6 +47,7 @@ class Observation:
     value: float
     estimate: float
     sd: float
+    leverage: float = 0.0
 
     @property
     def residual(self) -> float:
@@ -49,11 +55,25 @@ class Observation:
         return (self.estimate - self.value) / self.sd
 
     @property
+    def foretold(self) -> float:
+        """What all else in the log, and what is expected, tells of it."""
+        return self.value + (self.estimate - self.value) / self._own
+
+    @property
+    def off(self) -> float:
+        """What is foretold less the measurement, in standard deviations of both together."""
+        return self.residual / math.sqrt(self._own)
+
+    @property
+    def _own(self) -> float:
+        return max(1.0 - self.leverage, _LEAST_OWN)
+
+    @property
     def shown(self) -> Shown:
         """Kind of number that it is shown as."""
         return _KINDS.get(self.what, ("", "reading"))[1]
 
-    def say(self, units: System) -> str:
+    def text(self, units: System = "mm") -> str:
         """Say which measurement it is."""
         name = _KINDS[self.what][0] if self.what in _KINDS else f"{_name(self.what)} {self.state}"
         return f"{name} {text(self.value, self.shown, units)} (entry {self.entry})"
@@ -68,7 +88,21 @@ class Misfit:
 
     def is_chance(self) -> bool:
         """Say whether measurements of one knife would scatter so."""
-        return _chance(self.chi_squared, self.freedom) >= _BY_CHANCE
+        return self.chance >= _BY_CHANCE
+
+    @property
+    def chance(self) -> float:
+        """Share of sound logs that scatter more, after E. B. Wilson and M. M. Hilferty, 1931."""
+        freedom = max(self.freedom, 1.0)
+        spread = 2.0 / (9.0 * freedom)
+        normal = (max(self.chi_squared, 0.0) / freedom) ** (1.0 / 3.0) - (1.0 - spread)
+        return 0.5 * math.erfc(normal / math.sqrt(2.0 * spread))
+
+    def rarity(self) -> str:
+        """Say how rare that is."""
+        if self.chance < _NEVER:
+            return f"less than once in {1.0 / _NEVER:,.0f} logs"
+        return f"once in {float(f'{1.0 / self.chance:.2g}'):,.0f} logs"
 
 
 def repeats(entries: Iterable[Entry]) -> dict[tuple[int, str, str], list[float]]:
@@ -111,45 +145,40 @@ def require_no_forgotten_trip(
 
 
 def require_agreement(observations: Sequence[Observation], misfit: Misfit, units: System) -> None:
-    """Refuse an estimate that the measurements contradict.
-
-    The last loaded reading is what the knife reads; all together lie no farther off than chance
-    puts them.
-    """
-    loaded = [each for each in observations if each.state == "loaded"]
-    last = [each for each in loaded if each.entry == loaded[-1].entry]
-    off = [each for each in last if abs(each.residual) > _CONTRADICTS]
-    if off:
-        raise _contradicted(max(off, key=lambda each: abs(each.residual)), observations, units)
-    if observations and not misfit.is_chance():
-        raise _contradicted(worst(observations), observations, units)
-
-
-def worst(observations: Sequence[Observation]) -> Observation:
-    """Find the measurement that fits worst."""
-    return max(observations, key=lambda each: abs(each.residual))
-
-
-def _contradicted(
-    off: Observation, observations: Sequence[Observation], units: System
-) -> InvalidInput:
+    """Refuse an estimate from which all measurements together lie farther off than by chance."""
+    if not observations or misfit.is_chance():
+        return
     fits = worst(observations)
-    return refusal(
+    raise refusal(
         "log",
-        f"{off.say(units)} cannot be: after all that is logged it should be "
-        f"{text(off.estimate, off.shown, units)}, {abs(off.residual):.1f} standard deviations "
-        f"off; what fits worst is {fits.say(units)}, {abs(fits.residual):.1f} off; is a depth, a "
-        "face or a reading not as it was? Nothing is planned from this and nothing was written: "
-        "put it right, or take the last entry off with --undo",
+        f"this cannot all be one knife: what fits worst is {fits.text(units)}, where all else "
+        f"foretells {text(fits.foretold, fits.shown, units)}, {abs(fits.off):.1f} standard "
+        f"deviations off; one knife's measurements lie so far apart {misfit.rarity()}, and what "
+        f"comes less than once in {1.0 / _BY_CHANCE:.0f} is refused; is a depth, a face or a "
+        "reading not as it was? Nothing is planned from this and nothing was written: put it "
+        "right, or take the last entry off with --undo",
     )
 
 
-def _chance(chi_squared: float, freedom: float) -> float:
-    """Chance of a larger chi-squared, after E. B. Wilson and M. M. Hilferty, 1931."""
-    freedom = max(freedom, 1.0)
-    spread = 2.0 / (9.0 * freedom)
-    normal = (max(chi_squared, 0.0) / freedom) ** (1.0 / 3.0) - (1.0 - spread)
-    return 0.5 * math.erfc(normal / math.sqrt(2.0 * spread))
+def off_the_last(observations: Sequence[Observation]) -> Observation | None:
+    """Find what was last read with both pins in and the estimate does not give; or None.
+
+    Readings of one thing count by their mean; the model says the same of each.
+    """
+    loaded = [each for each in observations if each.state == "loaded"]
+    last = [each for each in loaded if each.entry == loaded[-1].entry]
+    off = [each for each in last if _mean_off(each, loaded) > _CONTRADICTS]
+    return worst(off) if off else None
+
+
+def _mean_off(last: Observation, loaded: Sequence[Observation]) -> float:
+    same = [each for each in loaded if (each.what, each.estimate) == (last.what, last.estimate)]
+    return abs(fmean(each.residual for each in same)) * math.sqrt(len(same))
+
+
+def worst(observations: Sequence[Observation]) -> Observation:
+    """Find the measurement that fits worst; of two alike the later."""
+    return max(observations, key=lambda each: (round(abs(each.off), 1), each.entry))
 
 
 def _forgotten(position: str, was_mm: float, is_mm: float, units: System) -> InvalidInput:

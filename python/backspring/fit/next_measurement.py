@@ -103,5 +103,6 @@ def _figures(found: FitEstimate) -> Iterator[FigureEntry]:
     now = found.now
     yield FigureEntry("moved_mm", 0.0, now.tang.pivot_mm, _WEIGHT_N)
     yield FigureEntry("thickness_mm", 0.0, 0.5 * now.tang.pivot_mm)
+    yield FigureEntry("tip_mm", 0.0)
     if now.hardness.spring_hrc is not None:
         yield FigureEntry("hardness_hrc", now.hardness.spring_hrc)

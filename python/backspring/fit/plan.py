@@ -11,6 +11,7 @@ from statistics import fmean
 from typing import Any, Literal
 
 from backspring import _core
+from backspring.core_record import changed
 from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
 from backspring.fit.result import FACES, Allowance, FitPlan
@@ -112,12 +113,20 @@ def make_plan(
     rules: _core.PlanRules,
     unknowns: _core.FitUnknowns | None = None,
     more: tuple[Notice, ...] = (),
+    short_mm: float = 0.0,
 ) -> FitPlan:
-    """Plan for a knife as it stands; `more` are notices told before the plan's own."""
-    unknowns = unknowns or _core.FitUnknowns()
-    result = _core.fit_plan(now, state_of(state), rules, unknowns)
-    left = Allowance(design, _core.allowance(now, rules.target_mm, unknowns))
-    return FitPlan(design, state, rules, left, result, more)
+    """Plan for a knife as it stands; `more` are notices told before the plan's own.
+
+    `short_mm` is how much farther off the target to stop; where a reading is low, or where the
+    plan would find it so, nothing is.
+    """
+    bench = unknowns or _core.FitUnknowns()
+    short = changed(rules, target_mm=rules.target_mm + short_mm)
+    result = _core.fit_plan(now, state_of(state), short, bench)
+    if short_mm and result.removed.open_mm:
+        result = _core.fit_plan(now, state_of(state), rules, bench)
+    left = Allowance(design, _core.allowance(now, rules.target_mm, bench))
+    return FitPlan(design, state, rules, left, result, more, unknowns)
 
 
 def plan_rules(

@@ -8,7 +8,7 @@ from typing import Any
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.fit.levers import Levers, levers
+from backspring.fit.levers import Levers, knife_levers, levers
 from backspring.notice import Notice, all_from_core
 from backspring.question.whole_back import WholeBack, whole_back
 from backspring.report.result import Reported
@@ -87,6 +87,7 @@ class FitPlan(Reported):
     allowance: Allowance
     result: _core.FitPlan
     more: tuple[Notice, ...] = ()
+    unknowns: _core.FitUnknowns | None = None
 
     @property
     def target_mm(self) -> float:
@@ -112,7 +113,10 @@ class FitPlan(Reported):
     @cached_property
     def levers(self) -> Levers:
         """What grinding each face moves, for the knife as it stands."""
-        return Levers(self.design, _core.levers(self.result.now))
+        now = self.result.now
+        if self.unknowns is None:
+            return Levers(self.design, _core.levers(now))
+        return knife_levers(self.design, now, self.unknowns)
 
     @property
     def done(self) -> bool:
@@ -127,7 +131,12 @@ class FitPlan(Reported):
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What to know before starting."""
-        return (*self.more, *all_from_core(self.result.notices))
+        found, result = all_from_core(self.result.notices), self.result
+        shown = (result.half_stop_loaded_mm, result.closed_loaded_mm)
+        if all(each is None or each >= self.target_mm for each in shown):
+            # Below what is aimed at, where a plan stops short, is not below the target.
+            found = tuple(each for each in found if each.code != "slightly-low")
+        return (*self.more, *found)
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""

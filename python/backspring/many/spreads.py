@@ -2,8 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
+
+import numpy as np
+import numpy.typing as npt
 
 from backspring import _core
 from backspring._core import Spread, SpreadKind
@@ -27,38 +31,98 @@ _ORDINARY = {
 }
 
 
-# Friction of hardened steel on steel with some oil: common practice, no source.
-USUAL_FRICTION = 0.12
-_FRICTION_SD = 0.04
+USUAL_FRICTION: float = _core.USUAL_FRICTION
+# Which of a design's priors is the spread of which dimension, and the unit of its deviation.
+_STATED = {
+    "preload": ("fit.preload", "mm"),
+    "thickness": ("spring.thickness_offset", "mm"),
+    "width": ("spring.width", "mm"),
+    "corner_radius": ("tang.corner_radius", "mm"),
+    "youngs_modulus": ("spring.youngs_modulus", "MPa"),
+    "friction": ("friction.offset", ""),
+}
+
+
+@dataclass(frozen=True, eq=False)
+class SpreadsTogether:
+    """Spreads of which some go together, as what the log of one knife tells of it.
+
+    `texts` are deviations by key, `covariance` is that of `keys`; the others go by themselves.
+    """
+
+    texts: Mapping[str, str]
+    keys: tuple[str, ...]
+    covariance: npt.NDArray[np.float64]
+
+    def drawn(
+        self, design: Design, inputs: Mapping[str, npt.NDArray[np.float64]]
+    ) -> dict[str, npt.NDArray[np.float64]]:
+        """Return rows drawn one by one as rows drawn together."""
+        values, turns = np.linalg.eigh(self.covariance)
+        root = turns * np.sqrt(np.maximum(values, 0.0))
+        middle = {key: _core.dimension_value(design.core, key) or 0.0 for key in self.keys}
+        sds = np.sqrt(np.diag(self.covariance))
+        alone = [
+            (np.asarray(inputs[key]) - middle[key]) / sd
+            for key, sd in zip(self.keys, sds, strict=True)
+        ]
+        together = root @ np.array(alone)
+        named = zip(self.keys, together, strict=True)
+        return {**inputs, **{key: middle[key] + column for key, column in named}}
+
+    def root_sum_square(self, spreads: Sequence[Spread], slopes: Sequence[float]) -> float:
+        """Return the standard deviation of a result with these slopes."""
+        by_key = dict(zip((each.key for each in spreads), slopes, strict=True))
+        turn = np.array([by_key[key] for key in self.keys])
+        alone = [
+            (by_key[each.key] * _core.standard_deviation(each)) ** 2
+            for each in spreads
+            if each.key not in self.keys
+        ]
+        return float(np.sqrt(turn @ self.covariance @ turn + sum(alone)))
 
 
 def ordinary_spreads(design: Design) -> dict[str, str]:
     """Return an ordinary bench's tolerances for the dimensions that the design has.
 
     Beside what is cut, what is not known of steel and friction: Young's modulus within the steel's
-    band, yield stress as the hardness lets it, friction by 0.04.
+    band, yield stress as the hardness lets it, friction as usual. A deviation that the design
+    states in `[priors]` takes the place of each.
     """
-    cut = {key: text for key, text in _ORDINARY.items() if _can_spread(design, key)}
-    return cut | _not_known(design)
+    cut = {key: text for key, text in _ORDINARY.items() if can_spread(design, key)}
+    return cut | _not_known(design) | _stated(design)
+
+
+def _stated(design: Design) -> dict[str, str]:
+    return {
+        key: f"sd {design.priors[name][1]!r} {unit}".rstrip()
+        for name, (key, unit) in _STATED.items()
+        if name in design.priors and can_spread(design, key)
+    }
 
 
 def _not_known(design: Design) -> dict[str, str]:
     steel = design.steel
     found = {"spring.youngs_modulus": f"sd {steel['youngs_modulus_sd_mpa']!r} MPa"}
     if steel["yield_sd_mpa"] is not None:
-        found["spring.yield"] = f"sd {steel['yield_sd_mpa']!r} MPa"
-    return found | {"friction.offset": f"sd {_FRICTION_SD}"}
+        share = 1.0
+        if "hardness" in design.priors:
+            share = design.priors["hardness"][1] / steel["hardness_sd_hrc"]
+        found["spring.yield"] = f"sd {share * steel['yield_sd_mpa']!r} MPa"
+    return found | {"friction.offset": f"sd {_core.FRICTION_SPREAD}"}
 
 
 def with_usual_friction(design: Design) -> Design:
-    """Return a design in which friction is counted: its own, or 0.12 where none is stated."""
+    """Return a design in which friction is counted: its own, or what is usual or expected of it."""
     friction = design.core.friction
     if friction.spring or friction.pivot:
         return design
-    return design.replace(**{"friction.spring": USUAL_FRICTION, "friction.pivot": USUAL_FRICTION})
+    usual = design.priors.get("friction", (USUAL_FRICTION,))[0]
+    return design.replace(**{"friction.spring": usual, "friction.pivot": usual})
 
 
-def _can_spread(design: Design, key: str) -> bool:
+def can_spread(design: Design, key: str) -> bool:
+    """Say whether designs can differ in this key about the number that the design has."""
     if refuse_key(design, key) is not None:
         return False
     try:

@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Executor
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Literal
 
 from backspring import _core
+from backspring.core_record import changed
 from backspring.design.design import Design
 from backspring.faults import Fault, invalid
 from backspring.many.many import refuse_running, run
 from backspring.many.many_checks import ManyChecks
 from backspring.many.progress import Progress
 from backspring.many.spreads import (
-    USUAL_FRICTION,
+    SpreadsTogether,
     ordinary_spreads,
     read_spreads,
     with_usual_friction,
@@ -30,6 +31,7 @@ class Tolerance(Reported):
     """What the bench's spreads do to a design. mm, N, MPa.
 
     `stated` is False where nobody said the spreads and those of an ordinary bench were taken;
+    `of_knife` is True where they are what the log of one knife tells;
     `assumed_friction` is True where `design` was given a friction for that, as it states none.
     `sample` holds the quasi-random rows; `result` is the core's.
     """
@@ -47,6 +49,7 @@ class Tolerance(Reported):
     sample: ManyChecks
     result: _core.Tolerance
     assumed_friction: bool = False
+    of_knife: bool = False
 
     @cached_property
     def results(self) -> dict[str, _core.ResultSpread]:
@@ -83,7 +86,7 @@ class Tolerance(Reported):
 
 def tolerance(
     design: Design,
-    spreads: Mapping[str, Any] | None = None,
+    spreads: Mapping[str, Any] | SpreadsTogether | None = None,
     *,
     n: int = 100_000,
     seed: int = 1,
@@ -102,7 +105,11 @@ def tolerance(
     normal spread; "sd 0.02 mm" for the standard deviation; "uniform 0.05 mm" for one alike within
     limits. A bare number is in mm or MPa, with units="in" in inches or ksi. Keys are those of
     `check_many`. Without `spreads` those of an ordinary bench are taken, with what is not known of
-    friction, Young's modulus and hardness; friction is then 0.12 where the design states none.
+    friction, Young's modulus and hardness, as the design's `[priors]` say or as is usual; friction
+    is then that of the priors, or 0.12, where the design states none.
+
+    `spreads` may be those of one knife, `knife.spreads` with `knife.design`: then what its log
+    tells goes together as it tells it, and there are no shares of variance.
 
     `n` rows are drawn, the same for the same `seed` whatever runs them. `batch` is how many knives
     are made; the design passes when at least `wanted_share` of the knives meets its targets.
@@ -113,21 +120,51 @@ def tolerance(
     _refuse(n, seed, batch, wanted_share)
     stated = spreads is not None
     drawn = design
+    together = spreads if isinstance(spreads, SpreadsTogether) else None
     if not stated:
         design = with_usual_friction(design)
-    read = read_spreads(design, ordinary_spreads(design) if spreads is None else spreads, units)
+    if isinstance(spreads, SpreadsTogether):
+        texts, shares = spreads.texts, False
+    else:
+        texts = ordinary_spreads(design) if spreads is None else spreads
+    read = read_spreads(design, texts, units)
     plan = _core.tolerance_rows(design.core, read, n, seed, shares)
     inputs = {change.key: change.values for change in plan.changes}
+    if together is not None:
+        inputs = together.drawn(design, inputs)
     names = _core.tolerance_columns(design.core)
     rows = run(design, inputs, names, threads, executor, progress, chunk_rows)
     columns = [_core.BatchColumn(name, column) for name, column in rows.columns.items()]
     checked = _core.Batch(columns, rows.status_codes, rows.complete)
     result = _core.sum_up(design.core, read, plan, checked, batch)
+    if together is not None:
+        result = _going_together(result, read, together)
     sample = _head(rows, n)
     assumed = design is not drawn
     return Tolerance(
-        design, tuple(read), stated, n, seed, batch, wanted_share, sample, result, assumed
+        design,
+        tuple(read),
+        stated,
+        n,
+        seed,
+        batch,
+        wanted_share,
+        sample,
+        result,
+        assumed,
+        together is not None,
     )
+
+
+def _going_together(
+    result: _core.Tolerance, spreads: Sequence[_core.Spread], together: SpreadsTogether
+) -> _core.Tolerance:
+    """Put root-sum-squares in that count what goes together."""
+    results = []
+    for each in result.results:
+        sd = together.root_sum_square(spreads, each.local.slopes)
+        results.append(changed(each, local=changed(each.local, root_sum_square_sd=sd)))
+    return changed(result, results=results)
 
 
 def _head(rows: ManyChecks, count: int) -> ManyChecks:
@@ -162,10 +199,14 @@ def _refuse(n: int, seed: int, batch: int, wanted_share: float) -> None:
 def _notices(study: Tolerance) -> Iterator[Notice]:
     """Find what to know of a study beyond its numbers."""
     result = study.result
+    if study.of_knife:
+        yield Notice("knife-tolerances")
     if not study.stated:
         yield Notice("ordinary-tolerances")
     if study.assumed_friction:
-        yield Notice("usual-friction", {"friction": Number(USUAL_FRICTION, "ratio")})
+        yield Notice(
+            "usual-friction", {"friction": Number(study.design.core.friction.spring, "ratio")}
+        )
     if not study.complete:
         yield Notice("stopped", {"rows": result.rows, "wanted": study.n})
     if broken := result.rows - result.working:

@@ -8,6 +8,7 @@ import numpy as np
 
 from backspring.report.display import STYLES, Shown, Style, text
 from backspring.report.tables import Lines, Report, TextTable
+from backspring.unit_table import THOU_MM
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -24,7 +25,7 @@ SHOWN: dict[str, tuple[str, Shown]] = {
 # What the numbers are for, and how much that is of the core's 0.1 mm off one mm of length.
 _FOR: dict[System, tuple[str, float]] = {
     "mm": ("0.1 mm off one mm of length", 1.0),
-    "in": ("1 thou off 0.1 in of length", 0.0254 * 2.54 / 0.1),
+    "in": ("1 thou off 0.1 in of length", THOU_MM * 2.54 / 0.1),
 }
 _ROWS = 16
 _MORE_DIGITS = 2

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from backspring.fit.log_entry import SPRING_FACES, GroundEntry, describe
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.fit import face_name, plan_report
+from backspring.report.habits import expected_lines
 from backspring.report.tables import Block, Lines, Report
 from backspring.units import System
 
@@ -40,6 +41,7 @@ _UNKNOWNS = {
     "preload_mm": "preload, before grinding",
     "corner_radius_mm": "radius of the rear corners",
     "hardness_hrc": "hardness",
+    "loaded_offset_mm": "loaded readings off the model, by stop and liners",
 }
 _WHAT = {
     "half_stop_loaded": "read half-stop with both pins in",
@@ -48,6 +50,8 @@ _WHAT = {
     "closed_unloaded": "read closed with the rear pin out",
     "pull_n": "pull it open on a scale (--pull)",
     "closing_pull_n": "pull it closed on a scale (--closing-pull)",
+    "start_pull_n": "pull it out of closed on a scale (--start-pull)",
+    "tip_mm": "measure the tip's height over the rim (--tip-height)",
     "moved_mm": "hang {weight} at {station} (--hang, --moved)",
     "thickness_mm": "caliper the spring at {station} (--thickness-at)",
     "hardness_hrc": "test the hardness (--hardness)",
@@ -81,6 +85,8 @@ def undo_report(knife: Knife, entry: Entry) -> Report:
 def knife_blocks(knife: Knife, units: System) -> Iterator[Block]:
     """Lay out what came off, the knife as it stands, what is known of it, what to measure next."""
     found = knife.estimate()
+    if knife.habits is not None:
+        yield expected_lines(knife.habits, units)
     if found.ground:
         yield Lines("Came off", tuple(_depths(knife, found, units)))
     yield now_lines(knife, units)

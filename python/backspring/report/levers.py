@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from backspring import _core
 from backspring.report.display import STYLES, Shown, Style
 from backspring.report.tables import Lines, Report, TextTable
+from backspring.unit_table import THOU_MM
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -32,7 +33,7 @@ _NAMES = {
 # What the numbers are for, and how much that is of the core's depth.
 _FOR: dict[System, tuple[str, float]] = {
     "mm": ("0.1 mm", 0.1 / _core.LEVER_DEPTH_MM),
-    "in": ("1 thou", 0.0254 / _core.LEVER_DEPTH_MM),
+    "in": ("1 thou", THOU_MM / _core.LEVER_DEPTH_MM),
 }
 
 

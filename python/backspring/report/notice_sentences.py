@@ -157,22 +157,35 @@ NOTICES: dict[str, Sentence] = {
     "tip-runs-out": _tip_runs_out,
     "tip-follows": "no kick sets the tip apart from the readings: it moves by {tip:length}, wanted "
     "were {wanted:length}",
-    "no-finer": "readings repeat to {repeatability:reading}: nothing is planned finer than that, "
-    "so measure again after every pass",
+    "no-finer": "readings are good to +-{repeatability:reading}: nothing is planned finer than "
+    "that, so measure again after every pass",
     "slightly-low": "a reading is below the target by less than can be read or matters: leave it",
     "scatter": "readings differ more than stated: they scatter by {scatter:reading}, stated was "
     "{stated:reading}; a worn bushing shows so, or a dial that is not held: nothing is planned "
     "finer than the scatter",
     "rough-depths": "the readings belie the depths stated by more than {stated:percent}: these "
     "count as aimed at, good to {share:percent}; a depth that was not measured need not be given",
+    "loaded-off": "with both pins in it reads {off:reading} {way} than the rest of the log "
+    "foretells, and stop and liners seldom make more than {usual:reading}: it is planned by the "
+    "reading as it is; what fits worst is {worst}: was a reading or a face not as "
+    "logged, or a trip forgotten?",
+    "by-reading": "{reading} lies {off} standard deviations from what all that is logged tells, "
+    "{estimate:reading}: it is planned by the reading as it is; what fits worst is {worst}",
+    "few-logs": "the shop's habits rest on {count:count} logs and need {least:count}: until then "
+    "common practice is expected of a knife",
+    "logs-left-out": "files of the habits' folder that count for nothing: {count:count}; "
+    "`backspring habits FOLDER` says why",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
-    "for tilt of the pad and play are not known: measure with both pins in before the last pass",
+    "for tilt, play, stop and liners are not known: the plan stops short by twice that; measure "
+    "with both pins in before the last pass",
     "no-friction": "no friction is counted: the real pull to open is higher",
     "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
     "of the data of {steel}: take the yield margin as a guess",
     "not-used": "{key} is not used: the support is not by two pins",
     "not-judged": _not_judged,
     "temper-not-used": _temper_not_used,
+    "knife-tolerances": "what the log tells of this knife is spread as surely as it tells it, and "
+    "together; the rest as on an ordinary bench",
     "ordinary-tolerances": "no tolerances stated: those of an ordinary bench are taken (common "
     "practice, no source), with what is not known of friction, Young's modulus and hardness",
     "usual-friction": "no friction is stated: {friction:margin} is counted, and its spread",

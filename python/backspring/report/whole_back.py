@@ -13,8 +13,7 @@ from backspring.units import System
 if TYPE_CHECKING:
     from backspring.question.whole_back import WholeBack
 
-# A fingertip finds an edge of 0.85 um: R. S. Johansson and R. H. LaMotte, Somatosensory Research 1
-# (1983) 21-31; rounded, for skins differ.
+# A fingertip finds an edge of 0.85 um; rounded, for skins differ. @source johansson-lamotte
 FINGERTIP_MM = 0.001
 FINGERTIP: dict[System, str] = {
     "mm": "a fingertip feels an edge of about 1 um",

@@ -41,3 +41,20 @@ TEST_CASE("a root that gives more is pulled more easily", "[fit][property]") {
         .pad_tilt_rad = 0.0, .pivot_play_mm = 0.0, .extra_root_rad_per_nmm = 1e-6};
     CHECK(*bench_figures(design, loose).peak_pull_n < *bench_figures(design).peak_pull_n);
 }
+
+TEST_CASE("a feeler finds what a check finds at the least gap", "[fit][property]") {
+    Design design = designs::heron();
+    design.own().blade.edge = {{9.0, -4.0}, {60.0, -4.0}, {76.0, 1.0}};
+    design.own().blade.well_mm = 3.0;
+    const ClosedBlade closed = check(design).closed_blade;
+    REQUIRE(closed.edge_gap_at_mm);
+    const ClosedFigures found = closed_figures(design, *closed.edge_gap_at_mm);
+    CHECK_THAT(*found.tip_mm, WithinAbs(*closed.tip_mm, 1e-9));
+    CHECK_THAT(*found.gap_mm, WithinAbs(*closed.edge_gap_mm, 1e-9));
+    for (const double station : {-30.0, -10.0, 0.0, 10.0, 20.0}) {
+        CHECK(*closed_figures(design, station).gap_mm >= *closed.edge_gap_mm - 1e-9);
+    }
+    CHECK_FALSE(closed_figures(design, -400.0).gap_mm);
+    CHECK_FALSE(closed_figures(design, 400.0).gap_mm);
+    CHECK_FALSE(closed_figures(designs::heron(), 0.0).tip_mm);
+}

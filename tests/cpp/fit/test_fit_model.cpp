@@ -112,3 +112,15 @@ TEST_CASE("a bad design is refused", "[shop][abuse]") {
     design.spring.width_mm = -1.0;
     CHECK_THROWS_AS(fit_readings(design), InvalidInput);
 }
+
+TEST_CASE("what the model leaves out moves loaded readings alone, both alike", "[fit][property]") {
+    const Design design = designs::heron();
+    const FitReadings as_drawn = fit_readings(design);
+    FitUnknowns stop;
+    stop.loaded_offset_mm = -0.02;
+    const FitReadings off = fit_readings(design, stop);
+    CHECK_THAT(*off.loaded.half_stop_mm, WithinAbs(*as_drawn.loaded.half_stop_mm - 0.02, 1e-12));
+    CHECK_THAT(*off.loaded.closed_mm, WithinAbs(*as_drawn.loaded.closed_mm - 0.02, 1e-12));
+    CHECK(off.unloaded.closed_mm == as_drawn.unloaded.closed_mm);
+    CHECK(off.closed_angle_deg == as_drawn.closed_angle_deg);
+}

@@ -42,4 +42,12 @@ struct ClosedBlade {
                                        const Joint& joint,
                                        const Contact& closed);
 
+/// Gap between edge and belly at one station, as in closed_blade().
+///
+/// @returns  [mm], below 0 they meet; nothing where the design gives no edge there
+[[nodiscard]] std::optional<double> edge_gap_mm(const Design& design,
+                                                const Joint& joint,
+                                                const Contact& closed,
+                                                double station_mm);
+
 }  // namespace backspring

@@ -7,6 +7,13 @@
 
 namespace backspring {
 
+/// Friction of hardened steel on steel with some oil, where none is known, and its standard
+/// deviation.
+///
+/// @source common practice, no source
+inline constexpr double kUsualFriction = 0.12;
+inline constexpr double kFrictionSpread = 0.04;  ///< see kUsualFriction
+
 /// How much torque a blade takes to be turned out of a rest.
 struct SeatStiffness {
     double open_nmm_per_deg = 0.0;                     ///< at its stop, as the blade leaves it

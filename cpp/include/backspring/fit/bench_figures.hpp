@@ -35,4 +35,20 @@ struct BenchFigures {
                                       double station_mm,
                                       const FitUnknowns& unknowns = {});
 
+/// How one knife's closed blade lies in the handle, both pins in.
+struct ClosedFigures {
+    std::optional<double> tip_mm;  ///< tip against the handle's rim, + stands out [mm]
+    std::optional<double> gap_mm;  ///< between edge and belly at the station asked [mm]
+};
+
+/// Tip and gap of one knife when closed, as closed_blade() and edge_gap_mm() have them.
+///
+/// @param station_mm  of the gap, from the middle pin [mm]
+/// @returns  nothing of what the design does not tell
+/// @throws InvalidInput   with every broken rule of the design
+/// @throws NoConvergence  where the blade does not stay closed
+[[nodiscard]] ClosedFigures closed_figures(const Design& design,
+                                           double station_mm,
+                                           const FitUnknowns& unknowns = {});
+
 }  // namespace backspring

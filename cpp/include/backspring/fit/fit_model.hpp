@@ -46,6 +46,7 @@ struct FitUnknowns {
     double pad_tilt_rad = 0.0;   ///< of the pad on the open face, + gapes towards the rear [rad]
     double pivot_play_mm = 0.0;  ///< diametral clearance of pivot and bushing [mm]
     double extra_root_rad_per_nmm = 0.0;  ///< rotation at the root beyond the model's [rad/(N mm)]
+    double loaded_offset_mm = 0.0;  ///< of every loaded reading, by what the model leaves out [mm]
 };
 
 /// Which state of the knife readings are taken in.

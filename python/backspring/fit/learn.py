@@ -1,0 +1,102 @@
+"""Learns from a log what a drawing cannot know about one knife.
+
+The core's bounded least squares. Each unknown is expected somewhere within its own spread, so that
+what the measurements cannot tell stays there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from contextlib import suppress
+from dataclasses import replace
+from functools import partial
+
+import numpy as np
+
+from backspring import _core
+from backspring.design.design import Design
+from backspring.errors import Error, NoConvergence
+from backspring.fit.estimate import FitEstimate, estimate_of, misfit_of
+from backspring.fit.habits import ShopHabits
+from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry
+from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows
+from backspring.fit.misfit import off_the_last
+from backspring.fit.priors import AIMED_SHARE, Leeway
+
+# In standard deviations. Where a nose or a corner takes over, slopes jump by about so much. A sound
+# log takes ten steps at most.
+_RULES = _core.LeastSquaresRules(most_iterations=40, tolerance=1e-2)
+# Loaded readings that lie farther off than this times what is expected were not read so.
+_OFTEN_OFF = 2.0
+
+
+def learn(
+    design: Design, entries: Sequence[Entry], spread_mm: float, habits: ShopHabits | None = None
+) -> FitEstimate:
+    """Learn from all entries, to the letter or with the leeway that makes them go together.
+
+    Depths that the readings belie count as aimed at, not as measured; loaded readings may lie
+    farther from the model than expected. Where the last loaded reading still lies off the
+    estimate, this goes by the reading. An estimate that is not settled has a misfit that is not
+    chance, and is good for telling that alone. `habits` of a shop are expected of its knives.
+
+    Raises NoConvergence when no knife of this design could have been measured so.
+    """
+    rows = partial(LogRows, design, entries, max(spread_mm, LEAST_SPREAD_MM), habits=habits)
+    found = _learn(design, rows, Leeway())
+    for leeway in _leeways(entries):
+        if found.misfit.is_chance():
+            break
+        with suppress(NoConvergence):
+            wider = _learn(design, rows, leeway)
+            found = wider if wider.misfit.is_chance() else found
+    if not found.misfit.is_chance() or off_the_last(found.observations) is None:
+        return found
+    so = _learn(design, rows, replace(found.leeway, by_reading=True))
+    return replace(so, misfit=found.misfit, observations=found.observations)
+
+
+def _leeways(entries: Sequence[Entry]) -> Iterator[Leeway]:
+    stated = any(isinstance(each, GroundEntry) and each.depth_mm for each in entries)
+    loaded = any(isinstance(each, MeasuredEntry) and each.state == "loaded" for each in entries)
+    if stated:
+        yield Leeway(depth_share=AIMED_SHARE)
+    if loaded:
+        yield Leeway(offset=_OFTEN_OFF)
+    if stated and loaded:
+        yield Leeway(depth_share=AIMED_SHARE, offset=_OFTEN_OFF)
+
+
+def _learn(design: Design, rows: Callable[..., LogRows], leeway: Leeway) -> FitEstimate:
+    try:
+        sides = [rows(gapes, leeway) for gapes in GAPES]
+        return estimate_of(design, *_better(sides))
+    except Error as error:
+        raise NoConvergence(f"the log cannot be this design's: {error}") from None
+
+
+def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
+    """Search on each side of the kink; a side on which the search finds no rest leaves the other.
+
+    Where no side has a rest, the lower counts if it is a misfit even there: then that is told.
+    Raises NoConvergence otherwise.
+    """
+    found: list[tuple[LogRows, _core.LeastSquares]] = []
+    start = sides[0].start()
+    for rows in sides:
+        with suppress(NoConvergence):
+            answer = _core.search_least_squares(rows.residuals, rows.unknowns(start), _RULES)
+            found.append((rows, answer))
+            start = np.asarray(answer.x) if answer.converged else start
+    settled = [each for each in found if each[1].converged]
+    if settled:
+        return min(settled, key=lambda each: _sum(each[1]))
+    if found:
+        least = min(found, key=lambda each: _sum(each[1]))
+        if not misfit_of(*least).is_chance():
+            return least
+    raise NoConvergence("least squares: not converged on any side")
+
+
+def _sum(found: _core.LeastSquares) -> float:
+    return found.chi_squared + found.expected_chi_squared

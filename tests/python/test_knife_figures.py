@@ -1,0 +1,113 @@
+"""What else a bench measures on a knife: breakaway pull, height of the tip, gap under the edge."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import numpy as np
+import pytest
+
+import backspring as bs
+from backspring import _core
+from backspring.cli import main
+from backspring.fit.log_entry import FigureEntry
+
+DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
+OSPREY_FILE = DESIGNS / "osprey.toml"
+OSPREY, WREN, HERON = (bs.load(DESIGNS / f"{name}.toml") for name in ("osprey", "wren", "heron"))
+NO_NICK = WREN.replace(**{"blade.nail_nick": None, "targets.pull": None})
+LIES = _core.closed_figures(OSPREY.core, 12.0)
+PULLS = _core.bench_figures(OSPREY.core)
+
+
+def test_a_knife_as_drawn_teaches_nothing_new() -> None:
+    """What the drawing gives is measured: the estimate stays where it was, and is surer."""
+    knife = bs.Knife(OSPREY)
+    knife.measure(start_pull=PULLS.start_pull_n, tip_height=LIES.tip_mm)
+    knife.measure(gap=f"{LIES.gap_mm!r} mm at 12 mm")
+    found = knife.estimate()
+    assert [each.what for each in found.observations] == ["start_pull_n", "tip_mm", "gap_mm"]
+    # Half a normal spread of play has a mean, and only it.
+    assert all(abs(each.residual) < 0.05 for each in found.observations)
+    assert found.misfit.chi_squared < 0.05
+
+
+def test_friction_is_learned_from_the_breakaway_pull() -> None:
+    stiff = OSPREY.replace(**{"friction.spring": 0.2, "friction.pivot": 0.2})
+    knife = bs.Knife(OSPREY)
+    before = knife.estimate().unknowns["friction"]
+    knife.measure(start_pull=_core.bench_figures(stiff.core).start_pull_n)
+    after = knife.estimate().unknowns["friction"]
+    assert after.value > before.value
+    assert after.sd < before.sd
+
+
+@pytest.mark.parametrize("name", ["tip_height", "gap"])
+def test_the_kick_is_learned_from_how_the_closed_blade_lies(name: str) -> None:
+    """A kick 0.3 mm lower than drawn, measured at the tip or under the edge."""
+    lower = _core.take_off(OSPREY.core, _core.FaceDepths(kick_mm=0.3))
+    lies = _core.closed_figures(lower, 12.0)
+    knife = bs.Knife(OSPREY)
+    before = knife.estimate().unknowns["kick_height_mm"]
+    given = {"tip_height": lies.tip_mm, "gap": f"{lies.gap_mm!r} mm at 12 mm"}
+    knife.measure(**{name: given[name]})
+    after = knife.estimate().unknowns["kick_height_mm"]
+    assert after.value < before.value
+    assert after.sd < before.sd
+
+
+def test_entries_are_kept_in_the_file_and_said(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "a.csv"
+    words = ["fit", str(OSPREY_FILE), "--log", str(path), "--start-pull", f"{PULLS.start_pull_n} N"]
+    lying = ["--tip-height", f"{LIES.tip_mm} mm", "--gap", f"{LIES.gap_mm} mm at 12 mm"]
+    assert main([*words, *lying, "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["data"]["knife"]["entries"] == 3
+    stood = bs.Knife(OSPREY, path)
+    assert [type(each) for each in stood.entries] == [FigureEntry] * 3
+    assert {each.kind: each.station_mm for each in stood.entries} == {  # type: ignore[union-attr]
+        "start_pull_n": None,
+        "tip_mm": None,
+        "gap_mm": 12.0,
+    }
+    assert main([*words[:4], "--undo"]) == 0
+    said = capsys.readouterr().out
+    gap = f"{LIES.gap_mm:.3f}"
+    assert f"measured gap under the edge {gap} mm at 12.00 mm" in said
+    told = ["fit", str(OSPREY_FILE), "--units", "in", "--log", str(path), "--gap", "0.09 at 0.5"]
+    assert main(told) == 0
+    assert bs.Knife(OSPREY, path).entries[-1] == FigureEntry("gap_mm", pytest.approx(2.286), 12.7)
+
+
+BAD: list[tuple[Callable[[], object], str]] = [
+    (lambda: bs.Knife(NO_NICK).measure(start_pull=5.0), "start_pull: a pull needs the place"),
+    (lambda: bs.Knife(HERON).measure(tip_height=1.0), "tip_height: needs the handle's depth"),
+    (lambda: bs.Knife(HERON).measure(gap="1 mm at 5 mm"), "gap: blade.edge does not pass the"),
+    (lambda: bs.Knife(OSPREY).measure(gap="1 mm at 500 mm"), "gap: blade.edge does not pass the"),
+    (lambda: bs.Knife(OSPREY).measure(gap="1 mm"), "gap: must be a gap and a station, as"),
+    (lambda: bs.Knife(OSPREY).measure(gap="-1 mm at 5 mm"), "gap: must be from 0 mm to 50 mm"),
+    (lambda: bs.Knife(OSPREY).measure(tip_height=80), "tip_height: must be from -50 mm to 50 mm"),
+]
+
+
+@pytest.mark.parametrize(("spoil", "message"), BAD)
+def test_bad_measurements_are_told(spoil: Callable[[], object], message: str) -> None:
+    with pytest.raises(bs.InvalidInput) as refused:
+        spoil()
+    assert str(refused.value).startswith(message)
+
+
+def test_slopes_of_the_lying_blade_are_the_models(tmp_path: Path) -> None:
+    """Against differences of the whole model, whatever is said to move nothing."""
+    knife = bs.Knife(OSPREY)
+    knife.measure(start_pull=PULLS.start_pull_n, tip_height=LIES.tip_mm)
+    found = knife.estimate()
+    for row in found.rows.rows:
+        assert isinstance(row.entry, FigureEntry)
+        model = found.rows.model_of(row)
+        shorter = found.rows.slopes(model, found.x, 0, row.entry.kind)
+        assert shorter == pytest.approx(found.rows.slopes(model, found.x, 0), abs=1e-9)
+        assert np.any(shorter != 0.0)
