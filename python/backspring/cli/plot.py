@@ -49,12 +49,5 @@ def run(options: argparse.Namespace) -> Answer:
 
 
 def _draw(picture: Any, design: Design, options: argparse.Namespace) -> Any:
-    if design.two_blades is None:
-        at = {} if options.angle is None else {"blade_angle_deg": options.angle}
-        return picture.plot(check(design), options.kind, units=options.units, **at)
-    if options.kind not in _OF_TWO_BLADES or options.angle is not None:
-        raise UsageError(
-            "backspring plot: two blades are drawn in their positions only: leave out --angle, "
-            "and --kind stress, action or back"
-        )
-    return picture.plot(design, units=options.units)
+    at = {} if options.angle is None else {"blade_angle_deg": options.angle}
+    return picture.plot(check(design), options.kind, units=options.units, **at)

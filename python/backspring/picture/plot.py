@@ -23,10 +23,8 @@ from backspring.picture.sheet import sheet
 from backspring.picture.stress import stress_along
 from backspring.picture.temper import temper_curve
 from backspring.picture.tolerance import tolerance
-from backspring.picture.two_blades import two_blades
 from backspring.picture.whole_back import whole_back
 from backspring.question.check import Check
-from backspring.question.check_two import TwoCheck
 from backspring.question.grind_result import Rows
 from backspring.question.load_spring import SpringLoading
 from backspring.question.sensitivity import Influence
@@ -58,7 +56,6 @@ def _temper(steel: Steel, **options: Any) -> Axes:
 KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
     (Check, _CHECK),
     (Design, _CHECK),
-    (TwoCheck, {"positions": two_blades}),
     (Rows, {"grind": grinding}),
     (Allowance, {"allowance": _allowance}),
     (FitPlan, {"fit": fitting}),
@@ -107,8 +104,6 @@ def _drawing(result: Any, kind: str | None) -> tuple[str, Draw]:
     for type_, kinds in KINDS:
         if not isinstance(result, type_):
             continue
-        if isinstance(result, Design) and result.two_blades is not None:
-            kinds = {"positions": two_blades}
         name = kind or next(iter(kinds))
         if name not in kinds:
             raise refusal("kind", f"must be {' or '.join(kinds)} for this result, got {kind!r}")
