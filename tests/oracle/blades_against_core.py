@@ -71,7 +71,7 @@ def _at(dense: BladeContacts, pressed: Pressed, design: bs.Design) -> Iterator[D
         torque = sum(each.torque_nmm for each in there)
         torque -= sum(pressed.torque_nmm(name) for name in names)
         yield Difference("lever_mm", torque / scale, f"{'+'.join(names)} at {where}")
-        kicks = [t.force_n for each in there for t in each.touches if t.kick]
+        kicks = [t.force_n for each in there for t in each.touches if t.part.kick]
         mine = pressed.kick & np.isin(pressed.blade, [dense.joint.names.index(n) for n in names])
         of_kick = sum(kicks) - float(pressed.force_n[mine].sum())
         yield Difference("force", of_kick / scale, f"kick of {'+'.join(names)} at {where}")

@@ -8,7 +8,7 @@ from typing import Any
 
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
-from backspring.design.fields import key_in_core, ROWS, TABLES
+from backspring.design.fields import ROWS, TABLES, key_in_core
 from backspring.design.schema import design_schema
 from backspring.faults import Fault, invalid, near_match
 from backspring.report.keys import key_data, keys_reference, keys_report

@@ -14,7 +14,6 @@ from backspring.picture.sheet import sheet
 from backspring.picture.stress import stress_along
 from backspring.picture.temper import temper_curve
 from backspring.picture.tolerance import tolerance
-from backspring.picture.two_blades import two_blades
 from backspring.picture.whole_back import whole_back
 
 __all__ = [
@@ -34,6 +33,5 @@ __all__ = [
     "stress_along",
     "temper_curve",
     "tolerance",
-    "two_blades",
     "whole_back",
 ]
