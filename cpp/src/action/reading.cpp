@@ -24,7 +24,9 @@ Readings readings(const Joint& joint, const Rests& rests) {
         if (!rest) return std::nullopt;
         return deflection_mm(joint, *rest, joint.dial_mm) - open;
     };
-    return {.closed_mm = relative(rests.closed), .half_stop_mm = relative(rests.half_stop)};
+    return {.closed_mm = relative(rests.closed),
+            .half_stop_mm = relative(rests.half_stop),
+            .open_mm = joint.alone() ? 0.0 : *relative(rests.open)};
 }
 
 }  // namespace backspring

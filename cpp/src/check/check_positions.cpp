@@ -32,6 +32,7 @@ std::vector<Position> detail::make_positions(Solution& solution) {
                                           peak_stress(solution.action(), contact)));
     };
     push("open", solution.rests().open);
+    positions.back().reading_loaded_mm = solution.readings().open_mm;
     positions.back().reading_unloaded_mm = 0.0;
     const auto add = [&](const char* name, const std::optional<Contact>& rest,
                          std::optional<double> Readings::*reading) {

@@ -39,7 +39,8 @@ bool worse(const TargetResult& a, const TargetResult& b) {
 
 std::optional<double> farthest_from_flush_mm(const Readings& loaded, bool has_half_stop) {
     if (!loaded.closed_mm || (has_half_stop && !loaded.half_stop_mm)) return std::nullopt;
-    return std::max(std::abs(*loaded.closed_mm), std::abs(loaded.half_stop_mm.value_or(0.0)));
+    return std::max({std::abs(*loaded.closed_mm), std::abs(loaded.half_stop_mm.value_or(0.0)),
+                     std::abs(loaded.open_mm)});
 }
 
 std::optional<double> openings_margin(Solution& solution) {
