@@ -8,6 +8,7 @@
 
 #include "backspring/core/angle.hpp"
 #include "bearing.hpp"
+#include "places.hpp"
 
 namespace backspring {
 namespace {
@@ -122,6 +123,7 @@ class Search {
         for (int round = 0; round < kMostSettlings && borne_.size() > 1; ++round) {
             const double moved = settle_once(last);
             if (moved < kSettled || (moved < kSlow && moved >= last)) break;
+            if (move_together(flexibility_, borne_) && moved < kNear) break;
             last = moved;
         }
     }

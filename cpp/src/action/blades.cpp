@@ -1,0 +1,144 @@
+#include "blades.hpp"
+
+#include <cmath>
+#include <numbers>
+
+#include "backspring/core/angle.hpp"
+#include "coupled_ends.hpp"
+#include "neighbours.hpp"
+
+namespace backspring {
+namespace {
+
+/// A disc about the pivot: what a blade at rest on a flat face amounts to, at whatever angle.
+Mounted disc(const Neighbour& neighbour) {
+    const Mounted& tang = neighbour.tang;
+    constexpr double below = 1.0;  // far enough round that only its upper side counts
+    Mounted round = tang;
+    round.outline = {
+        {{0.0, 0.0, neighbour.seat_mm, std::numbers::pi - below, 2.0 * std::numbers::pi + below}},
+        std::nullopt};
+    return round;
+}
+
+std::vector<Contact> summed(const std::vector<double>& angles_deg,
+                                                 const SpringEnd& own,
+                                                 const std::optional<SpringEnd>& far) {
+    std::vector<Contact> blades(angles_deg.size());
+    const auto add = [&](const SpringEnd& end) {
+        for (const Borne& b : end.borne()) {
+            add_touch(blades[static_cast<std::size_t>(b.touch.part.blade)], *b.indenter,
+                      b.touch);
+        }
+    };
+    add(own);
+    if (far) add(*far);
+    // What each end stores by itself, and the work of the moments on the roots' added turns.
+    double energy = 0.5 * own.moment_nmm() * own.turn_rad();
+    if (far) energy += 0.5 * far->moment_nmm() * far->turn_rad();
+    for (const Contact& blade : blades) energy += blade.energy_nmm;
+    for (std::size_t i = 0; i < blades.size(); ++i) {
+        blades[i].blade_angle_deg = angles_deg[i];
+        blades[i].energy_nmm = energy;
+    }
+    blades[0].others.root_turn_rad = own.turn_rad();
+    if (far) blades[0].others.far_root_turn_rad = far->turn_rad();
+    return blades;
+}
+
+}  // namespace
+
+detail::Blades::Blades(const Joint& joint) : joint_(joint) {
+    for (const Neighbour& neighbour : joint.beside) neighbours_.push_back(&neighbour);
+    if (!joint.far_end) return;
+    for (const Neighbour& neighbour : joint.far_end->blades) neighbours_.push_back(&neighbour);
+}
+
+std::vector<Contact> detail::Blades::at(const std::vector<double>& angles_deg) const {
+    return solve(angles_deg, outlines());
+}
+
+std::vector<Contact> detail::Blades::on_faces(std::vector<double>& angles_deg,
+                                              const std::vector<bool>& faces) const {
+    std::vector<Mounted> discs;
+    discs.reserve(neighbours_.size());
+    Outlines tangs = outlines();
+    std::vector<double> as_discs = angles_deg;
+    for (std::size_t i = 1; i < count(); ++i) {
+        if (!faces[i]) continue;
+        discs.push_back(disc(neighbour(i)));
+        tangs[i - 1] = &discs.back();
+        as_discs[i] = 0.0;
+    }
+    std::vector<Contact> rough = solve(as_discs, tangs);
+    for (std::size_t i = 1; i < count(); ++i) {
+        if (!faces[i]) continue;
+        const double slope = rough[i].count > 0 ? rough[i].touches[0].slope : face_slope(rough, i);
+        angles_deg[i] = neighbour(i).standing.blade_angle_deg + degrees(std::atan(slope));
+    }
+    return rough;
+}
+
+detail::Blades::Outlines detail::Blades::outlines() const {
+    Outlines tangs;
+    for (const Neighbour* neighbour : neighbours_) tangs.push_back(&neighbour->tang);
+    return tangs;
+}
+
+std::vector<Contact> detail::Blades::solve(const std::vector<double>& angles_deg,
+                                           const Outlines& tangs) const {
+    SpringEnd own(joint_.flexibility);
+    std::optional<SpringEnd> far;
+    own.add(joint_, 0, angles_deg[0]);
+    if (joint_.far_end) far.emplace(joint_.far_end->flexibility);
+    for (std::size_t i = 0; i < tangs.size(); ++i) {
+        SpringEnd& end = i < joint_.beside.size() ? own : *far;
+        end.add(*tangs[i], static_cast<int>(i) + 1, angles_deg[i + 1]);
+    }
+    settle(own, far ? &*far : nullptr, joint_.far_end ? &*joint_.far_end : nullptr);
+    return summed(angles_deg, own, far);
+}
+
+/// Slope of the bent face at the pivot of a blade.
+double detail::Blades::face_slope(const std::vector<Contact>& blades, std::size_t blade) const {
+    const std::size_t here = joint_.beside.size() + 1;
+    const bool near = blade < here;
+    const Flexibility& flexibility = near ? joint_.flexibility : joint_.far_end->flexibility;
+    const Mounted& tang = neighbour(blade).tang;
+    const Others& others = blades[0].others;
+    double slope = tang.face_slope + (near ? others.root_turn_rad : others.far_root_turn_rad);
+    for (std::size_t i = near ? 0 : here; i < (near ? here : blades.size()); ++i) {
+        for (const Touch& touch : blades[i].all()) {
+            slope += touch.force_n * slope_per_force(flexibility, tang.pivot_mm, touch.x_mm);
+        }
+    }
+    return slope;
+}
+
+Contact detail::contact_with_others(const Joint& joint, double blade_angle_deg) {
+    const std::vector<Contact> blades = seated(Blades(joint), blade_angle_deg);
+    Contact own = blades[0];
+    for (std::size_t i = 1; i < blades.size(); ++i) {
+        const bool here = i <= joint.beside.size();
+        for (Touch touch : blades[i].all()) {
+            if (here) {
+                own.others.beside.push_back(touch);
+                continue;
+            }
+            touch.x_mm = -joint.far_end->span_mm - touch.x_mm;
+            touch.slope = -touch.slope;
+            own.others.far.push_back(touch);
+        }
+        own.others.angles_deg.push_back(blades[i].blade_angle_deg);
+    }
+    return own;
+}
+
+std::vector<Contact> blades_of(const Joint& joint, const Contact& contact) {
+    if (joint.alone()) return {contact};
+    std::vector<double> angles{contact.blade_angle_deg};
+    angles.insert(angles.end(), contact.others.angles_deg.begin(), contact.others.angles_deg.end());
+    return Blades(joint).at(angles);
+}
+
+}  // namespace backspring

@@ -1,0 +1,52 @@
+#pragma once
+
+#include <vector>
+
+#include "backspring/action/contact.hpp"
+
+namespace backspring::detail {
+
+/// All blades of a spring, the joint's own first, then those beside it, then those at the far end.
+class Blades {
+  public:
+    /// @param joint  outlives this
+    explicit Blades(const Joint& joint);
+
+    [[nodiscard]] std::size_t count() const { return neighbours_.size() + 1; }
+
+    /// @param blade  from 1
+    [[nodiscard]] const Neighbour& neighbour(std::size_t blade) const {
+        return *neighbours_[blade - 1];
+    }
+
+    /// Every blade as it bears at an angle of its own.
+    [[nodiscard]] std::vector<Contact> at(const std::vector<double>& angles_deg) const;
+
+    /// As at(), but some of the blades as discs about their pivots, which is what a blade at rest
+    /// on a flat face amounts to; their angles then become those of the bent spring there, which
+    /// they follow even where they are loose.
+    ///
+    /// @param faces  which blades seat on a face
+    [[nodiscard]] std::vector<Contact> on_faces(std::vector<double>& angles_deg,
+                                                const std::vector<bool>& faces) const;
+
+  private:
+    using Outlines = std::vector<const Mounted*>;
+
+    [[nodiscard]] Outlines outlines() const;
+    [[nodiscard]] std::vector<Contact> solve(const std::vector<double>& angles_deg,
+                                             const Outlines& tangs) const;
+    [[nodiscard]] double face_slope(const std::vector<Contact>& blades, std::size_t blade) const;
+
+    const Joint& joint_;
+    std::vector<const Neighbour*> neighbours_;
+};
+
+/// The own blade at an angle, the others where they stand or seat.
+[[nodiscard]] std::vector<Contact> seated(const Blades& blades, double blade_angle_deg);
+
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

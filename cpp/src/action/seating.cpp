@@ -1,0 +1,152 @@
+#include <Eigen/Dense>
+#include <algorithm>
+#include <cmath>
+
+#include "blades.hpp"
+#include "rest_search.hpp"
+
+namespace backspring {
+namespace {
+
+// A torque below this share of force times distance is none.
+constexpr double kTorqueFree = 1e-10;
+constexpr int kMostRounds = 25;
+
+/// Turns the blades that are free to seat until the spring leaves them where they are.
+///
+/// Those that lie on the flat of a face are discs meanwhile; the others, on a kick or an edge, are
+/// turned in turn, each to the least energy, and then together by Newton's method.
+class Seating {
+  public:
+    Seating(const Blades& blades, double blade_angle_deg)
+        : blades_(blades), angles_deg_{blade_angle_deg}, faces_{false}, turned_{false} {
+        for (std::size_t i = 1; i < blades.count(); ++i) {
+            const Neighbour& other = blades.neighbour(i);
+            const bool seats = other.standing.reach_deg > 0.0;
+            faces_.push_back(seats && other.seat_mm > 0.0);
+            turned_.push_back(seats && !faces_[i]);
+            angles_deg_.push_back(turned_[i] ? other.seat_deg : other.standing.blade_angle_deg);
+        }
+    }
+
+    [[nodiscard]] std::vector<Contact> found() {
+        if (std::ranges::count(faces_, true) > 0) (void)blades_.on_faces(angles_deg_, faces_);
+        std::vector<Contact> now = blades_.at(angles_deg_);
+        bool all_rest = true;
+        for (int round = 0; round < kMostRounds; ++round) {
+            turn_those_off_their_faces(now);
+            if (worst_torque(now) <= kTorqueFree) break;
+            all_rest = turn_each();
+            now = blades_.at(angles_deg_);
+            if (all_rest) turn_together(now);
+        }
+        now[0].others.all_rest = all_rest && worst_torque(now) <= 1e3 * kTorqueFree;
+        return now;
+    }
+
+  private:
+    [[nodiscard]] bool seats(std::size_t blade) const { return faces_[blade] || turned_[blade]; }
+
+    [[nodiscard]] double torque_share(const Contact& contact, std::size_t blade) const {
+        if (contact.count == 0) return 0.0;
+        const double lever = blades_.neighbour(blade).tang.pivot_mm;
+        return std::abs(contact.torque_nmm) / (contact.force_n * lever);
+    }
+
+    [[nodiscard]] double worst_torque(const std::vector<Contact>& blades) const {
+        double worst = 0.0;
+        for (std::size_t i = 1; i < blades.size(); ++i) {
+            if (seats(i) && !stands_[i]) worst = std::max(worst, torque_share(blades[i], i));
+        }
+        return worst;
+    }
+
+    /// A blade that does not lie on the flat of its face must be turned as one on a kick is.
+    void turn_those_off_their_faces(const std::vector<Contact>& blades) {
+        for (std::size_t i = 1; i < blades.size(); ++i) {
+            if (!faces_[i] || blades[i].count == 0) continue;
+            if (blades[i].touches[0].part.flat && torque_share(blades[i], i) <= kTorqueFree)
+                continue;
+            faces_[i] = false;
+            turned_[i] = true;
+        }
+    }
+
+    /// @returns  whether each has a rest within its reach
+    bool turn_each() {
+        bool all = true;
+        for (std::size_t i = 1; i < blades_.count(); ++i) {
+            if (!turned_[i]) continue;
+            const auto turned = [&](double angle) {
+                std::vector<double> angles = angles_deg_;
+                angles[i] = angle;
+                Contact contact = blades_.on_faces(angles, faces_)[i];
+                if (torque_share(contact, i) <= kTorqueFree) contact.torque_nmm = 0.0;
+                return contact;
+            };
+            const Standing& standing = blades_.neighbour(i).standing;
+            const auto rest = rest_from(turned, angles_deg_[i], standing);
+            stands_[i] = rest && rest->torque_nmm != 0.0;
+            angles_deg_[i] = rest ? rest->blade_angle_deg : standing.blade_angle_deg;
+            all = all && rest;
+        }
+        if (std::ranges::count(faces_, true) > 0) (void)blades_.on_faces(angles_deg_, faces_);
+        return all;
+    }
+
+    /// Newton's method on the torques of all that bear, as long as the worst gets less.
+    void turn_together(std::vector<Contact>& now) {
+        for (int step = 0; step < kMostRounds && worst_torque(now) > kTorqueFree; ++step) {
+            std::vector<double> next = newton_angles(now);
+            std::vector<Contact> there = blades_.at(next);
+            if (!(worst_torque(there) < 0.5 * worst_torque(now))) return;
+            now = std::move(there);
+            angles_deg_ = std::move(next);
+        }
+    }
+
+    [[nodiscard]] std::vector<double> newton_angles(const std::vector<Contact>& from) const {
+        constexpr double probe_deg = 1e-6;
+        std::vector<std::size_t> free;
+        for (std::size_t i = 1; i < from.size(); ++i) {
+            if (seats(i) && !stands_[i] && from[i].count > 0) free.push_back(i);
+        }
+        const auto n = static_cast<Eigen::Index>(free.size());
+        const auto blade = [&](Eigen::Index i) { return free[static_cast<std::size_t>(i)]; };
+        Eigen::MatrixXd rates(n, n);
+        Eigen::VectorXd torques(n);
+        for (Eigen::Index j = 0; j < n; ++j) {
+            std::vector<double> probed = angles_deg_;
+            probed[blade(j)] += probe_deg;
+            const std::vector<Contact> there = blades_.at(probed);
+            torques[j] = from[blade(j)].torque_nmm;
+            for (Eigen::Index i = 0; i < n; ++i) {
+                rates(i, j) =
+                    (there[blade(i)].torque_nmm - from[blade(i)].torque_nmm) / probe_deg;
+            }
+        }
+        const Eigen::VectorXd by = rates.colPivHouseholderQr().solve(-torques);
+        std::vector<double> angles = angles_deg_;
+        for (Eigen::Index i = 0; i < n && by.allFinite(); ++i) {
+            const Standing& standing = blades_.neighbour(blade(i)).standing;
+            angles[blade(i)] = std::clamp(angles[blade(i)] + by[i],
+                                          standing.blade_angle_deg - standing.reach_deg,
+                                          standing.blade_angle_deg + standing.reach_deg);
+        }
+        return angles;
+    }
+
+    const Blades& blades_;
+    std::vector<double> angles_deg_;
+    std::vector<bool> faces_;   ///< which seat on the flat of a face
+    std::vector<bool> turned_;  ///< which are turned to their rest
+    std::vector<bool> stands_ = std::vector<bool>(blades_.count());  ///< where its torque jumps
+};
+
+}  // namespace
+
+std::vector<Contact> detail::seated(const Blades& blades, double blade_angle_deg) {
+    return Seating(blades, blade_angle_deg).found();
+}
+
+}  // namespace backspring

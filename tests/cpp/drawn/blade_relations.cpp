@@ -1,0 +1,340 @@
+#include "drawn/blade_relations.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "backspring/action/rest.hpp"
+#include "backspring/core/angle.hpp"
+#include "drawn/alike.hpp"
+#include "drawn/blade_bounds.hpp"
+#include "drawn/changed.hpp"
+#include "drawn/held.hpp"
+
+namespace drawn {
+namespace {
+
+constexpr double kLeverMm = 10.0;
+
+double total_force_n(const std::vector<Contact>& blades) {
+    double sum = 0.0;
+    for (const Contact& blade : blades) sum += blade.force_n;
+    return sum;
+}
+
+/// Rounding alone, as a share of all forces together.
+bool alike(const Contact& a, const Contact& b, const Factors& f, double force, double share) {
+    const double work = f.force * f.length;
+    return near(f.force * a.force_n, b.force_n, f.force * force, share) &&
+           near(work * a.energy_nmm, b.energy_nmm, work * a.energy_nmm + 1e-12, 2.0 * share) &&
+           near(work * a.torque_nmm, b.torque_nmm,
+                work * (kLeverMm * force + std::abs(a.torque_nmm)), share);
+}
+
+bool all_alike(const std::vector<Contact>& a, const std::vector<Contact>& b, const Factors& f) {
+    const double force = total_force_n(a) + 1e-6;
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        if (!alike(a[i], b[i], f, force, 1e-8)) return false;
+    }
+    return true;
+}
+
+/// Of blades that seat, those alike may bear one for the other: compared together.
+bool seated_alike(const std::vector<Contact>& a, const std::vector<Contact>& b, const Factors& f) {
+    const double force = total_force_n(a) + 1e-6;
+    return alike(a[0], b[0], f, force, 1e-7) &&
+           near(f.force * total_force_n(a), total_force_n(b), f.force * force, 1e-7);
+}
+
+int disagreements(const BladesDraw& draw, const Design& other, const Factors& f) {
+    int misses = 0;
+    for (std::size_t i = 0; i < draw.angles_deg.size(); ++i) {
+        misses += !all_alike(draw.held[i], held(other, draw.angles_deg[i]), f);
+    }
+    for (std::size_t i = 0; i < draw.turned_deg.size(); ++i) {
+        misses += !seated_alike(draw.seated[i], seated(other, draw.turned_deg[i]), f);
+    }
+    return misses;
+}
+
+int width(const BladesDraw& draw) {
+    Design other = draw.design;
+    other.spring.width_mm *= 1.25;
+    other.spring.support.root_stiffness_nmm_per_rad *= 1.25;
+    return disagreements(draw, other, {.force = 1.25, .length = 1.0});
+}
+
+int youngs_modulus(const BladesDraw& draw) {
+    Design other = draw.design;
+    other.spring.elastic.youngs_modulus_mpa *= 1.25;
+    other.spring.support.root_stiffness_nmm_per_rad *= 1.25;
+    return disagreements(draw, other, {.force = 1.25, .length = 1.0});
+}
+
+int sizes_twice(const BladesDraw& draw) {
+    Design other = draw.design;
+    other.spring = larger(other.spring, 2.0);
+    for (Blade& blade : other.blades) {
+        blade.pad = {2.0 * blade.pad.start_mm, 2.0 * blade.pad.end_mm};
+        blade.tang = larger(blade.tang, 2.0);
+        blade.fit.preload_mm *= 2.0;
+        blade.fit.dial_mm *= 2.0;
+    }
+    return disagreements(draw, other, {.force = 4.0, .length = 2.0});
+}
+
+int stations(const BladesDraw& draw) {
+    Design other = draw.design;
+    other.spring = with_more_stations(Parts{other.spring, {}, {}, {}}).spring;
+    return disagreements(draw, other, {});
+}
+
+int another_order(const BladesDraw& draw) {
+    Design other = draw.design;
+    std::reverse(other.blades.begin() + 1, other.blades.end());
+    int misses = 0;
+    for (std::size_t i = 0; i < draw.angles_deg.size(); ++i) {
+        std::vector<double> angles = draw.angles_deg[i];
+        std::reverse(angles.begin() + 1, angles.end());
+        std::vector<Contact> found = held(other, angles);
+        std::reverse(found.begin() + 1, found.end());
+        misses += !all_alike(draw.held[i], found, {});
+    }
+    for (std::size_t i = 0; i < draw.turned_deg.size(); ++i) {
+        misses += !seated_alike(draw.seated[i], seated(other, draw.turned_deg[i]), {});
+    }
+    return misses;
+}
+
+int seen_from_others(const BladesDraw& draw) {
+    int misses = 0;
+    for (std::size_t k = 1; k < draw.design.blades.size(); ++k) {
+        const Design other = seen_from(draw.design, k);
+        for (std::size_t i = 0; i < draw.angles_deg.size(); ++i) {
+            std::vector<Contact> found = held(other, angles_from(draw.angles_deg[i], k));
+            std::rotate(found.begin(), found.begin() + 1,
+                        found.begin() + static_cast<std::ptrdiff_t>(k) + 1);
+            misses += !all_alike(draw.held[i], found, {});
+        }
+    }
+    return misses;
+}
+
+/// Least over some steps of torque less central difference (fourth order) of the energy.
+template <class Energy>
+double torque_miss(double torque, double enough, Energy energy) {
+    double least = 1e300;
+    for (double h = 1e-2; h > 1e-5 && least > enough; h *= 0.5) {
+        const auto rise = [&](double by) { return energy(by) - energy(-by); };
+        const double rate = (8.0 * rise(h) - rise(2.0 * h)) / (12.0 * radians(h));
+        least = std::min(least, std::abs(rate - torque));
+    }
+    return least;
+}
+
+int torque(const BladesDraw& draw) {
+    int misses = 0;
+    for (std::size_t i = 0; i < draw.angles_deg.size(); ++i) {
+        const double scale = kLeverMm * (total_force_n(draw.held[i]) + 1e-3);
+        for (std::size_t k = 0; k < draw.design.blades.size(); ++k) {
+            const auto holds = [&](double shift) {
+                std::vector<double> angles = draw.angles_deg[i];
+                angles[k] += shift;
+                Joint joint = held_joint(draw.design, angles);
+                const auto at = [&](double by) {
+                    std::vector<double> turned = angles;
+                    turned[k] += by;
+                    joint = held_joint(draw.design, turned);
+                    return contact_at(joint, turned[0]).energy_nmm;
+                };
+                const double torque = held(draw.design, angles)[k].torque_nmm;
+                return torque_miss(torque, 1e-6 * scale, at) < 1e-6 * scale;
+            };
+            // A touch that comes or goes spoils the difference: then clear of it on both sides.
+            misses += !(holds(0.0) || (holds(-0.03) && holds(0.03)));
+        }
+    }
+    return misses;
+}
+
+int torque_seated(const BladesDraw& draw) {
+    const Joint joint = make_joint(draw.design);
+    int misses = 0;
+    for (std::size_t i = 0; i < draw.turned_deg.size(); ++i) {
+        const double scale = kLeverMm * (total_force_n(draw.seated[i]) + 1e-3);
+        const auto holds = [&](double shift) {
+            const double angle = draw.turned_deg[i] + shift;
+            const Contact contact = contact_at(joint, angle);
+            if (!contact.others.all_rest) return true;
+            const auto at = [&](double by) { return contact_at(joint, angle + by).energy_nmm; };
+            return torque_miss(contact.torque_nmm, 1e-5 * scale, at) < 1e-5 * scale;
+        };
+        misses += !(holds(0.0) || (holds(-0.03) && holds(0.03)));
+    }
+    return misses;
+}
+
+/// Counts the rows at which something does not hold of a blade and its joint, seen from each.
+template <class Holds>
+int count_from_each(const BladesDraw& draw, Holds holds) {
+    int misses = 0;
+    for (std::size_t k = 0; k < draw.design.blades.size(); ++k) {
+        const Design seen = seen_from(draw.design, k);
+        for (const auto& row : draw.angles_deg) {
+            const std::vector<double> angles = angles_from(row, k);
+            misses += !holds(held_joint(seen, angles), angles[0]);
+        }
+    }
+    return misses;
+}
+
+int touching(const BladesDraw& draw) {
+    return count_from_each(draw, [](const Joint& joint, double angle) {
+        return own_touches_fit(joint, contact_at(joint, angle));
+    });
+}
+
+int nothing_overlaps(const BladesDraw& draw) {
+    return count_from_each(draw, [](const Joint& joint, double angle) {
+        const Joint stiff = without_shear(joint);
+        const Contact contact = contact_at(stiff, angle);
+        // With one pin and nothing at an end the spring swings out of the way.
+        if (joint.far_end && joint.far_end->turns && contact.energy_nmm == 0.0) return true;
+        return most_overlap_mm(stiff, contact) < 1e-9;
+    });
+}
+
+void add_places(std::vector<std::vector<Above>>& grids, const Mounted& tang, double angle) {
+    Joint alone;
+    static_cast<Mounted&>(alone) = tang;
+    const double turn = radians(angle) - std::numbers::pi;
+    grids.push_back(above_pad(alone, TurnedOutline(tang.outline.body, turn)));
+    if (tang.outline.kick)
+        grids.push_back(above_pad(alone, TurnedOutline({&*tang.outline.kick, 1}, turn)));
+}
+
+int least_energy(const BladesDraw& draw) {
+    int misses = 0;
+    for (std::size_t r = 0; r < draw.angles_deg.size(); ++r) {
+        const Joint joint = held_joint(draw.design, draw.angles_deg[r]);
+        std::vector<std::vector<Above>> grids;
+        add_places(grids, joint, draw.angles_deg[r][0]);
+        for (const Neighbour& n : joint.beside)
+            add_places(grids, n.tang, n.standing.blade_angle_deg);
+        const std::size_t here = grids.size();
+        if (joint.far_end) {
+            for (const Neighbour& n : joint.far_end->blades)
+                add_places(grids, n.tang, n.standing.blade_angle_deg);
+        }
+        const double energy = draw.held[r][0].energy_nmm;
+        Chance chance(r);
+        for (int tries = 0; tries < 20; ++tries) {
+            std::vector<Place> places;
+            for (std::size_t g = 0; g < grids.size(); ++g) {
+                if (grids[g].empty()) continue;
+                const auto at = static_cast<std::size_t>(chance.share() *
+                                                         static_cast<double>(grids[g].size()));
+                places.push_back({g >= here, grids[g][at].x_mm, grids[g][at].overlap_mm});
+            }
+            if (energy_of_places(joint, places) > energy * (1.0 + 1e-9) + 1e-12) {
+                ++misses;
+                break;
+            }
+        }
+    }
+    return misses;
+}
+
+int let_go(const BladesDraw& draw) {
+    constexpr double away_mm = 20.0;
+    int misses = 0;
+    for (const auto& row : draw.angles_deg) {
+        Joint joint = held_joint(draw.design, row);
+        if (joint.far_end && joint.far_end->turns) continue;
+        Joint alone = joint;
+        alone.beside.clear();
+        alone.far_end.reset();
+        for (Neighbour& n : joint.beside) n.tang.face_mm += away_mm;
+        if (joint.far_end) {
+            for (Neighbour& n : joint.far_end->blades) n.tang.face_mm += away_mm;
+        }
+        misses += !drawn::alike(contact_at(alone, row[0]), contact_at(joint, row[0]), {});
+    }
+    return misses;
+}
+
+int others_rest(const BladesDraw& draw) {
+    const Joint joint = make_joint(draw.design);
+    int misses = 0;
+    for (std::size_t i = 0; i < draw.turned_deg.size(); ++i) {
+        if (!contact_at(joint, draw.turned_deg[i]).others.all_rest) continue;
+        const double scale = kLeverMm * (total_force_n(draw.seated[i]) + 1e-6);
+        std::vector<double> angles;
+        for (const Contact& blade : draw.seated[i]) angles.push_back(blade.blade_angle_deg);
+        for (std::size_t k = 1; k < angles.size(); ++k) {
+            if (std::abs(draw.seated[i][k].torque_nmm) <= 1e-8 * scale) continue;
+            // It may stand where the torque jumps from closing to opening.
+            const auto beside = [&](double by) {
+                std::vector<double> turned = angles;
+                turned[k] += by;
+                return held(draw.design, turned)[k].torque_nmm;
+            };
+            misses += !(beside(-1e-7) <= 1e-8 * scale && beside(1e-7) >= -1e-8 * scale);
+        }
+    }
+    return misses;
+}
+
+constexpr std::array kRelations{
+    BladesRelation{"width times 1.25: all forces times 1.25, all places the same", width},
+    BladesRelation{"Young's modulus times 1.25: all forces times 1.25", youngs_modulus},
+    BladesRelation{"all sizes times two: all forces times four", sizes_twice},
+    BladesRelation{"stations added on a straight: the same joint", stations},
+    BladesRelation{"blades listed in another order: the same joint", another_order},
+    BladesRelation{"seen from every other blade: the same joint", seen_from_others},
+    BladesRelation{"torque of each blade is dU/dtheta to 1e-6", torque},
+    BladesRelation{"the others seated, torque still is dU/dtheta", torque_seated},
+    BladesRelation{"touches touch, push, and run along the spring", touching},
+    BladesRelation{"no outline stands out of the bent face", nothing_overlaps},
+    BladesRelation{"no other forces would store more", least_energy},
+    BladesRelation{"others let go: the one-blade answer", let_go},
+    BladesRelation{"blades free to seat rest", others_rest},
+};
+
+double rest_of(const Design& design, std::size_t blade) {
+    const Design seen = seen_from(design, blade);
+    const Joint alone = make_joint(seen.spring, seen.own().pad, seen.own().tang, seen.own().fit);
+    const auto rest = rest_near(alone, 0.0, kClosedReachDeg);
+    return rest ? rest->blade_angle_deg : 0.0;
+}
+
+}  // namespace
+
+BladesDraw draw_blades(Chance& chance, const Arrangement& arrangement, int rows) {
+    BladesDraw draw{draw_design(chance, arrangement), {}, {}, {}, {}};
+    const std::size_t count = draw.design.blades.size();
+    std::vector<double> rests;
+    for (std::size_t k = 0; k < count; ++k) rests.push_back(rest_of(draw.design, k));
+    for (int row = 0; row < rows; ++row) {
+        std::vector<double> angles;
+        const bool together = row % 3 == 2;
+        const double at = chance.between(-15.0, 185.0);
+        for (std::size_t k = 0; k < count; ++k) {
+            angles.push_back(together              ? at + chance.between(-0.2, 0.2)
+                             : chance.share() < 0.5 ? rests[k] + chance.between(-1.0, 1.0)
+                                                    : chance.between(-15.0, 185.0));
+        }
+        draw.held.push_back(held(draw.design, angles));
+        draw.angles_deg.push_back(std::move(angles));
+    }
+    for (int turn = 0; turn < (rows + 1) / 2; ++turn) {
+        draw.turned_deg.push_back(turn == 0 ? rests[0] + chance.between(-1.0, 1.0)
+                                            : chance.between(-15.0, 185.0));
+        draw.seated.push_back(seated(draw.design, draw.turned_deg.back()));
+    }
+    return draw;
+}
+
+std::span<const BladesRelation> blade_relations() { return kRelations; }
+
+}  // namespace drawn

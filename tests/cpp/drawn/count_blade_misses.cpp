@@ -1,0 +1,39 @@
+// Draws designs with several blades and counts how often each relation is missed:
+// count_blade_misses [designs] [seed] [rows of angles]
+#include <chrono>
+#include <cstdio>
+#include <cstdlib>
+#include <vector>
+
+#include "drawn/blade_relations.hpp"
+
+int main(int argc, char** argv) {
+    const int designs = argc > 1 ? std::atoi(argv[1]) : 5000;
+    drawn::Chance chance(argc > 2 ? std::strtoull(argv[2], nullptr, 10) : 1);
+    const int rows = argc > 3 ? std::atoi(argv[3]) : 3;
+    const auto relations = drawn::blade_relations();
+    const std::size_t kinds = drawn::kArrangements.size();
+    std::vector<std::vector<int>> misses(relations.size(), std::vector<int>(kinds));
+    for (int i = 0; i < designs; ++i) {
+        const std::size_t kind = static_cast<std::size_t>(i) % kinds;
+        const drawn::BladesDraw draw = draw_blades(chance, drawn::kArrangements[kind], rows);
+        for (std::size_t r = 0; r < relations.size(); ++r) {
+            const int count = relations[r].misses(draw);
+            misses[r][kind] += count;
+            if (count > 0) std::printf("design %d: %s: %d\n", i, relations[r].claim, count);
+        }
+    }
+    int all = 0;
+    std::printf("%d designs, %d rows of angles each; misses by arrangement:\n", designs, rows);
+    for (std::size_t k = 0; k < kinds; ++k) {
+        std::printf("  %zu: %s\n", k, drawn::kArrangements[k].words);
+    }
+    for (std::size_t r = 0; r < relations.size(); ++r) {
+        for (const int count : misses[r]) {
+            std::printf("%5d", count);
+            all += count;
+        }
+        std::printf("  %s\n", relations[r].claim);
+    }
+    return all > 0;
+}
