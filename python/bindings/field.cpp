@@ -1,5 +1,4 @@
-#include "backspring/design/field.hpp"
-
+#include "backspring/design/dimension.hpp"
 #include "module.hpp"
 #include "record.hpp"
 

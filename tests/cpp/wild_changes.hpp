@@ -3,7 +3,7 @@
 #include <random>
 #include <vector>
 
-#include "backspring/design/field.hpp"
+#include "backspring/design/dimension.hpp"
 #include "backspring/many/batch.hpp"
 #include "designs.hpp"
 

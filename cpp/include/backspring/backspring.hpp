@@ -10,6 +10,7 @@
 #include "backspring/core/curve.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/core/root.hpp"
+#include "backspring/design/dimension.hpp"
 #include "backspring/design/field.hpp"
 #include "backspring/fit/allowance.hpp"
 #include "backspring/fit/bench_figures.hpp"

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "backspring/design/steel_ends.hpp"
+
 namespace backspring {
 namespace {
 
@@ -18,12 +20,10 @@ struct Sizes {
     [[nodiscard]] double length_mm() const { return front_mm - rear_mm; }
 };
 
-Sizes sizes_of(const Spring& spring, double end_mm) {
-    const bool pinned = spring.support.kind == SupportKind::two_pins;
-    Sizes sizes{.rear_mm = pinned ? -spring.support.rear_pin_mm : 0.0,
-                .front_mm = end_mm,
-                .thickest_mm = 0.0};
-    for (const Station& s : spring.thickness) {
+Sizes sizes_of(const Design& design) {
+    const SteelEnds ends = steel_ends(design);
+    Sizes sizes{.rear_mm = ends.rear_mm, .front_mm = ends.front_mm, .thickest_mm = 0.0};
+    for (const Station& s : design.spring.thickness) {
         sizes.rear_mm = std::min(sizes.rear_mm, s.x_mm);
         sizes.front_mm = std::max(sizes.front_mm, s.x_mm);
         sizes.thickest_mm = std::max(sizes.thickest_mm, s.thickness_mm);
@@ -37,7 +37,7 @@ ResultBounds from_nothing(double high) { return {-kBelowNothing * high, high}; }
 
 ResultBounds result_bounds(const Design& design, ResultKind kind) {
     const Spring& spring = design.spring;
-    const Sizes sizes = sizes_of(spring, design.own().pad.end_mm);
+    const Sizes sizes = sizes_of(design);
     const double modulus_mpa = spring.elastic.youngs_modulus_mpa;
     const double force_n = modulus_mpa * spring.width_mm * sizes.thickest_mm;
     const double torque_nmm = force_n * sizes.length_mm();

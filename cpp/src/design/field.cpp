@@ -26,16 +26,6 @@ const Field* find_in(const std::vector<Field>& rows, std::string_view key) {
     return found == rows.end() ? nullptr : &*found;
 }
 
-InvalidInput refusal(std::string_view key, const char* text) {
-    return InvalidInput({{.key = std::string(key), .text = text}});
-}
-
-const Field& dimension(std::string_view key) {
-    const Field* found = find_dimension(key);
-    if (!found) throw refusal(key, "is no dimension of a design");
-    return *found;
-}
-
 void set_given(const Field& field, Design& design, const std::vector<double>& given) {
     if (field.set_numbers) {
         field.set_numbers(design, given);
@@ -117,22 +107,6 @@ Design with_numbers(const Design& design, const GivenNumbers& given) {
     }
     if (!given.contains("fit.dial")) made.own().fit.dial_mm = made.own().tang.pivot_mm;
     return made;
-}
-
-bool has_dimension(const Design& design, std::string_view key) {
-    return !numbers(dimension(key), design).empty();
-}
-
-std::optional<double> dimension_value(const Design& design, std::string_view key) {
-    return dimension(key).get(design);
-}
-
-Design with_dimension(const Design& design, std::string_view key, double value) {
-    const Field& found = dimension(key);
-    if (numbers(found, design).empty()) throw refusal(key, "the design has none to change");
-    Design changed = design;
-    found.set(changed, value);
-    return changed;
 }
 
 }  // namespace backspring

@@ -7,6 +7,7 @@
 #include "../design/field_rows.hpp"
 #include "../design/rules.hpp"
 #include "backspring/design/field.hpp"
+#include "backspring/design/steel_ends.hpp"
 #include "grind_removal.hpp"
 
 namespace backspring {
@@ -29,6 +30,21 @@ const char* key_of(GrindFace face) {
 
 double towards_back(GrindFace face) { return face == GrindFace::back ? 1.0 : -1.0; }
 
+bool on_own_pin(const Design& design, const Blade& blade) {
+    return blade.end == design.own().end && blade.tang.pivot_mm == design.own().tang.pivot_mm;
+}
+
+/// The pad with those of the blades on the same pin: the face is ground over the whole width.
+Pad pad_on_pin(const Design& design) {
+    Pad pad = design.own().pad;
+    for (const Blade& blade : design.blades) {
+        if (!on_own_pin(design, blade)) continue;
+        pad.start_mm = std::min(pad.start_mm, blade.pad.start_mm);
+        pad.end_mm = std::max(pad.end_mm, blade.pad.end_mm);
+    }
+    return pad;
+}
+
 bool region_rules(Requirements& rules, const Design& design, GrindFace face, GrindRegion region) {
     constexpr std::string_view key = "region";
     if (!rules.in_range(key, region.from_mm, -kLongestMm, kLongestMm, "mm")) return false;
@@ -37,7 +53,6 @@ bool region_rules(Requirements& rules, const Design& design, GrindFace face, Gri
     const auto rise = [&] { return "must end ahead of its start" + got(); };
     if (!rules.require(region.from_mm < region.to_mm, key, rise)) return false;
     const GrindRegion whole = whole_spring(design);
-    const Pad& pad = design.own().pad;
     const bool within = region.from_mm >= whole.from_mm - kSamePlaceMm &&
                         region.to_mm <= whole.to_mm + kSamePlaceMm;
     bool good = rules.require(within, key, [&] {
@@ -45,12 +60,18 @@ bool region_rules(Requirements& rules, const Design& design, GrindFace face, Gri
                got();
     });
     if (face == GrindFace::belly) {
-        good &= rules.require(region.to_mm <= pad.start_mm + kSamePlaceMm, key, [&] {
-            return "the belly ends where the pad begins, at " + mm(pad.start_mm) +
+        const SteelEnds belly = belly_ends(design);
+        good &= rules.require(region.to_mm <= belly.front_mm + kSamePlaceMm, key, [&] {
+            return "the belly ends where the pad begins, at " + mm(belly.front_mm) +
                    "; the pad is a face of its own" + got();
+        });
+        good &= rules.require(region.from_mm >= belly.rear_mm - kSamePlaceMm, key, [&] {
+            return "the belly ends where the pad at the other end begins, at " + mm(belly.rear_mm) +
+                   "; that pad is a face of its own" + got();
         });
     }
     if (face == GrindFace::pad) {
+        const Pad pad = pad_on_pin(design);
         const bool same = std::abs(region.from_mm - pad.start_mm) <= kSamePlaceMm &&
                           std::abs(region.to_mm - pad.end_mm) <= kSamePlaceMm;
         good &= rules.require(same, key, [&] {
@@ -64,8 +85,10 @@ bool region_rules(Requirements& rules, const Design& design, GrindFace face, Gri
 /// The station or pad's edge that is meant: two stations a hair apart would be a needless stretch.
 double snapped(const Design& design, double x_mm) {
     const GrindRegion whole = whole_spring(design);
-    const Pad& pad = design.own().pad;
-    std::vector<double> places{0.0, pad.start_mm, pad.end_mm, whole.from_mm, whole.to_mm};
+    const Pad pad = pad_on_pin(design);
+    const SteelEnds belly = belly_ends(design);
+    std::vector<double> places{0.0,        belly.front_mm, belly.rear_mm, pad.start_mm,
+                               pad.end_mm, whole.from_mm,  whole.to_mm};
     for (const Station& s : design.spring.thickness) places.push_back(s.x_mm);
     for (const double place : places) {
         if (std::abs(x_mm - place) <= kSamePlaceMm) return place;
@@ -96,7 +119,7 @@ GrindLimit steel_limit(const Profile& profile, GrindRegion region) {
 /// Least of thickness a_p/x over the pad: the ratio of two straight lines is least at an end.
 GrindLimit pad_steel_limit(const Design& design) {
     const Profile& profile = design.spring.thickness;
-    const Pad& pad = design.own().pad;
+    const Pad pad = pad_on_pin(design);
     const auto limit_at = [&](double x, double thick) {
         return (thick - least_left_mm()) * design.own().tang.pivot_mm / x;
     };
@@ -131,7 +154,11 @@ std::vector<GrindLimit> limits_over(const Design& design, GrindFace face, GrindR
     std::vector<GrindLimit> limits;
     if (face == GrindFace::pad) {
         limits.push_back(pad_steel_limit(design));
-        limits.push_back({design.own().fit.preload_mm, GrindEnd::preload_used, 0.0, true});
+        double preload = design.own().fit.preload_mm;
+        for (const Blade& blade : design.blades) {
+            if (on_own_pin(design, blade)) preload = std::min(preload, blade.fit.preload_mm);
+        }
+        limits.push_back({preload, GrindEnd::preload_used, 0.0, true});
     } else {
         limits.push_back(steel_limit(design.spring.thickness, region));
         add_hole_limits(limits, design.spring, face, region);
@@ -169,21 +196,23 @@ void depth_rules(Requirements& rules, const Cut& cut, const std::vector<GrindLim
 }
 
 Design pad_ground(const Design& design, double depth_mm) {
-    const Pad& pad = design.own().pad;
+    const Pad pad = pad_on_pin(design);
     const double per_mm = depth_mm / design.own().tang.pivot_mm;
     Design ground = design;
     ground.spring.thickness =
         thinned(design, {{pad.start_mm, per_mm * pad.start_mm}, {pad.end_mm, per_mm * pad.end_mm}});
-    ground.own().fit.preload_mm -= depth_mm;
+    for (Blade& blade : ground.blades) {
+        if (on_own_pin(design, blade)) blade.fit.preload_mm -= depth_mm;
+    }
     return ground;
 }
 
 }  // namespace
 
 GrindRegion whole_face(const Design& design, GrindFace face) {
-    const Pad& pad = design.own().pad;
+    const Pad pad = pad_on_pin(design);
     if (face == GrindFace::pad) return {pad.start_mm, pad.end_mm};
-    if (face == GrindFace::belly) return {0.0, pad.start_mm};
+    if (face == GrindFace::belly) return {0.0, belly_ends(design).front_mm};
     return whole_spring(design);
 }
 

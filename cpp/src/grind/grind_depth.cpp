@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "backspring/check/case_solutions.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/core/root.hpp"
 #include "backspring/grind/grind_table.hpp"
@@ -16,7 +17,10 @@ constexpr double kNearLimit = 0.999;
 constexpr double kMet = 1e-6;
 
 /// Peak pull; a blade that does not snap pulls nothing.
-double pull_of(const Design& design) { return grind_row(design, 0.0).peak_pull_n.value_or(0.0); }
+double pull_of(const Design& design) {
+    CaseSolutions solved(design);
+    return peak_pull_n(solved).value_or(0.0);
+}
 
 bool met(double pull_n, double wanted_n) { return std::abs(pull_n - wanted_n) <= kMet * wanted_n; }
 

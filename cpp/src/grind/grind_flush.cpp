@@ -35,6 +35,11 @@ void require_line(const std::optional<LinerLine>& liners, double pass_mm) {
     rules.throw_if_any();
 }
 
+Design with_all_open(Design design) {
+    for (Blade& blade : design.blades) blade.stands = Stand::open;
+    return design;
+}
+
 /// How far the loaded open back stands above the liners.
 class Proud {
   public:
@@ -42,7 +47,7 @@ class Proud {
         : design_(design),
           at_start_(at_start),
           liners_(liners),
-          joint_(make_action(design).joint),
+          joint_(make_action(with_all_open(design)).joint),
           open_(contact_at(joint_, 180.0)) {}
 
     /// @param s  a station with the thickness on the side that is meant

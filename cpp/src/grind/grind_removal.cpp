@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "backspring/design/steel_ends.hpp"
+
 namespace backspring {
 namespace {
 
@@ -52,13 +54,8 @@ Sides detail::sides(const Profile& profile, double x_mm) {
 }
 
 GrindRegion detail::whole_spring(const Design& design) {
-    const Spring& spring = design.spring;
-    const double end = design.own().pad.end_mm;
-    const bool pinned = spring.support.kind == SupportKind::two_pins;
-    const double rear = pinned ? -spring.support.rear_pin_mm : 0.0;
-    if (spring.thickness.size() < 2) return {rear, end};
-    return {std::min(rear, spring.thickness.front().x_mm),
-            std::max(end, spring.thickness.back().x_mm)};
+    const SteelEnds ends = steel_ends(design);
+    return {ends.rear_mm, ends.front_mm};
 }
 
 Profile detail::thinned(const Design& design, const Profile& removal) {

@@ -3,7 +3,7 @@
 #include <cmath>
 
 #include "../design/rules.hpp"
-#include "backspring/check/solution.hpp"
+#include "backspring/check/case_solutions.hpp"
 
 namespace backspring {
 namespace {
@@ -28,23 +28,24 @@ int steps(const char* key, double depth_mm, double step_mm) {
 }  // namespace
 
 GrindRow grind_row(const Design& design, double removed_mm) {
-    Solution solution(design);
-    const PeakStress& peak = solution.most_stressed().peak;
+    CaseSolutions solved(design);
+    const PeakStress& peak = most_stressed(solved).peak;
+    const Readings loaded = readings(solved);
     GrindRow row;
     row.removed_mm = removed_mm;
     row.preload_mm = design.own().fit.preload_mm;
-    row.stiffness_n_per_mm = solution.stiffness_n_per_mm();
-    row.peak_torque_nmm = peak_torque_nmm(solution);
-    row.peak_pull_n = peak_pull_n(solution);
+    row.stiffness_n_per_mm = solved.front().stiffness_n_per_mm();
+    row.peak_torque_nmm = peak_torque_nmm(solved);
+    row.peak_pull_n = peak_pull_n(solved);
     row.travel_peak_stress_mpa = peak.stress_mpa;
     row.travel_peak_stress_station_mm = peak.station_mm;
-    if (const auto margin = yield_margin(solution)) {
+    if (const auto margin = yield_margin(solved)) {
         row.yield_margin = margin->value;
         row.yield_margin_low = margin->low;
     }
-    row.reading_loaded_half_stop_mm = solution.readings().half_stop_mm;
-    row.reading_loaded_closed_mm = solution.readings().closed_mm;
-    row.targets = judge_targets(design.targets, judged_figures(solution));
+    row.reading_loaded_half_stop_mm = loaded.half_stop_mm;
+    row.reading_loaded_closed_mm = loaded.closed_mm;
+    row.targets = judge_targets(solved);
     return row;
 }
 

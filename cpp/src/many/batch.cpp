@@ -2,32 +2,31 @@
 
 #include <algorithm>
 #include <array>
+#include <iterator>
 #include <limits>
 #include <set>
 
 #include "backspring/core/require.hpp"
-#include "backspring/design/field.hpp"
+#include "backspring/design/dimension.hpp"
 #include "row.hpp"
 #include "row_threads.hpp"
 
 namespace backspring {
 namespace {
 
-/// The changes in the order in which they are set.
-struct Setters {
-    std::vector<void (*)(Design&, double)> set;
-    std::vector<const double*> values;
+/// A number that rows differ in, and its value in the first row.
+struct Setter {
+    Dimension dimension;
+    const double* values;
 };
 
-Setters order(const std::vector<Change>& changes) {
-    Setters setters;
-    for (const Field& entry : dimensions()) {
-        for (const Change& change : changes) {
-            if (change.key != entry.key) continue;
-            setters.set.push_back(entry.set);
-            setters.values.push_back(change.values.data());
-        }
+/// In the order in which numbers are set.
+std::vector<Setter> order(const Design& design, const std::vector<Change>& changes) {
+    std::vector<Setter> setters;
+    for (const Change& change : changes) {
+        setters.push_back({*find_dimension(design, change.key), change.values.data()});
     }
+    std::ranges::stable_sort(setters, {}, [](const Setter& each) { return each.dimension.field; });
     return setters;
 }
 
@@ -36,13 +35,13 @@ void change_rules(Requirements& rules, const Design& design, const std::vector<C
                   [] { return std::string("must name at least one dimension"); });
     std::set<std::string> seen;
     for (const Change& change : changes) {
-        const Field* entry = find_dimension(change.key);
-        const bool known = rules.require(entry != nullptr, change.key,
+        const auto entry = find_dimension(design, change.key);
+        const bool known = rules.require(entry.has_value(), change.key,
                                          [] { return std::string("is no dimension of a design"); });
         if (!known) continue;
-        rules.require(!numbers(*entry, design).empty(), change.key,
+        rules.require(!entry->numbers(design).empty(), change.key,
                       [] { return std::string("the design has none to change"); });
-        rules.require(seen.insert(change.key).second, change.key,
+        rules.require(seen.insert(key_of(*entry, design)).second, change.key,
                       [] { return std::string("is given twice"); });
         rules.require(change.values.size() == changes.front().values.size(), change.key, [&] {
             return "must have as many rows as " + changes.front().key + ", " +
@@ -52,10 +51,15 @@ void change_rules(Requirements& rules, const Design& design, const std::vector<C
     }
 }
 
+bool is_listed(const RowColumn& column) { return column.name != kLeastPull; }
+
 std::vector<RowColumn> pick_columns(Requirements& rules, const std::vector<std::string>& names) {
     const auto all = row_columns();
-    if (names.empty()) return {all.begin(), all.end()};
     std::vector<RowColumn> picked;
+    if (names.empty()) {
+        std::ranges::copy_if(all, std::back_inserter(picked), is_listed);
+        return picked;
+    }
     for (const std::string& name : names) {
         const auto found = std::find_if(all.begin(), all.end(),
                                         [&](const RowColumn& c) { return c.name == name; });
@@ -77,7 +81,9 @@ std::string name_of(RowStatus status) {
 
 std::vector<std::string> batch_columns() {
     std::vector<std::string> names;
-    for (const RowColumn& column : row_columns()) names.emplace_back(column.name);
+    for (const RowColumn& column : row_columns()) {
+        if (is_listed(column)) names.emplace_back(column.name);
+    }
     return names;
 }
 
@@ -99,14 +105,14 @@ Batch check_many(const Design& design,
     for (const RowColumn& column : picked) {
         batch.columns.push_back({std::string(column.name), Eigen::ArrayXd::Constant(rows, none)});
     }
-    const Setters setters = order(changes);
+    const std::vector<Setter> setters = order(design, changes);
     const auto run = [&](std::int64_t from, std::int64_t to) {
         Design changed;
         std::vector<double> values(picked.size());
         for (std::int64_t row = from; row < to; ++row) {
             changed = design;
-            for (std::size_t k = 0; k < setters.set.size(); ++k) {
-                setters.set[k](changed, setters.values[k][row]);
+            for (const Setter& setter : setters) {
+                setter.dimension.set(changed, setter.values[row]);
             }
             batch.status[static_cast<std::size_t>(row)] = work_row(changed, picked, values);
             for (std::size_t k = 0; k < picked.size(); ++k) {

@@ -4,8 +4,6 @@
 #include <array>
 #include <limits>
 
-#include "backspring/check/targets.hpp"
-
 namespace backspring {
 namespace {
 
@@ -15,8 +13,9 @@ using Rest = std::optional<Contact>;
 Value force_of(const Rest& rest) { return rest ? Value(rest->force_n) : std::nullopt; }
 Value angle_of(const Rest& rest) { return rest ? Value(rest->blade_angle_deg) : std::nullopt; }
 
-Value crest_of(Solution& solution, std::size_t way) {
-    auto& ways = solution.ways();
+/// With all other blades closed.
+Value crest_of(CaseSolutions& cases, std::size_t way) {
+    auto& ways = cases.front().ways();
     return way < ways.size() ? ways[way].crest_angle_deg() : std::nullopt;
 }
 
@@ -28,56 +27,69 @@ Value snap_energy_mj(Solution& solution) {
     return largest;
 }
 
+/// The largest force on the spring at a rest.
+Value force_of(CaseSolutions& cases, Rest Rests::*rest) {
+    return largest(cases, [&](Solution& s) { return force_of(s.rests().*rest); });
+}
+
 constexpr std::array kColumns{
     RowColumn{"peak_pull_n", ResultKind::force, &peak_pull_n},
     RowColumn{"peak_torque_nmm", ResultKind::effort, &peak_torque_nmm},
     RowColumn{"travel_peak_stress_mpa", ResultKind::stress,
-              [](Solution& s) -> Value { return s.most_stressed().peak.stress_mpa; }},
+              [](CaseSolutions& s) -> Value { return most_stressed(s).peak.stress_mpa; }},
     RowColumn{"travel_peak_stress_angle_deg", ResultKind::angle,
-              [](Solution& s) -> Value { return s.most_stressed().contact.blade_angle_deg; }},
+              [](CaseSolutions& s) -> Value { return most_stressed(s).contact.blade_angle_deg; }},
     RowColumn{"travel_peak_stress_station_mm", ResultKind::station,
-              [](Solution& s) -> Value { return s.most_stressed().peak.station_mm; }},
+              [](CaseSolutions& s) -> Value { return most_stressed(s).peak.station_mm; }},
     RowColumn{"yield_margin", ResultKind::margin,
-              [](Solution& s) {
+              [](CaseSolutions& s) {
                   const auto margin = yield_margin(s);
                   return margin ? Value(margin->value) : std::nullopt;
               }},
     RowColumn{"yield_margin_low", ResultKind::margin,
-              [](Solution& s) {
+              [](CaseSolutions& s) {
                   const auto margin = yield_margin(s);
                   return margin ? Value(margin->low) : std::nullopt;
               }},
     RowColumn{"reading_loaded_half_stop_mm", ResultKind::reading,
-              [](Solution& s) { return s.readings().half_stop_mm; }},
+              [](CaseSolutions& s) { return readings(s).half_stop_mm; }},
     RowColumn{"reading_loaded_closed_mm", ResultKind::reading,
-              [](Solution& s) { return s.readings().closed_mm; }},
+              [](CaseSolutions& s) { return readings(s).closed_mm; }},
     // As in a check: a position the loaded blade does not have has no reading at all.
     RowColumn{"reading_unloaded_half_stop_mm", ResultKind::reading,
-              [](Solution& s) {
+              [](CaseSolutions& cases) {
+                  Solution& s = cases.front();
                   return s.rests().half_stop ? s.unloaded_readings().half_stop_mm : std::nullopt;
               }},
     RowColumn{"reading_unloaded_closed_mm", ResultKind::reading,
-              [](Solution& s) {
+              [](CaseSolutions& cases) {
+                  Solution& s = cases.front();
                   return s.rests().closed ? s.unloaded_readings().closed_mm : std::nullopt;
               }},
     RowColumn{"force_open_n", ResultKind::force,
-              [](Solution& s) -> Value { return s.rests().open.force_n; }},
+              [](CaseSolutions& cases) {
+                  return largest(cases,
+                                 [](Solution& s) -> Value { return s.rests().open.force_n; });
+              }},
     RowColumn{"force_half_stop_n", ResultKind::force,
-              [](Solution& s) { return force_of(s.rests().half_stop); }},
+              [](CaseSolutions& s) { return force_of(s, &Rests::half_stop); }},
     RowColumn{"force_closed_n", ResultKind::force,
-              [](Solution& s) { return force_of(s.rests().closed); }},
+              [](CaseSolutions& s) { return force_of(s, &Rests::closed); }},
     RowColumn{"blade_angle_half_stop_deg", ResultKind::angle,
-              [](Solution& s) { return angle_of(s.rests().half_stop); }},
+              [](CaseSolutions& s) { return angle_of(s.front().rests().half_stop); }},
     RowColumn{"blade_angle_closed_deg", ResultKind::angle,
-              [](Solution& s) { return angle_of(s.rests().closed); }},
+              [](CaseSolutions& s) { return angle_of(s.front().rests().closed); }},
     RowColumn{"crest_from_closed_deg", ResultKind::angle,
-              [](Solution& s) { return crest_of(s, 0); }},
+              [](CaseSolutions& s) { return crest_of(s, 0); }},
     RowColumn{"crest_from_half_stop_deg", ResultKind::angle,
-              [](Solution& s) { return crest_of(s, 1); }},
-    RowColumn{"snap_energy_mj", ResultKind::energy, &snap_energy_mj},
+              [](CaseSolutions& s) { return crest_of(s, 1); }},
+    RowColumn{"snap_energy_mj", ResultKind::energy,
+              [](CaseSolutions& s) { return largest(s, &snap_energy_mj); }},
     RowColumn{"stiffness_n_per_mm", ResultKind::stiffness,
-              [](Solution& s) -> Value { return s.stiffness_n_per_mm(); }},
-    RowColumn{"openings_margin", ResultKind::margin, &openings_margin},
+              [](CaseSolutions& s) -> Value { return s.front().stiffness_n_per_mm(); }},
+    RowColumn{"openings_margin", ResultKind::margin,
+              [](CaseSolutions& s) { return least(s, &openings_margin); }},
+    RowColumn{kLeastPull, ResultKind::force, &least_peak_pull_n},
 };
 
 bool let_go(const Rest& rest) { return rest && rest->count == 0; }
@@ -93,6 +105,15 @@ RowStatus status_of(Solution& solution) {
     return snaps_everywhere(solution) ? RowStatus::ok : RowStatus::lifted_off;
 }
 
+/// Of the first case that does not work, if any.
+RowStatus status_of(CaseSolutions& cases) {
+    for (Solution& solution : cases) {
+        const RowStatus status = status_of(solution);
+        if (status != RowStatus::ok) return status;
+    }
+    return RowStatus::ok;
+}
+
 }  // namespace
 
 std::span<const RowColumn> detail::row_columns() { return kColumns; }
@@ -102,22 +123,22 @@ RowStatus detail::work_row(const Design& design,
                            std::span<double> values) {
     constexpr double none = std::numeric_limits<double>::quiet_NaN();
     std::fill(values.begin(), values.end(), none);
-    std::optional<Solution> lazy;
+    std::optional<CaseSolutions> lazy;
     try {
         lazy.emplace(design);
     } catch (const InvalidInput&) {
         return RowStatus::invalid;
     }
-    Solution& solution = *lazy;
+    CaseSolutions& solved = *lazy;
     for (std::size_t k = 0; k < columns.size(); ++k) {
-        const Value value = columns[k].of(solution);
+        const Value value = columns[k].of(solved);
         if (value && !is_possible(design, columns[k].kind, *value)) {
             std::fill(values.begin(), values.end(), none);
             return RowStatus::out_of_bounds;
         }
         values[k] = value.value_or(none);
     }
-    return status_of(solution);
+    return status_of(solved);
 }
 
 }  // namespace backspring

@@ -5,16 +5,19 @@
 #include <vector>
 
 #include "backspring/check/bounds.hpp"
-#include "backspring/check/solution.hpp"
+#include "backspring/check/case_solutions.hpp"
 #include "backspring/many/batch.hpp"
 
 namespace backspring::detail {
 
-/// One result of a row by its name, and how a design's solution is asked for it.
+/// The least of the peak pulls of all cases: only for who asks by name, for one blade has one case.
+inline constexpr std::string_view kLeastPull = "peak_pull_least_n";
+
+/// One result of a row by its name, and how a design's solutions are asked for it.
 struct RowColumn {
     std::string_view name;
     ResultKind kind;
-    std::optional<double> (*of)(Solution& solution);
+    std::optional<double> (*of)(CaseSolutions& cases);
 };
 
 [[nodiscard]] std::span<const RowColumn> row_columns();

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "backspring/check/targets.hpp"
+#include "backspring/check/case_solutions.hpp"
 #include "backspring/core/error.hpp"
 
 namespace backspring {
@@ -13,13 +13,13 @@ namespace {
 constexpr double kAlike = 1e-7;
 
 void measure(Trial& trial) {
-    Solution solution(trial.design);
-    if (!snaps_everywhere(solution)) {
+    CaseSolutions solved(trial.design);
+    if (!snaps_everywhere(solved)) {
         trial.fault = {.code = NoticeCode::does_not_stay};
         return;
     }
-    trial.pull_n = peak_pull_n(solution);
-    const double stress = solution.most_stressed().peak.stress_mpa;
+    trial.pull_n = peak_pull_n(solved);
+    const double stress = most_stressed(solved).peak.stress_mpa;
     trial.yield_margin = trial.design.strength.yield_mpa.value / stress;
 }
 

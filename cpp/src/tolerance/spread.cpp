@@ -6,7 +6,7 @@
 #include <set>
 
 #include "backspring/core/require.hpp"
-#include "backspring/design/field.hpp"
+#include "backspring/design/dimension.hpp"
 #include "backspring/tolerance/quasi_random.hpp"
 
 namespace backspring {
@@ -46,14 +46,14 @@ void require_spreads(const Design& design, const std::vector<Spread>& spreads) {
     });
     std::set<std::string> seen;
     for (const Spread& spread : spreads) {
-        const Field* found = find_dimension(spread.key);
-        const bool is_known = rules.require(found != nullptr, spread.key, [] {
+        const auto found = find_dimension(design, spread.key);
+        const bool is_known = rules.require(found.has_value(), spread.key, [] {
             return std::string("is no dimension of a design");
         });
         if (!is_known) continue;
-        rules.require(seen.insert(spread.key).second, spread.key,
+        rules.require(seen.insert(key_of(*found, design)).second, spread.key,
                       [] { return std::string("is given twice"); });
-        rules.in_range(spread.key, spread.size, 0.0, 1e6, found->quantity);
+        rules.in_range(spread.key, spread.size, 0.0, 1e6, found->field->quantity);
         rules.require(dimension_value(design, spread.key).has_value(), spread.key,
                       [&] { return no_single_value(spread.key); });
     }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "../many/row.hpp"
 #include "backspring/check/targets.hpp"
 #include "backspring/core/require.hpp"
 
@@ -21,7 +22,7 @@ class RowValues {
     RowValues(const Batch& batch, Eigen::Index row) : batch_(batch), row_(row) {}
 
     /// NaN where a row has none, or it was not asked for.
-    [[nodiscard]] double operator[](const std::string& name) const {
+    [[nodiscard]] double operator[](std::string_view name) const {
         for (const BatchColumn& column : batch_.columns) {
             if (column.name == name) return column.values[row_];
         }
@@ -33,17 +34,17 @@ class RowValues {
     Eigen::Index row_;
 };
 
+std::optional<double> known(double value) {
+    return std::isfinite(value) ? std::optional(value) : std::nullopt;
+}
+
 /// What a row's targets are held against, see judged_figures().
 JudgedFigures judged_figures(const RowValues& row, bool has_half_stop) {
-    const auto known = [&](const char* name) {
-        const double value = row[name];
-        return std::isfinite(value) ? std::optional(value) : std::nullopt;
-    };
-    const Readings loaded{.closed_mm = known(kClosed), .half_stop_mm = known(kHalfStop)};
-    return {.pull_n = known(kPull),
-            .yield_margin = known(kMargin),
+    const Readings loaded{.closed_mm = known(row[kClosed]), .half_stop_mm = known(row[kHalfStop])};
+    return {.pull_n = known(row[kPull]),
+            .yield_margin = known(row[kMargin]),
             .reading_mm = farthest_from_flush_mm(loaded, has_half_stop),
-            .openings_margin = known(kOpenings)};
+            .openings_margin = known(row[kOpenings])};
 }
 
 std::vector<TargetShare> stated_targets(const Targets& targets) {
@@ -60,8 +61,12 @@ std::vector<TargetShare> stated_targets(const Targets& targets) {
 
 /// Counts a row that works; whether it meets every target.
 bool count_targets(Tolerance& result, const Design& design, const RowValues& row) {
-    const auto judged = judge_targets(
-        design.targets, judged_figures(row, design.own().tang.half_stop_mm.has_value()));
+    JudgedFigures figures = judged_figures(row, design.own().tang.half_stop_mm.has_value());
+    auto judged = judge_targets(design.targets, figures);
+    if (design.blades.size() > 1) {
+        figures.pull_n = known(row[kLeastPull]);
+        judged = worst_targets({judged, judge_targets(design.targets, figures)});
+    }
     bool all = true;
     for (std::size_t i = 0; i < judged.size(); ++i) {
         result.targets[i].met += judged[i].met;
@@ -107,6 +112,7 @@ std::vector<VarianceShare> shares_of(const Eigen::ArrayXd& values, const Toleran
 std::vector<std::string> tolerance_columns(const Design& design) {
     std::vector<std::string> names = followed_columns(design);
     if (design.targets.openings) names.emplace_back(kOpenings);
+    if (design.blades.size() > 1) names.emplace_back(kLeastPull);
     return names;
 }
 

@@ -1,6 +1,6 @@
-#include "backspring/design/field.hpp"
+#include "backspring/design/dimension.hpp"
 #include "catch.hpp"
-#include "designs.hpp"
+#include "several_blades.hpp"
 
 using namespace backspring;
 
@@ -65,4 +65,37 @@ TEST_CASE("an unknown dimension is refused", "[dimension]") {
                       "tang.width: is no dimension of a design");
     CHECK_THROWS_WITH(with_dimension(designs::wren(), "tang.half_stop", 4.0),
                       "tang.half_stop: the design has none to change");
+}
+
+TEST_CASE("another blade's number goes by its name", "[dimension][blades]") {
+    const Design design = designs::bunting(backspring::SupportKind::two_pins);
+    const Design changed = with_dimension(design, "blades.pen.tang.closed", 4.7);
+    CHECK(changed.blades[1].tang.closed_mm == 4.7);
+    CHECK(changed.own().tang.closed_mm == design.own().tang.closed_mm);
+    CHECK(changed.blades[1].name == "pen");
+    CHECK(dimension_value(changed, "blades.pen.tang.closed") == 4.7);
+    CHECK(dimension_value(changed, "blades.main.tang.closed") == design.own().tang.closed_mm);
+    CHECK(has_dimension(design, "tang.half_stop"));
+    CHECK_FALSE(has_dimension(design, "blades.pen.tang.half_stop"));
+    for (const char* key : {"blades.file.tang.closed", "blades.pen.spring.width", "blades.pen",
+                            "blades.pen.pad", "blades..tang.closed", "blades."}) {
+        CAPTURE(key);
+        CHECK_THROWS_AS(dimension_value(design, key), InvalidInput);
+    }
+    for (const Dimension& each : dimensions_of(design)) {
+        const auto found = find_dimension(design, key_of(each, design));
+        REQUIRE(found);
+        CHECK((found->field == each.field && found->blade == each.blade));
+    }
+}
+
+TEST_CASE("blades on one pin keep it when its place changes", "[dimension][blades]") {
+    for (const char* key : {"tang.pivot", "blades.sheep.tang.pivot"}) {
+        const Design moved = with_dimension(designs::whinchat(), key, 31.5);
+        CHECK(moved.blades[0].tang.pivot_mm == 31.5);
+        CHECK(moved.blades[1].tang.pivot_mm == 31.5);
+        CHECK(faults(moved).empty());
+    }
+    const Design apart = designs::bunting(backspring::SupportKind::clamped);
+    CHECK(with_dimension(apart, "tang.pivot", 31.5).blades[1].tang.pivot_mm == 28.0);
 }

@@ -5,6 +5,7 @@
 #include "backspring/design/field.hpp"
 #include "backspring/many/batch.hpp"
 #include "catch.hpp"
+#include "several_blades.hpp"
 #include "wild_changes.hpp"
 
 using namespace backspring;
@@ -103,6 +104,38 @@ TEST_CASE("a row says what a full check of that design says", "[batch]") {
     }
     CHECK(good > 200);
     CHECK(invalid > 5);
+}
+
+TEST_CASE("a row of several blades is the worst of all cases to the last bit", "[batch][blades]") {
+    for (const Design& design : {designs::bunting(backspring::SupportKind::two_pins),
+                                 designs::bunting(backspring::SupportKind::clamped)}) {
+        const Eigen::ArrayXd preloads = Eigen::ArrayXd::LinSpaced(5, 0.5, 0.9);
+        for (const char* key : {"fit.preload", "blades.pen.fit.preload"}) {
+            const Batch batch = check_many(design, {{key, preloads}});
+            for (Eigen::Index row = 0; row < preloads.size(); ++row) {
+                CAPTURE(key, row);
+                const Design changed = with_dimension(design, key, preloads[row]);
+                const Check full = check(changed);
+                double pull = 0.0, margin = 1e9, reading = 0.0;
+                for (const Beside& each : full.beside) {
+                    for (const StrokeReport& stroke : each.strokes) {
+                        pull = std::max(pull, *stroke.peak_pull_n);
+                    }
+                    margin = std::min(margin, *each.travel.yield_margin);
+                    const double here = each.position("closed")->reading_loaded_mm;
+                    if (std::abs(here) > std::abs(reading)) reading = here;
+                }
+                CHECK(batch.status[static_cast<std::size_t>(row)] == RowStatus::ok);
+                CHECK(column(batch, "peak_pull_n")[row] == pull);
+                CHECK(column(batch, "yield_margin")[row] == margin);
+                CHECK(column(batch, "reading_loaded_closed_mm")[row] == reading);
+            }
+        }
+    }
+    CHECK_THROWS_AS(check_many(designs::whinchat(),
+                               {{"blades.main.fit.preload", Eigen::ArrayXd::Constant(1, 0.9)},
+                                {"fit.preload", Eigen::ArrayXd::Constant(1, 0.8)}}),
+                    InvalidInput);
 }
 
 TEST_CASE("rows are the same to the last bit on any number of threads", "[batch]") {

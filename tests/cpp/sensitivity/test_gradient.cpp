@@ -2,7 +2,7 @@
 #include <vector>
 
 #include "backspring/core/error.hpp"
-#include "backspring/design/field.hpp"
+#include "backspring/design/dimension.hpp"
 #include "backspring/sensitivity/gradient.hpp"
 #include "catch.hpp"
 #include "designs.hpp"

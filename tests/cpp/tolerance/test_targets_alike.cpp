@@ -5,6 +5,7 @@
 #include "backspring/size/size.hpp"
 #include "backspring/tolerance/tolerance.hpp"
 #include "catch.hpp"
+#include "several_blades.hpp"
 #include "wild_changes.hpp"
 
 using namespace backspring;
@@ -77,6 +78,36 @@ TEST_CASE("check, many designs and tolerance judge every target alike", "[target
         CHECK(met[each] > 5);
         CHECK(missed[each] > 5);
     }
+}
+
+TEST_CASE("a tolerance study judges the worst of all cases, as a check does", "[targets][blades]") {
+    Design design = designs::bunting(backspring::SupportKind::two_pins);
+    std::vector<double> pulls;
+    for (const Beside& row : check(design).beside) {
+        double pull = 0.0;
+        for (const StrokeReport& each : row.strokes) pull = std::max(pull, *each.peak_pull_n);
+        pulls.push_back(pull);
+    }
+    design.targets.pull_low_n = std::min(pulls[0], pulls[1]);
+    design.targets.reading_mm = 0.12;
+    const Eigen::ArrayXd preloads = Eigen::ArrayXd::LinSpaced(kRows, 0.85, 0.95);
+    const std::vector<Change> changes{{"fit.preload", preloads}};
+    const Batch batch = check_many(
+        design, changes, {.threads = 1, .chunk_rows = 256, .columns = tolerance_columns(design)});
+    const Spread spread{.key = "fit.preload", .kind = SpreadKind::normal, .size = 0.01};
+    const Tolerance study = sum_up(design, {spread}, plan_of(changes), batch, 1);
+    std::map<std::string, std::int64_t> wanted;
+    for (const double preload : preloads) {
+        const Check full = check(with_dimension(design, "fit.preload", preload));
+        for (const TargetResult& each : full.targets) wanted[each.name] += each.met;
+    }
+    REQUIRE(study.working == kRows);
+    for (const TargetShare& each : study.targets) {
+        CAPTURE(each.name);
+        CHECK(each.met == wanted[each.name]);
+    }
+    CHECK(wanted["pull"] > 5);
+    CHECK(wanted["pull"] < kRows - 5);
 }
 
 TEST_CASE("a life is counted in a tolerance study", "[targets]") {

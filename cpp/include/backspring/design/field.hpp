@@ -87,20 +87,4 @@ using GivenNumbers = std::map<std::string, std::vector<double>, std::less<>>;
 /// @param given  one number, two, or rows in turn, by key
 [[nodiscard]] Design with_numbers(const Design& design, const GivenNumbers& given);
 
-/// Whether a design has such a number to change: a half-stop face, a kick, a pin hole.
-///
-/// @throws InvalidInput  no dimension has this key
-[[nodiscard]] bool has_dimension(const Design& design, std::string_view key);
-
-/// The number as it is; nothing where there is none, or several that differ.
-///
-/// @throws InvalidInput  no dimension has this key
-[[nodiscard]] std::optional<double> dimension_value(const Design& design, std::string_view key);
-
-/// A copy of a design with one number changed.
-///
-/// @param value  in the core's unit of its quantity; the design's rules judge it later
-/// @throws InvalidInput  no dimension has this key, or the design has no such number
-[[nodiscard]] Design with_dimension(const Design& design, std::string_view key, double value);
-
 }  // namespace backspring

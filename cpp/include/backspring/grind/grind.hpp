@@ -30,8 +30,8 @@ struct Cut {
 
 /// Where a face is ground when nobody says where.
 ///
-/// Back: the whole spring, behind the middle pin too, as flush grinding does. Belly: middle pin to
-/// the pad. Pad: the pad.
+/// Back: the whole spring, behind the middle pin too, to the far end of a spring with a blade
+/// there. Belly: middle pin to the pad. Pad: the pad, with those of the blades on the same pin.
 [[nodiscard]] GrindRegion whole_face(const Design& design, GrindFace face);
 
 /// What ends a cut.
@@ -73,6 +73,8 @@ struct GrindLimit {
 /// @note  a region that ends inside a pin hole moves the whole hole's offset: exact for the part
 ///        that is ground, which is the thinner; 0.2 mm at the Heron's middle pin puts stiffness off
 ///        by 0.02 %
+/// @note  the pad of blades side by side on one pin is ground over the whole width: the preload of
+///        each falls
 /// @note  an even pass over the pad leaves it out of flat by depth/a_p (0.003 rad for 0.1 mm at
 ///        32 mm), and the preload at station x falls by depth instead of depth x/a_p
 [[nodiscard]] Design grind(const Design& design, const Cut& cut);

@@ -32,7 +32,7 @@ struct Flush {
     Design design;                  ///< ground flush
 };
 
-/// Takes off the back all that stands proud of the liners with the blade open, pins in.
+/// Takes off the back all that stands proud of the liners with every blade open, pins in.
 ///
 /// Height of the loaded back = free working face + deflection + thickness, the working face being
 /// straight. A thinner spring bends more, so each pass is followed by a new solution, until no more

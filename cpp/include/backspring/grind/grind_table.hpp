@@ -8,7 +8,7 @@
 
 namespace backspring {
 
-/// What a spring does after a cut.
+/// What a spring does after a cut: of the own blade, the worst of all positions of the others.
 struct GrindRow {
     double removed_mm = 0.0;                            ///< depth of the cut [mm]
     double preload_mm = 0.0;                            ///< left [mm]

@@ -60,6 +60,10 @@ struct BatchSettings {
 /// depends on its own numbers only: the same to the last bit in any company and on any number of
 /// threads. A bad row has a status and does not throw.
 ///
+/// With several blades on the spring a row is about the own one, the worst of all positions of the
+/// others: largest force, pull and stress, readings farthest from flush; angles and crests with the
+/// others closed. It is ok where it is so in all of them.
+///
 /// "openings_margin" is there only where the design's targets ask for a life: it costs as much as
 /// all else.
 ///
