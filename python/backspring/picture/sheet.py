@@ -28,7 +28,7 @@ _TITLE_IN = 0.85
 _CHARTS_IN = 4.0
 _TITLE_SIZE = 18.0
 _TITLE_LETTERS = 60
-_LINE_LETTERS = 112
+_LINE_LETTERS = 120
 
 
 def sheet(check_or_design: Check | Design, *, units: System | None = None) -> Figure:

@@ -30,7 +30,8 @@ def whole_back(
 ) -> Axes:
     """Draw how far the loaded back stands above open, from the middle pin to the spring's end.
 
-    Heights have a scale of their own, much larger than that along the spring.
+    Heights have a scale of their own, much larger than that along the spring. Other blades stand
+    closed, also where this one is open.
 
     The scale beside zero is what a fingertip feels. `units` are the design's own when left out.
     """
@@ -50,8 +51,8 @@ def whole_back(
             lw=line.width,
             label=spoken(name),
         )
-        at_dial = check.positions[name].reading_loaded_mm
         dial = check.design.core.fit.dial_mm
+        at_dial = float(np.interp(dial, station, above))
         ax.plot(dial / length.size, at_dial / height.size, "o", color=line.color, ms=5)
     ax.axhline(0.0, color=palette.INK, lw=1.0, label="open")
     ax.axhspan(
@@ -103,10 +104,10 @@ def _mark_ends(ax: Axes, check: Check, shown: list[str], system: System) -> None
         ax.annotate(
             f"{said} at {length.text(x)}",
             (x / length.size, y / height.size),
-            xytext=(0.0 if below else -6.0, -8.0 if below else 6.0),
+            xytext=(0.0, -8.0) if below else (-10.0, 2.0),
             textcoords="offset points",
             ha="center" if below else "right",
-            va="top" if below else "bottom",
+            va="top" if below else "center",
             fontsize=palette.SMALL,
             bbox=palette.UNDERLAY,
         )
