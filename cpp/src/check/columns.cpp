@@ -1,5 +1,6 @@
 #include "backspring/check/columns.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "backspring/core/require.hpp"
@@ -8,9 +9,20 @@
 namespace backspring {
 namespace {
 
-std::vector<double> stations(const Spring& spring, double end_mm, double spacing_mm) {
+/// How far ahead of the pin next to them blades at the rear can bear; 0 without one [mm].
+double rear_overhang_mm(const Design& design) {
+    double end = 0.0;
+    for (const Blade& blade : design.blades) {
+        if (blade.end == End::rear) end = std::max(end, blade.pad.end_mm);
+    }
+    return end;
+}
+
+std::vector<double> stations(const Design& design, double spacing_mm) {
+    const Spring& spring = design.spring;
     const bool pinned = spring.support.kind == SupportKind::two_pins;
     const double rear = pinned ? -spring.support.rear_pin_mm : 0.0;
+    const double end_mm = design.own().pad.end_mm, overhang = rear_overhang_mm(design);
     std::vector<double> places;
     const auto add = [&](double from, double to) {
         for (const Stretch& stretch : cut_into_stretches(spring, from, to)) {
@@ -21,6 +33,7 @@ std::vector<double> stations(const Spring& spring, double end_mm, double spacing
             }
         }
     };
+    if (overhang > 0.0) add(rear - overhang, rear);
     if (pinned) add(rear, 0.0);
     add(0.0, end_mm);
     places.push_back(end_mm);
@@ -40,7 +53,7 @@ SpringAlong spring_along(const Design& design, double blade_angle_deg, double sp
     const Action action = make_action(design);
     const Contact contact = contact_at(action.joint, blade_angle_deg);
     const std::vector<Load> bearing = loads(contact);
-    const std::vector<double> places = stations(design.spring, design.own().pad.end_mm, spacing_mm);
+    const std::vector<double> places = stations(design, spacing_mm);
     const auto column = [&](auto value) {
         Eigen::ArrayXd values(static_cast<Eigen::Index>(places.size()));
         for (std::size_t i = 0; i < places.size(); ++i) {
@@ -53,8 +66,7 @@ SpringAlong spring_along(const Design& design, double blade_angle_deg, double sp
         .station_mm = column([](double x) { return x; }),
         .thickness_mm = column([&](double x) { return thickness_mm(design.spring.thickness, x); }),
         .face_mm = column([&](double x) { return joint.face_mm + joint.face_slope * x; }),
-        .deflection_mm =
-            column([&](double x) { return x < 0.0 ? 0.0 : deflection_mm(joint, contact, x); }),
+        .deflection_mm = column([&](double x) { return deflection_mm(joint, contact, x); }),
         .back_stress_mpa =
             column([&](double x) { return fibre_stress(design.spring, bearing, x).back_mpa; }),
         .belly_stress_mpa =

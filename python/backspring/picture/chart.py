@@ -6,17 +6,31 @@ from typing import Literal
 
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
+from matplotlib.layout_engine import ConstrainedLayoutEngine
 
 from backspring.picture import palette
 from backspring.picture.canvas import Picture
+from backspring.picture.subject import NAME_IN, write_name
 
 _HEIGHT_IN = 4.8
 
 
-def new_chart() -> tuple[Figure, Axes]:
-    """Make a figure, which no window holds, and axes in it."""
+def new_chart(name: str | None = None) -> tuple[Figure, Axes]:
+    """Make a figure, which no window holds, and axes in it; a name stands above them."""
+    if name is not None:
+        named = named_figure(name, _HEIGHT_IN)
+        return named, named.add_subplot()
     figure = Picture(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI, layout="constrained")
     return figure, figure.add_subplot()
+
+
+def named_figure(name: str, height_in: float) -> Figure:
+    """Make a figure for charts of a height, with a name above them."""
+    whole_in = height_in + NAME_IN
+    layout = ConstrainedLayoutEngine(rect=(0.0, 0.0, 1.0, height_in / whole_in))
+    figure = Picture(figsize=(palette.WIDTH_IN, whole_in), dpi=palette.DPI, layout=layout)
+    write_name(figure, name)
+    return figure
 
 
 def label_axes(ax: Axes, along: str, up: str) -> None:

@@ -27,7 +27,7 @@ def spring_loading(
     """
     system = units or loading.design.units
     force, length = STYLES[system]["force"], STYLES[system]["length"]
-    ax = new_chart()[1] if ax is None else ax
+    ax = new_chart(loading.design.name)[1] if ax is None else ax
     asked, nearest = loading.result, _core.nearest_pull_mm(loading.design.core)
     start = max(min(_FARTHEST_BACK * nearest, asked.at_mm), _core.LEAST_PULL_STATION_MM)
     stations = np.linspace(start, max(nearest, asked.at_mm), _POINTS)

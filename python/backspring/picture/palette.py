@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import cycle
 
 # Okabe and Ito's palette, "Color Universal Design", 2008; values from memory.
 BLUE = "#0072B2"
@@ -44,3 +46,13 @@ STRESS_LINES = {
     "worst": Line(VERMILLION, "-", 2.2),
     "blade": Line(SKY, ":", 2.2),
 }
+
+
+def blade_lines() -> Iterator[Line]:
+    """Lines for one blade after another, as many as are asked for."""
+    return cycle((Line(BLUE, "-", 2.0), Line(VERMILLION, "--", 2.0), Line(PURPLE, "-.", 2.0)))
+
+
+def worst_lines() -> Iterator[Line]:
+    """Lines for the worst of one blade after another."""
+    return cycle((Line(VERMILLION, "-", 2.2), Line(SKY, "--", 2.2), Line(PURPLE, ":", 2.2)))

@@ -13,18 +13,22 @@ from backspring.design.design import Design
 from backspring.fit.result import Allowance, FitPlan
 from backspring.picture.action import action
 from backspring.picture.allowance import allowance_curves
+from backspring.picture.blades_action import blades_action
+from backspring.picture.blades_back import blades_back
+from backspring.picture.blades_stress import blades_stress
 from backspring.picture.design_map import design_map, map_of
 from backspring.picture.fitting import fitting
 from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
 from backspring.picture.load_spring import spring_loading
 from backspring.picture.positions import positions
-from backspring.picture.sheet import sheet
+from backspring.picture.sheet import blades_sheet, sheet
 from backspring.picture.stress import stress_along
 from backspring.picture.temper import temper_curve
 from backspring.picture.tolerance import tolerance
 from backspring.picture.whole_back import whole_back
-from backspring.question.check import Check
+from backspring.picture.whole_joint import whole_joint
+from backspring.question.check import BladesCheck, Check, check
 from backspring.question.grind_result import Rows
 from backspring.question.load_spring import SpringLoading
 from backspring.question.sensitivity import Influence
@@ -44,6 +48,15 @@ _CHECK: dict[str, Draw] = {
 }
 
 
+_BLADES: dict[str, Draw] = {
+    "sheet": blades_sheet,
+    "positions": whole_joint,
+    "stress": blades_stress,
+    "action": blades_action,
+    "back": blades_back,
+}
+
+
 def _allowance(left: Allowance, **options: Any) -> Figure:
     return allowance_curves(left.design, left.target_mm, **options)
 
@@ -55,6 +68,7 @@ def _temper(steel: Steel, **options: Any) -> Axes:
 # The first kind of each is drawn when none is named.
 KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
     (Check, _CHECK),
+    (BladesCheck, _BLADES),
     (Design, _CHECK),
     (Rows, {"grind": grinding}),
     (Allowance, {"allowance": _allowance}),
@@ -67,7 +81,16 @@ KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
     (Steel, {"temper": _temper}),
 )
 # Those drawn in axes of their own or in given ones; the others are whole figures.
-IN_AXES = (stress_along, action, whole_back, spring_loading, design_map, _temper)
+IN_AXES = (
+    stress_along,
+    action,
+    whole_back,
+    blades_stress,
+    blades_action,
+    spring_loading,
+    design_map,
+    _temper,
+)
 
 
 def plot(
@@ -78,12 +101,15 @@ def plot(
     A check or a design: `kind` "sheet", "positions", "stress", "action" or "back"; positions and
     stress also at a `blade_angle_deg`. A map: wanted `pull_n` and `yield_margin` are marked. A
     steel: `time_h` and `mark`. What grinding does, getting the spring over the tang, an allowance,
-    a plan, an influence, sizes, a tolerance and two blades have one picture each.
+    a plan, an influence, sizes and a tolerance have one picture each.
+
+    Of several blades the same kinds show all on their spring, or with `blade` one of them.
 
     `units` "mm" or "in" take the place of the design's own. Returns the figure; with `ax`, which
     stress, action, back, load, map and temper can be drawn into, the axes. Raises InvalidInput for
     a kind that the result does not have.
     """
+    result, options = _of_blades(result, kind, options)
     name, draw = _drawing(result, kind)
     try:
         if ax is not None:
@@ -98,6 +124,29 @@ def plot(
         raise refusal("options", f"{name}: {str(error).partition('() ')[2]}") from None
     figure: Figure | SubFigure = drawn.figure if draw in IN_AXES else drawn
     return figure
+
+
+def _of_blades(
+    result: Any, kind: str | None, options: dict[str, Any]
+) -> tuple[Any, dict[str, Any]]:
+    """Check a design with several blades, and take the one that is asked for.
+
+    Positions show the whole joint also for one blade.
+    """
+    if isinstance(result, Design) and result.of_all_blades:
+        result = check(result)
+    if not isinstance(result, BladesCheck):
+        return result, options
+    blade = options.get("blade")
+    if blade is None:
+        if options.get("blade_angle_deg") is not None:
+            raise refusal("blade", "must say which blade stands at blade_angle_deg")
+        return result, options
+    one = result.design.seen_from(blade)
+    if kind == "positions":
+        return result, options
+    rest = {key: value for key, value in options.items() if key != "blade"}
+    return result.blades[one.blade], rest
 
 
 def _drawing(result: Any, kind: str | None) -> tuple[str, Draw]:

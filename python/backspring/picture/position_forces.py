@@ -69,7 +69,7 @@ def _force_text(view: PanelView, units: System) -> str:
 
 
 def _dial_text(view: PanelView, units: System) -> str:
-    if view.name == "open":
+    if view.name == "open" and not view.others:
         return "dial set to 0"
     unit = STYLES[units]["reading"].unit
     return "dial: " + reading(view.reading_mm, units).replace(" ", f" {unit} ")

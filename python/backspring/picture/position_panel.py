@@ -11,8 +11,9 @@ from matplotlib.patches import Polygon, Rectangle
 
 from backspring import _core
 from backspring.picture import palette
+from backspring.picture.mounting import angles_deg, other_tangs, reading_mm
 from backspring.picture.spring_shape import SpringShape, spring_shape
-from backspring.picture.subject import rests
+from backspring.picture.subject import pins_mm, rests
 from backspring.picture.tang_shape import TangShape, tang_shape
 from backspring.question.check import Check
 
@@ -32,10 +33,12 @@ class PanelView:
     touches: list[_core.Touch]
     spring: SpringShape
     tang: TangShape
+    others: dict[str, TangShape]
 
     def corners(self) -> tuple[float, float, float, float]:
         """Least x, greatest x, least y, greatest y of all that is drawn [mm]."""
-        outlines = [self.tang.body, self.tang.blade]
+        tangs = [self.tang, *self.others.values()]
+        outlines = [part for tang in tangs for part in (tang.body, tang.blade)]
         x = np.concatenate([self.spring.station_mm, *(each[:, 0] for each in outlines)])
         y = np.concatenate([self.spring.back_mm, *(each[:, 1] for each in outlines)])
         return float(x.min()), float(x.max()), float(y.min()), float(y.max())
@@ -43,41 +46,40 @@ class PanelView:
 
 def rest_views(check: Check) -> list[PanelView]:
     """Look at a check in each of its positions, from closed to open."""
-    positions = [check.positions[name] for name in rests(check)]
-    return [_view(check, p.name, p.blade_angle_deg, p.reading_loaded_mm) for p in positions]
+    return [_view(check, name, check.positions[name].blade_angle_deg) for name in rests(check)]
 
 
 def between_view(check: Check, blade_angle_deg: float) -> PanelView:
     """Look at a check with the blade held at an angle."""
-    dial_mm = check.design.core.fit.dial_mm
-    here = spring_shape(check.design.core, blade_angle_deg).height_at(dial_mm, 1.0)
-    at_open = check.positions["open"].blade_angle_deg
-    reading = here - spring_shape(check.design.core, at_open).height_at(dial_mm, 1.0)
-    return _view(check, "between", blade_angle_deg, reading)
+    return _view(check, "between", blade_angle_deg)
 
 
-def _view(check: Check, name: str, blade_angle_deg: float, reading_mm: float) -> PanelView:
+def _view(check: Check, name: str, blade_angle_deg: float) -> PanelView:
     design = check.design.core
     contact = _core.contact_at(design, blade_angle_deg)
+    standing = angles_deg(design, contact)
     return PanelView(
         name=name,
         design=design,
         blade_angle_deg=blade_angle_deg,
-        reading_mm=reading_mm,
+        reading_mm=reading_mm(design, [standing[blade.name] for blade in design.blades]),
         touches=list(contact.touches[: contact.count]),
         spring=spring_shape(design, blade_angle_deg),
         tang=tang_shape(design, blade_angle_deg),
+        others=other_tangs(design, contact),
     )
 
 
 def draw_parts(ax: Axes, view: PanelView, stress_unit_mpa: float, norm: Normalize) -> None:
     """Draw blade, tang, spring, pins and contacts."""
     draw_tang(ax, view.tang)
+    for shape in view.others.values():
+        draw_outline(ax, shape)
     draw_spring(ax, view.spring, stress_unit_mpa, norm)
-    if view.design.spring.support.kind == _core.SupportKind.two_pins:
-        for station_mm in (0.0, -view.design.spring.support.rear_pin_mm):
-            _draw_pin(ax, view, station_mm)
-    else:
+    pins = pins_mm(view.design)
+    for station_mm in pins:
+        draw_pin(ax, view.design, view.spring, station_mm)
+    if not pins:
         _draw_clamp(ax, view.spring)
     draw_cross(ax, view.design.tang.pivot_mm, 0.0, pivot_radius_mm(view.design))
     for touch in view.touches:
@@ -103,6 +105,12 @@ def draw_tang(ax: Axes, shape: TangShape) -> None:
         ax.add_patch(Polygon(points, fc=palette.TANG, ec="none", zorder=2.1, gid="tang"))
 
 
+def draw_outline(ax: Axes, shape: TangShape) -> None:
+    """Draw a blade that something hides, or that the picture is not about, as a dashed line."""
+    for points in (shape.blade, shape.body, *([] if shape.kick is None else [shape.kick])):
+        ax.add_patch(Polygon(points, fc="none", ec=palette.MUTED, lw=0.9, ls="--", zorder=4.6))
+
+
 def draw_spring(ax: Axes, spring: SpringShape, stress_unit_mpa: float, norm: Normalize) -> None:
     """Fill the spring with its stress from belly to back, and draw its outline."""
     share = np.linspace(0.0, 1.0, _LAYERS)[:, None]
@@ -124,12 +132,12 @@ def draw_spring(ax: Axes, spring: SpringShape, stress_unit_mpa: float, norm: Nor
     ax.add_patch(Polygon(np.column_stack((x, y)), fc="none", ec=palette.INK, lw=1.0, zorder=4))
 
 
-def _draw_pin(ax: Axes, view: PanelView, station_mm: float) -> None:
+def draw_pin(ax: Axes, design: _core.Design, spring: SpringShape, station_mm: float) -> None:
     """Draw the pin's hole; without one the pin still holds the spring and gets a mark."""
-    middle = view.spring.height_at(station_mm, 0.5)
-    thickness = view.spring.height_at(station_mm, 1.0) - view.spring.height_at(station_mm, 0.0)
+    middle = spring.height_at(station_mm, 0.5)
+    thickness = spring.height_at(station_mm, 1.0) - spring.height_at(station_mm, 0.0)
     radius, offset = _PIN_MARK * thickness, 0.0
-    for hole in view.design.spring.holes:
+    for hole in design.spring.holes:
         if hole.center_mm == station_mm:
             radius, offset = 0.5 * hole.diameter_mm, hole.offset_mm
     draw_cross(ax, station_mm, middle + offset, radius)

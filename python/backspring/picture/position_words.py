@@ -8,7 +8,7 @@ from matplotlib.axes import Axes
 from backspring import _core
 from backspring.picture import palette
 from backspring.picture.position_panel import PanelView, clamp_room_mm
-from backspring.picture.subject import TRAVEL_ORDER, root_name, spoken
+from backspring.picture.subject import TRAVEL_ORDER, pins_mm, root_name, spoken
 from backspring.picture.tang_shape import turned
 from backspring.units import System
 
@@ -32,8 +32,9 @@ def write_heading(ax: Axes, view: PanelView) -> None:
         fontsize=palette.LARGE,
         fontweight="bold",
     )
+    others = ", ".join(f"{blade} closed" for blade in view.others)
     ax.annotate(
-        f"blade at {view.blade_angle_deg:.1f} deg",
+        f"blade at {view.blade_angle_deg:.1f} deg" + (f"; dashed: {others}" if others else ""),
         (1.0, 0.0),
         xycoords=name,
         xytext=(8.0, 0.0),
@@ -76,12 +77,9 @@ def write_faces(ax: Axes, view: PanelView, mm_an_inch: float) -> None:
 
 def write_parts(ax: Axes, view: PanelView) -> None:
     """Name the pins, or the clamp, and the pivot."""
-    support = view.design.spring.support
-    if support.kind == _core.SupportKind.two_pins:
-        _name_below(ax, view, "middle pin", 0.0)
-        _name_below(ax, view, "rear pin", -support.rear_pin_mm)
-    else:
-        _name_below(ax, view, root_name(view.design), 0.0)
+    _name_below(ax, view, root_name(view.design), 0.0)
+    for station_mm in pins_mm(view.design)[1:]:
+        _name_below(ax, view, "rear pin", station_mm)
     if view.name in TRAVEL_ORDER:
         _name_pivot(ax, view)
 
@@ -125,7 +123,7 @@ def _name_pivot(ax: Axes, view: PanelView) -> None:
 
 
 def _name_below(ax: Axes, view: PanelView, name: str, station_mm: float) -> None:
-    pinned = view.design.spring.support.kind == _core.SupportKind.two_pins
+    pinned = bool(pins_mm(view.design))
     low = view.spring.height_at(station_mm, 0.0) - (0.0 if pinned else clamp_room_mm(view.spring))
     ax.annotate(
         name,

@@ -22,7 +22,15 @@ from backspring.picture.position_words import (
     write_parts,
     write_scale,
 )
-from backspring.picture.subject import as_check
+from backspring.picture.spring_shape import SpringShape
+from backspring.picture.subject import (
+    NAME_IN,
+    as_check,
+    pins_mm,
+    rear_pad_mm,
+    title_of,
+    write_name,
+)
 from backspring.question.check import Check
 from backspring.report.display import STYLES
 from backspring.units import System
@@ -61,13 +69,16 @@ def positions(
     system = units or check.design.units
     views = _views(check, blade_angle_deg)
     layout = make_layout(views, palette.WIDTH_IN if fig is None else fig.bbox.width / fig.dpi)
+    name_in = 0.0
     if fig is None:
-        fig = Picture(figsize=(layout.width_in, layout.total_in()), dpi=palette.DPI)
-    height_in = fig.bbox.height / fig.dpi
-    norm = _shared_norm(layout.views, STYLES[system]["stress"].size)
+        name_in = NAME_IN
+        fig = Picture(figsize=(layout.width_in, name_in + layout.total_in()), dpi=palette.DPI)
+        write_name(fig, title_of(check))
+    height_in = fig.bbox.height / fig.dpi - name_in
+    norm = shared_norm([view.spring for view in layout.views], STYLES[system]["stress"].size)
     for view, box in zip(layout.views, layout.boxes(height_in), strict=True):
-        _draw_panel(_add_axes(fig, box), layout, view, system, norm)
-    _add_color_bar(fig, layout.bar_box(height_in), norm, system)
+        _draw_panel(add_axes(fig, box), layout, view, system, norm)
+    add_color_bar(fig, layout.bar_box(height_in), norm, system)
     return fig
 
 
@@ -75,7 +86,8 @@ def _views(check: Check, blade_angle_deg: float | None) -> list[PanelView]:
     return rest_views(check) if blade_angle_deg is None else [between_view(check, blade_angle_deg)]
 
 
-def _add_axes(fig: Figure | SubFigure, box: Box) -> Axes:
+def add_axes(fig: Figure | SubFigure, box: Box) -> Axes:
+    """Put axes into a place of the figure."""
     width_in, height_in = fig.bbox.width / fig.dpi, fig.bbox.height / fig.dpi
     return fig.add_axes(
         (
@@ -87,10 +99,10 @@ def _add_axes(fig: Figure | SubFigure, box: Box) -> Axes:
     )
 
 
-def _shared_norm(views: list[PanelView], stress_unit_mpa: float) -> Normalize:
-    """One scale for all panels, even on both sides of 0."""
+def shared_norm(springs: list[SpringShape], stress_unit_mpa: float) -> Normalize:
+    """Find one scale for all panels, even on both sides of 0."""
     stresses = [
-        column for v in views for column in (v.spring.back_stress_mpa, v.spring.belly_stress_mpa)
+        column for each in springs for column in (each.back_stress_mpa, each.belly_stress_mpa)
     ]
     limit = max(float(np.abs(stress).max()) for stress in stresses) / stress_unit_mpa
     return Normalize(-limit, limit) if limit > 0.0 else Normalize(-1.0, 1.0)
@@ -108,14 +120,20 @@ def _draw_panel(ax: Axes, layout: Layout, view: PanelView, system: System, norm:
     if view is layout.views[0]:
         write_parts(ax, view)
     if view is layout.views[-1]:
-        write_scale(ax, layout.left_mm, layout.mm_an_inch, system)
+        write_scale(ax, _scale_mm(layout, view), layout.mm_an_inch, system)
     for artist in ax.get_children():
         artist.set_clip_on(False)
 
 
-def _add_color_bar(fig: Figure | SubFigure, box: Box, norm: Normalize, system: System) -> None:
+def _scale_mm(layout: Layout, view: PanelView) -> float:
+    """Where the scale begins: on the left, or under the pins where a tang hangs there."""
+    return layout.left_mm if rear_pad_mm(view.design) is None else min(pins_mm(view.design))
+
+
+def add_color_bar(fig: Figure | SubFigure, box: Box, norm: Normalize, system: System) -> None:
+    """Put the scale of the stress colours into a place of the figure."""
     bar = fig.colorbar(
-        ScalarMappable(norm, palette.STRESS_MAP), cax=_add_axes(fig, box), orientation="horizontal"
+        ScalarMappable(norm, palette.STRESS_MAP), cax=add_axes(fig, box), orientation="horizontal"
     )
     unit = STYLES[system]["stress"].unit
     bar.set_label(

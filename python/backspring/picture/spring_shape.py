@@ -8,6 +8,7 @@ import numpy as np
 import numpy.typing as npt
 
 from backspring import _core
+from backspring.picture.subject import rear_pad_mm
 
 Column = npt.NDArray[np.float64]
 _SPACING_MM = 0.2
@@ -45,7 +46,8 @@ def spring_shape(design: _core.Design, blade_angle_deg: float) -> SpringShape:
     start, end = _ends_mm(design, float(station[0]))
     behind = _beyond(float(station[0]), start)[::-1]
     ahead = _beyond(float(station[-1]), end)
-    slope_behind = (along.face_mm[1] - along.face_mm[0]) / (station[1] - station[0])
+    rear = along.face_mm if rear_pad_mm(design) is None else face
+    slope_behind = (rear[1] - rear[0]) / (station[1] - station[0])
     slope_ahead = (face[-1] - face[-2]) / (station[-1] - station[-2])
     whole = np.concatenate((behind, station, ahead))
 
@@ -72,6 +74,8 @@ def _ends_mm(design: _core.Design, rear_mm: float) -> tuple[float, float]:
     spring = design.spring
     profile, last = spring.thickness, spring.thickness[-1].x_mm
     end = max(design.pad.end_mm, last if len(profile) > 1 else 0.0)
+    if rear_pad_mm(design) is not None:
+        return min(profile[0].x_mm if len(profile) > 1 else rear_mm, rear_mm), end
     thickness = _core.thickness_mm(profile, rear_mm)
     if spring.support.kind != _core.SupportKind.two_pins:
         return -_IN_CLAMP * thickness, end

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Literal
+
 import numpy as np
 import numpy.typing as npt
 from matplotlib.axes import Axes
@@ -10,7 +12,16 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.picture import palette
 from backspring.picture.chart import dress_chart, name_place, new_chart
-from backspring.picture.subject import as_check, rests, root_name, spoken, style_of
+from backspring.picture.subject import (
+    as_check,
+    pins_mm,
+    rear_pad_mm,
+    rests,
+    root_name,
+    spoken,
+    style_of,
+    title_of,
+)
 from backspring.question.check import Check
 from backspring.report.display import Style
 from backspring.units import System
@@ -38,7 +49,7 @@ def stress_along(
     check = as_check(check_or_design)
     design = check.design.core
     stress, length = style_of("stress", check, units), style_of("length", check, units)
-    ax = new_chart()[1] if ax is None else ax
+    ax = new_chart(title_of(check))[1] if ax is None else ax
     curves = [(check.positions[name].blade_angle_deg, name) for name in rests(check)]
     curves.append((check.travel.peak_stress_angle_deg, "worst"))
     if blade_angle_deg is not None:
@@ -55,7 +66,15 @@ def stress_along(
             lw=line.width,
             label=label,
         )
-    highest = max(design.strength.yield_mpa.high, check.travel.peak_stress_mpa) / stress.size
+    draw_limits(ax, design, check.travel.peak_stress_mpa, stress, length)
+    return ax
+
+
+def draw_limits(
+    ax: Axes, design: _core.Design, peak_mpa: float, stress: Style, length: Style
+) -> None:
+    """Draw all that is not a curve: yield, places on the spring, words at the axes."""
+    highest = max(design.strength.yield_mpa.high, peak_mpa) / stress.size
     ax.set_ylim(0.0, _HEADROOM * highest)
     _draw_yield(ax, design.strength.yield_mpa, stress)
     _mark_places(ax, design, length.size)
@@ -64,7 +83,6 @@ def stress_along(
         f"station from the middle pin [{length.unit}]",
         f"bending stress, outer fibre [{stress.unit}]",
     )
-    return ax
 
 
 def outer_stress_mpa(design: _core.Design, blade_angle_deg: float) -> tuple[Column, Column]:
@@ -125,12 +143,27 @@ def _mark_places(ax: Axes, design: _core.Design, unit_mm: float) -> None:
             clip_on=False,
             label="kink in the thickness",
         )
-    if design.spring.support.kind == _core.SupportKind.two_pins:
-        name_place(ax, "rear pin", _rear_mm(design) / unit_mm, side="right")
+    for station_mm in pins_mm(design)[1:]:
+        name_place(ax, "rear pin", station_mm / unit_mm, side="right")
     name_place(ax, root_name(design), 0.0, side="right")
-    name_place(ax, "pivot", design.tang.pivot_mm / unit_mm, side="left")
+    for station_mm, name in _pivots(design).items():
+        side: Literal["left", "right"] = "left" if station_mm > 0.0 else "right"
+        name_place(ax, name, station_mm / unit_mm, side=side)
+
+
+def _pivots(design: _core.Design) -> dict[float, str]:
+    """Stations of the pivots, and whose they are."""
+    names: dict[float, list[str]] = {}
+    for blade in design.blades:
+        pivot_mm = blade.tang.pivot_mm
+        rear = blade.end == _core.End.rear
+        names.setdefault(min(pins_mm(design)) - pivot_mm if rear else pivot_mm, []).append(
+            blade.name
+        )
+    if len(design.blades) == 1:
+        return dict.fromkeys(names, "pivot")
+    return {x: f"{who[0]}'s pivot" if len(who) == 1 else "pivots" for x, who in names.items()}
 
 
 def _rear_mm(design: _core.Design) -> float:
-    pinned = design.spring.support.kind == _core.SupportKind.two_pins
-    return -design.spring.support.rear_pin_mm if pinned else 0.0
+    return min(pins_mm(design), default=0.0) - (rear_pad_mm(design) or 0.0)

@@ -2,12 +2,22 @@
 
 from __future__ import annotations
 
+import textwrap
+
+from matplotlib.figure import Figure
+
 from backspring import _core
 from backspring.design.design import Design
+from backspring.picture import palette
 from backspring.question.check import Check, check_blade
 from backspring.report.display import STYLES, Shown, Style
 from backspring.units import System
 
+# Height that the name takes above a picture.
+NAME_IN = 0.45
+_NAME_LEFT_IN = 0.18
+_NAME_DOWN_IN = 0.12
+_NAME_LETTERS = 60
 # The order in which the hand meets them.
 TRAVEL_ORDER = ("closed", "half_stop", "open")
 
@@ -32,9 +42,42 @@ def spoken(name: str) -> str:
     return name.replace("_", "-")
 
 
+def title_of(subject: Check) -> str:
+    """Name the design, and the blade where it has others."""
+    several = len(subject.design.blades) > 1
+    return subject.design.name + (f", {subject.design.blade}" if several else "")
+
+
+def write_name(figure: Figure, name: str) -> None:
+    """Write whose picture it is into its upper left corner."""
+    figure.text(
+        _NAME_LEFT_IN / figure.get_figwidth(),
+        1.0 - _NAME_DOWN_IN / figure.get_figheight(),
+        textwrap.shorten(name, _NAME_LETTERS, placeholder="..."),
+        fontsize=palette.LARGE + 2.0,
+        fontweight="bold",
+        va="top",
+        parse_math=False,
+    )
+
+
+def pins_mm(design: _core.Design) -> tuple[float, ...]:
+    """Stations of the pins that hold the spring; none of a spring held some other way."""
+    support = design.spring.support
+    if support.kind == _core.SupportKind.two_pins:
+        return 0.0, -support.rear_pin_mm
+    return (0.0,) if rear_pad_mm(design) is not None else ()
+
+
+def rear_pad_mm(design: _core.Design) -> float | None:
+    """How far from the pin next to it the face of a blade at the other end reaches, if any is."""
+    ends = [blade.pad.end_mm for blade in design.blades if blade.end == _core.End.rear]
+    return max(ends, default=None)
+
+
 def root_name(design: _core.Design) -> str:
     """Name what holds the spring where its free length begins."""
-    kind = design.spring.support.kind
-    if kind == _core.SupportKind.two_pins:
+    if pins_mm(design):
         return "middle pin"
-    return "clamped" if kind == _core.SupportKind.clamped else "elastic root"
+    clamped = design.spring.support.kind == _core.SupportKind.clamped
+    return "clamped" if clamped else "elastic root"

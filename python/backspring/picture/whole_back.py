@@ -10,7 +10,7 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.picture import palette
 from backspring.picture.chart import dress_chart, name_place, new_chart
-from backspring.picture.subject import as_check, rests, spoken, style_of
+from backspring.picture.subject import as_check, rests, spoken, style_of, title_of
 from backspring.question.check import Check
 from backspring.report.display import reading
 from backspring.report.whole_back import FINGERTIP, FINGERTIP_MM
@@ -30,14 +30,15 @@ def whole_back(
 ) -> Axes:
     """Draw how far the loaded back stands above open, from the middle pin to the spring's end.
 
-    Heights have a scale of their own, much larger than that along the spring.
+    Heights have a scale of their own, much larger than that along the spring. Other blades stand
+    closed, also where this one is open.
 
     The scale beside zero is what a fingertip feels. `units` are the design's own when left out.
     """
     check = as_check(check_or_design)
     system = units or check.design.units
     height, length = style_of("reading", check, units), style_of("length", check, units)
-    ax = new_chart()[1] if ax is None else ax
+    ax = new_chart(title_of(check))[1] if ax is None else ax
     shown = [name for name in rests(check) if name != "open"]
     for name in shown:
         station, above = above_open_mm(check, name)
@@ -50,8 +51,8 @@ def whole_back(
             lw=line.width,
             label=spoken(name),
         )
-        at_dial = check.positions[name].reading_loaded_mm
         dial = check.design.core.fit.dial_mm
+        at_dial = float(np.interp(dial, station, above))
         ax.plot(dial / length.size, at_dial / height.size, "o", color=line.color, ms=5)
     ax.axhline(0.0, color=palette.INK, lw=1.0, label="open")
     ax.axhspan(
@@ -103,10 +104,10 @@ def _mark_ends(ax: Axes, check: Check, shown: list[str], system: System) -> None
         ax.annotate(
             f"{said} at {length.text(x)}",
             (x / length.size, y / height.size),
-            xytext=(0.0 if below else -6.0, -8.0 if below else 6.0),
+            xytext=(0.0, -8.0) if below else (-10.0, 2.0),
             textcoords="offset points",
             ha="center" if below else "right",
-            va="top" if below else "bottom",
+            va="top" if below else "center",
             fontsize=palette.SMALL,
             bbox=palette.UNDERLAY,
         )

@@ -4,6 +4,7 @@
 #include "backspring/core/error.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
+#include "several_blades.hpp"
 
 using namespace backspring;
 
@@ -40,6 +41,29 @@ TEST_CASE("stress along the spring reaches its peak", "[design][property]") {
 TEST_CASE("a drawing begins at the rear pin or at the hold", "[design][property]") {
     CHECK(spring_along(designs::heron(), 0.0).station_mm[0] == -34.0);
     CHECK(spring_along(designs::dunlin(), 0.0).station_mm[0] == 0.0);
+}
+
+TEST_CASE("from either end a spring between two blades is one shape", "[design][property]") {
+    for (const SupportKind kind : {SupportKind::two_pins, SupportKind::clamped}) {
+        const Design design = designs::bunting(kind);
+        Design turned = seen_from(design, 1);
+        turned.blades[1].stands = Stand::open;
+        const double rest_deg = contact_at(design, 180.0).others.angles_deg.front();
+        const SpringAlong one = spring_along(design, 180.0), other = spring_along(turned, rest_deg);
+        REQUIRE(one.station_mm.size() == other.station_mm.size());
+        const double span_mm = design.spring.support.rear_pin_mm;
+        CHECK(one.station_mm[0] == -span_mm - design.blades[1].pad.end_mm);
+        const auto off = [&](const Eigen::ArrayXd& a, const Eigen::ArrayXd& b) {
+            return (a - b.reverse()).abs().maxCoeff();
+        };
+        CHECK(off(one.station_mm, -span_mm - other.station_mm) < 1e-12);
+        CHECK(off(one.thickness_mm, other.thickness_mm) < 1e-12);
+        // The other blade seats to 1e-10 of a degree.
+        CHECK(off(one.deflection_mm, other.deflection_mm) < 1e-9);
+        CHECK(off(one.back_stress_mpa, other.back_stress_mpa) < 1e-6);
+        CHECK(off(one.belly_stress_mpa, other.belly_stress_mpa) < 1e-6);
+        CHECK(one.back_stress_mpa.abs().maxCoeff() > 300.0);
+    }
 }
 
 TEST_CASE("kinks and hole edges are stations of their own", "[design][property]") {

@@ -18,12 +18,13 @@ namespace backspring {
                           double from_deg = 0.0,
                           double to_deg = 180.0);
 
-/// The loaded spring from its rearmost pin, or the middle pin, to its end.
+/// The loaded spring from its rearmost pin, or the middle pin, to its end; with a blade at the rear
+/// from the end of that blade's face.
 struct SpringAlong {
     Eigen::ArrayXd station_mm;        ///< [mm]
     Eigen::ArrayXd thickness_mm;      ///< [mm]
     Eigen::ArrayXd face_mm;           ///< free working face above the pivot's height [mm]
-    Eigen::ArrayXd deflection_mm;     ///< outward, 0 behind the middle pin [mm]
+    Eigen::ArrayXd deflection_mm;     ///< outward, 0 between the pins [mm]
     Eigen::ArrayXd back_stress_mpa;   ///< bending stress on the back, tension positive [MPa]
     Eigen::ArrayXd belly_stress_mpa;  ///< bending stress on the belly, tension positive [MPa]
 };
