@@ -23,8 +23,9 @@ inline Design bunting(SupportKind kind) {
     const bool pinned = kind == SupportKind::two_pins;
     const double span = pinned ? 18.0 : 0.0;
     design.spring.support = {.kind = kind, .rear_pin_mm = span, .root_stiffness_nmm_per_rad = 0.0};
-    design.spring.thickness = {{-span - 33.0, 2.2}, {-span - 20.0, 2.3}, {-span, 3.4},
-                               {0.0, 3.8},          {7.0, 3.1},          {36.5, 2.5}};
+    design.spring.thickness = {
+        {-span - 33.0, 2.2}, {-span - 20.0, 2.3}, {-span, pinned ? 3.4 : 3.8},
+        {0.0, 3.8},          {7.0, 3.1},          {36.5, 2.5}};
     design.spring.holes = {{0.0, 2.0, 0.0, backspring::HoleFor::middle_pin}};
     if (pinned) design.spring.holes.push_back({-span, 2.0, 0.0, backspring::HoleFor::rear_pin});
     design.blades.push_back(pen(backspring::End::rear));
