@@ -91,6 +91,10 @@ BESIDE: dict[str, dict[str, Any]] = {
 @pytest.mark.parametrize("key", [key for key, row in ROWS.items() if row.in_file])
 def test_each_example_is_a_value_that_a_file_may_hold(key: str) -> None:
     example = tomllib.loads(f"x = {ROWS[key].example}")["x"]
+    if key.startswith("blades."):
+        blade = next(iter(TURNSTONE.to_dict()["blades"])) | {key.removeprefix("blades."): example}
+        assert blade_named(blade).blades[1] == blade["name"]
+        return
     assert HERON.replace(**BESIDE.get(key, {}), **{key: example}).name == "Heron"
 
 
@@ -110,7 +114,7 @@ def test_the_command_tells_all_keys_as_json(capsys: pytest.CaptureFixture[str]) 
     assert {row["key"] for row in rows if row["dimension"]} == {d.key for d in _core.dimensions()}
 
 
-@pytest.mark.parametrize("name", ["tang", "tang.kick", "pivot", "second.tang.pivot"])
+@pytest.mark.parametrize("name", ["tang", "tang.kick", "pivot", "blades.name"])
 def test_the_command_finds_tables_and_bare_names(
     name: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -139,10 +143,9 @@ def test_the_command_prints_what_stands_under_data(capsys: pytest.CaptureFixture
     assert capsys.readouterr().out == keys_reference()
 
 
-def test_the_second_blade_has_the_keys_of_the_first_that_its_end_can_have() -> None:
-    second = {key for key in KEYS if key.startswith("second.")}
-    assert "second.pad" in second and "second.tang.kick.radius" in second
-    assert not second & {"second.fit.rear_pin_offset", "second.blade.hardness"}
+def test_a_further_blade_has_the_keys_of_the_first_that_it_can_have() -> None:
+    assert {"name", "end", "pad", "tang.kick.radius", "fit.dial"} <= BLADE_KEYS.keys()
+    assert not {"fit.rear_pin_offset", "spring.width", "friction.spring"} & BLADE_KEYS.keys()
 
 
 def test_a_check_does_not_wait_for_what_it_does_not_use() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -100,6 +101,9 @@ def _choose(reading: Reading) -> SteelChoice | None:
 def _tell_core_faults(reading: Reading, broken: list[_core.Fault]) -> None:
     given = dict(dotted(reading.content))
     for fault in broken:
+        # A number that follows from one that could not be read says nothing.
+        if any(map(math.isnan, (*fault.limits, *fault.values))):
+            continue
         key, preface = fault.key, ""
         if key == "fit.preload" and "fit.rear_pin_offset" in given:
             key, preface = "fit.rear_pin_offset", "as preload: "
