@@ -6,6 +6,9 @@ from itertools import product
 
 import numpy as np
 import pytest
+
+import backspring as bs
+from backspring import _core
 from several_blades import (
     HOLDS,
     SPAN_MM,
@@ -15,9 +18,6 @@ from several_blades import (
     twins,
     unlike,
 )
-
-import backspring as bs
-from backspring import _core
 
 NAMES = ("open", "half_stop", "closed")
 

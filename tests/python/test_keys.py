@@ -16,7 +16,7 @@ import pytest
 import backspring as bs
 from backspring import _core
 from backspring.cli import main
-from backspring.design.fields import KEYS, ROWS, is_number
+from backspring.design.fields import BLADE_KEYS, ROWS, is_number
 from backspring.design.schema import design_schema
 from backspring.report.keys import keys_reference
 
@@ -24,6 +24,7 @@ ROOT = Path(__file__).resolve().parents[2]
 DESIGNS = sorted((ROOT / "data" / "designs").glob("*.toml"))
 BAD = tomllib.loads(Path(__file__).with_name("bad_designs.toml").read_text("utf-8"))
 HERON = bs.load(ROOT / "data" / "designs" / "heron.toml")
+TURNSTONE = bs.load(ROOT / "data" / "designs" / "turnstone.toml")
 SCHEMA = jsonschema.Draft202012Validator(design_schema())
 
 
@@ -92,8 +93,9 @@ BESIDE: dict[str, dict[str, Any]] = {
 def test_each_example_is_a_value_that_a_file_may_hold(key: str) -> None:
     example = tomllib.loads(f"x = {ROWS[key].example}")["x"]
     if key.startswith("blades."):
-        blade = next(iter(TURNSTONE.to_dict()["blades"])) | {key.removeprefix("blades."): example}
-        assert blade_named(blade).blades[1] == blade["name"]
+        content = TURNSTONE.to_dict()
+        content["blades"][0][key.removeprefix("blades.")] = example
+        assert bs.Design(**content).blades[1] == content["blades"][0]["name"]
         return
     assert HERON.replace(**BESIDE.get(key, {}), **{key: example}).name == "Heron"
 

@@ -29,8 +29,6 @@ def name_blades(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Fault]]:
     given = tables.pop("blades", None)
     if given is None:
         return tables, faults
-    if isinstance(given, Mapping):
-        given = [{"name": name, **dict(blade)} for name, blade in given.items()]
     if not isinstance(given, list | tuple) or not all(isinstance(each, Mapping) for each in given):
         faults.append(Fault("bad-value", "blades", "must be tables, each headed [[blades]]"))
         return tables, faults
@@ -40,6 +38,9 @@ def name_blades(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Fault]]:
     for number, blade in enumerate(given):
         name = blade.get("name")
         key = name if isinstance(name, str) and name.strip() and "." not in name else str(number)
+        if isinstance(name, str) and "." in name:
+            message = f'must be of letters, digits, - and _, got "{name}"'
+            faults.append(Fault("bad-value", f"blades.{key}.name", message))
         if key in taken:
             message = f'must differ from every other blade\'s name, got "{key}"'
             key = str(number)
@@ -51,7 +52,7 @@ def name_blades(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Fault]]:
 
 def listed_blades(content: dict[str, Any]) -> dict[str, Any]:
     """Write content with its further blades as the list that a file holds."""
-    if "blades" not in content:
+    if not isinstance(content.get("blades"), dict):
         return content
     return content | {"blades": list(content["blades"].values())}
 

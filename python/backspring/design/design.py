@@ -205,7 +205,7 @@ class Design(Reported):
         for key, value in changes.items():
             if key not in relative:
                 put(data, key_in_file(key, self.blade, self.blades), value)
-        changed = _restore(data, units, self._parts.own)
+        changed = _restore(listed_blades(data), units, self._parts.own)
         for key in relative:
             profile = changed._profile_under(key, changes[key])
             changed = changed.replace(**{"spring.thickness": profile})

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from backspring.report.beside import beside_blocks, head, stroke_name
 from backspring.report.clearance import clearance_blocks
-from backspring.report.display import Shown, both, number, reading, text, unit_of
+from backspring.report.display import Shown, both, number, reading, text
 from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.verdict import verdict_blocks
