@@ -50,7 +50,6 @@ def as_beam(spring: PlaneSpring) -> _core.Spring:
             _core.Hole(center_mm=center, diameter_mm=spring.hole_diameter_mm)
             for center in spring.hole_centres_mm
         ],
-        pad=_core.Pad(start_mm=spring.pivot_mm, end_mm=spring.stations_mm[-1]),
         elastic=_core.Elastic(youngs_modulus_mpa=spring.youngs_modulus_mpa, poisson=spring.poisson),
     )
 

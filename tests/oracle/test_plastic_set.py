@@ -128,7 +128,6 @@ def spring(offset: float) -> core.Spring:
             core.Hole(center_mm=-REAR_PIN_MM, diameter_mm=HOLE_MM, offset_mm=offset),
             core.Hole(center_mm=0.0, diameter_mm=HOLE_MM, offset_mm=offset),
         ],
-        pad=core.Pad(start_mm=27.0, end_mm=36.5),
         elastic=core.Elastic(youngs_modulus_mpa=MODULUS_MPA, poisson=POISSON),
     )
 

@@ -17,7 +17,6 @@ from backspring import _core as core
 from stations import stations
 
 RIGID_IN_SHEAR = -1.0 + 1e-12
-PAD_SHARE = 0.1
 
 Profile = Sequence[tuple[float, float]]
 
@@ -49,7 +48,7 @@ def width_for(inertia: float, depth: float) -> float:
 
 
 def tip(spring: core.Spring) -> float:
-    return spring.pad.end_mm
+    return spring.thickness[-1].x_mm
 
 
 def deflection(spring: core.Spring, at: float, load_at: float, force: float) -> float:
@@ -98,11 +97,9 @@ def peak_stress(spring: core.Spring, force: float) -> core.PeakStress:
 def _spring(
     thickness: Profile, width: float, modulus: float, poisson: float, support: core.Support
 ) -> core.Spring:
-    end = thickness[-1][0]
     return core.Spring(
         thickness=stations(thickness),
         width_mm=width,
         support=support,
-        pad=core.Pad(start_mm=(1.0 - PAD_SHARE) * end, end_mm=end),
         elastic=core.Elastic(youngs_modulus_mpa=modulus, poisson=poisson),
     )

@@ -37,19 +37,23 @@ CAM = core.Design(
         thickness=stations([(0.0, 3.6), (46.0, 2.4)]),
         width_mm=2.3,
         support=core.Support(kind=core.SupportKind.clamped),
-        pad=core.Pad(start_mm=22.0, end_mm=46.0),
     ),
     strength=core.Strength(yield_mpa=core.Band(value=1300.0, low=1200.0, high=1400.0)),
-    tang=core.Tang(
-        pivot_mm=PIVOT_MM,
-        open_mm=RADIUS,
-        half_stop_mm=ECCENTRIC + RADIUS,
-        closed_mm=RADIUS,
-        corner_open_mm=RADIUS,
-        corner_closed_mm=RADIUS,
-        front_mm=10.0,
-    ),
-    fit=core.Fit(preload_mm=0.5, dial_mm=PIVOT_MM),
+    blades=[
+        core.Blade(
+            pad=core.Pad(start_mm=22.0, end_mm=46.0),
+            tang=core.Tang(
+                pivot_mm=PIVOT_MM,
+                open_mm=RADIUS,
+                half_stop_mm=ECCENTRIC + RADIUS,
+                closed_mm=RADIUS,
+                corner_open_mm=RADIUS,
+                corner_closed_mm=RADIUS,
+                front_mm=10.0,
+            ),
+            fit=core.Fit(preload_mm=0.5, dial_mm=PIVOT_MM),
+        )
+    ],
     friction=core.Friction(spring=MU),
 )
 

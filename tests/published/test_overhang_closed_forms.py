@@ -118,7 +118,6 @@ def test_span_turned_into_a_root_stiffness() -> None:
         thickness=stations(EVEN),
         width_mm=WIDTH_MM,
         support=root,
-        pad=BENDING_ONLY.pad,
         elastic=BENDING_ONLY.elastic,
     )
     assert tip_deflection(beam, FORCE_N) == pytest.approx(0.5624709511, rel=1e-9)

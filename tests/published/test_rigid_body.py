@@ -16,7 +16,7 @@ MASS_G = 80.0 * 18.0 * 2.5 * 7.85e-3
 
 
 def _inertia(mass_g: float, length_mm: float, height_mm: float, behind_pivot_mm: float) -> float:
-    blade = core.Blade(mass_g=mass_g, length_mm=length_mm, height_mm=height_mm)
+    blade = core.BladeBody(mass_g=mass_g, length_mm=length_mm, height_mm=height_mm)
     inertia = core.inertia_kg_mm2(blade, core.Tang(half_stop_mm=behind_pivot_mm))
     assert inertia is not None
     return inertia
@@ -34,7 +34,7 @@ def test_plate_blade_speed(energy_mj: float, rad_per_s: float) -> None:
 
 
 def test_measured_inertia_goes_before_the_plate() -> None:
-    blade = core.Blade(mass_g=MASS_G, length_mm=80.0, height_mm=18.0, inertia_kg_mm2=47.0)
+    blade = core.BladeBody(mass_g=MASS_G, length_mm=80.0, height_mm=18.0, inertia_kg_mm2=47.0)
     assert core.inertia_kg_mm2(blade, core.Tang(half_stop_mm=4.0)) == 47.0
 
 

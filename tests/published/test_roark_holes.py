@@ -43,7 +43,6 @@ def test_outer_fibre_along_a_pierced_spring(
         width_mm=width,
         support=core.Support(kind=core.SupportKind.clamped),
         holes=[core.Hole(center_mm=center, diameter_mm=2.0 * radius)],
-        pad=core.Pad(start_mm=36.0, end_mm=reach),
     )
 
     def stress(x_mm: float) -> float:

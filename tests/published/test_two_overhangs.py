@@ -28,7 +28,6 @@ def spring(poisson: float, span: float | None = SPAN_MM, depth: float = DEPTH_MM
         thickness=[core.Station(x_mm=0.0, thickness_mm=depth)],
         width_mm=WIDTH_MM,
         support=core.Support(kind=kind, rear_pin_mm=span or 0.0),
-        pad=core.Pad(start_mm=30.0, end_mm=44.0),
         elastic=core.Elastic(youngs_modulus_mpa=MODULUS_MPA, poisson=poisson),
     )
 
@@ -40,35 +39,50 @@ def tang(pivot_mm: float) -> core.Tang:
     )  # fmt: skip
 
 
-def two(beam: core.Spring, first_mm: float = 0.9, second_mm: float = 0.7) -> core.TwoBlades:
+def two(beam: core.Spring, first_mm: float = 0.9, second_mm: float = 0.7) -> core.Design:
     sound = core.Band(value=1300.0, low=1200.0, high=1400.0)
-    return core.TwoBlades(
-        first=core.Design(
-            spring=beam,
-            strength=core.Strength(yield_mpa=sound),
-            tang=tang(FIRST_MM),
-            fit=core.Fit(preload_mm=first_mm, dial_mm=FIRST_MM),
-        ),
-        second=core.SecondBlade(
-            pad=core.Pad(start_mm=24.0, end_mm=34.0),
-            tang=tang(SECOND_MM),
-            fit=core.Fit(preload_mm=second_mm, dial_mm=SECOND_MM),
-        ),
+    first = core.Blade(
+        name="first",
+        pad=core.Pad(start_mm=30.0, end_mm=44.0),
+        tang=tang(FIRST_MM),
+        fit=core.Fit(preload_mm=first_mm, dial_mm=FIRST_MM),
     )
+    second = core.Blade(
+        name="second",
+        end=core.End.rear,
+        pad=core.Pad(start_mm=24.0, end_mm=34.0),
+        tang=tang(SECOND_MM),
+        fit=core.Fit(preload_mm=second_mm, dial_mm=SECOND_MM),
+    )
+    strength = core.Strength(yield_mpa=sound)
+    return core.Design(spring=beam, strength=strength, blades=[first, second])
+
+
+def held(design: core.Design, first_deg: float, second_deg: float) -> list[core.Contact]:
+    """Both blades held at an angle, each seen from its own end."""
+    one = core.contacts_at(design, [first_deg, second_deg])[0]
+    other = core.contacts_at(core.seen_from(design, 1), [second_deg, first_deg])[0]
+    return [one.contact, other.contact]
+
+
+def couple(contact: core.Contact) -> float:
+    return sum(x * f for x, f in loads(contact))
 
 
 def test_a_couple_at_one_support_turns_the_other() -> None:
-    by_hand = SPAN_MM / (6.0 * MODULUS_MPA * INERTIA_MM4)
-    assert core.cross_rotation_rad_per_nmm(spring(RIGID_IN_SHEAR)) == pytest.approx(by_hand, 1e-10)
+    """M L/(6 E I), and shear takes M/(kappa G A L) from it."""
+    one, other = held(two(spring(POISSON)), 30.0, 150.0)
+    far = SPAN_MM / (6.0 * MODULUS_MPA * INERTIA_MM4) - 1.0 / (SHEAR_N * SPAN_MM)
+    for own, beyond in ((one, other), (other, one)):
+        turn = far * couple(beyond)
+        assert own.others.root_turn_rad == pytest.approx(turn, rel=1e-10)
+        assert beyond.others.far_root_turn_rad == pytest.approx(turn, rel=1e-10)
 
 
-def test_shear_takes_from_the_far_support_what_it_gives_the_near_one() -> None:
+def test_shear_adds_to_the_near_support_what_it_takes_from_the_far_one() -> None:
     soft, stiff = spring(POISSON), spring(RIGID_IN_SHEAR)
-    shear = 1.0 / (SHEAR_N * SPAN_MM)
-    far = core.cross_rotation_rad_per_nmm(soft) - core.cross_rotation_rad_per_nmm(stiff)
-    assert far == pytest.approx(-shear, 1e-9)
     near = [core.make_flexibility(each).root_rotation_rad_per_nmm for each in (soft, stiff)]
-    assert near[0] - near[1] == pytest.approx(shear, 1e-9)
+    assert near[0] - near[1] == pytest.approx(1.0 / (SHEAR_N * SPAN_MM), 1e-9)
 
 
 def loads(contact: core.Contact) -> list[tuple[float, float]]:
@@ -88,12 +102,12 @@ def lift(own_n: float, own_mm: float, other_n: float, other_mm: float) -> float:
 def test_two_supports_and_two_overhangs(first: float, second: float) -> None:
     """The tips where the tangs bear stand as the beam table says for both forces together."""
     beam = two(spring(POISSON))
-    both = core.two_contacts_at(beam, first, second)
-    ((a, p),), ((b, q),) = loads(both.first), loads(both.second)
+    one, other = held(beam, first, second)
+    ((a, p),), ((b, q),) = loads(one), loads(other)
     free = 4.5 - 0.9 / FIRST_MM * a
-    assert both.first.touches[0].height_mm == pytest.approx(free + lift(p, a, q, b), abs=1e-10)
+    assert one.touches[0].height_mm == pytest.approx(free + lift(p, a, q, b), abs=1e-10)
     free = 4.5 - 0.7 / SECOND_MM * b
-    assert both.second.touches[0].height_mm == pytest.approx(free + lift(q, b, p, a), abs=1e-10)
+    assert other.touches[0].height_mm == pytest.approx(free + lift(q, b, p, a), abs=1e-10)
 
 
 def cantilever(force_n: float, length_mm: float) -> float:
@@ -105,29 +119,35 @@ def cantilever(force_n: float, length_mm: float) -> float:
 def test_on_one_pin_the_forces_balance_as_on_a_lever(first: float, second: float) -> None:
     """F_A a_A = F_B a_B about the pin, and each tip bends as a cantilever clamped at the pin."""
     beam = two(spring(POISSON, span=None))
-    both = core.two_contacts_at(beam, first, second)
-    ((a, p),), ((b, q),) = loads(both.first), loads(both.second)
+    one, other = held(beam, first, second)
+    ((a, p),), ((b, q),) = loads(one), loads(other)
     assert p * a == pytest.approx(q * b, rel=1e-12)
-    assert both.first_turn_rad == -both.second_turn_rad
-    tip = 4.5 - 0.9 / FIRST_MM * a + both.first_turn_rad * a + cantilever(p, a)
-    assert both.first.touches[0].height_mm == pytest.approx(tip, abs=1e-10)
-    tip = 4.5 - 0.7 / SECOND_MM * b + both.second_turn_rad * b + cantilever(q, b)
-    assert both.second.touches[0].height_mm == pytest.approx(tip, abs=1e-10)
+    turn, back = one.others.root_turn_rad, other.others.root_turn_rad
+    assert turn == pytest.approx(-back, rel=1e-12)
+    tip = 4.5 - 0.9 / FIRST_MM * a + turn * a + cantilever(p, a)
+    assert one.touches[0].height_mm == pytest.approx(tip, abs=1e-10)
+    tip = 4.5 - 0.7 / SECOND_MM * b + back * b + cantilever(q, b)
+    assert other.touches[0].height_mm == pytest.approx(tip, abs=1e-10)
 
 
 def test_bending_stress_between_two_supports_runs_straight_from_root_to_root() -> None:
     """On a uniform beam sigma = 6 M/(b t^2), so the larger root moment gives the peak."""
     beam = two(spring(POISSON))
-    both = core.two_contacts_at(beam, 180.0, 180.0)
-    roots = [sum(x * f for x, f in loads(each)) for each in (both.first, both.second)]
-    along = core.spring_along_two(beam, 180.0, 180.0, 0.5)
-    for station, stress in zip(along.station_mm, along.belly_stress_mpa, strict=True):
-        if -SPAN_MM <= station <= 0.0:
-            moment = roots[0] + (roots[1] - roots[0]) * -station / SPAN_MM
-            assert stress == pytest.approx(6.0 * moment / (WIDTH_MM * DEPTH_MM**2), rel=1e-12)
-    worst = core.check_two(beam).first[0].positions[0]
-    assert worst.name == "open"
+    roots = [couple(each) for each in held(beam, 180.0, 180.0)]
+    rows = core.check_blades(beam)[0].beside
+    (all_open,) = [row for row in rows if row.others[0].position == "open"]
+    (worst,) = [each for each in all_open.positions if each.name == "open"]
     assert worst.peak_stress_mpa == pytest.approx(
         6.0 * max(roots) / (WIDTH_MM * DEPTH_MM**2), rel=1e-12
     )
     assert worst.peak_stress_station_mm == (0.0 if roots[0] > roots[1] else -SPAN_MM)
+    # The second stands closed here.
+    roots = [
+        couple(each)
+        for each in held(beam, 180.0, core.contact_at(beam, 180.0).others.angles_deg[0])
+    ]
+    along = core.spring_along(beam, 180.0, 0.5)
+    for station, stress in zip(along.station_mm, along.belly_stress_mpa, strict=True):
+        if -SPAN_MM <= station <= 0.0:
+            moment = roots[0] + (roots[1] - roots[0]) * -station / SPAN_MM
+            assert stress == pytest.approx(6.0 * moment / (WIDTH_MM * DEPTH_MM**2), rel=1e-9)

@@ -68,7 +68,7 @@ DOCUMENT = table(
 )
 
 
-ONE_BLADE = [path for path in sorted(DESIGNS.glob("*.toml")) if not bs.load(path).two_blades]
+ONE_BLADE = [path for path in sorted(DESIGNS.glob("*.toml")) if len(bs.load(path).blades) == 1]
 
 
 @pytest.mark.parametrize("path", ONE_BLADE, ids=lambda path: path.stem)

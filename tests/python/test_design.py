@@ -16,7 +16,7 @@ import backspring as bs
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 EVERY = [bs.load(path) for path in sorted(DESIGNS.glob("*.toml"))]
-ALL = [design for design in EVERY if design.two_blades is None]
+ALL = [design for design in EVERY if len(design.blades) == 1]
 HERON = bs.load(DESIGNS / "heron.toml")
 
 

@@ -11,7 +11,7 @@ from backspring.design.key_lines import KeyLines
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = DESIGNS / "heron.toml"
-ALL = [path for path in sorted(DESIGNS.glob("*.toml")) if not bs.load(path).two_blades]
+ALL = [path for path in sorted(DESIGNS.glob("*.toml")) if len(bs.load(path).blades) == 1]
 
 
 def edited(tmp_path: Path, *changes: tuple[str, str]) -> bs.Design:

@@ -13,7 +13,7 @@ from backspring.cli import main
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = bs.load(DESIGNS / "heron.toml")
-ALL = sorted(path for path in DESIGNS.glob("*.toml") if not bs.load(path).two_blades)
+ALL = sorted(path for path in DESIGNS.glob("*.toml") if len(bs.load(path).blades) == 1)
 
 
 def feel(design: bs.Design) -> dict[str, object]:

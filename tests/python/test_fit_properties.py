@@ -18,7 +18,7 @@ EVERY = [
     bs.load(path)
     for path in sorted((Path(__file__).resolve().parents[2] / "data" / "designs").glob("*.toml"))
 ]
-DESIGNS = [design for design in EVERY if design.two_blades is None]
+DESIGNS = [design for design in EVERY if len(design.blades) == 1]
 TARGET_MM = 0.0254
 STARTS = 500
 PASSES = 6

@@ -35,9 +35,7 @@ def numbers(value: Any, path: str = "") -> Iterator[tuple[str, float]]:
 
 
 def checked(design: Path) -> dict[str, float]:
-    loaded = bs.load(design)
-    check: Any = bs.check(loaded) if loaded.two_blades is None else bs.check_two(loaded)
-    return dict(numbers(check.to_dict()))
+    return dict(numbers(bs.check(bs.load(design)).to_dict()))
 
 
 def designs() -> list[Path]:

@@ -16,7 +16,7 @@ import backspring as bs
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = bs.load(DESIGNS / "heron.toml")
-ALL = sorted(path.stem for path in DESIGNS.glob("*.toml") if not bs.load(path).two_blades)
+ALL = sorted(path.stem for path in DESIGNS.glob("*.toml") if len(bs.load(path).blades) == 1)
 FACES = ("back", "belly", "pad")
 LBF_N = 4.4482216152605  # NIST SP 811, appendix B
 

@@ -16,7 +16,7 @@ import pytest
 import backspring as bs
 from backspring import _core
 from backspring.cli import main
-from backspring.design.fields import KEYS, ROWS, is_number
+from backspring.design.fields import BLADE_KEYS, ROWS, is_number
 from backspring.design.schema import design_schema
 from backspring.report.keys import keys_reference
 
@@ -24,6 +24,7 @@ ROOT = Path(__file__).resolve().parents[2]
 DESIGNS = sorted((ROOT / "data" / "designs").glob("*.toml"))
 BAD = tomllib.loads(Path(__file__).with_name("bad_designs.toml").read_text("utf-8"))
 HERON = bs.load(ROOT / "data" / "designs" / "heron.toml")
+TURNSTONE = bs.load(ROOT / "data" / "designs" / "turnstone.toml")
 SCHEMA = jsonschema.Draft202012Validator(design_schema())
 
 
@@ -91,6 +92,11 @@ BESIDE: dict[str, dict[str, Any]] = {
 @pytest.mark.parametrize("key", [key for key, row in ROWS.items() if row.in_file])
 def test_each_example_is_a_value_that_a_file_may_hold(key: str) -> None:
     example = tomllib.loads(f"x = {ROWS[key].example}")["x"]
+    if key.startswith("blades."):
+        content = TURNSTONE.to_dict()
+        content["blades"][0][key.removeprefix("blades.")] = example
+        assert bs.Design(**content).blades[1] == content["blades"][0]["name"]
+        return
     assert HERON.replace(**BESIDE.get(key, {}), **{key: example}).name == "Heron"
 
 
@@ -110,7 +116,7 @@ def test_the_command_tells_all_keys_as_json(capsys: pytest.CaptureFixture[str]) 
     assert {row["key"] for row in rows if row["dimension"]} == {d.key for d in _core.dimensions()}
 
 
-@pytest.mark.parametrize("name", ["tang", "tang.kick", "pivot", "second.tang.pivot"])
+@pytest.mark.parametrize("name", ["tang", "tang.kick", "pivot", "blades.name"])
 def test_the_command_finds_tables_and_bare_names(
     name: str, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -139,10 +145,9 @@ def test_the_command_prints_what_stands_under_data(capsys: pytest.CaptureFixture
     assert capsys.readouterr().out == keys_reference()
 
 
-def test_the_second_blade_has_the_keys_of_the_first_that_its_end_can_have() -> None:
-    second = {key for key in KEYS if key.startswith("second.")}
-    assert "second.pad" in second and "second.tang.kick.radius" in second
-    assert not second & {"second.fit.rear_pin_offset", "second.blade.hardness"}
+def test_a_further_blade_has_the_keys_of_the_first_that_it_can_have() -> None:
+    assert {"name", "end", "pad", "tang.kick.radius", "fit.dial"} <= BLADE_KEYS.keys()
+    assert not {"fit.rear_pin_offset", "spring.width", "friction.spring"} & BLADE_KEYS.keys()
 
 
 def test_a_check_does_not_wait_for_what_it_does_not_use() -> None:

@@ -128,11 +128,6 @@ def test_all_faults_are_told_at_once(capsys: pytest.CaptureFixture[str]) -> None
     assert len(document["diagnostics"]) == 2
 
 
-def test_two_blades_are_refused(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["load", str(DESIGNS / "turnstone.toml")]) == 2
-    assert "one blade" in capsys.readouterr().err
-
-
 def test_the_picture_shows_force_falling_towards_the_tang(tmp_path: Path) -> None:
     output = tmp_path / "load.png"
     assert main(["load", HERON, "--output", str(output)]) == 0

@@ -119,10 +119,11 @@ def near(a: float, b: float) -> bool:
 @pytest.mark.parametrize("path", DESIGNS, ids=ids)
 def test_a_sentence_and_its_row_agree_to_the_printed_digit(path: Path, units: System) -> None:
     design = bs.load(path)
-    if design.two_blades is not None:
-        assert bs.check_two(design).report(units)
-        return
-    check = bs.check(design)
+    for blade in design.blades:
+        sentences_agree(bs.check(design.seen_from(blade)), units)
+
+
+def sentences_agree(check: bs.Check, units: System) -> None:
     (table,) = (
         block
         for block in check_report(check, units, everything=True).blocks
@@ -146,8 +147,8 @@ def test_a_sentence_and_its_row_agree_to_the_printed_digit(path: Path, units: Sy
 @pytest.mark.parametrize("path", DESIGNS, ids=ids)
 def test_every_margin_says_something_in_either_system(path: Path, units: System) -> None:
     design = bs.load(path)
-    if design.two_blades is None:
-        for margin in bs.check(design).verdict:
+    for blade in design.blades:
+        for margin in bs.check(design.seen_from(blade)).verdict:
             sentence = margin_sentence(margin, units)
             assert len(sentence) > 20 and "{" not in sentence
 

@@ -15,7 +15,7 @@ DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON = bs.load(DESIGNS / "heron.toml")
 WREN = bs.load(DESIGNS / "wren.toml")
 ALL = [bs.load(path) for path in sorted(DESIGNS.glob("*.toml"))]
-ONE_BLADE = [design for design in ALL if design.two_blades is None]
+ONE_BLADE = [design for design in ALL if len(design.blades) == 1]
 
 
 @pytest.mark.parametrize(

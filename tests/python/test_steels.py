@@ -64,7 +64,7 @@ def words_of_source_lines() -> set[str]:
 def keys_of_the_verdict() -> set[str]:
     """Keys that verdicts hand out beside their margins, over the demos with one blade."""
     designs = [bs.load(path) for path in (REPO / "data" / "designs").glob("*.toml")]
-    checks = [bs.check(design) for design in designs if design.two_blades is None]
+    checks = [bs.check(design) for design in designs if len(design.blades) == 1]
     return {key for each in checks for margin in each.verdict for key in margin.sources}
 
 

@@ -11,7 +11,7 @@ import pytest
 import backspring as bs
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
-ONE_BLADE = [path for path in sorted(DESIGNS.glob("*.toml")) if not bs.load(path).two_blades]
+ONE_BLADE = [path for path in sorted(DESIGNS.glob("*.toml")) if len(bs.load(path).blades) == 1]
 HERON = bs.load(DESIGNS / "heron.toml")
 
 

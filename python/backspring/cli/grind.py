@@ -8,6 +8,7 @@ from typing import Any
 from backspring import Design
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.of_blades import add_blade, for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
@@ -54,6 +55,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="with --flush: the liners' straight back, heights above the pivot at two stations "
         "(default: the back as it lies at open with the rear pin out)",
     )
+    add_blade(parser)
     add_log(parser)
     parser.add_argument("--output", metavar="FILE", help="picture to FILE.png or FILE.svg")
 
@@ -62,6 +64,11 @@ def run(options: argparse.Namespace) -> Answer:
     """Answer one of three questions: what a depth does, how deep for a pull, what is proud."""
     _require_one_question(options)
     design, knife = asked_of(options)
+    answer = for_each_blade(design, options, lambda each: _answer(options, each))
+    return with_knife(answer, knife, options)
+
+
+def _answer(options: argparse.Namespace, design: Design) -> Answer:
     values = _Values(options, design)
     table, data = values.flush() if options.flush else values.table()
     units = options.units or design.units
@@ -71,12 +78,11 @@ def run(options: argparse.Namespace) -> Answer:
         data["ways"] = ways.to_dict()["ways"]
         beside = ways_blocks(ways, units)
     if options.output is not None:
-        write_picture(options.output, lambda picture: picture.grinding(table, units=options.units))
-        data["output"] = options.output
+        data["output"] = output = picture_of(options, design)
+        write_picture(output, lambda picture: picture.grinding(table, units=options.units))
     passes = f"{data['passes']} of at most {text(data['pass_mm'], 'reading', units)}"
     report = grind_report(table, options.units, passes, beside)
-    answer = Answer(table.status, data, report, notices(table), options.design)
-    return with_knife(answer, knife, options)
+    return Answer(table.status, data, report, notices(table), options.design)
 
 
 class _Values:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import argparse
+from typing import TYPE_CHECKING
 
 from backspring.cli.answer import Answer
 from backspring.design.design import Design
-from backspring.fit.habits import ShopHabits
-from backspring.fit.shop_habits import shop_habits
-from backspring.report.habits import habits_report
+
+if TYPE_CHECKING:
+    from backspring.fit.habits import ShopHabits
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -22,6 +23,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Pool the logs."""
+    from backspring.fit.shop_habits import shop_habits
+    from backspring.report.habits import habits_report
+
     found = shop_habits(options.folder)
     return Answer(
         "pass", found.to_dict(), habits_report(found, options.units), found.notices, options.folder
@@ -41,4 +45,6 @@ def habits_of(options: argparse.Namespace, design: Design) -> ShopHabits | None:
     """Pool the other knives' logs; nothing where no folder is given."""
     if options.habits is None:
         return None
+    from backspring.fit.shop_habits import shop_habits
+
     return shop_habits(options.habits, design, without=options.log)

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import argparse
 
-from backspring import load
+from backspring import Design, load
 from backspring.cli.answer import Answer
+from backspring.cli.of_blades import add_blade, for_each_blade, picture_of
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
 from backspring.question.load_spring import CLEARANCE, load_spring
@@ -31,12 +32,16 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="LENGTH",
         help="for the other way in, rear pin last: middle pin to hand along a bar",
     )
+    add_blade(parser)
     add("--output", metavar="FILE", help="force against station to FILE.png or FILE.svg")
 
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer with force, movement, stress and pin forces; a bare number is in the units shown."""
-    design = load(options.design)
+    return for_each_blade(load(options.design), options, lambda each: _answer(options, each))
+
+
+def _answer(options: argparse.Namespace, design: Design) -> Answer:
     units = options.units or design.units
 
     def read(name: str) -> str | None:
@@ -46,7 +51,7 @@ def run(options: argparse.Namespace) -> Answer:
     found = load_spring(design, read("at"), read("clearance") or CLEARANCE, read("lever"))
     data = found.to_dict()
     if options.output is not None:
-        write_picture(options.output, lambda picture: picture.plot(found, units=options.units))
-        data["output"] = options.output
+        data["output"] = output = picture_of(options, design)
+        write_picture(output, lambda picture: picture.plot(found, units=options.units))
     report = loading_report(found, options.units)
     return Answer(found.status, data, report, found.notices, options.design)

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import argparse
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from backspring import Design
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.of_blades import add_blade, for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import shown_units, with_unit
@@ -15,9 +16,6 @@ from backspring.errors import NoConvergence
 from backspring.question.size import propose_taper, size
 from backspring.report.size import refusal, size_report, taper_report
 from backspring.units import Kind
-
-if TYPE_CHECKING:
-    pass
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -55,6 +53,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="instead of --vary: the profile with the least peak stress for the pull, nowhere "
         "thinner than this",
     )
+    add_blade(parser)
     add_log(parser)
     parser.add_argument(
         "--output", metavar="FILE", help="map of pull and margin to FILE.png or FILE.svg"
@@ -65,12 +64,16 @@ def run(options: argparse.Namespace) -> Answer:
     """Size a design file; without a solution tell the nearest and what is in the way."""
     _require_sense(options)
     design, knife = asked_of(options)
+    answer = for_each_blade(design, options, lambda each: _answer(options, each))
+    return with_knife(answer, knife, options)
+
+
+def _answer(options: argparse.Namespace, design: Design) -> Answer:
     values = _Values(options, design)
     if options.taper is not None:
         taper = propose_taper(design, values.read("pull", "force"), values.read("taper", "length"))
         report = taper_report(taper, options.units)
-        answer = Answer(taper.status, taper.to_dict(), report, path=options.design)
-        return with_knife(answer, knife, options)
+        return Answer(taper.status, taper.to_dict(), report, path=options.design)
     sized = size(
         design,
         pull=values.read("pull", "force"),
@@ -81,12 +84,11 @@ def run(options: argparse.Namespace) -> Answer:
     )
     data = sized.to_dict()
     if options.output is not None:
-        write_picture(options.output, lambda picture: picture.map_of(sized, units=options.units))
-        data["output"] = options.output
+        data["output"] = output = picture_of(options, design)
+        write_picture(output, lambda picture: picture.map_of(sized, units=options.units))
     if not sized.found:
         raise NoConvergence(refusal(sized, "mm" if options.json else shown_units(options)))
-    answer = Answer(sized.status, data, size_report(sized, options.units), path=options.design)
-    return with_knife(answer, knife, options)
+    return Answer(sized.status, data, size_report(sized, options.units), path=options.design)
 
 
 def _require_sense(options: argparse.Namespace) -> None:

@@ -5,9 +5,10 @@ from __future__ import annotations
 import argparse
 import sys
 
-from backspring import tolerance
+from backspring import Design, Knife, tolerance
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.of_blades import add_blade, for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.report.tolerance import tolerance_report
@@ -34,6 +35,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="SHARE",
         help="share of good knives that passes (default: 0.95)",
     )
+    add_blade(parser)
     add_log(parser)
     parser.add_argument("--output", metavar="FILE", help="picture to FILE.png or FILE.svg")
     parser.add_argument("--threads", type=int, help="default: as many as the machine has")
@@ -47,6 +49,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Work out the spread of a design file's results."""
     design, knife = asked_of(options)
+    answer = for_each_blade(design, options, lambda each: _answer(options, each, knife))
+    return with_knife(answer, knife, options)
+
+
+def _answer(options: argparse.Namespace, design: Design, knife: Knife | None) -> Answer:
     on_terminal = sys.stderr.isatty()
     stated = _spreads(options.spread) or None
     study = tolerance(
@@ -63,10 +70,9 @@ def run(options: argparse.Namespace) -> Answer:
     report = tolerance_report(study, options.units)
     data = study.to_dict()
     if options.output is not None:
-        write_picture(options.output, lambda picture: picture.tolerance(study, units=options.units))
-        data["output"] = options.output
-    answer = Answer(study.status, data, report, study.notices, options.design)
-    return with_knife(answer, knife, options)
+        data["output"] = output = picture_of(options, design)
+        write_picture(output, lambda picture: picture.tolerance(study, units=options.units))
+    return Answer(study.status, data, report, study.notices, options.design)
 
 
 def _spreads(words: list[str]) -> dict[str, str]:

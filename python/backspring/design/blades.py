@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any
 
 from backspring.design.core_design import FIRST_BLADE
-from backspring.faults import Fault
+from backspring.design.fields import row_of
+from backspring.faults import Fault, invalid
 
 _OLD = (
     'is written as one of [[blades]] now: put name = "second", end = "rear" and pad under '
     "[[blades]], and call its tables [blades.tang], [blades.fit] and [blades.blade]"
 )
+
+_EXCLUSIVE = {"fit.preload": "rear_pin_offset", "fit.rear_pin_offset": "preload"}
 
 
 def name_blades(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Fault]]:
@@ -26,8 +29,6 @@ def name_blades(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Fault]]:
     given = tables.pop("blades", None)
     if given is None:
         return tables, faults
-    if isinstance(given, Mapping):
-        given = [{"name": name, **dict(blade)} for name, blade in given.items()]
     if not isinstance(given, list | tuple) or not all(isinstance(each, Mapping) for each in given):
         faults.append(Fault("bad-value", "blades", "must be tables, each headed [[blades]]"))
         return tables, faults
@@ -37,6 +38,9 @@ def name_blades(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Fault]]:
     for number, blade in enumerate(given):
         name = blade.get("name")
         key = name if isinstance(name, str) and name.strip() and "." not in name else str(number)
+        if isinstance(name, str) and "." in name:
+            message = f'must be of letters, digits, - and _, got "{name}"'
+            faults.append(Fault("bad-value", f"blades.{key}.name", message))
         if key in taken:
             message = f'must differ from every other blade\'s name, got "{key}"'
             key = str(number)
@@ -48,6 +52,39 @@ def name_blades(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Fault]]:
 
 def listed_blades(content: dict[str, Any]) -> dict[str, Any]:
     """Write content with its further blades as the list that a file holds."""
-    if "blades" not in content:
+    if not isinstance(content.get("blades"), dict):
         return content
     return content | {"blades": list(content["blades"].values())}
+
+
+def key_in_file(key: str, blade: str, blades: Sequence[str]) -> str:
+    """Return where the content holds a key as one of the blades has it.
+
+    "tang.closed" is that blade's own, "blades.pen.tang.closed" is pen's whichever the first is.
+    """
+    inner = key.removeprefix("spring.") if key == "spring.pad" else key
+    if key.startswith("blades."):
+        _, blade, inner = f"{key}..".split(".", 2)
+        inner = inner.rstrip(".")
+        if not inner:
+            raise invalid([Fault("unknown-key", key, 'needs a key, as "tang.closed", behind it')])
+        if blade not in blades:
+            message = f'no blade is called "{blade}": known are {", ".join(blades)}'
+            raise invalid([Fault("unknown-blade", key, message)])
+    elif row_of(f"blades.{blade}.{inner}") is None or inner == "name":
+        return key
+    if blade != blades[0]:
+        return f"blades.{blade}.{inner}"
+    return {"pad": "spring.pad", "name": "blade.name"}.get(inner, inner)
+
+
+def put(data: dict[str, Any], key: str, value: Any) -> None:
+    """Put a value in place of what content holds under a key, and of what it excludes."""
+    *sections, name = key.split(".")
+    table = data
+    for section in sections:
+        table = table.setdefault(section, {})
+        if not isinstance(table, dict):
+            raise invalid([Fault("unknown-key", key, f'unknown key "{key}"')])
+    table.pop(_EXCLUSIVE.get(key, ""), None)
+    table[name] = value

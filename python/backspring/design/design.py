@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import copy
-import hashlib
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Self
 
 from backspring import _core
 from backspring.design.arguments import quantity
-from backspring.design.blades import listed_blades
+from backspring.design.blades import key_in_file, listed_blades, put
 from backspring.design.core_design import FIRST_BLADE
 from backspring.design.defaults import find_defaults, find_notices
-from backspring.design.fields import ROWS, kind_of, row_of
+from backspring.design.fields import ROWS, kind_of
+from backspring.design.fingerprint import fingerprint, shape_of
 from backspring.design.reader import FORMAT, DesignParts, read_design
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice
@@ -22,7 +21,6 @@ from backspring.report.result import Reported
 from backspring.units import System
 
 Section = Mapping[str, Any]
-_SHAPE = ("spring", "tang", "fit")
 
 
 class Design(Reported):
@@ -122,6 +120,22 @@ class Design(Reported):
         return Design.from_parts(replace(parts, whole=self._whole))
 
     @property
+    def title(self) -> str:
+        """Name of the pattern, and of the blade where one of several is meant."""
+        several = len(self.blades) > 1 and self._parts.own is not None
+        return f"{self.name}, {self.blade}" if several else self.name
+
+    def identity(self) -> dict[str, Any]:
+        """Tell what results are of: name and fingerprint, and the blade where one is meant."""
+        blade = {"blade": self.blade} if self.title != self.name else {}
+        return {"name": self.name, "sha256": self.sha256, **blade}
+
+    def as_in_file(self, core: _core.Design) -> _core.Design:
+        """Return a core's design that is seen as this one is, seen from the first blade again."""
+        first = [blade.name for blade in core.blades].index(self._first_name)
+        return _core.seen_from(core, first)
+
+    @property
     def _whole(self) -> _core.Design:
         return self._parts.whole or self._parts.core
 
@@ -158,7 +172,7 @@ class Design(Reported):
     @property
     def sha256(self) -> str:
         """Fingerprint of the content; the same for the same design in mm and in inches."""
-        return _fingerprint(self.to_dict())
+        return fingerprint(self.to_dict())
 
     @property
     def shape_sha256(self) -> str:
@@ -166,11 +180,7 @@ class Design(Reported):
 
         Name, blade, friction and targets may change without a change in it.
         """
-        content = self._parts.content
-        shape = {key: content.get(key) for key in _SHAPE}
-        for name, blade in content.get("blades", {}).items():
-            shape[name] = {key: blade.get(key) for key in ("end", "pad", *_SHAPE[1:])}
-        return _fingerprint(shape)
+        return fingerprint(shape_of(self._parts.content))
 
     def to_dict(self) -> dict[str, Any]:
         """Content in the shape of the file, all numbers in mm, N, MPa, HRC, g, kg mm2."""
@@ -180,7 +190,9 @@ class Design(Reported):
     def replace(self, **changes: Any) -> Design:
         """Return a changed copy: `design.replace(**{"fit.preload": 0.9})`.
 
-        A bare number is in mm, N or MPa whatever the file's units; None takes a key out.
+        A bare number is in mm, N or MPa whatever the file's units; None takes a key out. Keys of
+        another blade are written as "blades.pen.tang.closed"; stations of the spring's own keys
+        are those of the file.
         Setting one of preload and rear_pin_offset takes the other out. `units` changes only what
         results are shown in. "spring.thickness_scale" and "spring.thickness_offset" change the
         profile as a study does.
@@ -192,19 +204,12 @@ class Design(Reported):
         relative = [key for key in changes if key in ROWS and not ROWS[key].in_file]
         for key, value in changes.items():
             if key not in relative:
-                _put(data, self._key_in_file(key), value)
-        changed = _restore(data, units, self._parts.own)
+                put(data, key_in_file(key, self.blade, self.blades), value)
+        changed = _restore(listed_blades(data), units, self._parts.own)
         for key in relative:
             profile = changed._profile_under(key, changes[key])
             changed = changed.replace(**{"spring.thickness": profile})
         return changed
-
-    def _key_in_file(self, key: str) -> str:
-        """Key of the content for a key as the blade that questions are about has it."""
-        name = key.removeprefix("spring.") if key == "spring.pad" else key
-        if not self._parts.own or row_of(f"blades.{self.blade}.{name}") is None:
-            return key
-        return f"blades.{self.blade}.{name}"
 
     def _profile_under(self, key: str, value: Any) -> Any:
         number = quantity(value, kind_of(ROWS[key]), key)
@@ -243,22 +248,3 @@ def _read(data: Mapping[str, Any]) -> DesignParts:
 def _restore(content: dict[str, Any], units: System, own: int | None = None) -> Design:
     design = Design.from_parts(replace(_read(content), units=units))
     return design if own is None else design.seen_from(design.blades[own])
-
-
-_EXCLUSIVE = {"fit.preload": "rear_pin_offset", "fit.rear_pin_offset": "preload"}
-
-
-def _fingerprint(content: Mapping[str, Any]) -> str:
-    text = json.dumps(content, sort_keys=True, separators=(",", ":"))
-    return hashlib.sha256(text.encode()).hexdigest()
-
-
-def _put(data: dict[str, Any], key: str, value: Any) -> None:
-    *sections, name = key.split(".")
-    table = data
-    for section in sections:
-        table = table.setdefault(section, {})
-        if not isinstance(table, dict):
-            raise invalid([Fault("unknown-key", key, f'unknown key "{key}"')])
-    table.pop(_EXCLUSIVE.get(key, ""), None)
-    table[name] = value

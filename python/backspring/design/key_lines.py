@@ -16,10 +16,12 @@ class KeyLines:
     def __init__(self, text: str) -> None:
         self._lines: dict[str, int] = {}
         section, blade, lines = "", "", text.split("\n")
+        self._names: dict[str, str] = {}
         count = 0
         for number, line in enumerate(lines, start=1):
             if _BLADE.match(line):
                 section = blade = f"blades.{self._free_name(lines[number:], count)}"
+                self._names[f"blades.{count}"] = blade
                 count += 1
                 self._lines.setdefault("blades", number)
                 self._lines.setdefault(section, number)
@@ -44,6 +46,9 @@ class KeyLines:
 
     def line(self, key: str) -> int | None:
         """Line of a key, else of what it stands in; None when neither is written."""
+        # A blade that cannot go by its name goes by its number.
+        names = key.split(".")
+        key = ".".join([self._names.get(".".join(names[:2]), ".".join(names[:2])), *names[2:]])
         while key:
             if key in self._lines:
                 return self._lines[key]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -17,6 +18,8 @@ from backspring.steel.choice import SteelChoice, choose_steel
 from backspring.units import System
 
 FORMAT = 1
+# Whether blades are in one another's way is known only of tangs that are in order.
+_IN_THE_WAY = ("tip_clear_of_tang", "pads_apart")
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,10 +102,16 @@ def _choose(reading: Reading) -> SteelChoice | None:
 
 def _tell_core_faults(reading: Reading, broken: list[_core.Fault]) -> None:
     given = dict(dotted(reading.content))
+    tangs = any("tang" in fault.key.split(".") for fault in (*broken, *reading.faults))
     for fault in broken:
+        if tangs and fault.rule in _IN_THE_WAY:
+            continue
+        # A number that follows from one that could not be read says nothing.
+        if any(map(math.isnan, (*fault.limits, *fault.values))):
+            continue
         key, preface = fault.key, ""
         if key == "fit.preload" and "fit.rear_pin_offset" in given:
             key, preface = "fit.rear_pin_offset", "as preload: "
         # A key that was not given has been judged before, or follows from one that was.
-        if key in given and not reading.has_failed(key):
+        if (key in given or key == "blades") and not reading.has_failed(key):
             reading.fail_rule(key, fault, preface)

@@ -47,7 +47,7 @@ class Levers(Reported):
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""
         return {
-            "design": {"name": self.design.name, "sha256": self.design.sha256},
+            "design": self.design.identity(),
             "levers": self.rows_data(),
         }
 

@@ -6,7 +6,7 @@ from typing import Any
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.question.grind import changed
+from backspring.design.write_back import with_core
 
 
 def likely_design(drawn: Design, now: _core.Design) -> Design:
@@ -29,7 +29,7 @@ def likely_design(drawn: Design, now: _core.Design) -> Design:
             changes["tang.kick"] = None
         else:
             changes["tang.kick.height"] = tang.kick.height_mm
-    return changed(drawn.replace(**changes), now)
+    return with_core(drawn.replace(**changes), now)
 
 
 def _corners(tang: _core.Tang) -> float | list[float]:

@@ -57,7 +57,7 @@ class Allowance(Reported):
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""
         return {
-            "design": {"name": self.design.name, "sha256": self.design.sha256},
+            "design": self.design.identity(),
             "target_mm": self.target_mm,
             "allowance": {"half_stop_mm": self.half_stop_mm, "closed_mm": self.closed_mm},
             "tang": tang_data(self.result.tang),

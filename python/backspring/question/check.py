@@ -111,6 +111,11 @@ class Check(Judged):
     design: Design
     result: _core.Check
 
+    @property
+    def notices(self) -> tuple[Notice, ...]:
+        """What a maker should know about this blade and the design."""
+        return (*notices_of_blade(self), *self.design.notices)
+
     @cached_property
     def positions(self) -> dict[str, _core.Position]:
         """Positions the blade has by name: "open", "half_stop", "closed"."""
@@ -196,7 +201,7 @@ class BladesCheck(Judged):
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What a maker should know of each blade, and of the design."""
-        found = (notice for each in self.result for notice in all_from_core(each.notices))
+        found = (notice for each in self.blades.values() for notice in notices_of_blade(each))
         return (*found, *self.design.notices)
 
     @property
@@ -204,6 +209,22 @@ class BladesCheck(Judged):
         """Whether all blades meet all targets and all results are possible."""
         possible = not any(each.impossible for each in self.result)
         return super().status if possible else "fail"
+
+
+def notices_of_blade(check: Check) -> tuple[Notice, ...]:
+    """Return what the core found of a blade, with the blades that share its pin."""
+    own, *others = check.design.core.blades
+    pin = own.end, own.tang.pivot_mm
+    mates = [each.name for each in others if (each.end, each.tang.pivot_mm) == pin]
+
+    def explained(notice: Notice) -> Notice:
+        if notice.code == "lifted-off" and mates:
+            return Notice(notice.code, {**notice.values, "prouder": " or ".join(mates)})
+        if notice.code == "other-loose" and notice.values["other"] in mates:
+            return Notice(notice.code, {**notice.values, "beside_it": "yes"})
+        return notice
+
+    return tuple(map(explained, all_from_core(check.result.notices)))
 
 
 def check(design: Design, step_deg: float = 1.0) -> Check | BladesCheck:

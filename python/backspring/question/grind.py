@@ -11,6 +11,7 @@ from typing import Any, get_args
 from backspring import _core
 from backspring.design.arguments import input_faults, length, quantity, refusal
 from backspring.design.design import Design
+from backspring.design.write_back import with_core
 from backspring.question.grind_result import Face, Flush, GrindTable
 
 
@@ -32,7 +33,7 @@ def grind(
         raise refusal("", message)
     cut = _cut(given[0], depths[given[0]], region, given[0])
     with input_faults():
-        return changed(design, _core.grind(design.core, cut))
+        return with_core(design, _core.grind(design.core, cut))
 
 
 def grind_table(
@@ -47,7 +48,7 @@ def grind_table(
     step_mm = length(step, "step")
     with input_faults():
         rows = tuple(_core.grind_table(design.core, cut, step_mm))
-        ground = changed(design, _core.grind(design.core, cut))
+        ground = with_core(design, _core.grind(design.core, cut))
     held = cut.region or _core.whole_face(design.core, cut.face)
     return GrindTable(design, face, (held.from_mm, held.to_mm), rows, ground)
 
@@ -82,27 +83,7 @@ def grind_flush(design: Design, liners: Any = None, per_pass: Any = "0.05 mm") -
     pass_mm = length(per_pass, "pass")
     with input_faults():
         result = _core.grind_flush(design.core, line, pass_mm)
-    return Flush(design, result, changed(design, result.design))
-
-
-def changed(design: Design, core: _core.Design) -> Design:
-    """Write a ground spring back as a design, to the last bit."""
-    if core == design.core:
-        return design
-    rows = [[station.x_mm, station.thickness_mm] for station in core.spring.thickness]
-    changes: dict[str, Any] = {"spring.thickness": rows}
-    if [*core.spring.holes] != [*design.core.spring.holes]:
-        changes["spring.pin_hole_offset"] = _offsets(core.spring)
-    if core.fit != design.core.fit:
-        changes["fit.preload"] = core.fit.preload_mm
-    return design.replace(**changes)
-
-
-def _offsets(spring: _core.Spring) -> list[float]:
-    """Return the offsets at middle and rear pin; where there is no hole it means nothing."""
-    places = (0.0, -spring.support.rear_pin_mm)
-    held = {hole.center_mm: hole.offset_mm for hole in spring.holes}
-    return [held.get(place, 0.0) for place in places]
+    return Flush(design, result, with_core(design, result.design))
 
 
 def _cut(face: Any, depth: Any, region: Any, key: str) -> _core.Cut:

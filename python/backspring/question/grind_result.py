@@ -78,7 +78,7 @@ class Rows(Reported):
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON; every name carries its unit."""
         return {
-            "design": {"name": self.design.name, "sha256": self.design.sha256},
+            "design": self.design.identity(),
             "face": self.face,
             "region_mm": list(self.region_mm),
             "removed_mm": self.removed_mm,

@@ -26,7 +26,7 @@ class GrindWays(Reported):
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON; every name carries its unit."""
         return {
-            "design": {"name": self.design.name, "sha256": self.design.sha256},
+            "design": self.design.identity(),
             "pull_n": self.pull_n,
             "ways": [_way(each) for each in self.ways],
         }

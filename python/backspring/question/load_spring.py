@@ -63,7 +63,7 @@ class SpringLoading(Reported):
         """Results as plain data, ready for JSON; every name carries its unit."""
         pull, last = self.result.pull, self.result.rear_pin_last
         return {
-            "design": {"name": self.design.name, "sha256": self.design.sha256},
+            "design": self.design.identity(),
             "clearance_mm": pull.clearance_mm,
             **{name: getattr(self.result, name) for name in _FIGURES},
             "rear_pin_last": None

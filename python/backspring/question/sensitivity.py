@@ -52,7 +52,7 @@ class Influence(Reported):
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON; changes are per 0.1 mm off one mm of length."""
         return {
-            "design": {"name": self.design.name, "sha256": self.design.sha256},
+            "design": self.design.identity(),
             "face": self.face,
             "station_mm": self.station_mm.tolist(),
             "value": self.value,

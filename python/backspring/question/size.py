@@ -15,6 +15,7 @@ import numpy.typing as npt
 from backspring import _core
 from backspring.design.arguments import input_faults, length, quantity, refusal
 from backspring.design.design import Design
+from backspring.design.write_back import with_core
 from backspring.faults import near_match
 from backspring.notice import all_from_core
 from backspring.question.size_result import Sized, Solution, Taper
@@ -128,27 +129,6 @@ def name_of(dimension: _core.SizeDimension) -> str:
     """Name a dimension by its key, with its station where it has one."""
     station = dimension.station_mm
     return dimension.key if station is None else f"{dimension.key}@{station:.10g}"
-
-
-def with_core(design: Design, core: _core.Design) -> Design:
-    """Write a sized spring back as a design, to the last bit."""
-    old, changes = design.core, dict[str, Any]()
-    if [*core.spring.thickness] != [*old.spring.thickness]:
-        rows = [[each.x_mm, each.thickness_mm] for each in core.spring.thickness]
-        changes["spring.thickness"] = rows
-    if core.spring.width_mm != old.spring.width_mm:
-        changes["spring.width"] = core.spring.width_mm
-    if core.pad != old.pad:
-        changes["spring.pad"] = [core.pad.start_mm, core.pad.end_mm]
-    if core.tang.pivot_mm != old.tang.pivot_mm:
-        changes["tang.pivot"] = core.tang.pivot_mm
-    made = design.replace(**changes)
-    # A dial left out follows the pivot, and an offset of the rear pin makes its own preload.
-    if made.core.fit.preload_mm != core.fit.preload_mm:
-        made = made.replace(**{"fit.preload": core.fit.preload_mm})
-    if made.core.fit.dial_mm != core.fit.dial_mm:
-        made = made.replace(**{"fit.dial": core.fit.dial_mm})
-    return made
 
 
 def _dimensions(

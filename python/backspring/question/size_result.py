@@ -95,7 +95,7 @@ class Sized(Reported):
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON; every name carries its unit."""
         return {
-            "design": {"name": self.original.name, "sha256": self.original.sha256},
+            "design": self.original.identity(),
             "pull_n": self.pull_n,
             "yield_margin": self.yield_margin,
             "vary": list(self.vary),
@@ -146,7 +146,7 @@ class Taper(Reported):
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""
         return {
-            "design": {"name": self.original.name, "sha256": self.original.sha256},
+            "design": self.original.identity(),
             "sha256": self.design.sha256,
             "thickness_mm": profile(self.design),
             "pull_n": self.pull_n,
@@ -158,4 +158,5 @@ class Taper(Reported):
 
 def profile(design: Design) -> list[list[float]]:
     """Rows of station and thickness, as a design file has them [mm]."""
-    return [[each.x_mm, each.thickness_mm] for each in design.core.spring.thickness]
+    spring = design.as_in_file(design.core).spring
+    return [[each.x_mm, each.thickness_mm] for each in spring.thickness]

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
+from backspring.report.beside import beside_blocks, head, stroke_name
 from backspring.report.clearance import clearance_blocks
-from backspring.report.display import Shown, both, number, reading, text, unit_of
+from backspring.report.display import Shown, both, number, reading, text
 from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.verdict import verdict_blocks
@@ -64,7 +65,7 @@ def headline(check: Check, units: System) -> str:
         parts.append(
             margin + (yielding if hardness is None else f" at {text(hardness, 'hardness', units)}")
         )
-    return f"{check.design.name}: {', '.join(parts)}"
+    return f"{check.design.title}: {', '.join(parts)}"
 
 
 def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
@@ -86,8 +87,6 @@ def _blocks(
         yield _strokes(check, units)
         yield _snaps(check, units)
     if check.beside:
-        from backspring.report.check_blades import beside_blocks
-
         yield from beside_blocks("With the other blades", check, units)
     yield from feel_blocks(check, units)
     yield from clearance_blocks(check, units)
@@ -103,11 +102,6 @@ def _blocks(
     if left_open := (*assumed, *check.design.assumptions(units)):
         yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))
-
-
-def head(name: str, kind: Shown, units: System) -> str:
-    """Head a column with its unit."""
-    return f"{name} {unit_of(kind, units)}".rstrip()
 
 
 def _positions(check: Check, units: System) -> TextTable:
@@ -135,11 +129,6 @@ def _positions(check: Check, units: System) -> TextTable:
         for name, each in check.positions.items()
     )
     return TextTable("Positions", heads, rows)
-
-
-def stroke_name(from_position: str, to_position: str) -> str:
-    """Name a stroke as people do."""
-    return f"{from_position} to {to_position}".replace("_", "-")
 
 
 def _strokes(check: Check, units: System) -> TextTable:

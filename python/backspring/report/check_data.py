@@ -65,7 +65,7 @@ _MARGIN = ("margin", "margin_low", "station_mm", "blade_angle_deg", "sources")
 def check_data(check: Check) -> dict[str, Any]:
     """Everything a check says, ready for JSON."""
     return {
-        "design": {"name": check.design.name, "sha256": check.design.sha256},
+        "design": check.design.identity(),
         **blade_data(check.positions, check.strokes, check.travel),
         **_closed_blade(check.closed_blade),
         "steel": check.steel,
@@ -84,7 +84,7 @@ def check_data(check: Check) -> dict[str, Any]:
 def blades_check_data(check: BladesCheck) -> dict[str, Any]:
     """Everything a check of several blades says, ready for JSON."""
     return {
-        "design": {"name": check.design.name, "sha256": check.design.sha256},
+        "design": check.design.identity(),
         "blades": {name: check_data(each) for name, each in check.blades.items()},
         "steel": check.steel,
         "targets": [asdict(target) for target in check.targets],

@@ -67,7 +67,7 @@ def _leave(left: Allowance, units: System) -> str:
     half = "" if left.half_stop_mm is None else f"{reading(left.half_stop_mm, units)} at half-stop"
     both = f"{half} and " if half else ""
     return (
-        f"{left.design.name}: with the rear pin out leave {both}"
+        f"{left.design.title}: with the rear pin out leave {both}"
         f"{reading(left.closed_mm, units)} at closed "
         f"[{unit_of('reading', units)}], for {reading(left.target_mm, units)} when loaded"
     )
@@ -106,12 +106,12 @@ def _both(ground: BackGround) -> tuple[_core.FitReadings, _core.FitReadings]:
 
 def _first(plan: FitPlan, units: System) -> str:
     if plan.done:
-        return f"{plan.design.name}: nothing to grind, the fit is done"
+        return f"{plan.design.title}: nothing to grind, the fit is done"
     step = plan.steps[0]
     times = f"{plan.passes} pass" + ("" if plan.passes == 1 else "es")
     face = face_name(step.face.name, _has_kick(plan))
     off = text(step.remove_mm, "reading", units)
-    return f"{plan.design.name}: {_tip_first(plan, units)}{times}; first take {off} off the {face}"
+    return f"{plan.design.title}: {_tip_first(plan, units)}{times}; first take {off} off the {face}"
 
 
 def _tip_first(plan: FitPlan, units: System) -> str:

@@ -37,14 +37,14 @@ def headline(table: Rows, units: System) -> str:
     """Answer in one line: what comes off where, and what pull and margin are left."""
     first, last = table.rows[0], table.rows[-1]
     if isinstance(table, Flush) and not table.passes:
-        return f"{table.design.name}: nothing stands proud of the liners when open and loaded"
+        return f"{table.design.title}: nothing stands proud of the liners when open and loaded"
     off = f"{text(table.removed_mm, 'reading', units)} off the {table.face}"
     if isinstance(table, Flush):
         off = f"flush in {_times(table.passes)}, at most {off}"
     else:
         start, end = (number(each, "length", units) for each in table.region_mm)
         off += f" ({start} to {end} {unit_of('length', units)})"
-    parts = [f"{table.design.name}: {off}"]
+    parts = [f"{table.design.title}: {off}"]
     kind, was, left = _effort(first, last)
     if was is None or left is None:
         parts.append("does not work as a slip joint")

@@ -15,7 +15,7 @@ def ways_report(ways: GrindWays, units: System | None = None) -> Report:
     """Lay out a comparison in the given units, the design's own when none are given."""
     units = units or ways.design.units
     can = [each for each in ways.ways if each.after is not None]
-    line = f"{ways.design.name}: {both(ways.pull_n, 'force', units)} off {len(can)} places"
+    line = f"{ways.design.title}: {both(ways.pull_n, 'force', units)} off {len(can)} places"
     return Report(line, (*ways_blocks(ways, units), Lines("Caution", CAUTIONS)))
 
 

@@ -60,7 +60,9 @@ def headline(influence: Influence, units: System) -> str:
     place = text(float(influence.station_mm[int(np.argmin(change))]), "length", units)
     pass_of, share = _FOR[units]
     least = style(name, units).text(share * float(change.min()))
-    return f"{influence.design.name}: {SHOWN[name][0]} falls most at {place}: {least} for {pass_of}"
+    return (
+        f"{influence.design.title}: {SHOWN[name][0]} falls most at {place}: {least} for {pass_of}"
+    )
 
 
 def shown_names(influence: Influence) -> list[str]:

@@ -41,7 +41,7 @@ def levers_report(levers: Levers, units: System | None = None) -> Report:
     """Lay out a lever table in the given units, the design's own when none are given."""
     units = units or levers.design.units
     depth = _FOR[units][0]
-    headline = f"{levers.design.name}: what {depth} off each face moves, pins in"
+    headline = f"{levers.design.title}: what {depth} off each face moves, pins in"
     note = "+ is prouder, a tip farther out, a wider gap; twice the depth moves twice as much."
     return Report(headline, (levers_table(levers, units), Lines("Reading it", (note,))))
 

@@ -35,7 +35,7 @@ def headline(loading: SpringLoading, units: System) -> str:
     """Answer in one line: how hard to pull where, and whether the spring bears it."""
     found = loading.result
     parts = [
-        f"{loading.design.name}: pull the spring out with {both(found.force_n, 'force', units)} "
+        f"{loading.design.title}: pull the spring out with {both(found.force_n, 'force', units)} "
         f"at {text(found.at_mm, 'length', units)}"
     ]
     parts.append(f"it moves {text(found.movement_mm, 'length', units)} there")

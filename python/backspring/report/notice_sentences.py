@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from typing import Any
 
 Facts = Any  # numbers and names by attribute, see sentences.py
@@ -15,61 +15,64 @@ MISSING = {
     "nail-nick": "a pull needs the place it acts at: give blade.nail_nick",
     "rest": "the blade does not stay closed and open",
 }
-_SEVERAL = {
-    "not-held-open": "the spring bears ahead of the pivot and would close it",
-    "not-held-closed": "it finds no rest near 0 deg; the spring would throw it open",
-    "no-half-stop-rest": "it finds no rest near 90 deg; its face does not hold it",
-    "lifted-off": "its tang does not touch the spring in some position; it is loose",
-    "other-loose": "turning it takes the spring off {other}, which is loose then",
-    "yields": "the outer fibre yields on the way: expect the spring to take a set",
-    "may-yield": "at the low end of what this steel may carry the outer fibre yields",
-    "steep": "spring or face slopes more than 0.1 where they meet: the small-slope model loses "
-    "accuracy (error of order slope squared)",
-}
-_ONE = {
+_LOOSE = "the blade lies loose"
+_OF_A_BLADE: dict[str, Sentence] = {
     "not-held-open": "open: the spring bears ahead of the pivot and would close the blade; move "
     "the rear corner back or lengthen the open face to the rear",
     "not-held-closed": "closed: the blade finds no rest near 0 deg; the spring would throw it open",
     "no-half-stop-rest": "half-stop: the blade finds no rest near 90 deg; its face does not hold "
     "it",
-    "lifted-off": "{place}: the tang does not touch the spring; the blade is loose",
-    "yields": _SEVERAL["yields"],
-    "may-yield": _SEVERAL["may-yield"],
+    "lifted-off": lambda facts: _lifted_off(facts),
+    "other-loose": lambda facts: _other_loose(facts),
+    "other-no-rest": "another blade does not stay where it should meanwhile: the spring would turn "
+    "it on its pivot, so take the numbers of these cases as a guess",
+    "kick-off-pad": "kick: its nose stands at station {nose:length}, off the pad, and does not "
+    "meet the spring",
+    "yields": "the outer fibre yields on the way: expect the spring to take a set",
+    "may-yield": "at the low end of what this steel may carry the outer fibre yields",
     "steep": "the spring or the tang's face slopes {slope:margin} where they meet: above "
     "{small:margin} the small-slope model loses accuracy (error of order slope squared)",
+    "target-unknown": lambda facts: _target_unknown(facts),
+    "out-of-bounds": "{results}: no design of this size can have what comes out, so the model does "
+    "not cover it and no such number is given",
 }
 
 
-def _of_either(code: str) -> Callable[[Facts], str]:
-    """Write a notice of one blade, or of one of two beside some positions of the other."""
+def _of_blade(sentence: Sentence) -> Callable[[Facts], str]:
+    """Write a notice of a blade; where it is one of several, with its name and the cases."""
 
-    def sentence(facts: Facts) -> str:
-        if code == "other-loose" or "beside" in facts:
-            return f"{facts.blade}{_beside(facts)}: {_SEVERAL[code].format_map(_With(facts, {}))}"
-        place = facts.position.replace("_", "-") if "position" in facts else ""
-        named = f"{facts.blade}: " if "blade" in facts else ""
-        return named + _ONE[code].format_map(_With(facts, {"place": place}))
+    def written(facts: Facts) -> str:
+        text = sentence.format_map(facts) if isinstance(sentence, str) else sentence(facts)
+        return f"{facts.blade}{_cases(facts)}: {text}" if "blade" in facts else text
 
-    return sentence
+    return written
 
 
-def _beside(facts: Facts) -> str:
+def _lifted_off(facts: Facts) -> str:
+    place = facts.position.replace("_", "-")
+    if "prouder" in facts:
+        return (
+            f"{place}: the spring does not reach this tang, for {facts.prouder} beside it stands "
+            f"prouder and holds the spring up; {_LOOSE}"
+        )
+    return f"{place}: the tang does not touch the spring; {_LOOSE}"
+
+
+def _other_loose(facts: Facts) -> str:
+    if "beside_it" in facts:
+        return (
+            f"as it turns, the prouder of it and {facts.other} beside it holds the spring up; "
+            f"{facts.other} is loose on the way"
+        )
+    return f"turning it takes the spring off {facts.other}, which is loose then"
+
+
+def _cases(facts: Facts) -> str:
     """Name the cases in which it holds, as ", pen open": "pen:open+sheep:closed,..."."""
     if "beside" not in facts:
         return ""
     cases = facts.beside.replace(":", " ").replace("+", " and ").replace(",", ", or ")
     return f", {cases.replace('_', '-')}"
-
-
-class _With(dict[str, Any]):
-    """Names put beside facts."""
-
-    def __init__(self, facts: Facts, more: Mapping[str, str]) -> None:
-        super().__init__(more)
-        self._facts = facts
-
-    def __missing__(self, name: str) -> Any:
-        return self._facts[name]
 
 
 def _target_unknown(facts: Facts) -> str:
@@ -143,13 +146,7 @@ def _temper_not_used(facts: Facts) -> str:
 
 
 NOTICES: dict[str, Sentence] = {
-    **{code: _of_either(code) for code in _ONE},
-    "other-loose": _of_either("other-loose"),
-    "kick-off-pad": "kick: its nose stands at station {nose:length}, off the pad, and does not "
-    "meet the spring",
-    "target-unknown": _target_unknown,
-    "out-of-bounds": "{results}: no design of this size can have what comes out, so the model does "
-    "not cover it and no such number is given",
+    **{code: _of_blade(sentence) for code, sentence in _OF_A_BLADE.items()},
     "target-missed": _target_lost,
     "fit-done": "nothing to grind: both readings are as wanted",
     "lowers-open": _lowers_open,

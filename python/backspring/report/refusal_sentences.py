@@ -111,5 +111,4 @@ REFUSALS: dict[str, str | Callable[[Facts], str]] = {
     "grind-lets-go": _grind(_lets_go),
     "flush-breaks-rule": _broken_rule("the spring cannot be ground flush: "),
     "flush-passes": "still not flush after {passes:count} passes: take more off in each",
-    "other-no-rest": "the other blade finds no rest while this one turns",
 }

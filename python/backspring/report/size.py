@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from backspring.design.design import Design
 from backspring.question.check import check_blade
 from backspring.question.size_result import Sized, Solution, Taper, profile
 from backspring.report.check import CAUTION, target_row
@@ -18,13 +19,12 @@ NAMES = {
     "tang.pivot": "pivot",
     "spring.length": "length",
 }
-# Keys whose values sizing may change, as they stand in a design file.
+# Keys of a blade whose values sizing may change, as they stand in a design file.
 _KEYS = (
-    ("spring.width", lambda core: core.spring.width_mm),
-    ("spring.pad", lambda core: [core.pad.start_mm, core.pad.end_mm]),
-    ("tang.pivot", lambda core: core.tang.pivot_mm),
-    ("fit.preload", lambda core: core.fit.preload_mm),
-    ("fit.dial", lambda core: core.fit.dial_mm),
+    ("spring.pad", lambda blade: [blade.pad.start_mm, blade.pad.end_mm]),
+    ("tang.pivot", lambda blade: blade.tang.pivot_mm),
+    ("fit.preload", lambda blade: blade.fit.preload_mm),
+    ("fit.dial", lambda blade: blade.fit.dial_mm),
 )
 
 
@@ -42,7 +42,7 @@ def headline(sized: Sized, units: System) -> str:
     parts = [f"{_sizes(first, units)} for {_effect(first, units)}"]
     if len(sized.solutions) > 1:
         parts.append(f"{len(sized.solutions)} ways in all")
-    return f"{sized.original.name}: {', '.join(parts)}"
+    return f"{sized.original.title}: {', '.join(parts)}"
 
 
 def refusal(sized: Sized, units: System) -> str:
@@ -52,7 +52,7 @@ def refusal(sized: Sized, units: System) -> str:
         wanted.append(f"a pull of {both(sized.pull_n, 'force', units)}")
     if sized.yield_margin is not None:
         wanted.append(f"a yield margin of {number(sized.yield_margin, 'margin', units)}")
-    answer = f"{sized.original.name}: no size gives {' with '.join(wanted)}"
+    answer = f"{sized.original.title}: no size gives {' with '.join(wanted)}"
     if sized.nearest is not None:
         answer += f"; nearest: {_sizes(sized.nearest, units)} for {_effect(sized.nearest, units)}"
     return f"{answer}; {'; '.join(limit.text(units) for limit in sized.limits)}"
@@ -82,7 +82,7 @@ def taper_report(taper: Taper, units: System | None = None) -> Report:
     )
     unit = unit_of("length", units)
     line = (
-        f"{taper.original.name}: tapered for {both(taper.pull_n, 'force', units)}, peak stress "
+        f"{taper.original.title}: tapered for {both(taper.pull_n, 'force', units)}, peak stress "
         f"{text(taper.peak_stress_mpa, 'stress', units)}, "
         f"yield margin {number(taper.yield_margin, 'margin', units)}"
     )
@@ -169,10 +169,21 @@ def _file_lines(sized: Sized, solution: Solution) -> Iterator[str]:
     if [*new.spring.thickness] != [*old.spring.thickness]:
         rows = ", ".join(f"[{x:.6g}, {thick:.6g}]" for x, thick in profile(solution.design))
         yield f"spring.thickness = [{rows}]"
-    for key, read in _KEYS:
-        value = read(new)
-        if value == read(old):
-            continue
-        ends = value if isinstance(value, list) else [value]
-        written = ", ".join(f"{each:.6g}" for each in ends)
-        yield f"{key} = [{written}]" if isinstance(value, list) else f"{key} = {written}"
+    if new.spring.width_mm != old.spring.width_mm:
+        yield f"spring.width = {new.spring.width_mm:.6g}"
+    for blade, was in zip(new.blades, old.blades, strict=True):
+        for key, read in _KEYS:
+            value = read(blade)
+            if value == read(was):
+                continue
+            ends = value if isinstance(value, list) else [value]
+            written = ", ".join(f"{each:.6g}" for each in ends)
+            line = f"[{written}]" if isinstance(value, list) else written
+            yield f"{_in_file(key, blade.name, solution.design)} = {line}"
+
+
+def _in_file(key: str, blade: str, design: Design) -> str:
+    """Name a key as the file has it; of a further blade, that blade's."""
+    if blade == design.blades[0]:
+        return key
+    return f"blades.{blade}.{key.removeprefix('spring.')}"

@@ -41,7 +41,7 @@ def tolerance_report(study: Tolerance, units: System | None = None) -> Report:
 
 def headline(study: Tolerance) -> str:
     """Answer in one line: what share of knives meets the targets, and the chance of a batch."""
-    chance, name = study.result.batch, study.design.name
+    chance, name = study.result.batch, study.design.title
     if chance is None:
         return f"{name}: stopped before anything was worked out"
     judged = "meet the targets" if study.targets else "work as slip joints"

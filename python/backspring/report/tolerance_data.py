@@ -17,7 +17,7 @@ def tolerance_data(study: Tolerance) -> dict[str, Any]:
     result, chance = study.result, study.result.batch
     keys = [spread.key for spread in study.spreads]
     return {
-        "design": {"name": study.design.name, "sha256": study.design.sha256},
+        "design": study.design.identity(),
         "n": study.n,
         "seed": study.seed,
         "complete": study.complete,
