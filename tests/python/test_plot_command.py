@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import subprocess
 import sys
 from pathlib import Path
@@ -15,6 +16,7 @@ from backspring import picture
 from backspring.cli import main
 
 HERON = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml"
+TURNSTONE = HERON.with_name("turnstone.toml")
 
 
 # A sheet has all that the others show, so its pixels stand for theirs.
@@ -59,6 +61,35 @@ def test_what_cannot_be_drawn_is_refused(
     monkeypatch.chdir(tmp_path)
     assert main(["plot", str(HERON), *words]) == 2
     assert message in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    ("words", "blade"),
+    [
+        (["--kind", "positions"], None),
+        (["--kind", "positions", "--blade", "pen", "--angle", "52"], "pen"),
+        (["--kind", "stress", "--blade", "long", "--angle", "52"], "long"),
+        (["--kind", "back"], None),
+    ],
+)
+def test_several_blades_are_drawn_together_or_one_by_one(
+    words: list[str], blade: str | None, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    output = tmp_path / "turnstone.png"
+    assert main(["plot", str(TURNSTONE), *words, "--output", str(output), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["data"].get("blade") == blade
+    assert output.read_bytes().startswith(b"\x89PNG")
+
+
+def test_an_angle_needs_a_blade_and_a_blade_its_name(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    start = ["plot", str(TURNSTONE), "--output", str(tmp_path / "turnstone.png")]
+    assert main([*start, "--kind", "stress", "--angle", "52"]) == 2
+    assert "--angle needs --blade, one of long, pen" in capsys.readouterr().err
+    assert main([*start, "--blade", "kick"]) == 2
+    assert 'no blade is called "kick": known are long, pen' in capsys.readouterr().err
     assert list(tmp_path.iterdir()) == []
 
 

@@ -8,13 +8,13 @@ from typing import Any
 from backspring import Design, check, load
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.of_blades import add_blade, chosen
 from backspring.cli.pictures import write_picture
 from backspring.report.tables import Report
 
 # Written out here, so that --help also answers without matplotlib.
 _KINDS = ("sheet", "positions", "stress", "action", "back")
 _AT_AN_ANGLE = ("positions", "stress")
-_OF_TWO_BLADES = ("sheet", "positions")
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -28,8 +28,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--angle",
         type=float,
         metavar="DEG",
-        help="blade angle, 0 closed and 180 open, for positions or stress",
+        help="blade angle, 0 closed and 180 open, for positions or stress; of several blades with "
+        "--blade",
     )
+    add_blade(parser)
 
 
 def run(options: argparse.Namespace) -> Answer:
@@ -38,16 +40,23 @@ def run(options: argparse.Namespace) -> Answer:
         kinds = " or ".join(f"--kind {kind}" for kind in _AT_AN_ANGLE)
         raise UsageError(f"backspring plot: --angle goes with {kinds}")
     design = load(options.design)
+    if options.angle is not None and chosen(design, options).of_all_blades:
+        names = ", ".join(design.blades)
+        raise UsageError(f"backspring plot: --angle needs --blade, one of {names}")
     write_picture(options.output, lambda picture: _draw(picture, design, options))
-    name = design.name
+    name, of = design.name, {} if options.blade is None else {"blade": options.blade}
     return Answer(
         "pass",
-        {"design": {"name": name}, "kind": options.kind, "output": options.output},
+        {"design": {"name": name}, **of, "kind": options.kind, "output": options.output},
         Report(f"{name}: {options.kind} drawn in {options.output}", ()),
         path=options.design,
     )
 
 
 def _draw(picture: Any, design: Design, options: argparse.Namespace) -> Any:
-    at = {} if options.angle is None else {"blade_angle_deg": options.angle}
-    return picture.plot(check(design), options.kind, units=options.units, **at)
+    """Of several blades all, or the one that is asked for on the whole spring."""
+    asked = {"blade_angle_deg": options.angle, "blade": options.blade}
+    if not design.of_all_blades:
+        design, asked["blade"] = chosen(design, options), None
+    given = {name: value for name, value in asked.items() if value is not None}
+    return picture.plot(check(design), options.kind, units=options.units, **given)

@@ -35,14 +35,17 @@ def blades_action(
         rows = rows / style.size
         label = f"{name}, peak {_peak(each, style, pulls=pulls)}"
         ax.plot(angle, rows[0], line.style, color=line.color, lw=line.width, label=label)
-        ax.fill_between(
-            angle, rows.min(0), rows.max(0), color=line.color, alpha=_BAND_ALPHA, lw=0, zorder=1
-        )
+        low, high = rows.min(0), rows.max(0)
+        ax.fill_between(angle, low, high, color=line.color, alpha=_BAND_ALPHA, lw=0, zorder=1)
+    # An empty one, for the legend.
+    ax.fill_between(
+        [], [], color=palette.MUTED, alpha=_BAND_ALPHA, lw=0, label="band: the others anywhere"
+    )
     ax.axhline(0.0, color=palette.INK, lw=0.8)
     ax.set_xlim(0.0, 180.0)
     ax.set_xticks(np.arange(0.0, 181.0, 30.0))
     what = "pull at the nail nick" if pulls else "torque"
-    dress_chart(ax, "blade angle [deg]", f"{what} [{style.unit}]: + resists opening")
+    dress_chart(ax, "blade angle [deg]", f"{what} [{style.unit}]: + resists opening", columns=2)
     return ax
 
 

@@ -41,7 +41,7 @@ def blades_stress(
             label=label,
         )
     peak = max(row.travel.peak_stress_mpa for each in check.blades.values() for row in each.beside)
-    draw_limits(ax, check.design.core, peak, stress, length)
+    draw_limits(ax, check.design.core, peak, stress, length, columns=2)
     return ax
 
 

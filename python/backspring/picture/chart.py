@@ -13,6 +13,7 @@ from backspring.picture.canvas import Picture
 from backspring.picture.subject import NAME_IN, write_name
 
 _HEIGHT_IN = 4.8
+_ROW_POINTS = 12.0
 
 
 def new_chart(name: str | None = None) -> tuple[Figure, Axes]:
@@ -41,13 +42,13 @@ def label_axes(ax: Axes, along: str, up: str) -> None:
     ax.spines[["top", "right"]].set_visible(False)
 
 
-def dress_chart(ax: Axes, along: str, up: str) -> None:
+def dress_chart(ax: Axes, along: str, up: str, *, columns: int = 3) -> None:
     """Write the axes' labels and the legend above them."""
     label_axes(ax, along, up)
-    legend_above(ax)
+    legend_above(ax, columns)
 
 
-def legend_above(ax: Axes) -> None:
+def legend_above(ax: Axes, columns: int = 3) -> None:
     """Put the legend above the axes."""
     ax.legend(
         fontsize=palette.SMALL,
@@ -55,21 +56,30 @@ def legend_above(ax: Axes) -> None:
         loc="lower left",
         bbox_to_anchor=(0.0, 1.0),
         borderaxespad=0.2,
-        ncols=3,
+        ncols=columns,
         columnspacing=1.4,
     )
 
 
 def name_place(
-    ax: Axes, name: str, x: float, *, side: Literal["left", "right"], style: str = ":"
+    ax: Axes,
+    name: str,
+    x: float,
+    *,
+    side: Literal["left", "right"],
+    style: str = ":",
+    row: int = 0,
 ) -> None:
-    """Mark a place on the way with a line, and name it at the top on one side of the line."""
+    """Mark a place on the way with a line, and name it at the top on one side of the line.
+
+    Names in different rows stand one below the other.
+    """
     ax.axvline(x, color=palette.MUTED, lw=0.9, ls=style, zorder=0.5)
     ax.annotate(
         name,
         (x, 1.0),
         xycoords=ax.get_xaxis_transform(),
-        xytext=(3.0 if side == "right" else -3.0, -3.0),
+        xytext=(3.0 if side == "right" else -3.0, -3.0 - _ROW_POINTS * row),
         textcoords="offset points",
         ha="left" if side == "right" else "right",
         va="top",

@@ -71,7 +71,13 @@ def stress_along(
 
 
 def draw_limits(
-    ax: Axes, design: _core.Design, peak_mpa: float, stress: Style, length: Style
+    ax: Axes,
+    design: _core.Design,
+    peak_mpa: float,
+    stress: Style,
+    length: Style,
+    *,
+    columns: int = 3,
 ) -> None:
     """Draw all that is not a curve: yield, places on the spring, words at the axes."""
     highest = max(design.strength.yield_mpa.high, peak_mpa) / stress.size
@@ -82,6 +88,7 @@ def draw_limits(
         ax,
         f"station from the middle pin [{length.unit}]",
         f"bending stress, outer fibre [{stress.unit}]",
+        columns=columns,
     )
 
 
@@ -143,12 +150,14 @@ def _mark_places(ax: Axes, design: _core.Design, unit_mm: float) -> None:
             clip_on=False,
             label="kink in the thickness",
         )
+    shared = len(design.blades) > 1
     for station_mm in pins_mm(design)[1:]:
-        name_place(ax, "rear pin", station_mm / unit_mm, side="right")
+        behind = rear_pad_mm(design) is not None
+        name_place(ax, "rear pin", station_mm / unit_mm, side="left" if behind else "right")
     name_place(ax, root_name(design), 0.0, side="right")
     for station_mm, name in _pivots(design).items():
         side: Literal["left", "right"] = "left" if station_mm > 0.0 else "right"
-        name_place(ax, name, station_mm / unit_mm, side=side)
+        name_place(ax, name, station_mm / unit_mm, side=side, row=int(shared))
 
 
 def _pivots(design: _core.Design) -> dict[float, str]:
