@@ -32,7 +32,8 @@ void define_result() {
         BACKSPRING_FIELD(GrindRow, travel_peak_stress_station_mm),
         BACKSPRING_FIELD(GrindRow, yield_margin), BACKSPRING_FIELD(GrindRow, yield_margin_low),
         BACKSPRING_FIELD(GrindRow, reading_loaded_half_stop_mm),
-        BACKSPRING_FIELD(GrindRow, reading_loaded_closed_mm), BACKSPRING_FIELD(GrindRow, targets));
+        BACKSPRING_FIELD(GrindRow, reading_loaded_closed_mm),
+        BACKSPRING_FIELD(GrindRow, reading_loaded_open_mm), BACKSPRING_FIELD(GrindRow, targets));
     auto way = declared<GrindWay>();
     define_record(way, BACKSPRING_FIELD(GrindWay, face), BACKSPRING_FIELD(GrindWay, region),
                   BACKSPRING_FIELD(GrindWay, after), BACKSPRING_FIELD(GrindWay, refused));

@@ -43,8 +43,10 @@ std::optional<Band> yield_margin(CaseSolutions& cases) {
 }
 
 Readings readings(CaseSolutions& cases) {
+    const auto open = [](Solution& s) { return std::optional(s.readings().open_mm); };
     return {.closed_mm = farthest(cases, [](Solution& s) { return s.readings().closed_mm; }),
-            .half_stop_mm = farthest(cases, [](Solution& s) { return s.readings().half_stop_mm; })};
+            .half_stop_mm = farthest(cases, [](Solution& s) { return s.readings().half_stop_mm; }),
+            .open_mm = farthest(cases, open).value()};
 }
 
 std::vector<TargetResult> judge_targets(CaseSolutions& cases) {

@@ -45,6 +45,7 @@ GrindRow grind_row(const Design& design, double removed_mm) {
     }
     row.reading_loaded_half_stop_mm = loaded.half_stop_mm;
     row.reading_loaded_closed_mm = loaded.closed_mm;
+    if (design.blades.size() > 1) row.reading_loaded_open_mm = loaded.open_mm;
     row.targets = judge_targets(solved);
     return row;
 }

@@ -51,7 +51,9 @@ void change_rules(Requirements& rules, const Design& design, const std::vector<C
     }
 }
 
-bool is_listed(const RowColumn& column) { return column.name != kLeastPull; }
+bool is_listed(const RowColumn& column) {
+    return column.name != kLeastPull && column.name != kOpenReading;
+}
 
 std::vector<RowColumn> pick_columns(Requirements& rules, const std::vector<std::string>& names) {
     const auto all = row_columns();

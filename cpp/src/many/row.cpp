@@ -90,6 +90,8 @@ constexpr std::array kColumns{
     RowColumn{"openings_margin", ResultKind::margin,
               [](CaseSolutions& s) { return least(s, &openings_margin); }},
     RowColumn{kLeastPull, ResultKind::force, &least_peak_pull_n},
+    RowColumn{kOpenReading, ResultKind::reading,
+              [](CaseSolutions& s) -> Value { return readings(s).open_mm; }},
 };
 
 bool let_go(const Rest& rest) { return rest && rest->count == 0; }

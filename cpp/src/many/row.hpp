@@ -10,8 +10,9 @@
 
 namespace backspring::detail {
 
-/// The least of the peak pulls of all cases: only for who asks by name, for one blade has one case.
+// Only for who asks by name: a blade alone has one pull, and reads nothing at open.
 inline constexpr std::string_view kLeastPull = "peak_pull_least_n";
+inline constexpr std::string_view kOpenReading = "reading_loaded_open_mm";
 
 /// One result of a row by its name, and how a design's solutions are asked for it.
 struct RowColumn {

@@ -5,13 +5,15 @@
 #include <cmath>
 
 #include "backspring/core/error.hpp"
-#include "backspring/design/field.hpp"
+#include "backspring/design/dimension.hpp"
 #include "figures.hpp"
+#include "worst_figures.hpp"
 
 namespace backspring {
 namespace {
 
 constexpr double kStep = 1e-5;
+constexpr double kStepBeside = 2e-5;
 
 // Corners by themselves: a design file gives them as a pair.
 const std::array kCorners{
@@ -168,13 +170,15 @@ void add_pull_and_margin(Gradient& gradient, const Design& design) {
     }
 }
 
-}  // namespace
-
-double Gradient::of(std::string_view figure, std::string_view dimension) const {
-    return derivative(place_of(figures, figure), place_of(dimensions, dimension));
+void set_columns(Gradient& result, const std::vector<Eigen::ArrayXd>& columns) {
+    result.derivative.resize(result.value.size(), static_cast<Eigen::Index>(columns.size()));
+    for (std::size_t j = 0; j < columns.size(); ++j) {
+        result.derivative.col(static_cast<Eigen::Index>(j)) = columns[j];
+    }
 }
 
-Gradient gradient(const Design& design) {
+/// Of a blade alone: derivatives, not differences of solutions.
+Gradient exact(const Design& design) {
     const Figures figures = make_figures(design);
     const Reader reader(design, figures);
     Gradient result;
@@ -194,10 +198,41 @@ Gradient gradient(const Design& design) {
     };
     for (const Field& entry : dimensions()) add(entry);
     for (const Field& entry : kCorners) add(entry);
-    result.derivative.resize(rows, static_cast<Eigen::Index>(columns.size()));
-    for (std::size_t j = 0; j < columns.size(); ++j) {
-        result.derivative.col(static_cast<Eigen::Index>(j)) = columns[j];
+    set_columns(result, columns);
+    return result;
+}
+
+/// Of a blade beside others: differences through the whole solution.
+Gradient by_differences(const Design& design) {
+    const WorstFigures figures(design);
+    Gradient result{
+        .figures = figures.names(), .dimensions = {}, .value = figures.values(), .derivative = {}};
+    std::vector<Dimension> all = dimensions_of(design);
+    for (const Field& corner : kCorners) all.push_back({&corner, 0});
+    std::vector<Eigen::ArrayXd> columns;
+    for (const Dimension& dimension : all) {
+        const std::optional<double> value = dimension.value(design);
+        if (!value) continue;
+        const auto changed = [&](double by) {
+            Design moved = design;
+            dimension.set(moved, *value + by);
+            return moved;
+        };
+        result.dimensions.push_back(key_of(dimension, design));
+        columns.push_back(figures.rate(changed, kStepBeside * std::max(1.0, std::abs(*value))));
     }
+    set_columns(result, columns);
+    return result;
+}
+
+}  // namespace
+
+double Gradient::of(std::string_view figure, std::string_view dimension) const {
+    return derivative(place_of(figures, figure), place_of(dimensions, dimension));
+}
+
+Gradient gradient(const Design& design) {
+    Gradient result = design.blades.size() == 1 ? exact(design) : by_differences(design);
     add_pull_and_margin(result, design);
     return result;
 }

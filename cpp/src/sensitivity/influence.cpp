@@ -6,6 +6,7 @@
 #include "backspring/core/error.hpp"
 #include "backspring/core/require.hpp"
 #include "figures.hpp"
+#include "influence_beside.hpp"
 #include "thinning.hpp"
 
 namespace backspring {
@@ -61,41 +62,6 @@ double density(const Feeler& feeler, const Spring& spring, double x, const Thinn
     return sum;
 }
 
-/// Stations at equal distances, each with what tapers off to its neighbours.
-class Stations {
-  public:
-    Stations(double from_mm, double to_mm, double spacing_mm)
-        : from_(from_mm),
-          parts_(std::max(1, static_cast<int>(std::ceil((to_mm - from_mm) / spacing_mm - 1e-9)))),
-          apart_((to_mm - from_mm) / parts_) {}
-
-    [[nodiscard]] Eigen::Index count() const { return parts_ + 1; }
-    [[nodiscard]] double x_mm(Eigen::Index i) const {
-        return from_ + apart_ * static_cast<double>(i);
-    }
-
-    /// Length a station stands for.
-    [[nodiscard]] double length_mm(Eigen::Index i) const {
-        return i == 0 || i == parts_ ? 0.5 * apart_ : apart_;
-    }
-
-    /// Shares what happens at a place out to the stations beside it; nothing off the ends.
-    template <class Row>
-    void add(Row row, double x, double amount) const {
-        const double place = (x - from_) / apart_;
-        if (!(place >= 0.0 && place <= parts_)) return;
-        const auto i = std::min(static_cast<Eigen::Index>(place), Eigen::Index{parts_ - 1});
-        const double share = place - static_cast<double>(i);
-        row[i] += (1.0 - share) * amount;
-        row[i + 1] += share * amount;
-    }
-
-  private:
-    double from_;
-    int parts_;
-    double apart_;
-};
-
 /// What acts at one place only: shear under the touches, and the worst stress.
 template <class Row>
 void add_local(Row row,
@@ -136,12 +102,6 @@ void add_along(Eigen::ArrayXXd& change,
     });
 }
 
-Stations make_stations(const Spring& spring, const Pad& pad, GrindFace face, double spacing_mm) {
-    const bool pinned = spring.support.kind == SupportKind::two_pins;
-    return {pinned ? -spring.support.rear_pin_mm : 0.0,
-            face == GrindFace::back ? pad.end_mm : pad.start_mm, spacing_mm};
-}
-
 void require(GrindFace face, double spacing_mm) {
     Requirements rules;
     rules.require(face != GrindFace::pad, "face", [] {
@@ -176,23 +136,12 @@ void add_pull_and_margin(Influence& result, const Design& design) {
     }
 }
 
-}  // namespace
-
-Eigen::ArrayXd Influence::of(std::string_view figure) const {
-    const auto found = std::find(figures.begin(), figures.end(), figure);
-    if (found == figures.end()) {
-        throw OutOfRange(std::string(figure) + ": the design has no such result");
-    }
-    return change_per_pass.row(found - figures.begin()).transpose();
-}
-
-Influence influence(const Design& design, GrindFace face, double spacing_mm) {
-    require(face, spacing_mm);
+/// Of a blade alone: derivatives of its contacts.
+Influence exact_influence(const Design& design, GrindFace face, const Stations& stations) {
     const Figures figures = make_figures(design);
     const double offset_rate = face == GrindFace::back ? 0.5 : -0.5;
-    const Stations stations = make_stations(design.spring, design.own().pad, face, spacing_mm);
     const auto rows = static_cast<Eigen::Index>(figures.all.size());
-    Influence result{.station_mm = Eigen::ArrayXd(stations.count()),
+    Influence result{.station_mm = {},
                      .figures = {},
                      .value = Eigen::ArrayXd(rows),
                      .change_per_pass = Eigen::ArrayXXd::Zero(rows, stations.count())};
@@ -206,6 +155,25 @@ Influence influence(const Design& design, GrindFace face, double spacing_mm) {
                   offset_rate);
     }
     add_along(result.change_per_pass, stations, design.spring, feelers, offset_rate);
+    return result;
+}
+
+}  // namespace
+
+Eigen::ArrayXd Influence::of(std::string_view figure) const {
+    const auto found = std::find(figures.begin(), figures.end(), figure);
+    if (found == figures.end()) {
+        throw OutOfRange(std::string(figure) + ": the design has no such result");
+    }
+    return change_per_pass.row(found - figures.begin()).transpose();
+}
+
+Influence influence(const Design& design, GrindFace face, double spacing_mm) {
+    require(face, spacing_mm);
+    const Stations stations = make_stations(design, face, spacing_mm);
+    Influence result = design.blades.size() == 1 ? exact_influence(design, face, stations)
+                                                 : influence_beside(design, face, stations);
+    result.station_mm.resize(stations.count());
     for (Eigen::Index i = 0; i < stations.count(); ++i) {
         result.station_mm[i] = stations.x_mm(i);
         result.change_per_pass.col(i) *= kPassMm / stations.length_mm(i);

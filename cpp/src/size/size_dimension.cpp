@@ -5,21 +5,28 @@
 #include <string_view>
 
 #include "backspring/core/require.hpp"
+#include "backspring/design/dimension.hpp"
+#include "backspring/design/steel_ends.hpp"
 
 namespace backspring {
 namespace {
 
 constexpr double kLeastPreloadMm = 0.02;
 
-/// Moves what belongs to the pivot: pad and dial, and the spring's end when the pad goes past it.
+/// Moves what belongs to the pivot: the pads and dials of all blades on it, and the spring's end
+/// when a pad goes past it.
 void move_pivot(Design& design, double by_mm) {
-    design.own().tang.pivot_mm += by_mm;
-    design.own().pad.start_mm += by_mm;
-    design.own().pad.end_mm += by_mm;
-    design.own().fit.dial_mm += by_mm;
+    const double pivot = design.own().tang.pivot_mm;
+    for (Blade& blade : design.blades) {
+        if (blade.end != design.own().end || blade.tang.pivot_mm != pivot) continue;
+        blade.tang.pivot_mm += by_mm;
+        blade.pad.start_mm += by_mm;
+        blade.pad.end_mm += by_mm;
+        blade.fit.dial_mm += by_mm;
+    }
     Profile& profile = design.spring.thickness;
     if (profile.size() > 1) {
-        profile.back().x_mm = std::max(profile.back().x_mm, design.own().pad.end_mm);
+        profile.back().x_mm = std::max(profile.back().x_mm, steel_ends(design).front_mm);
     }
 }
 
@@ -60,7 +67,14 @@ constexpr std::array kMeasures{
     Measure{"spring.length", pivot, set_length, 0.75, 1.3},
 };
 
-const Measure* find_measure(std::string_view key) {
+/// The preload of a blade that the key names; it goes as the own one does.
+bool is_preload_of_blade(const Design& design, std::string_view key) {
+    const bool names_blade = key.starts_with("blades.");
+    return names_blade && key.ends_with(".fit.preload") && find_dimension(design, key);
+}
+
+const Measure* find_measure(const Design& design, std::string_view key) {
+    if (is_preload_of_blade(design, key)) key = "fit.preload";
     const auto found = std::find_if(kMeasures.begin(), kMeasures.end(),
                                     [&](const Measure& m) { return m.key == key; });
     return found == kMeasures.end() ? nullptr : &*found;
@@ -111,10 +125,12 @@ void require_dimensions(const Design& design, const std::vector<SizeDimension>& 
                   [] { return std::string("must name at least one dimension"); });
     for (std::size_t i = 0; i < dimensions.size(); ++i) {
         const SizeDimension& dimension = dimensions[i];
-        if (!find_measure(dimension.key)) {
+        if (!find_measure(design, dimension.key)) {
+            const bool alone = design.blades.size() == 1;
             rules.fail(dimension.key,
-                       "cannot be sized: known are spring.thickness, fit.preload, spring.width, "
-                       "tang.pivot, spring.length");
+                       std::string("cannot be sized: known are spring.thickness, fit.preload, "
+                                   "spring.width, tang.pivot, spring.length") +
+                           (alone ? "" : ", and as blades.NAME.fit.preload another blade's"));
             continue;
         }
         const bool again =
@@ -133,21 +149,25 @@ double size_of(const Design& design, const SizeDimension& dimension) {
     if (dimension.station_mm) {
         return station_at(design.spring.thickness, *dimension.station_mm)->thickness_mm;
     }
-    return find_measure(dimension.key)->get(design);
+    if (is_preload_of_blade(design, dimension.key)) return *dimension_value(design, dimension.key);
+    return find_measure(design, dimension.key)->get(design);
 }
 
 Design with_size(const Design& design, const SizeDimension& dimension, double mm) {
+    if (is_preload_of_blade(design, dimension.key)) {
+        return with_dimension(design, dimension.key, mm);
+    }
     Design changed = design;
     if (dimension.station_mm) {
         station_at(changed.spring.thickness, *dimension.station_mm)->thickness_mm = mm;
     } else {
-        find_measure(dimension.key)->set(changed, mm);
+        find_measure(design, dimension.key)->set(changed, mm);
     }
     return changed;
 }
 
 SizeBounds size_bounds(const Design& design, const SizeDimension& dimension) {
-    const Measure& measure = *find_measure(dimension.key);
+    const Measure& measure = *find_measure(design, dimension.key);
     const double now = std::max(size_of(design, dimension), kLeastPreloadMm);
     return {.low_mm = dimension.low_mm.value_or(measure.least_share * now),
             .high_mm = dimension.high_mm.value_or(measure.greatest_share * now)};

@@ -137,7 +137,9 @@ class Plane {
     }
 
     [[nodiscard]] Eigen::Matrix2d jacobian(const Trial& trial) const {
-        const Gradient slopes = gradient(trial.design);
+        // Beside other blades the gradient is no more exact than the differences below.
+        const bool alone = trial.design.blades.size() == 1;
+        const auto slopes = alone ? std::optional(gradient(trial.design)) : std::nullopt;
         Eigen::Matrix2d result;
         for (int i = 0; i < 2; ++i) {
             result.col(i) = column(trial, slopes, measure(i).dimension, i);
@@ -146,15 +148,15 @@ class Plane {
     }
 
     [[nodiscard]] Sizes column(const Trial& trial,
-                               const Gradient& slopes,
+                               const std::optional<Gradient>& slopes,
                                const SizeDimension& dimension,
                                int i) const {
         const double size = trial.sizes_mm[static_cast<std::size_t>(i)];
         const auto from_gradient = [&](std::string_view key, double per_mm) {
-            return Sizes(slopes.of("peak_pull_n", key) * per_mm / *wanted_.target.pull_n,
-                         slopes.of("yield_margin", key) * per_mm / *wanted_.target.yield_margin);
+            return Sizes(slopes->of("peak_pull_n", key) * per_mm / *wanted_.target.pull_n,
+                         slopes->of("yield_margin", key) * per_mm / *wanted_.target.yield_margin);
         };
-        if (!dimension.station_mm) {
+        if (slopes && !dimension.station_mm) {
             if (dimension.key == "spring.thickness") {
                 return from_gradient("spring.thickness_scale", 1.0 / size);
             }

@@ -8,6 +8,8 @@
 #include "backspring/check/look.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/core/root.hpp"
+#include "backspring/design/cases.hpp"
+#include "backspring/design/steel_ends.hpp"
 #include "size_trial.hpp"
 
 namespace backspring {
@@ -53,6 +55,25 @@ double largest_moment(const Spring& spring, const Way& way, double x_mm) {
     return largest;
 }
 
+double rear_pin_mm(const Spring& spring) {
+    return spring.support.kind == SupportKind::two_pins ? -spring.support.rear_pin_mm : 0.0;
+}
+
+/// Raises the moments of places to those that a blade makes, the others in any position.
+void raise_moments(std::vector<double>& moments,
+                   const std::vector<double>& places,
+                   const Design& design,
+                   std::size_t blade) {
+    const bool turned = design.blades[blade].end != design.own().end;
+    for (const Design& one : cases(seen_from(design, blade))) {
+        const Way way = loads_on_the_way(one);
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            const double x = turned ? rear_pin_mm(one.spring) - places[i] : places[i];
+            moments[i] = std::max(moments[i], largest_moment(one.spring, way, x));
+        }
+    }
+}
+
 class Shaper {
   public:
     Shaper(const Design& design, double least_mm, int stations)
@@ -62,10 +83,9 @@ class Shaper {
 
     /// Largest moment of each station of the profile while the blade turns.
     [[nodiscard]] std::vector<double> moments_of(const Design& design) const {
-        const Way way = loads_on_the_way(design);
-        std::vector<double> moments;
-        for (const double x : places_) {
-            moments.push_back(largest_moment(design.spring, way, x));
+        std::vector<double> moments(places_.size(), 0.0);
+        for (std::size_t blade = 0; blade < design.blades.size(); ++blade) {
+            raise_moments(moments, places_, design, blade);
         }
         return moments;
     }
@@ -111,13 +131,21 @@ class Shaper {
                 places_.push_back(from + (to - from) * i / stations);
             }
         };
+        const double rear_pin = rear_pin_mm(spring), rear_end = belly_ends(design_).rear_mm;
+        const auto at_rear = [&](const Blade& b) { return b.end != design_.own().end; };
+        const bool bears_behind = std::ranges::any_of(design_.blades, at_rear);
+        if (bears_behind) {
+            places_.push_back(steel_ends(design_).rear_mm);
+            spread(rear_end, rear_pin);
+        }
         if (spring.support.kind == SupportKind::two_pins) {
-            // The steel behind the rear pin carries nothing and stays.
+            // Without a blade there the steel behind the rear pin carries nothing and stays.
             if (spring.thickness.size() > 1) places_.push_back(spring.thickness.front().x_mm);
-            spread(-spring.support.rear_pin_mm, 0.0);
+            spread(rear_pin, 0.0);
         }
         spread(0.0, design_.own().pad.start_mm);
         places_.push_back(design_.own().pad.end_mm);
+        places_.push_back(steel_ends(design_).front_mm);
         if (spring.thickness.size() > 1) places_.push_back(spring.thickness.back().x_mm);
         for (const Hole& hole : spring.holes) {
             for (const double share : {-1.0, -0.9, -0.7, -0.4, 0.0, 0.4, 0.7, 0.9, 1.0}) {

@@ -40,7 +40,9 @@ std::optional<double> known(double value) {
 
 /// What a row's targets are held against, see judged_figures().
 JudgedFigures judged_figures(const RowValues& row, bool has_half_stop) {
-    const Readings loaded{.closed_mm = known(row[kClosed]), .half_stop_mm = known(row[kHalfStop])};
+    const Readings loaded{.closed_mm = known(row[kClosed]),
+                          .half_stop_mm = known(row[kHalfStop]),
+                          .open_mm = known(row[kOpenReading]).value_or(0.0)};
     return {.pull_n = known(row[kPull]),
             .yield_margin = known(row[kMargin]),
             .reading_mm = farthest_from_flush_mm(loaded, has_half_stop),
@@ -92,6 +94,7 @@ std::vector<std::string> followed_columns(const Design& design) {
                                    "travel_peak_stress_mpa", kMargin};
     if (design.own().tang.half_stop_mm) names.emplace_back(kHalfStop);
     names.emplace_back(kClosed);
+    if (design.blades.size() > 1) names.emplace_back(kOpenReading);
     return names;
 }
 

@@ -21,6 +21,7 @@ struct GrindRow {
     std::optional<double> yield_margin_low;             ///< with the lower limit of the yield
     std::optional<double> reading_loaded_half_stop_mm;  ///< none without that rest [mm]
     std::optional<double> reading_loaded_closed_mm;     ///< none without that rest [mm]
+    std::optional<double> reading_loaded_open_mm;       ///< none for a blade alone [mm]
     std::vector<TargetResult> targets;                  ///< met or missed, as check() judges them
 };
 

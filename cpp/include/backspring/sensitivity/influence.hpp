@@ -30,6 +30,10 @@ struct Influence {
 /// tapers off in a straight line to its neighbours. The sum of changes x lengths is that of a pass
 /// over all of them. Preload stays as it is.
 ///
+/// Beside other blades: each result of the case in which it is worst, by central differences of
+/// whole solutions for 0.0001 mm off and on, from the pad of a blade at the other end on; good to
+/// 1e-4 of the largest change.
+///
 /// @param face        back, or belly: then up to the pad, whose grinding would take preload
 /// @param spacing_mm  between stations, at most [mm], 0.05 to 20
 /// @throws InvalidInput  the pad as face, or with every broken rule

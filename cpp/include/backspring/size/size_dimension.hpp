@@ -14,7 +14,7 @@ namespace backspring {
 /// proportion; with a station, that station's own thickness alone. "fit.preload". "spring.width".
 /// "tang.pivot" moves pivot, pad and dial together, the steel stays and is made longer at its end
 /// when the pad needs it. "spring.length" does the same and stretches the steel between middle pin
-/// and pad.
+/// and pad; blades on the same pin go along. "blades.NAME.fit.preload" is another blade's.
 struct SizeDimension {
     std::string key;                   ///< which measure
     std::optional<double> station_mm;  ///< with "spring.thickness" only [mm]
