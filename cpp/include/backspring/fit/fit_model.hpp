@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "backspring/action/reading.hpp"
 #include "backspring/design/design.hpp"
@@ -40,6 +41,7 @@ struct FaceDepths {
 ///
 /// @note  after the open face the blade opens depth/a_p further: 0.2 deg for 0.1 mm at 32 mm
 [[nodiscard]] Design take_off(const Design& design, const FaceDepths& depths);
+[[nodiscard]] Blade take_off(Blade blade, const FaceDepths& depths);
 
 /// What a drawing cannot know about one knife on the bench.
 struct FitUnknowns {
@@ -55,9 +57,17 @@ enum class FitState {
     unloaded,  ///< rear pin out
 };
 
+/// The design in the cases that its own blade's loaded readings are judged in, the one they are
+/// taken in first.
+///
+/// Blades at the other end of the spring stand in each of their positions, all closed first. Those
+/// at its own end stand open: whichever tang there is proudest holds the spring up, and beside a
+/// closed one that does, a reading says nothing of this blade's faces. A blade alone has one case.
+[[nodiscard]] std::vector<Design> reading_cases(const Design& design);
+
 /// Both readings in both states.
 struct FitReadings {
-    Readings loaded;                         ///< both pins in
+    Readings loaded;                         ///< both pins in, in the first of reading_cases()
     Readings unloaded;                       ///< rear pin out
     std::optional<double> closed_angle_deg;  ///< where the blade rests closed, loaded [deg]
 };
@@ -73,6 +83,11 @@ struct FitReadings {
 /// @throws InvalidInput  with every broken rule of the design
 /// @note  the model of play is common practice's picture of it, no source
 [[nodiscard]] FitReadings fit_readings(const Design& design, const FitUnknowns& unknowns = {});
+
+/// The loaded readings, each in that one of reading_cases() where it is lowest.
+///
+/// @throws InvalidInput  with every broken rule of the design
+[[nodiscard]] Readings lowest_readings(const Design& design, const FitUnknowns& unknowns = {});
 
 /// The readings of one state alone, as fit_readings() has them.
 ///
