@@ -66,7 +66,6 @@ void define_allowance(py::module_& m) {
           DOC(allowances));
     m.def("lowest_readings", &lowest_readings, py::arg("design"),
           argument("unknowns", FitUnknowns{}), NoGil(), DOC(lowest_readings));
-    m.def("reading_cases", &reading_cases, py::arg("design"), DOC(reading_cases));
     m.def("readings_after_back_grind", &readings_after_back_grind, py::arg("design"),
           py::arg("depth_mm"), py::arg("target_mm") = 0.0254, NoGil(),
           DOC(readings_after_back_grind));

@@ -135,14 +135,22 @@ Design take_off(const Design& design, const FaceDepths& depths) {
     return ground;
 }
 
+Design as_read(Design design) {
+    for (std::size_t i = 1; i < design.blades.size(); ++i) {
+        Blade& blade = design.blades[i];
+        if (blade.end == design.own().end) blade.stands = Stand::open;
+    }
+    return design;
+}
+
 std::vector<Design> reading_cases(const Design& design) {
     std::vector<Design> all;
     for (Design& one : cases(design)) {
-        const bool beside_open = std::ranges::all_of(one.blades, [&](const Blade& blade) {
-            return &blade == &one.own() || blade.end != one.own().end ||
-                   blade.stands == Stand::open;
-        });
-        if (beside_open) all.push_back(std::move(one));
+        const auto otherwise = [&](const Blade& blade) {
+            return &blade != &one.own() && blade.end == one.own().end &&
+                   blade.stands != Stand::open;
+        };
+        if (std::ranges::none_of(one.blades, otherwise)) all.push_back(std::move(one));
     }
     return all;
 }
@@ -161,14 +169,13 @@ Readings lowest_readings(const Design& design, const FitUnknowns& unknowns) {
 
 Readings readings_in(FitState state, const Design& design, const FitUnknowns& unknowns) {
     require_good(design);
-    return state == FitState::loaded
-               ? loaded_readings(reading_cases(design).front(), unknowns).readings
-               : unloaded_readings(design, unknowns);
+    return state == FitState::loaded ? loaded_readings(as_read(design), unknowns).readings
+                                     : unloaded_readings(design, unknowns);
 }
 
 FitReadings fit_readings(const Design& design, const FitUnknowns& unknowns) {
     require_good(design);
-    const Loaded loaded = loaded_readings(reading_cases(design).front(), unknowns);
+    const Loaded loaded = loaded_readings(as_read(design), unknowns);
     return {.loaded = loaded.readings,
             .unloaded = unloaded_readings(design, unknowns),
             .closed_angle_deg = loaded.closed_angle_deg};

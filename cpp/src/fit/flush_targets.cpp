@@ -29,7 +29,7 @@ class FittedKnife {
   public:
     FittedKnife(const Design& design, double target_mm)
         : design_(detail::fitted(design, target_mm, {})),
-          joint_(make_joint(reading_cases(design_).front())),
+          joint_(make_joint(as_read(design_))),
           rests_(find_rests(joint_, design_.own().tang.half_stop_mm.has_value())),
           back_(whole_back(joint_, rests_)) {}
 
@@ -112,7 +112,7 @@ FlushTargets flush_targets(const Design& design) {
 }
 
 WholeBack fitted_back(const Design& design, double target_mm) {
-    return whole_back(reading_cases(detail::fitted(design, target_mm, {})).front());
+    return whole_back(as_read(detail::fitted(design, target_mm, {})));
 }
 
 }  // namespace backspring

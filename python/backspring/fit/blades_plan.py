@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from backspring import _core
+from backspring.core_record import changed
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
@@ -39,9 +40,16 @@ def make_blades_plan(
     state: str,
     rules: _core.PlanRules,
     more: tuple[Notice, ...] = (),
+    short_mm: float = 0.0,
 ) -> BladesPlan:
-    """Plan several blades of a knife as it stands; other blades stay as they are."""
-    result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], rules)
+    """Plan several blades of a knife as it stands; other blades stay as they are.
+
+    `short_mm` is how much farther off the target to stop, but where a reading is low.
+    """
+    short = changed(rules, target_mm=rules.target_mm + short_mm)
+    result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], short)
+    if short_mm and any(each.removed.open_mm for each in result.blades):
+        result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], rules)
     plans: dict[str, FitPlan] = {}
     for fitted, own in zip(blades, result.blades, strict=True):
         seen = design.seen_from(design.blades[fitted.blade])

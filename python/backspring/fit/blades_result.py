@@ -120,7 +120,7 @@ class BladesPlan(Reported):
 
 
 def moves_data(levers: list[_core.BladeLever]) -> list[dict[str, Any]]:
-    """What each face moves on every blade, as plain data."""
+    """Write what each face moves on every blade as plain data."""
     return [
         {
             "blade": row.blade,

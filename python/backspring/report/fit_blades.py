@@ -7,13 +7,12 @@ from typing import TYPE_CHECKING
 
 from backspring.report.display import number, reading, text, unit_of
 from backspring.report.fit import CAUTIONS, face_name
-from backspring.report.levers import levers_table
+from backspring.report.levers import levers_table, moves_table
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.whole_back import whole_back_lines
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring import _core
     from backspring.fit.blades_result import BladesAllowance, BladesPlan
     from backspring.fit.result import Allowance, FitPlan
 
@@ -32,9 +31,9 @@ def blades_allowance_report(left: BladesAllowance, units: System | None = None) 
     unit = unit_of("reading", units)
     heads = ("", f"unloaded {unit}", "drops when loaded", f"loaded {unit}")
     blocks: list[Block] = [TextTable("Allowance", heads, tuple(rows))]
-    blocks.append(moves_table(left.moves, units, "Of the fitted knife"))
+    blocks.append(moves_table(left.moves, units, "Fitted"))
     for name, each in left.blades.items():
-        blocks.append(_named(name, whole_back_lines(each.along, units, " when fitted")))
+        blocks.append(headed(name, whole_back_lines(each.along, units, " when fitted")))
     blocks += [Lines("How it is read", _CASES), Lines("Caution", CAUTIONS)]
     target = reading(left.target_mm, units)
     both = "; ".join(_leave(name, each, units) for name, each in left.blades.items())
@@ -46,34 +45,6 @@ def blades_plan_report(plan: BladesPlan, units: System | None = None) -> Report:
     """Lay out a plan of several blades."""
     units = units or plan.design.units
     return Report(_first(plan, units), tuple(_blocks(plan, units)))
-
-
-def moves_table(levers: list[_core.BladeLever], units: System, of: str) -> TextTable:
-    """Table of what 0.1 mm off each face moves on every blade."""
-    off = text(0.1, "reading", units)
-    heads = [f"off the {unit_of('reading', units)}"]
-    columns = []
-    for each in levers[0].moves:
-        for name in ("half_stop", "closed"):
-            if any(getattr(m, f"{name}_mm") is not None for m in _column(levers, each.blade)):
-                columns.append((each.blade, f"{name}_mm"))
-                heads.append(f"{each.blade} {name.replace('_', '-')}")
-    rows = []
-    for row in levers:
-        moves = {each.blade: each for each in row.moves}
-        figures = (getattr(moves[blade], name) for blade, name in columns)
-        face = f"{row.blade} {face_name(row.face.name, False)}"
-        rows.append((face, *("" if f is None else f"{_signed(f, units)}" for f in figures)))
-    return TextTable(f"{of}: what {off} off each face moves, pins in", tuple(heads), tuple(rows))
-
-
-def _column(levers: list[_core.BladeLever], blade: str) -> list[_core.BladeMoves]:
-    return [each for row in levers for each in row.moves if each.blade == blade]
-
-
-def _signed(value: float, units: System) -> str:
-    written = number(value, "reading", units)
-    return written if written.startswith("-") else f"+{written}"
 
 
 def _left_rows(name: str, left: Allowance, units: System) -> Iterator[tuple[str, ...]]:
@@ -90,7 +61,8 @@ def _leave(name: str, left: Allowance, units: System) -> str:
     return f"{name} {both}{reading(left.closed_mm, units)} at closed"
 
 
-def _named(name: str, block: Lines | TextTable) -> Block:
+def headed(name: str, block: Block) -> Block:
+    """Head a block with a blade's name."""
     if isinstance(block, TextTable):
         return TextTable(f"{name}: {block.title}", block.heads, block.rows)
     return Lines(f"{name}: {block.heading}", block.lines)
@@ -114,10 +86,10 @@ def _blocks(plan: BladesPlan, units: System) -> Iterator[Block]:
     yield _now(plan, units)
     if plan.steps:
         yield _steps(plan, units)
-    yield moves_table(plan.moves, units, "Of the knife as it stands")
+    yield moves_table(plan.moves, units, "As it stands")
     for name, each in plan.blades.items():
-        yield _named(name, levers_table(each.levers, units))
-        yield _named(name, whole_back_lines(each.along, units, " when done"))
+        yield headed(name, levers_table(each.levers, units))
+        yield headed(name, whole_back_lines(each.along, units, " when done"))
     if plan.notices:
         yield Lines("Notices", tuple(notice.text(units) for notice in plan.notices))
     yield Lines("How it is read", _CASES)

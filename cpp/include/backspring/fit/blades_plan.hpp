@@ -14,7 +14,7 @@ struct FittedBlade {
     FitUnknowns unknowns;   ///< of this knife at that blade
 };
 
-/// What the dial showed of one of several blades; see reading_cases() for how the others stand.
+/// What the dial showed of one of several blades; see as_read() for how the others stand.
 struct BladeMeasured {
     std::size_t blade = 0;  ///< from 0
     Measured measured;      ///< its readings

@@ -57,17 +57,20 @@ enum class FitState {
     unloaded,  ///< rear pin out
 };
 
-/// The design in the cases that its own blade's loaded readings are judged in, the one they are
-/// taken in first.
+/// The design as its own blade is read: other blades at its own end of the spring stand open, those
+/// at the other end as they stand, which is closed where nothing else is said.
 ///
-/// Blades at the other end of the spring stand in each of their positions, all closed first. Those
-/// at its own end stand open: whichever tang there is proudest holds the spring up, and beside a
-/// closed one that does, a reading says nothing of this blade's faces. A blade alone has one case.
+/// Whichever tang at one end is proudest holds the spring up there: beside a closed one that does,
+/// a reading says nothing of this blade's faces.
+[[nodiscard]] Design as_read(Design design);
+
+/// The cases that the own blade's loaded readings are judged in: as_read() with the blades at the
+/// other end in each of their positions, all closed first. A blade alone has one.
 [[nodiscard]] std::vector<Design> reading_cases(const Design& design);
 
 /// Both readings in both states.
 struct FitReadings {
-    Readings loaded;                         ///< both pins in, in the first of reading_cases()
+    Readings loaded;                         ///< both pins in, as_read()
     Readings unloaded;                       ///< rear pin out
     std::optional<double> closed_angle_deg;  ///< where the blade rests closed, loaded [deg]
 };
