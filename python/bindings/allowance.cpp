@@ -52,7 +52,8 @@ void define_allowance(py::module_& m) {
                   BACKSPRING_FIELD(BackGrindReadings, allowance_before),
                   BACKSPRING_FIELD(BackGrindReadings, allowance_after));
 
-    m.def("take_off", &take_off, py::arg("design"), py::arg("depths"), DOC(take_off));
+    m.def("take_off", py::overload_cast<const Design&, const FaceDepths&>(&take_off),
+          py::arg("design"), py::arg("depths"), DOC(take_off));
     m.def("fit_readings", &fit_readings, py::arg("design"), argument("unknowns", FitUnknowns{}),
           NoGil(), DOC(fit_readings));
     m.def("readings_in", &readings_in, py::arg("state"), py::arg("design"),
@@ -61,6 +62,10 @@ void define_allowance(py::module_& m) {
           DOC(tip_height_mm));
     m.def("allowance", &allowance, py::arg("design"), py::arg("target_mm") = 0.0254,
           argument("unknowns", FitUnknowns{}), NoGil(), DOC(allowance));
+    m.def("allowances", &allowances, py::arg("design"), py::arg("target_mm") = 0.0254, NoGil(),
+          DOC(allowances));
+    m.def("lowest_readings", &lowest_readings, py::arg("design"),
+          argument("unknowns", FitUnknowns{}), NoGil(), DOC(lowest_readings));
     m.def("readings_after_back_grind", &readings_after_back_grind, py::arg("design"),
           py::arg("depth_mm"), py::arg("target_mm") = 0.0254, NoGil(),
           DOC(readings_after_back_grind));

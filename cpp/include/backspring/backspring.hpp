@@ -16,6 +16,7 @@
 #include "backspring/design/steel_ends.hpp"
 #include "backspring/fit/allowance.hpp"
 #include "backspring/fit/bench_figures.hpp"
+#include "backspring/fit/blades_plan.hpp"
 #include "backspring/fit/fit_plan.hpp"
 #include "backspring/fit/flush_targets.hpp"
 #include "backspring/fit/least_squares.hpp"

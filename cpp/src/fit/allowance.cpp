@@ -1,5 +1,8 @@
 #include "backspring/fit/allowance.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include "backspring/check/solution.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/grind/grind.hpp"
@@ -8,6 +11,9 @@
 
 namespace backspring {
 namespace {
+
+constexpr double kFittedMm = 1e-9;
+constexpr int kMostFittings = 30;
 
 /// Whether the kick carries some of the closed blade.
 bool kick_bears(const Design& design) {
@@ -20,12 +26,26 @@ bool kick_bears(const Design& design) {
                design.own().tang.pivot_mm - 0.5 * design.own().tang.kick->distance_mm;
 }
 
+void require_target(double target_mm) {
+    Requirements rules;
+    rules.in_range("target", target_mm, -1.0, 1.0, "mm");
+    rules.throw_if_any();
+}
+
+Allowance left_by(const Design& done, double target_mm, const FitUnknowns& unknowns) {
+    const Pair left = readings_of(done, {}, unknowns, FitState::unloaded);
+    return {.target_mm = target_mm,
+            .half_stop_mm = left.half_stop_mm,
+            .closed_mm = *left.closed_mm,
+            .tang = done.own().tang};
+}
+
 }  // namespace
 
 Design detail::fitted(const Design& design, double target_mm, const FitUnknowns& unknowns) {
     FaceQuestion question{.design = design,
                           .unknowns = unknowns,
-                          .state = FitState::loaded,
+                          .which = Wanted::lowest,
                           .wanted = {.half_stop_mm = std::nullopt, .closed_mm = target_mm},
                           .closed = kClosedSide,
                           .already = {}};
@@ -47,15 +67,27 @@ Design detail::fitted(const Design& design, double target_mm, const FitUnknowns&
 }
 
 Allowance allowance(const Design& design, double target_mm, const FitUnknowns& unknowns) {
-    Requirements rules;
-    rules.in_range("target", target_mm, -1.0, 1.0, "mm");
-    rules.throw_if_any();
-    const Design done = fitted(design, target_mm, unknowns);
-    const Pair left = readings_of(done, {}, unknowns, FitState::unloaded);
-    return {.target_mm = target_mm,
-            .half_stop_mm = left.half_stop_mm,
-            .closed_mm = *left.closed_mm,
-            .tang = done.own().tang};
+    require_target(target_mm);
+    return left_by(fitted(design, target_mm, unknowns), target_mm, unknowns);
+}
+
+std::vector<Allowance> allowances(const Design& design, double target_mm) {
+    require_target(target_mm);
+    Design done = design;
+    double moved = 1.0;
+    for (int turn = 0; moved > kFittedMm && turn < kMostFittings; ++turn) {
+        moved = 0.0;
+        for (std::size_t i = 0; i < design.blades.size(); ++i) {
+            const Tang tang = fitted(seen_from(done, i), target_mm, {}).own().tang;
+            moved = std::max(moved, std::abs(tang.closed_mm - done.blades[i].tang.closed_mm));
+            done.blades[i].tang = tang;
+        }
+    }
+    std::vector<Allowance> all;
+    for (std::size_t i = 0; i < design.blades.size(); ++i) {
+        all.push_back(left_by(seen_from(done, i), target_mm, {}));
+    }
+    return all;
 }
 
 BackGrindReadings readings_after_back_grind(const Design& design,

@@ -13,6 +13,7 @@ constexpr double kStepMm = 1e-5;
 constexpr double kSettledMm = 1e-8;
 constexpr double kFarthestMm = 10.0;
 constexpr double kLongBladeMm = 100.0;
+constexpr double kHeldSlope = 1e-3;
 constexpr int kRounds = 40;
 constexpr int kHalvings = 12;
 
@@ -27,17 +28,27 @@ struct Had {
     double tip_height_mm = 0.0;
 };
 
-Had had(const FaceQuestion& q, const FaceDepths& depths) {
-    if (!q.tip_height_mm) return {.readings = readings_of(q.design, depths, q.unknowns, q.state)};
-    const FitReadings both = fit_readings(take_off(q.design, depths), q.unknowns);
-    const Readings& shown = q.state == FitState::loaded ? both.loaded : both.unloaded;
-    if (!shown.closed_mm || !both.closed_angle_deg) {
-        throw NoConvergence({.code = NoticeCode::not_held_closed});
-    }
-    if (q.wanted.half_stop_mm && !shown.half_stop_mm) {
+Pair held(const Design& design, const Readings& shown) {
+    if (!shown.closed_mm) throw NoConvergence({.code = NoticeCode::not_held_closed});
+    if (design.own().tang.half_stop_mm && !shown.half_stop_mm) {
         throw NoConvergence({.code = NoticeCode::no_half_stop_rest});
     }
-    return {.readings = {.half_stop_mm = shown.half_stop_mm, .closed_mm = shown.closed_mm},
+    return {.half_stop_mm = shown.half_stop_mm, .closed_mm = shown.closed_mm};
+}
+
+Pair shown_of(const FaceQuestion& q, const FaceDepths& depths) {
+    if (q.which == Wanted::lowest) return lowest_of(q.design, depths, q.unknowns);
+    const bool loaded = q.which == Wanted::loaded;
+    return readings_of(q.design, depths, q.unknowns,
+                       loaded ? FitState::loaded : FitState::unloaded);
+}
+
+Had had(const FaceQuestion& q, const FaceDepths& depths) {
+    if (!q.tip_height_mm) return {.readings = shown_of(q, depths)};
+    const FitReadings both = fit_readings(take_off(q.design, depths), q.unknowns);
+    if (!both.closed_angle_deg) throw NoConvergence({.code = NoticeCode::not_held_closed});
+    const bool alone = q.design.blades.size() == 1;
+    return {.readings = alone ? held(q.design, both.loaded) : shown_of(q, depths),
             .tip_height_mm = tip_of(q.design, *both.closed_angle_deg)};
 }
 
@@ -72,9 +83,14 @@ std::optional<Eigen::Matrix3d> jacobian(const FaceQuestion& q,
     return slopes;
 }
 
+/// Whether another blade holds the spring up, so that a face moves nothing yet.
+bool held_by_others(const FaceQuestion& q, const Eigen::Matrix3d& slopes) {
+    return q.design.blades.size() > 1 && slopes.diagonal().cwiseAbs().minCoeff() < kHeldSlope;
+}
+
 NoConvergence no_tang(const FaceQuestion& q) {
     Notice notice{.code = NoticeCode::no_such_tang,
-                  .names = {{"state", q.state == FitState::loaded ? "loaded" : "unloaded"}}};
+                  .names = {{"state", q.which == Wanted::unloaded ? "unloaded" : "loaded"}}};
     const auto add = [&](const char* name, const std::optional<double>& mm) {
         if (mm) notice.parameters.push_back({name, *mm, Quantity::length});
     };
@@ -90,6 +106,12 @@ Eigen::Vector3d solved(const FaceQuestion& question) {
         if (left->norm() < kSettledMm) return depth;
         const auto slopes = jacobian(question, depth, *left);
         if (!slopes) break;
+        if (held_by_others(question, *slopes)) {
+            depth += *left;
+            if (depth.norm() > kFarthestMm) break;
+            left = missing(question, depth);
+            continue;
+        }
         Eigen::Vector3d step = -slopes->partialPivLu().solve(*left);
         if (!step.allFinite()) break;
         auto next = missing(question, depth + step);
@@ -129,12 +151,13 @@ Pair detail::readings_of(const Design& design,
                          const FaceDepths& depths,
                          const FitUnknowns& unknowns,
                          FitState state) {
-    const Readings of = readings_in(state, take_off(design, depths), unknowns);
-    if (!of.closed_mm) throw NoConvergence({.code = NoticeCode::not_held_closed});
-    if (design.own().tang.half_stop_mm && !of.half_stop_mm) {
-        throw NoConvergence({.code = NoticeCode::no_half_stop_rest});
-    }
-    return {.half_stop_mm = of.half_stop_mm, .closed_mm = of.closed_mm};
+    return held(design, readings_in(state, take_off(design, depths), unknowns));
+}
+
+Pair detail::lowest_of(const Design& design,
+                       const FaceDepths& depths,
+                       const FitUnknowns& unknowns) {
+    return held(design, lowest_readings(take_off(design, depths), unknowns));
 }
 
 std::array<double, 2> detail::solve_faces(const FaceQuestion& question) {

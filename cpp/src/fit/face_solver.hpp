@@ -36,15 +36,29 @@ struct Pair {
                                const FitUnknowns& unknowns,
                                FitState state);
 
+/// As readings_of() with the pins in, each where it is lowest of all cases of the other blades.
+///
+/// @throws NoConvergence  where the blade does not stay half-stopped or closed in one of them
+[[nodiscard]] Pair lowest_of(const Design& design,
+                             const FaceDepths& depths,
+                             const FitUnknowns& unknowns);
+
 /// Height of the tip that goes with a closed angle; a tip that is not known is one on a long blade,
 /// which stays where it is when that one does.
 [[nodiscard]] double tip_of(const Design& design, double closed_angle_deg);
+
+/// Which readings are wanted.
+enum class Wanted {
+    unloaded,  ///< rear pin out
+    loaded,    ///< pins in, as they are taken
+    lowest,    ///< pins in, where they are lowest
+};
 
 /// One question to the solver.
 struct FaceQuestion {
     const Design& design;
     const FitUnknowns& unknowns;
-    FitState state;
+    Wanted which;
     Pair wanted;         ///< a position without a value is left alone
     Direction closed;    ///< how the closed reading is moved; the half-stop by its own face
     FaceDepths already;  ///< taken off before

@@ -6,6 +6,7 @@
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/bounds.hpp"
 #include "backspring/check/closed_blade.hpp"
+#include "backspring/design/cases.hpp"
 #include "backspring/design/joint_of.hpp"
 #include "loaded_joint.hpp"
 
@@ -57,6 +58,10 @@ Loaded loaded_readings(const Design& design, const FitUnknowns& unknowns) {
     return loaded;
 }
 
+void lower(std::optional<double>& reading, const std::optional<double>& to) {
+    reading = reading && to ? std::optional(std::min(*reading, *to)) : std::nullopt;
+}
+
 Readings unloaded_readings(const Design& design, const FitUnknowns& unknowns) {
     Joint joint = make_unloaded_joint(design);
     tilt(joint, unknowns.pad_tilt_rad);
@@ -106,33 +111,71 @@ double& FaceDepths::of(TangFace face) {
 
 double FaceDepths::of(TangFace face) const { return FaceDepths(*this).of(face); }
 
-Design take_off(const Design& design, const FaceDepths& depths) {
-    Design ground = design;
-    Tang& tang = ground.own().tang;
+Blade take_off(Blade blade, const FaceDepths& depths) {
+    Tang& tang = blade.tang;
+    const Tang before = tang;
     tang.open_mm -= depths.open_mm;
-    ground.own().fit.preload_mm -= depths.open_mm;
+    blade.fit.preload_mm -= depths.open_mm;
     if (tang.half_stop_mm) {
         *tang.half_stop_mm -= depths.half_stop_mm;
     } else if (!tang.round_end_mm) {
-        tang.round_end_mm = round_end_left_mm(design.own().tang, tang.closed_mm - depths.closed_mm);
+        tang.round_end_mm = round_end_left_mm(before, tang.closed_mm - depths.closed_mm);
     }
     tang.closed_mm -= depths.closed_mm;
     if (tang.kick) {
         tang.kick->height_mm += depths.closed_mm - depths.kick_mm;
         if (tang.kick->height_mm < kNoKickMm) tang.kick.reset();
     }
+    return blade;
+}
+
+Design take_off(const Design& design, const FaceDepths& depths) {
+    Design ground = design;
+    ground.own() = take_off(std::move(ground.own()), depths);
     return ground;
+}
+
+Design as_read(Design design) {
+    for (std::size_t i = 1; i < design.blades.size(); ++i) {
+        Blade& blade = design.blades[i];
+        if (blade.end == design.own().end) blade.stands = Stand::open;
+    }
+    return design;
+}
+
+std::vector<Design> reading_cases(const Design& design) {
+    std::vector<Design> all;
+    for (Design& one : cases(design)) {
+        const auto otherwise = [&](const Blade& blade) {
+            return &blade != &one.own() && blade.end == one.own().end &&
+                   blade.stands != Stand::open;
+        };
+        if (std::ranges::none_of(one.blades, otherwise)) all.push_back(std::move(one));
+    }
+    return all;
+}
+
+Readings lowest_readings(const Design& design, const FitUnknowns& unknowns) {
+    require_good(design);
+    const std::vector<Design> all = reading_cases(design);
+    Readings lowest = loaded_readings(all.front(), unknowns).readings;
+    for (std::size_t i = 1; i < all.size(); ++i) {
+        const Readings shown = loaded_readings(all[i], unknowns).readings;
+        lower(lowest.half_stop_mm, shown.half_stop_mm);
+        lower(lowest.closed_mm, shown.closed_mm);
+    }
+    return lowest;
 }
 
 Readings readings_in(FitState state, const Design& design, const FitUnknowns& unknowns) {
     require_good(design);
-    return state == FitState::loaded ? loaded_readings(design, unknowns).readings
+    return state == FitState::loaded ? loaded_readings(as_read(design), unknowns).readings
                                      : unloaded_readings(design, unknowns);
 }
 
 FitReadings fit_readings(const Design& design, const FitUnknowns& unknowns) {
     require_good(design);
-    const Loaded loaded = loaded_readings(design, unknowns);
+    const Loaded loaded = loaded_readings(as_read(design), unknowns);
     return {.loaded = loaded.readings,
             .unloaded = unloaded_readings(design, unknowns),
             .closed_angle_deg = loaded.closed_angle_deg};

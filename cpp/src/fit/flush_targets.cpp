@@ -15,12 +15,21 @@ constexpr double kFarthestTargetMm = 1.0;
 constexpr double kFirstStepMm = 0.02;
 constexpr int kTargetBits = 26;
 
+/// The design without the other blades at its own blade's end, where the proudest tang counts.
+Design without_beside(Design design) {
+    const End end = design.own().end;
+    const auto others = std::remove_if(design.blades.begin() + 1, design.blades.end(),
+                                       [&](const Blade& blade) { return blade.end == end; });
+    design.blades.erase(others, design.blades.end());
+    return design;
+}
+
 /// A knife fitted for one reading.
 class FittedKnife {
   public:
     FittedKnife(const Design& design, double target_mm)
         : design_(detail::fitted(design, target_mm, {})),
-          joint_(make_joint(design_)),
+          joint_(make_joint(as_read(design_))),
           rests_(find_rests(joint_, design_.own().tang.half_stop_mm.has_value())),
           back_(whole_back(joint_, rests_)) {}
 
@@ -87,7 +96,8 @@ std::optional<double> reading_where(FunctionRef rising) {
 }  // namespace
 
 FlushTargets flush_targets(const Design& design) {
-    const auto fitted_for = [&](double target_mm) { return FittedKnife(design, target_mm); };
+    const Design one = without_beside(design);
+    const auto fitted_for = [&](double target_mm) { return FittedKnife(one, target_mm); };
     FlushTargets targets;
     targets.nowhere_low_mm =
         reading_where([&](double target) { return fitted_for(target).least_lift_n(); });
@@ -102,7 +112,7 @@ FlushTargets flush_targets(const Design& design) {
 }
 
 WholeBack fitted_back(const Design& design, double target_mm) {
-    return whole_back(detail::fitted(design, target_mm, {}));
+    return whole_back(as_read(detail::fitted(design, target_mm, {})));
 }
 
 }  // namespace backspring

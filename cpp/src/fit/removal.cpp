@@ -16,7 +16,7 @@ constexpr double kBelowOpenMm = 0.5;
 constexpr double kAlikeMm = 1e-9;
 
 double closed_reading_mm(const PlanSubject& s, const FaceDepths& depths) {
-    return *readings_of(s.now, depths, s.unknowns, FitState::loaded).closed_mm;
+    return *lowest_of(s.now, depths, s.unknowns).closed_mm;
 }
 
 /// Faces along which the closed reading may be brought down, the first choice first.
@@ -73,7 +73,7 @@ FaceDepths to_aim(const PlanSubject& s,
                   std::array<bool, 2> active) {
     FaceQuestion question{.design = s.now,
                           .unknowns = s.unknowns,
-                          .state = FitState::loaded,
+                          .which = Wanted::lowest,
                           .wanted = {},
                           .closed = closed,
                           .already = already};
@@ -154,7 +154,7 @@ FaceDepths detail::with_ways(const PlanSubject& s,
 }
 
 bool detail::ends_low(const PlanSubject& s, const FaceDepths& depths) {
-    const Pair end = readings_of(s.now, depths, s.unknowns, FitState::loaded);
+    const Pair end = lowest_of(s.now, depths, s.unknowns);
     const double lowest = std::min(*end.closed_mm, end.half_stop_mm.value_or(*end.closed_mm));
     return s.rules.target_mm - lowest > s.slack_mm;
 }

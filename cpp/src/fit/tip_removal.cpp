@@ -22,7 +22,7 @@ FaceDepths to_tip(const PlanSubject& s, double open_mm, double tip_height_mm) {
     const bool square = s.now.own().tang.half_stop_mm.has_value();
     FaceQuestion question{.design = s.now,
                           .unknowns = s.unknowns,
-                          .state = FitState::loaded,
+                          .which = Wanted::lowest,
                           .wanted = {.half_stop_mm = std::nullopt, .closed_mm = s.aim_mm},
                           .closed = kClosed,
                           .already = {.open_mm = open_mm},

@@ -9,11 +9,12 @@ from backspring import load
 from backspring.cli import UsageError, fit_log
 from backspring.cli.answer import Answer
 from backspring.cli.fit_values import Values
+from backspring.cli.of_blades import add_blade, chosen, for_each_blade
 from backspring.cli.pictures import write_picture
 from backspring.fit.after_back_grind import BackGround, readings_after_back_grind
+from backspring.fit.blades_result import BladesAllowance, BladesPlan
 from backspring.fit.plan import allowance, fit_plan
 from backspring.fit.result import FACES, Allowance, FitPlan
-from backspring.report.fit import allowance_report, plan_report
 from backspring.report.knife import log_report
 from backspring.units import System
 
@@ -24,8 +25,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("design", metavar="DESIGN", help="design file (TOML)")
     add("--target", metavar="READING", help="loaded reading wanted (default: 0.001 in)")
     add("--support", help="instead of the design's own: two-pins, clamped, or a root stiffness")
-    add("--half-stop", action="append", metavar="READING", help="measured; repeats may be given")
-    add("--closed", action="append", metavar="READING", help="measured; repeats may be given")
+    repeats = 'measured; repeats may be given; of several blades "NAME: READING", or --blade'
+    add("--half-stop", action="append", metavar="READING", help=repeats)
+    add("--closed", action="append", metavar="READING", help=repeats)
     add("--state", choices=("loaded", "unloaded"), help="state they were measured in")
     add("--repeatability", metavar="LENGTH", help="standard deviation of one reading")
     add("--reserve", type=float, help="share of what is to go that a pass leaves (default: 1/3)")
@@ -44,6 +46,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--tip", metavar="MOVE", help="move of the tip wanted, + out of the handle; or level")
     add("--tip-allowance", metavar="LENGTH", help="move of the tip that is no news (0.5 mm)")
     add("--after-back", metavar="DEPTH", help="readings and allowance with this off the back")
+    add_blade(parser)
     fit_log.add_arguments(parser)
     add(
         "--output",
@@ -55,26 +58,34 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Answer with the allowance, or with a plan from readings or from a log."""
     _require_sense(options)
-    design = load(options.design)
+    design = chosen(load(options.design), options)
+    if options.output is not None and design.of_all_blades:
+        raise UsageError("backspring fit: --output shows one blade: give --blade NAME")
     values = Values(options, design)
     if options.log is not None:
         return _from_log(options, values)
     if options.after_back is not None:
-        depth = values.length(options.after_back, "after-back")
-        ground = readings_after_back_grind(design, depth, values.target())
-        return _finish(ground, ground.laid_out(options.units), options)
+        return for_each_blade(design, lambda one: _after_back(options, Values(options, one)))
     if options.closed is None:
         left = allowance(design, values.target(), options.support)
-        return _finish(left, allowance_report(left, options.units), options)
-    plan = fit_plan(
-        design,
-        half_stop=values.mean("half_stop"),
-        closed=values.mean("closed"),
-        state=options.state,
-        repeatability=values.read("repeatability", "0 mm"),
-        **values.planning(),
-    )
-    return _finish(plan, plan_report(plan, options.units), options)
+        return _finish(left, left.laid_out(options.units), options)
+    plan = _plan(options, values)
+    return _finish(plan, plan.laid_out(options.units), options)
+
+
+def _plan(options: argparse.Namespace, values: Values) -> FitPlan | BladesPlan:
+    repeatability = values.read("repeatability", "0 mm")
+    given = {"state": options.state, "repeatability": repeatability, **values.planning()}
+    if values.design.of_all_blades:
+        return fit_plan(values.design, values.by_blade(), **given)
+    half_stop, closed = values.mean("half_stop"), values.mean("closed")
+    return fit_plan(values.design, half_stop=half_stop, closed=closed, **given)
+
+
+def _after_back(options: argparse.Namespace, values: Values) -> Answer:
+    depth = values.length(options.after_back, "after-back")
+    ground = readings_after_back_grind(values.design, depth, values.target())
+    return _finish(ground, ground.laid_out(options.units), options)
 
 
 def _require_sense(options: argparse.Namespace) -> None:
@@ -108,6 +119,8 @@ def _from_log(options: argparse.Namespace, values: Values) -> Answer:
     with fit_log.opened(options, values) as knife:
         if options.undo:
             return fit_log.undone(knife, options)
+        if len(knife.drawn.blades) > 1:
+            return fit_log.of_blades(knife, options, values)
         if not knife.can_plan():
             return fit_log.told(knife, options)
         plan = knife.plan(**values.planning())
@@ -116,7 +129,7 @@ def _from_log(options: argparse.Namespace, values: Values) -> Answer:
 
 
 def _finish(
-    result: Allowance | BackGround | FitPlan,
+    result: Allowance | BladesAllowance | BackGround | FitPlan | BladesPlan,
     report: Any,
     options: argparse.Namespace,
     more: dict[str, Any] | None = None,

@@ -13,10 +13,14 @@ from backspring.cli.fit_values import Values
 from backspring.cli.habits import add_habits, habits_of
 from backspring.cli.values import with_unit
 from backspring.design.arguments import refusal
+from backspring.fit.blades_of_log import plan_of_blades
 from backspring.fit.doubts import doubts
 from backspring.fit.given import read_gap, read_weight
 from backspring.fit.knife import REPEATABILITY, Knife
-from backspring.report.knife import knife_report, undo_report
+from backspring.notice import Notice
+from backspring.report.fit_blades import headed
+from backspring.report.knife import knife_blocks, knife_report, undo_report
+from backspring.report.tables import Block, Report
 
 _PULLS = ("pull", "closing_pull", "start_pull")
 _FIGURES = (*_PULLS, "hang", "moved", "hardness", "thickness_at", "tip_height", "gap")
@@ -82,10 +86,16 @@ def require_sense(options: argparse.Namespace, refuse: Callable[[str], None]) ->
 @contextmanager
 def opened(options: argparse.Namespace, values: Values) -> Iterator[Knife]:
     """Open the log with what is given added to it, to be written once all is answered."""
-    habits = habits_of(options, values.design)
-    knife = Knife(values.design, options.log, units=options.units, habits=habits)
+    design = values.design
     named = ("closed", "half_stop", "ground", *_FIGURES)
-    if all(getattr(options, name) is None for name in named):
+    nothing = all(getattr(options, name) is None for name in named)
+    if design.of_all_blades:
+        if not nothing:
+            raise refusal("blade", f"say whose: --blade {' or '.join(design.blades)}")
+        design = design.seen_from(design.blades[0])
+    habits = habits_of(options, design)
+    knife = Knife(design, options.log, units=options.units, habits=habits)
+    if nothing:
         yield knife
         return
     with knife.together(anew=True):
@@ -95,10 +105,13 @@ def opened(options: argparse.Namespace, values: Values) -> Iterator[Knife]:
 
 def undone(knife: Knife, options: argparse.Namespace) -> Answer:
     """Take the last entry off."""
-    last, left = knife.undo(), len(knife.entries)
+    last, left = knife.undo(), len(knife.logged)
+    undone = {"entry": left + 1, "kind": type(last).__name__, **asdict(last)}
+    if not last.blade:
+        del undone["blade"]
     data = {
         **_design(knife),
-        "undone": {"entry": left + 1, "kind": type(last).__name__, **asdict(last)},
+        "undone": undone,
         "log": {"entries": left},
     }
     return Answer("pass", data, undo_report(knife, last), (), options.design)
@@ -111,6 +124,26 @@ def told(knife: Knife, options: argparse.Namespace) -> Answer:
     report = knife_report(knife, options.units)
     notices = (*knife.notices, *doubts(knife.estimate(), knife.spread_mm))
     return Answer("pass", data, report, notices, options.design)
+
+
+def of_blades(knife: Knife, options: argparse.Namespace, values: Values) -> Answer:
+    """Plan all blades that were read, and say what the log tells of each."""
+    knives = {name: each for name, each in knife.blades.items() if each.entries}
+    for each in knives.values():
+        each.require_agreement()
+    data: dict[str, Any] = {**_design(knife), "plan": [], "blades": {}}
+    blocks: list[Block] = []
+    notices: tuple[Notice, ...] = ()
+    headline = f"{knife.drawn.name}: logged; read every blade, then a plan can be made"
+    if any(each.can_plan() for each in knives.values()):
+        plan = plan_of_blades(knife, **values.planning())
+        page, notices = plan.laid_out(options.units), plan.notices
+        data, headline, blocks = plan.to_dict(), page.headline, [*page.blocks]
+    for name, each in knives.items():
+        data["blades"].setdefault(name, {})["knife"] = each.to_dict()
+        units = options.units or knife.drawn.units
+        blocks += [headed(name, block) for block in knife_blocks(each, units)]
+    return Answer("pass", data, Report(headline, tuple(blocks)), notices, options.design)
 
 
 def _design(knife: Knife) -> dict[str, Any]:

@@ -6,6 +6,7 @@ import argparse
 from typing import Any
 
 from backspring.cli.values import with_unit
+from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.units import System
 
@@ -35,6 +36,20 @@ class Values:
         written = getattr(self.options, name)
         option = name.replace("_", "-")
         return None if written is None else [self.length(each, option) for each in written]
+
+    def by_blade(self) -> dict[str, dict[str, list[str]]]:
+        """Read "NAME: READING", the readings of several blades."""
+        found: dict[str, dict[str, list[str]]] = {}
+        for option in ("half_stop", "closed"):
+            for written in getattr(self.options, option) or ():
+                name, named, value = written.partition(":")
+                flag = option.replace("_", "-")
+                if not named:
+                    known = ", ".join(self.design.blades)
+                    raise refusal(flag, f'say whose, as "NAME: {written}", of {known}; or --blade')
+                read = self.length(value.strip(), flag)
+                found.setdefault(name.strip(), {}).setdefault(option, []).append(read)
+        return found
 
     def planning(self) -> dict[str, Any]:
         """Read how to plan."""

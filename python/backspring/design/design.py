@@ -119,6 +119,10 @@ class Design(Reported):
         parts = replace(self._parts, own=own, core=_core.seen_from(self._whole, own))
         return Design.from_parts(replace(parts, whole=self._whole))
 
+    def as_built(self, core: _core.Design) -> Design:
+        """Return the same design with the core's numbers of one knife in place of its own."""
+        return Design.from_parts(replace(self._parts, core=core))
+
     @property
     def title(self) -> str:
         """Name of the pattern, and of the blade where one of several is meant."""

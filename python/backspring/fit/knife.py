@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
+from backspring.fit.beside import among, entries_of, others_learned
 from backspring.fit.doubts import MORE, doubts
 from backspring.fit.given import read_figures, read_ground, read_readings
 from backspring.fit.knife_log import KnifeLog
@@ -41,6 +42,11 @@ class Knife(KnifeLog, Reported):
     meanwhile is not written over. The same entries always give the same answers. `units` are those
     that refusals speak in, the design's own when none are given. `habits` of the shop, from
     shop_habits(), are expected of the knife in the place of common practice.
+
+    Of several blades it is one's, the one a design is seen from: Knife(design.seen_from("pen"),
+    path). All share the file, in which every entry has its blade's name. A blade is estimated from
+    its own entries and from what came off the spring, with the others as theirs tell; what each
+    tells of the spring is not pooled.
     """
 
     _report_by = "knife:knife_report"
@@ -53,6 +59,10 @@ class Knife(KnifeLog, Reported):
         units: System | None = None,
         habits: ShopHabits | None = None,
     ) -> None:
+        if design.of_all_blades:
+            raise refusal(
+                "design", f'has several blades: say which, design.seen_from("{design.blades[0]}")'
+            )
         super().__init__(design, path)
         if habits is not None and self.path is not None and self.path.resolve() in habits.files:
             raise refusal("habits", f"already count {self.path}: give shop_habits() it as without")
@@ -89,7 +99,7 @@ class Knife(KnifeLog, Reported):
         Raises InvalidInput when a reading differs from an earlier one with nothing ground between,
         or when all that is logged contradicts it.
         """
-        read = read_readings(self.drawn, self._entries, half_stop, closed, state, repeatability)
+        read = read_readings(self.drawn, self.entries, half_stop, closed, state, repeatability)
         figures = {
             "pull": pull,
             "closing_pull": closing_pull,
@@ -116,10 +126,26 @@ class Knife(KnifeLog, Reported):
         self._add(read_ground(self.drawn, face, depth, region))
 
     @property
+    def entries(self) -> tuple[Entry, ...]:
+        """All entries in turn; of several blades this one's, and trips that took off the spring."""
+        return entries_of(self.drawn, self._entries)
+
+    @property
+    def blades(self) -> dict[str, Knife]:
+        """The same log as each blade of the spring has it, to be read and not added to."""
+        found = {self.drawn.blade: self}
+        for name in self.drawn.blades:
+            if name != self.drawn.blade:
+                found[name] = Knife(self.drawn.seen_from(name), units=self.units)
+                found[name].habits = self.habits
+                found[name]._stood = found[name]._entries = self._entries
+        return {name: found[name] for name in self.drawn.blades}
+
+    @property
     def scatter_mm(self) -> float | None:
         """Standard deviation between repeated readings, pooled; None when nothing is repeated."""
         squares, freedom = 0.0, 0
-        for readings in repeats(self._entries).values():
+        for readings in repeats(self.entries).values():
             mean = sum(readings) / len(readings)
             squares += sum((each - mean) ** 2 for each in readings)
             freedom += len(readings) - 1
@@ -147,9 +173,10 @@ class Knife(KnifeLog, Reported):
         design: its faces and Young's modulus stand in for them, so that it reads and pulls alike.
         """
         from backspring.fit.in_drawing import drawn_alike
-        from backspring.fit.likely import likely_design
+        from backspring.fit.likely import likely_among, likely_design
 
-        return likely_design(self.drawn, drawn_alike(self.estimate()))
+        drawn = likely_among(self.drawn, self._others())
+        return likely_design(drawn, drawn_alike(self.estimate()))
 
     @property
     def spreads(self) -> SpreadsTogether:
@@ -167,11 +194,13 @@ class Knife(KnifeLog, Reported):
         """Learn from all entries; without any, what the drawing and common practice say."""
         from backspring.fit.learn import learn
 
-        entries, scatter_mm = self._entries, self.scatter_mm or 0.0
-        require_no_forgotten_trip(entries, len(self._stood), scatter_mm, self.units)
-        if entries not in self._found:
-            self._found[entries] = learn(self.drawn, entries, scatter_mm, self.habits)
-        found = self._found[entries]
+        own, scatter_mm = self.entries, self.scatter_mm or 0.0
+        stood = len(entries_of(self.drawn, self._stood))
+        require_no_forgotten_trip(own, stood, scatter_mm, self.units)
+        if self._entries not in self._found:
+            drawn = among(self.drawn, self._others())
+            self._found[self._entries] = learn(drawn, own, scatter_mm, self.habits)
+        found = self._found[self._entries]
         if not found.settled:
             require_agreement(found.observations, found.misfit, self.units)
         return found
@@ -183,7 +212,7 @@ class Knife(KnifeLog, Reported):
 
     def can_plan(self) -> bool:
         """Say whether the loaded readings are known well enough to plan from."""
-        read = any(isinstance(entry, MeasuredEntry) for entry in self._entries)
+        read = any(isinstance(entry, MeasuredEntry) for entry in self.entries)
         return read and self.estimate().widest_mm <= _TOO_WIDE_MM
 
     def plan(
@@ -205,13 +234,13 @@ class Knife(KnifeLog, Reported):
 
         Raises InvalidInput when nothing was read since a trip.
         """
-        if not any(isinstance(entry, MeasuredEntry) for entry in self._entries):
+        if not any(isinstance(entry, MeasuredEntry) for entry in self.entries):
             raise refusal("log", "no readings yet: measure first")
         self.require_agreement()
         found = self.estimate()
         if not self.can_plan():
             raise refusal("log", "not read since it was ground: measure half-stop and closed first")
-        last = [e.state for e in self._entries if isinstance(e, MeasuredEntry)][-1]
+        last = [e.state for e in self.entries if isinstance(e, MeasuredEntry)][-1]
         spread_mm = max(self.spread_mm, found.widest_mm)
         tip = tip_wanted(found, tip, closed_by)
         rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
@@ -231,8 +260,17 @@ class Knife(KnifeLog, Reported):
 
         habits = {} if self.habits is None else {"habits": self.habits.to_dict()}
         return habits | knife_data(
-            self.estimate(), len(self._entries), self.scatter_mm, self.next_measurement()
+            self.estimate(), len(self.entries), self.scatter_mm, self.next_measurement()
+        )
+
+    def _others(self) -> dict[str, FitEstimate]:
+        from backspring.fit.learn import learn
+
+        return others_learned(
+            self.drawn,
+            self._entries,
+            lambda seen: learn(seen, entries_of(seen, self._entries), 0.0, self.habits),
         )
 
     def _stated(self) -> list[float]:
-        return [e.repeatability_mm for e in self._entries if isinstance(e, MeasuredEntry)]
+        return [e.repeatability_mm for e in self.entries if isinstance(e, MeasuredEntry)]

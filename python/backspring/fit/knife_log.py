@@ -6,6 +6,7 @@ import os
 from abc import ABC, abstractmethod
 from collections.abc import Iterator
 from contextlib import AbstractContextManager, contextmanager, nullcontext
+from dataclasses import replace
 from pathlib import Path
 
 from backspring.design.arguments import refusal
@@ -25,8 +26,8 @@ class KnifeLog(ABC):
         self._holding = False
 
     @property
-    def entries(self) -> tuple[Entry, ...]:
-        """All entries in turn."""
+    def logged(self) -> tuple[Entry, ...]:
+        """All entries of the log in turn, whichever blade they are of."""
         return self._entries
 
     def undo(self) -> Entry:
@@ -66,6 +67,8 @@ class KnifeLog(ABC):
         """Refuse entries that contradict each other."""
 
     def _add(self, *added: Entry) -> None:
+        if len(self.drawn.blades) > 1:
+            added = tuple(replace(each, blade=self.drawn.blade) for each in added)
         if self._holding:
             self._entries = (*self._entries, *added)
             return

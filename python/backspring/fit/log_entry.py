@@ -60,12 +60,16 @@ _NAMES: dict[str, tuple[str, Shown]] = {
 
 @dataclass(frozen=True, slots=True)
 class MeasuredEntry:
-    """What the dial showed [mm]; at one position or at both."""
+    """What the dial showed [mm]; at one position or at both.
+
+    `blade` is the name of one of several, here as in other entries; "" on a spring with one.
+    """
 
     state: str
     half_stop_mm: float | None
     closed_mm: float | None
     repeatability_mm: float
+    blade: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +83,7 @@ class GroundEntry:
     depth_mm: float | None
     from_mm: float | None = None
     to_mm: float | None = None
+    blade: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,6 +97,7 @@ class FigureEntry:
     value: float
     station_mm: float | None = None
     weight_n: float | None = None
+    blade: str = ""
 
 
 Entry = MeasuredEntry | GroundEntry | FigureEntry
@@ -119,6 +125,11 @@ def places_of(tang: _core.Tang) -> list[str]:
 
 def describe(entry: Entry, units: System) -> str:
     """Say what an entry holds."""
+    whose = f"{entry.blade}: " if entry.blade else ""
+    return whose + _described(entry, units)
+
+
+def _described(entry: Entry, units: System) -> str:
     if isinstance(entry, GroundEntry):
         depth = "depth not measured"
         if entry.depth_mm is not None:

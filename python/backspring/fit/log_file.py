@@ -2,7 +2,8 @@
 
 The first line names the design and carries the fingerprint of its shape, the last line counts the
 entries, so that a file cut short is noticed. Format 1 carried the design's name alone; formats 1
-and 2 knew readings and depths only.
+and 2 knew readings and depths only. Format 4, of several blades, has the blade's name in one more
+column; what an older format holds is the first blade's.
 """
 
 from __future__ import annotations
@@ -10,7 +11,8 @@ from __future__ import annotations
 import csv
 import io
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from backspring.design.design import Design
@@ -30,10 +32,11 @@ from backspring.fit.log_entry import (
 )
 from backspring.whole_file import replace_file
 
-_TITLE, _FORMAT, _BY_NAME = "backspring fitting log", "3", "1"
-_READ = (_BY_NAME, "2", _FORMAT)
+_TITLE, _BY_NAME, _ONE_BLADE, _FORMAT = "backspring fitting log", "1", "3", "4"
+_READ = (_BY_NAME, "2", _ONE_BLADE, _FORMAT)
 _OLD_HEADS = ["what", "state", "half_stop_mm", "closed_mm", "repeatability_mm", "face", "depth_mm"]
-_HEADS = [*_OLD_HEADS, "from_mm", "to_mm", "value", "station_mm", "weight_n"]
+_ONE_HEADS = [*_OLD_HEADS, "from_mm", "to_mm", "value", "station_mm", "weight_n"]
+_HEADS = [*_ONE_HEADS, "blade"]
 _LARGEST_BYTES = 1_000_000
 _SHOWN = 12
 _OUT = "mend the value, or take the line out and lower the count in the last line"
@@ -65,9 +68,11 @@ def write_log(path: Path, design: Design, entries: Sequence[Entry]) -> None:
     """Write all entries; a file that stood there is replaced only by a whole one on the disk."""
     text = io.StringIO()
     out = csv.writer(text, lineterminator="\n")
-    out.writerow([_TITLE, _FORMAT, design.name, design.shape_sha256])
-    out.writerow(_HEADS)
-    out.writerows(_row(entry) for entry in entries)
+    several = len(design.blades) > 1
+    heads = _HEADS if several else _ONE_HEADS
+    out.writerow([_TITLE, _FORMAT if several else _ONE_BLADE, design.name, design.shape_sha256])
+    out.writerow(heads)
+    out.writerows(_row(entry)[: len(heads)] for entry in entries)
     out.writerow(["end", len(entries)])
     replace_file(path, [text.getvalue().encode()], "log")
 
@@ -84,6 +89,7 @@ def _row(entry: Entry) -> list[str]:
         given = {"what": "measured", "state": entry.state}
         names = ("half_stop_mm", "closed_mm", "repeatability_mm")
         numbers = {name: getattr(entry, name) for name in names}
+    given["blade"] = entry.blade
     given |= {name: repr(value) for name, value in numbers.items() if value is not None}
     return [str(cell) for cell in (cells | given).values()]
 
@@ -131,7 +137,8 @@ def _require_same_design(path: Path, rows: list[list[str]], design: Design) -> N
 
 
 def _entries(path: Path, rows: list[list[str]], design: Design) -> list[Entry]:
-    names = _HEADS if rows[0][1] == _FORMAT else _OLD_HEADS
+    names = {_FORMAT: _HEADS, _ONE_BLADE: _ONE_HEADS}.get(rows[0][1], _OLD_HEADS)
+    seen = {name: design.seen_from(name) for name in design.blades}
     if len(rows) < 2 or rows[1] != names:
         heads = ",".join(names)
         raise _refused(path, 2, f"damaged: the columns' names must be {heads}: write them so again")
@@ -147,7 +154,7 @@ def _entries(path: Path, rows: list[list[str]], design: Design) -> list[Entry]:
                     "so",
                 )
             return entries
-        entries.append(_Line(path, line, names, row).entry(design))
+        entries.append(_Line(path, line, names, row).entry(seen))
     raise _refused(
         path,
         len(rows),
@@ -166,8 +173,14 @@ class _Line:
         self.written = ",".join(row)
         self.cells = dict.fromkeys(_HEADS, "") | dict(zip(names, row, strict=True))
 
-    def entry(self, design: Design) -> Entry:
-        """Read the entry."""
+    def entry(self, seen: Mapping[str, Design]) -> Entry:
+        """Read the entry of one of the blades."""
+        blade = self.cells["blade"] or next(iter(seen))
+        if blade not in seen:
+            raise self.refused(f'no blade is called "{blade[:20]}": known are {", ".join(seen)}')
+        return replace(self._entry(seen[blade]), blade=blade if len(seen) > 1 else "")
+
+    def _entry(self, design: Design) -> Entry:
         what, face, state = (self.cells[name] for name in ("what", "face", "state"))
         if what == "ground" and face in places_of(design.core.tang):
             return self._ground(face)

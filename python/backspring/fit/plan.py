@@ -8,12 +8,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from statistics import fmean
-from typing import Any, Literal
+from typing import Any, Literal, overload
 
 from backspring import _core
 from backspring.core_record import changed
 from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
+from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan
+from backspring.fit.blades_result import BladesAllowance, BladesPlan
 from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -23,13 +25,20 @@ TIP_ALLOWANCE = "0.5 mm"
 TARGET = "0.001 in"
 
 
-def allowance(design: Design, target: Any = TARGET, support: Any = None) -> Allowance:
+def allowance(
+    design: Design, target: Any = TARGET, support: Any = None
+) -> Allowance | BladesAllowance:
     """Find the unloaded readings that come out at a wanted loaded reading.
+
+    Of several blades all are fitted together, for the target in that case of the other blades where
+    a reading is lowest; of the one that a design is seen from with the others as drawn.
 
     `support` takes the place of the design's own: "two-pins", "clamped", or the root stiffness of
     a fixture as "2e5 N mm/rad". Raises NoConvergence when no tang gives that reading.
     """
     held = design if support is None else design.replace(**{"spring.support": support})
+    if held.of_all_blades:
+        return blades_allowance(held, length(target, "target"))
     return Allowance(held, _core.allowance(held.core, length(target, "target")))
 
 
@@ -69,10 +78,21 @@ def _varied(design: Design, vary: str, share: float) -> Design:
     return design.replace(**{"spring.thickness": stations})
 
 
+@overload
+def fit_plan(design: Design, *, closed: Any, state: State, **given: Any) -> FitPlan: ...
+
+
+@overload
+def fit_plan(
+    design: Design, blades: Mapping[str, Mapping[str, Any]], *, state: State, **given: Any
+) -> BladesPlan: ...
+
+
 def fit_plan(
     design: Design,
+    blades: Mapping[str, Mapping[str, Any]] | None = None,
     *,
-    closed: Any,
+    closed: Any = None,
     state: State,
     half_stop: Any = None,
     target: Any = TARGET,
@@ -82,8 +102,14 @@ def fit_plan(
     material: Mapping[str, Any] | None = None,
     tip: Any = None,
     tip_allowance: Any = TIP_ALLOWANCE,
-) -> FitPlan:
+) -> FitPlan | BladesPlan:
     """Plan what to take off which face from measured readings.
+
+    Of several blades on one spring give those of each: {"long": {"half_stop": "0.3 mm", "closed":
+    "0.2 mm"}, "pen": {"closed": "0.1 mm"}}, the dial set to nothing with every blade open, blades
+    at the other end closed, those beside it on its own pin open. What comes off one tang moves the
+    others' readings: all are planned together, for the target in that case of the other blades
+    where a reading is lowest, and below it in none. A blade without readings stays as drawn.
 
     A list of repeated readings counts as their mean. `repeatability` is the standard deviation of
     one reading. Every pass but a face's last leaves `reserve` of what is to go. On a tang with a
@@ -96,14 +122,24 @@ def fit_plan(
 
     Raises NoConvergence when steel runs out before the target is met.
     """
-    measured = _core.Measured(
+    rules = plan_rules(target, repeatability, reserve, closed_by, material, tip, tip_allowance)
+    if blades is not None:
+        read = {name: _measured(state, **each) for name, each in blades.items()}
+        now, fitted = as_measured(design, read)
+        return make_blades_plan(design, now, fitted, state, rules)
+    if design.of_all_blades:
+        names = ", ".join(design.blades)
+        raise refusal("blades", f"say whose readings these are: this spring has {names}")
+    now = _core.as_measured(design.core, _measured(state, half_stop, closed))
+    return make_plan(design, now, state, rules)
+
+
+def _measured(state: str, half_stop: Any = None, closed: Any = None) -> _core.Measured:
+    return _core.Measured(
         state=state_of(state),
         half_stop_mm=None if half_stop is None else _reading(half_stop, "half_stop"),
         closed_mm=_reading(closed, "closed"),
     )
-    now = _core.as_measured(design.core, measured)
-    rules = plan_rules(target, repeatability, reserve, closed_by, material, tip, tip_allowance)
-    return make_plan(design, now, state, rules)
 
 
 def make_plan(

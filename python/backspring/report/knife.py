@@ -77,7 +77,7 @@ def log_report(knife: Knife, plan: FitPlan | None, units: System | None = None) 
 
 def undo_report(knife: Knife, entry: Entry) -> Report:
     """Say which entry was taken off a log."""
-    left = len(knife.entries)
+    left = len(knife.logged)
     said = f"took entry {left + 1} off the log: {describe(entry, knife.units)}; {left} stand"
     return Report(f"{knife.drawn.name}: {said}", ())
 

@@ -66,6 +66,31 @@ def levers_table(levers: Levers, units: System) -> TextTable:
     return TextTable(f"Levers: what {depth} off each face moves, pins in", heads, rows)
 
 
+def moves_table(levers: list[_core.BladeLever], units: System, when: str) -> TextTable:
+    """Write what each tang's faces move on every blade: one row a face, one column a reading."""
+    depth, share = _FOR[units]
+    style = _finer(STYLES[units]["reading"], 1)
+    columns = [
+        (place, name)
+        for place in range(len(levers[0].moves))
+        for name in ("half_stop_mm", "closed_mm")
+        if any(getattr(row.moves[place], name) is not None for row in levers)
+    ]
+    heads = [
+        f"{levers[0].moves[place].blade} {_COLUMNS[name][0]} {style.unit}"
+        for place, name in columns
+    ]
+    rows = tuple(
+        (
+            f"{row.blade}, {_NAMES[row.face.name]}",
+            *(_signed(getattr(row.moves[place], name), style, share) for place, name in columns),
+        )
+        for row in levers
+    )
+    title = f"{when}: what {depth} off each face moves on every blade, pins in, where it is lowest"
+    return TextTable(title, ("", *heads), rows)
+
+
 def _finer(style: Style, more: int) -> Style:
     return Style(style.unit, style.size, style.decimals + more)
 

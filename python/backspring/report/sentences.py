@@ -44,9 +44,10 @@ class Facts:
 def notice_sentence(code: str, values: Mapping[str, Value], units: System) -> str:
     """Write the sentence of a notice."""
     sentence, facts = SENTENCES[code], Facts(values, units)
-    if isinstance(sentence, str):
-        return sentence.format_map(facts)
-    return sentence(facts)
+    written = sentence.format_map(facts) if isinstance(sentence, str) else sentence(facts)
+    if "blade" in facts and not written.startswith(str(values["blade"])):
+        return f"{facts.blade}: {written}"
+    return written
 
 
 def margin_sentence(margin: _core.Margin, units: System = "mm") -> str:

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "backspring/fit/fit_model.hpp"
 
@@ -18,7 +19,8 @@ struct Allowance {
 ///
 /// Each position's own face is moved until its loaded reading is the target: the half-stop face,
 /// and on the closed side the kick where it bears, else the closed face. What that tang reads with
-/// the rear pin out is the allowance.
+/// the rear pin out is the allowance. Of several blades it is the own one's, with the others as
+/// drawn, for the case of reading_cases() where its reading is lowest.
 ///
 /// @param target_mm  loaded reading wanted [mm], -1 to 1
 /// @throws InvalidInput   with every broken rule
@@ -26,6 +28,13 @@ struct Allowance {
 [[nodiscard]] Allowance allowance(const Design& design,
                                   double target_mm = 0.0254,
                                   const FitUnknowns& unknowns = {});
+
+/// The allowances of all blades, in the design's order, fitted together: every loaded reading is
+/// the target in that case of the other blades where it is lowest.
+///
+/// @throws InvalidInput   with every broken rule
+/// @throws NoConvergence  no tangs give that reading
+[[nodiscard]] std::vector<Allowance> allowances(const Design& design, double target_mm = 0.0254);
 
 /// Readings before and after the back is ground.
 struct BackGrindReadings {

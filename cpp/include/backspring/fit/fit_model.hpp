@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "backspring/action/reading.hpp"
 #include "backspring/design/design.hpp"
@@ -40,6 +41,7 @@ struct FaceDepths {
 ///
 /// @note  after the open face the blade opens depth/a_p further: 0.2 deg for 0.1 mm at 32 mm
 [[nodiscard]] Design take_off(const Design& design, const FaceDepths& depths);
+[[nodiscard]] Blade take_off(Blade blade, const FaceDepths& depths);
 
 /// What a drawing cannot know about one knife on the bench.
 struct FitUnknowns {
@@ -55,9 +57,20 @@ enum class FitState {
     unloaded,  ///< rear pin out
 };
 
+/// The design as its own blade is read: other blades at its own end of the spring stand open, those
+/// at the other end as they stand, which is closed where nothing else is said.
+///
+/// Whichever tang at one end is proudest holds the spring up there: beside a closed one that does,
+/// a reading says nothing of this blade's faces.
+[[nodiscard]] Design as_read(Design design);
+
+/// The cases that the own blade's loaded readings are judged in: as_read() with the blades at the
+/// other end in each of their positions, all closed first. A blade alone has one.
+[[nodiscard]] std::vector<Design> reading_cases(const Design& design);
+
 /// Both readings in both states.
 struct FitReadings {
-    Readings loaded;                         ///< both pins in
+    Readings loaded;                         ///< both pins in, as_read()
     Readings unloaded;                       ///< rear pin out
     std::optional<double> closed_angle_deg;  ///< where the blade rests closed, loaded [deg]
 };
@@ -73,6 +86,11 @@ struct FitReadings {
 /// @throws InvalidInput  with every broken rule of the design
 /// @note  the model of play is common practice's picture of it, no source
 [[nodiscard]] FitReadings fit_readings(const Design& design, const FitUnknowns& unknowns = {});
+
+/// The loaded readings, each in that one of reading_cases() where it is lowest.
+///
+/// @throws InvalidInput  with every broken rule of the design
+[[nodiscard]] Readings lowest_readings(const Design& design, const FitUnknowns& unknowns = {});
 
 /// The readings of one state alone, as fit_readings() has them.
 ///

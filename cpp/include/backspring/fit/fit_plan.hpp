@@ -1,6 +1,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "backspring/check/check.hpp"
@@ -51,14 +52,15 @@ struct PlanRules {
 
 /// One face ground once.
 struct FitStep {
+    std::string blade;                          ///< whose face
     int step = 0;                               ///< from 1
     int pass_number = 0;                        ///< measure again after each pass
     TangFace face = TangFace::open;             ///< which face
     double remove_mm = 0.0;                     ///< depth to take off [mm]
     std::optional<double> half_stop_mm;         ///< expected after it, state as measured [mm]
     double closed_mm = 0.0;                     ///< expected after it, state as measured [mm]
-    std::optional<double> half_stop_loaded_mm;  ///< expected after it, pins in [mm]
-    double closed_loaded_mm = 0.0;              ///< expected after it, pins in [mm]
+    std::optional<double> half_stop_loaded_mm;  ///< pins in, where it is lowest [mm]
+    double closed_loaded_mm = 0.0;              ///< pins in, where it is lowest [mm]
     std::optional<double> tip_mm;  ///< blade's tip against where it stands now, + out [mm]
 };
 
@@ -67,8 +69,8 @@ struct FitPlan {
     std::vector<FitStep> steps;                 ///< none when the fit is done
     int passes = 0;                             ///< passes in the plan
     double aim_mm = 0.0;                        ///< loaded reading the last pass aims at [mm]
-    std::optional<double> half_stop_loaded_mm;  ///< pins in, as it stands [mm]
-    double closed_loaded_mm = 0.0;              ///< pins in, as it stands [mm]
+    std::optional<double> half_stop_loaded_mm;  ///< pins in, lowest, as it stands [mm]
+    double closed_loaded_mm = 0.0;              ///< pins in, lowest, as it stands [mm]
     FaceDepths removed;                         ///< in all
     std::optional<double> tip_mm;               ///< move of the tip in all, + out [mm]
     std::optional<TangFace> tip_runs_out;       ///< face for which the tip is not as wanted
@@ -103,6 +105,9 @@ struct FitPlan {
 ///
 /// A reading that is low can only be met by lowering the open face, which raises the others and
 /// costs preload; a notice says what that does.
+///
+/// Of several blades this plans the own one, so that its readings end at the target in that case of
+/// the others where they are lowest, and are no lower in any.
 ///
 /// @param now    as it stands, from as_measured() or a fitting log
 /// @param state  state that the dial's readings are expected in

@@ -21,7 +21,8 @@ struct FlushTargets {
 /// Finds them by fitting the tang, as allowance() does, for one reading after another.
 ///
 /// Half-stop and closed are both fitted for the same reading; the worse of them counts. The first
-/// thousandth of the back, where it hardly moves, is left out of what is low.
+/// thousandth of the back, where it hardly moves, is left out of what is low. Other blades at the
+/// same end of the spring are left out: the proudest tang there is the one that counts.
 ///
 /// @throws InvalidInput  with every broken rule
 [[nodiscard]] FlushTargets flush_targets(const Design& design);
