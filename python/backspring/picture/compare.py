@@ -11,9 +11,8 @@ from matplotlib.figure import Figure
 from backspring import _core
 from backspring.picture import palette
 from backspring.picture.action import STEP_DEG
-from backspring.picture.canvas import Picture
-from backspring.picture.chart import label_axes, new_chart
-from backspring.question.compare import BladesComparison, Comparison
+from backspring.picture.chart import label_axes, named_figure, new_chart
+from backspring.question.compare import BladesComparison, Compared, Comparison
 from backspring.report.display import STYLES, text
 from backspring.units import System
 
@@ -29,7 +28,7 @@ def comparison(found: Comparison, ax: Axes | None = None, *, units: System | Non
 
     Torque where one of them has no nick. `units` are the first design's own when left out.
     """
-    ax = new_chart()[1] if ax is None else ax
+    ax = new_chart(_title(found))[1] if ax is None else ax
     _draw(ax, found, found.names, units or found.a.design.units)
     return ax
 
@@ -37,13 +36,16 @@ def comparison(found: Comparison, ax: Axes | None = None, *, units: System | Non
 def blades_comparison(found: BladesComparison, *, units: System | None = None) -> Figure:
     """Draw the pull of every blade that both have, one below the other."""
     system = units or found.a.design.units
-    size = (palette.WIDTH_IN, _HEIGHT_IN * len(found.blades))
-    figure = Picture(figsize=size, dpi=palette.DPI, layout="constrained")
+    figure = named_figure(_title(found), _HEIGHT_IN * len(found.blades))
     for row, (blade, each) in enumerate(found.blades.items()):
         ax = figure.add_subplot(len(found.blades), 1, row + 1)
         _draw(ax, each, found.names, system)
         ax.set_title(blade, loc="right", fontsize=palette.NORMAL, parse_math=False)
     return figure
+
+
+def _title(found: Compared) -> str:
+    return " -> ".join(found.names)
 
 
 def _draw(ax: Axes, found: Comparison, names: tuple[str, str], units: System) -> None:

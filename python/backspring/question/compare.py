@@ -102,9 +102,10 @@ class Comparison(Compared):
 
     @cached_property
     def causes(self) -> tuple[Cause, ...]:
-        """Which dimension causes how much of each figure's change; what is felt is left out.
+        """Which dimension causes how much of each figure's change.
 
-        Their sum over all causes is the change, to rounding.
+        Their sum over all causes is the change, to rounding. Left out: what is felt, and where on
+        the way or along the spring a peak lies.
         """
         path = Path(self.a.design, self.b.design)
         return find_causes(path, _of(self.a), _of(self.b))

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from typing import Any
 
 from backspring import _core
+from backspring.core_record import changed
 from backspring.design.design import Design
-from backspring.question.stations import same_stations, thicknesses, with_fields
+from backspring.question.stations import same_stations, thicknesses
 
 Place = tuple[str, ...]
 Weight = Callable[[str], float]
@@ -132,7 +133,7 @@ def _maker(place: Place, one: Any, other: Any, differ: Callable[[Place, Any, Any
     own, inner = _named(place, one), _inner(one, other)
     if inner is None:
         return differ(own, one, other)
-    made = {name: _maker((*own, name), *pair, differ) for name, *pair in inner}
+    made = {name: _maker((*own, name), a, b, differ) for name, a, b in inner}
     if isinstance(one, list):
         return lambda weight, second: [make(weight, second) for make in made.values()]
     kept = {name: a for name, a, b in inner if a == b}
@@ -208,4 +209,4 @@ def _named_alike(a: _core.Design, b: _core.Design) -> _core.Design:
     order = [blade.name for blade in a.blades[1:]]
     if sorted(order) == sorted(blade.name for blade in others):
         others = sorted(others, key=lambda blade: order.index(blade.name))
-    return with_fields(b, blades=[with_fields(own, name=a.blades[0].name), *others])
+    return changed(b, blades=[changed(own, name=a.blades[0].name), *others])

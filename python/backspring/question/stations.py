@@ -2,17 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Any, TypeVar
-
 from backspring import _core
-
-Record = TypeVar("Record")
-
-
-def with_fields(record: Record, **values: Any) -> Record:
-    """Return a record of the core with other values in some of its fields."""
-    names: tuple[str, ...] = record._fields  # type: ignore[attr-defined]
-    return type(record)(**{name: getattr(record, name) for name in names} | values)
+from backspring.core_record import changed
 
 
 def same_stations(a: _core.Design, b: _core.Design) -> tuple[_core.Design, _core.Design]:
@@ -46,7 +37,7 @@ def _read_at(design: _core.Design, places: list[float]) -> _core.Design:
     for index, x in enumerate(places):
         ahead = index > 0 and places[index - 1] == x
         read.append(_core.Station(x_mm=x, thickness_mm=_thickness(profile, x, ahead)))
-    return with_fields(design, spring=with_fields(design.spring, thickness=read))
+    return changed(design, spring=changed(design.spring, thickness=read))
 
 
 def _thickness(profile: list[_core.Station], x: float, ahead: bool) -> float:
