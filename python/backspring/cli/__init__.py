@@ -24,6 +24,7 @@ from backspring.faults import Fault, near_match
 COMMANDS = {
     "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
+    "compare": ("backspring.cli.compare", "what changes between two designs, and by what"),
     "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
     "functions": ("backspring.cli.functions", "names of the Python package, each described"),
     "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),

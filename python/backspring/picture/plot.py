@@ -16,6 +16,7 @@ from backspring.picture.allowance import allowance_curves
 from backspring.picture.blades_action import blades_action
 from backspring.picture.blades_back import blades_back
 from backspring.picture.blades_stress import blades_stress
+from backspring.picture.compare import blades_comparison, comparison
 from backspring.picture.design_map import design_map, map_of
 from backspring.picture.fitting import fitting
 from backspring.picture.grinding import grinding
@@ -29,6 +30,7 @@ from backspring.picture.tolerance import tolerance
 from backspring.picture.whole_back import whole_back
 from backspring.picture.whole_joint import whole_joint
 from backspring.question.check import BladesCheck, Check, check
+from backspring.question.compare import BladesComparison, Comparison
 from backspring.question.grind_result import Rows
 from backspring.question.load_spring import SpringLoading
 from backspring.question.sensitivity import Influence
@@ -70,6 +72,8 @@ KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
     (Check, _CHECK),
     (BladesCheck, _BLADES),
     (Design, _CHECK),
+    (Comparison, {"compare": comparison}),
+    (BladesComparison, {"compare": blades_comparison}),
     (Rows, {"grind": grinding}),
     (Allowance, {"allowance": _allowance}),
     (FitPlan, {"fit": fitting}),
@@ -84,6 +88,7 @@ KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
 IN_AXES = (
     stress_along,
     action,
+    comparison,
     whole_back,
     blades_stress,
     blades_action,
