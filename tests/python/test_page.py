@@ -3,24 +3,25 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 
-import page_reader
 import pytest
 
 import backspring as bs
-from backspring.report.check import check_report
+import page_reader
+from backspring.report.page_drawing import drawing
+from backspring.report.page_html import page_html
 from backspring.report.page_parts import Drawing, Section, Words, require_filled
-from backspring.report.page_results import own_blocks
 from backspring.report.page_words import CAUTIONS, WORDS
 from backspring.report.tables import Lines, TextTable
-from backspring.units import System
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 WHOLE = ("purpose", "data", "assumptions")
 OF_BLADE = ("results", "strength", "levers", "allowance", "changes")
 LAST = ("sources", "cautions", "version")
+METRIC = r"[\d\[ ](?:mm|MPa|mJ|m/s|N|N mm|um|kg|g)\b(?!-)"
 HOSTILE = (
     '<script>alert("x")</script>',
     'Tom & Jerry\'s "best" <b>&amp;',
@@ -31,18 +32,22 @@ HOSTILE = (
 )
 
 
-def made(name: str, units: System = "mm") -> bs.Page:
-    return bs.page(bs.load(DESIGNS / f"{name}.toml"), units=units)
-
-
 @cache
 def heron() -> bs.Page:
-    return made("heron")
+    return bs.page(bs.load(DESIGNS / "heron.toml"))
 
 
 @cache
 def turnstone() -> bs.Page:
-    return made("turnstone", "in")
+    return bs.page(bs.load(DESIGNS / "turnstone.toml"), units="in")
+
+
+@pytest.fixture
+def undrawn(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Pages without their drawings, which take nearly all of the time."""
+    for module in ("page_blade", "page_results"):
+        name = f"backspring.report.{module}.drawing"
+        monkeypatch.setattr(name, lambda *_, **__: Drawing("A drawing", "<svg></svg>"))
 
 
 def test_a_page_has_every_section_in_turn() -> None:
@@ -53,15 +58,17 @@ def test_a_page_has_every_section_in_turn() -> None:
     ]
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_each_of_several_blades_has_its_part() -> None:
     parts = [f"{key}.{blade}" for blade in ("long", "pen") for key in OF_BLADE]
-    assert turnstone().sections == (*WHOLE, *parts, *LAST)
-    only = bs.page(bs.load(DESIGNS / "turnstone.toml").seen_from("pen"))
+    design = bs.load(DESIGNS / "turnstone.toml")
+    assert bs.page(design).sections == (*WHOLE, *parts, *LAST)
+    only = bs.page(design.seen_from("pen"))
     assert only.sections == (*WHOLE, *OF_BLADE, *LAST)
 
 
 @pytest.mark.parametrize("page", [heron, turnstone])
-def test_a_page_is_well_formed_and_its_drawings_are_xml(page: type[bs.Page]) -> None:
+def test_a_page_is_well_formed_and_its_drawings_are_xml(page: Callable[[], bs.Page]) -> None:
     html = page().html
     assert page_reader.PageReader(html).wrong == []
     found = page_reader.drawings(html)
@@ -76,7 +83,7 @@ def test_words_in_a_drawing_are_text_that_can_be_found() -> None:
 
 
 @pytest.mark.parametrize("page", [heron, turnstone])
-def test_a_page_runs_nothing_and_fetches_nothing(page: type[bs.Page]) -> None:
+def test_a_page_runs_nothing_and_fetches_nothing(page: Callable[[], bs.Page]) -> None:
     read = page_reader.PageReader(page().html)
     assert read.tags.isdisjoint(("script", "link", "iframe", "object", "embed", "form", "base"))
     assert not [name for _, name, _ in read.attributes if name.startswith("on")]
@@ -90,7 +97,9 @@ def test_a_page_runs_nothing_and_fetches_nothing(page: type[bs.Page]) -> None:
 
 
 @pytest.mark.parametrize("page", [heron, turnstone])
-def test_every_name_in_a_page_is_its_own_and_every_reference_finds_it(page: type[bs.Page]) -> None:
+def test_every_name_in_a_page_is_its_own_and_every_reference_finds_it(
+    page: Callable[[], bs.Page],
+) -> None:
     read = page_reader.PageReader(page().html)
     names = read.values("id")
     assert len(names) == len({*names})
@@ -99,17 +108,13 @@ def test_every_name_in_a_page_is_its_own_and_every_reference_finds_it(page: type
     assert {*wanted} <= {*names}
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_every_key_of_the_file_stands_in_the_data_with_its_value() -> None:
-    text = page_reader.PageReader(made_lines("kestrel")).text
+    text = page_reader.PageReader(bs.page(bs.load(DESIGNS / "kestrel.toml")).html).text
     for key in ("steel", "hardness", "thickness", "pad", "corner_radius", "nail_nick", "pivot_pin"):
         assert f"\n{key}\n" in text
     for value in ("1075", "46 HRC", "0.09375 in", "0.027 in", "2 to 4 lbf", "1 oz", "0.002 in"):
         assert f"\n{value}\n" in text
-
-
-@cache
-def made_lines(name: str) -> str:
-    return made(name, "in").html
 
 
 def test_keys_of_a_further_blade_stand_under_its_name() -> None:
@@ -118,14 +123,24 @@ def test_keys_of_a_further_blade_stand_under_its_name() -> None:
     assert "\ntang.closed\n" in text
 
 
-@pytest.mark.parametrize("name", ["turnstone", "kestrel"])
-def test_in_inches_nothing_is_in_metric_units(name: str) -> None:
+def test_in_inches_nothing_is_in_metric_units() -> None:
     """Titles of sources, which are quoted, stand in the table of sources alone."""
-    html = turnstone().html if name == "turnstone" else made_lines(name)
-    before, _, after = html.partition(". Sources</h2>")
+    before, _, after = turnstone().html.partition(". Sources</h2>")
     words = page_reader.PageReader(before + after.partition("</section>")[2]).text
-    assert re.findall(r".*[\d\[ ](?:mm|MPa|mJ|m/s|N|N mm|um|kg|g)\b(?!-).*", words) == []
+    assert re.findall(rf".*{METRIC}.*", words) == []
     assert len(re.findall(r"\d (?:in|thou|lbf|ksi)\b", words)) > 50
+
+
+@pytest.mark.usefixtures("undrawn")
+@pytest.mark.parametrize(
+    "path",
+    sorted({*DESIGNS.glob("*.toml")} - {DESIGNS / "turnstone.toml"}),
+    ids=lambda path: path.stem,
+)
+def test_no_sentence_of_any_demo_is_in_metric_units_in_inches(path: Path) -> None:
+    html = bs.page(bs.load(path), units="in").html
+    words = page_reader.PageReader(html.partition(". Sources</h2>")[0]).text
+    assert re.findall(rf".*{METRIC}.*", words) == []
 
 
 def test_in_millimetres_nothing_is_in_inches() -> None:
@@ -136,10 +151,13 @@ def test_in_millimetres_nothing_is_in_inches() -> None:
     )
 
 
+@pytest.mark.usefixtures("undrawn")
 @pytest.mark.parametrize("name", HOSTILE)
 def test_a_hostile_name_is_text_and_nothing_else(name: str) -> None:
-    plain = page_reader.PageReader(heron().html)
-    read = page_reader.PageReader(bs.page(bs.load(DESIGNS / "heron.toml").replace(name=name)).html)
+    heron = bs.load(DESIGNS / "heron.toml")
+    plain, read = (
+        page_reader.PageReader(bs.page(each).html) for each in (heron, heron.replace(name=name))
+    )
     assert read.wrong == []
     assert read.tags - {"span"} == plain.tags
     assert {each for _, each, _ in read.attributes} - {"dir"} == {
@@ -148,34 +166,47 @@ def test_a_hostile_name_is_text_and_nothing_else(name: str) -> None:
     assert read.words.count(name) >= 2  # The window's title, and the page's.
 
 
-def test_a_hostile_name_of_a_blade_is_text_and_nothing_else() -> None:
-    content = bs.load(DESIGNS / "turnstone.toml").to_dict()
-    first, second = "<script>&", "\"'<i>"
-    content["blade"]["name"], content["blades"][0]["name"] = first, second
-    page = bs.page(bs.Design(**content))
+def test_a_hostile_name_is_drawn_as_text() -> None:
+    name = "</svg><script>&amp;\"' \u05e1\u05db\u05d9\u05df " + "W" * 68
+    page = bs.page(bs.load(DESIGNS / "wren.toml").replace(name=name))
     read = page_reader.PageReader(page.html)
     assert read.wrong == []
-    assert read.tags.isdisjoint(("script", "i"))
-    assert {f"results.{first}", f"results.{second}"} <= {*page.sections}
-    assert len(page_reader.drawings(page.html)) == 8
+    assert "script" not in read.tags
+    assert len(page_reader.drawings(page.html)) == 4
+    assert "font-size: 8pt" in page.html
+    assert name not in page.html
+
+
+def test_a_hostile_name_of_a_section_or_a_cell_is_text() -> None:
+    words = "<script>&\"'"
+    table = TextTable(words, (words, words), ((words, words),))
+    section = Section("data", words, (table, Words(words, (words,), ((words,),))), words)
+    read = page_reader.PageReader(page_html(words, words, [section]))
+    assert read.wrong == []
+    assert "script" not in read.tags
+    assert read.words.count(words) == 13
 
 
 def test_the_same_design_gives_the_same_bytes() -> None:
-    assert made("heron").html == heron().html
+    check = bs.check(bs.load(DESIGNS / "heron.toml"))
+    assert isinstance(check, bs.Check)
+    again = drawing(check, "back", "The loaded back.", "mm", "b1-back").svg
+    assert again.partition(">")[2] in heron().html
 
 
 def test_no_block_of_the_check_is_left_out() -> None:
     """What a check says is all on the page, whatever a later check says more."""
     check = bs.check(bs.load(DESIGNS / "heron.toml"))
-    assert isinstance(check, bs.Check)
     text = page_reader.PageReader(heron().html).text
-    for block in check_report(check, everything=True).blocks:
-        lines = block.lines if isinstance(block, Lines) else block.title.splitlines()
-        for line in lines:
-            if line.startswith(("Wear", "A computed")) or ": " in line:
-                line = line.rpartition(": ")[2]
-            assert line in text, line
-    assert len([*own_blocks(check, "mm")]) >= 5
+    elsewhere = ("Steel", "Assumed", "Caution", "In words")
+    missing = [
+        line
+        for block in check.laid_out().blocks
+        if not (isinstance(block, Lines) and block.heading in elsewhere)
+        for line in (block.lines if isinstance(block, Lines) else map(str, sum(block.rows, ())))
+        if line not in text
+    ]
+    assert missing == []
 
 
 def test_a_margin_has_a_word_and_failures_come_first() -> None:

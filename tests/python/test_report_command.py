@@ -3,22 +3,33 @@
 from __future__ import annotations
 
 import json
+import re
 import subprocess
 import sys
 from pathlib import Path
 
-import page_reader
 import pytest
 
 import backspring as bs
+import page_reader
 from backspring.cli import main
 from backspring.report import page_drawing
 from backspring.report.page_parts import Drawing
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
+README = DESIGNS.parents[1] / "README.md"
 HERON, WREN = str(DESIGNS / "heron.toml"), str(DESIGNS / "wren.toml")
 
 
+@pytest.fixture
+def undrawn(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Pages without their drawings, which take nearly all of the time."""
+    for module in ("page_blade", "page_results"):
+        name = f"backspring.report.{module}.drawing"
+        monkeypatch.setattr(name, lambda *_, **__: Drawing("A drawing", "<svg></svg>"))
+
+
+@pytest.mark.usefixtures("undrawn")
 def test_the_command_writes_the_page_and_names_its_sections(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -44,6 +55,7 @@ def test_the_command_writes_the_page_and_names_its_sections(
         (["-o", "x.html", "--log", "none.csv"], "log: no such file: none.csv"),
     ],
 )
+@pytest.mark.usefixtures("undrawn")
 def test_what_cannot_be_written_is_refused(
     words: list[str],
     message: str,
@@ -57,17 +69,21 @@ def test_what_cannot_be_written_is_refused(
     assert list(tmp_path.iterdir()) == []
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_an_empty_section_leaves_the_old_page(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     output = tmp_path / "wren.html"
     output.write_text("old")
-    monkeypatch.setattr("backspring.report.page_blade.drawing", lambda *_: Drawing("Stress", ""))
+    monkeypatch.setattr(
+        "backspring.report.page_blade.drawing", lambda *_, **__: Drawing("Stress", "")
+    )
     assert main(["report", WREN, "-o", str(output)]) == 2
     assert 'section strength: "Stress" is empty: no page is written' in capsys.readouterr().err
     assert output.read_text() == "old"
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_one_blade_can_be_asked_for(tmp_path: Path) -> None:
     output = tmp_path / "pen.html"
     assert (
@@ -78,6 +94,7 @@ def test_one_blade_can_be_asked_for(tmp_path: Path) -> None:
     assert not any("long" in heading for heading in read.headings)
 
 
+@pytest.mark.usefixtures("undrawn")
 def test_a_log_puts_the_knife_on_the_page(tmp_path: Path) -> None:
     log, output = tmp_path / "knife.csv", tmp_path / "knife.html"
     knife = bs.Knife(bs.load(HERON), log)
@@ -90,6 +107,18 @@ def test_a_log_puts_the_knife_on_the_page(tmp_path: Path) -> None:
     assert "How the drawing would change to be this knife" in text
     assert "\ntang.closed\n4.6 mm\n" in text
     assert output.read_text("utf-8") == bs.page(knife, units="mm").html
+
+
+@pytest.mark.usefixtures("undrawn")
+def test_the_line_of_the_readme_writes_the_page(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    line = re.search(r"`backspring (report data/\S+ -o (\S+\.html))`", README.read_text("utf-8"))
+    assert line is not None
+    (tmp_path / "data").symlink_to(DESIGNS.parent)
+    monkeypatch.chdir(tmp_path)
+    assert main(line[1].split()) == 1
+    assert (tmp_path / line[2]).stat().st_size > 10_000
 
 
 def test_a_thing_without_a_page_is_refused() -> None:

@@ -19,7 +19,7 @@ _PLACE = re.compile(r"url\(#([^)]*)\)")
 
 
 def inline_svg(figure: Figure, label: str, prefix: str) -> str:
-    """Write a figure as an SVG element of its own size at most, the same every time.
+    """Write a figure as an SVG element as wide as it is given room, the same every time.
 
     `label` is read out in its place; `prefix` keeps its names apart from those of the page's other
     drawings.
@@ -34,6 +34,7 @@ def inline_svg(figure: Figure, label: str, prefix: str) -> str:
                 parent.remove(child)
     for element in root.iter():
         _make_plain(element, prefix)
+    _drop_unused_names(root)
     for name in ("width", "height", "version"):
         root.attrib.pop(name, None)
     root.attrib |= {"role": "img", "aria-label": label, **_STROKES}
@@ -57,3 +58,16 @@ def _make_plain(element: ElementTree.Element, prefix: str) -> None:
         else:
             value = _PLACE.sub(rf"url(#{prefix}-\1)", value)
         element.set(name, value)
+
+
+def _drop_unused_names(root: ElementTree.Element) -> None:
+    """Keep the names that something in the drawing is found by: others may stand twice."""
+    used = {
+        found
+        for element in root.iter()
+        for name, value in element.attrib.items()
+        for found in ([value[1:]] if name == "href" else _PLACE.findall(value))
+    }
+    for element in root.iter():
+        if element.get("id") not in used:
+            element.attrib.pop("id", None)

@@ -90,14 +90,13 @@ def _sections(
 ) -> Iterator[Section]:
     design = checked.design
     checks = [checked] if isinstance(checked, Check) else [*checked.blades.values()]
-    several = isinstance(checked, BladesCheck)
     yield Section("purpose", "What this page is for", tuple(_purpose(checked, checks, units)))
     yield Section("data", "Data", tuple(key_tables(design, units)))
     yield Section("assumptions", "Assumptions", tuple(assumption_parts(design, checks, units)))
     if knife is not None:
         yield Section("knife", "This knife, from its log", tuple(knife_parts(knife, units)))
     for place, each in enumerate(checks, start=1):
-        yield from blade_sections(each, units, place, several)
+        yield from blade_sections(each, checked, units, f"b{place}")
     yield Section("sources", "Sources", (_sources(checks),))
     yield Section("cautions", "Cautions", (Lines("", CAUTIONS),))
     yield Section("version", "Version", (Lines("", tuple(_version(design))),))
@@ -123,7 +122,7 @@ def _answers(checked: Judged, checks: list[Check], units: System) -> Iterator[st
     else:
         yield "meets all that is wanted of it"
     for each in checks:
-        name = f"{each.design.blade} " if len(checks) > 1 else ""
+        name = f"{each.design.blade}, the others closed, " if len(checks) > 1 else ""
         yield name + _answer(each, units)
 
 

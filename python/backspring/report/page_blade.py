@@ -25,7 +25,7 @@ from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring import _core
-    from backspring.question.check import Check
+    from backspring.question.check import BladesCheck, Check
 
 _CAUTION = "Caution"
 # Lengths of a drawing that a maker may still change, and the figures that are shown to answer.
@@ -50,12 +50,16 @@ _FIGURES: dict[str, tuple[str, Shown]] = {
 _CHANGE: dict[System, tuple[str, float]] = {"mm": ("0.1 mm", 0.1), "in": ("1 thou", THOU_MM)}
 
 
-def blade_sections(check: Check, units: System, number_: int, several: bool) -> Iterator[Section]:
-    """Lay out a blade; `number_` keeps its drawings apart from those of other blades."""
-    blade = check.design.blade if several else None
-    prefix = f"b{number_}"
+def blade_sections(
+    check: Check, whole: Check | BladesCheck, units: System, prefix: str
+) -> Iterator[Section]:
+    """Lay out a blade; `prefix` keeps its drawings apart from those of other blades.
+
+    `whole` is the check of all blades, or the same check again of a blade alone.
+    """
+    blade = None if whole is check else check.design.blade
     parts: dict[tuple[str, str], Iterator[Part]] = {
-        ("results", "Results"): result_parts(check, units, prefix),
+        ("results", "Results"): result_parts(check, whole, units, prefix),
         ("strength", "Strength"): _strength(check, units, prefix),
         ("levers", "Levers"): _levers(check, units),
         ("allowance", "Allowance: what to leave unloaded"): _allowance(check, units),

@@ -10,7 +10,7 @@ from backspring.report.page_parts import Drawing
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.question.check import Check
+    from backspring.question.check import BladesCheck, Check
 
 # A chart as wide as the text on paper, so that its letters keep their size.
 _CHART_IN = (7.6, 3.9)
@@ -28,7 +28,14 @@ def picture_room() -> Any:
         raise invalid([Fault("missing-package", "", message)]) from None
 
 
-def drawing(check: Check, kind: str, caption: str, units: System, place: str) -> Drawing:
+def drawing(
+    check: Check | BladesCheck,
+    kind: str,
+    caption: str,
+    units: System,
+    place: str,
+    **options: str,
+) -> Drawing:
     """Draw a check; `place` is a name that no other drawing of the page has."""
     room = picture_room()
     if kind in _IN_AXES:
@@ -36,6 +43,6 @@ def drawing(check: Check, kind: str, caption: str, units: System, place: str) ->
         figure = canvas.Picture(figsize=_CHART_IN, layout="constrained")
         room.plot(check, kind, ax=figure.add_subplot(), units=units)
     else:
-        figure = room.plot(check, kind, units=units)
+        figure = room.plot(check, kind, units=units, **options)
     inline = import_module("backspring.picture.inline")
     return Drawing(caption, inline.inline_svg(figure, caption, place))

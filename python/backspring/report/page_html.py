@@ -16,6 +16,8 @@ from backspring.report.tables import Lines, TextTable
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
 _STYLE = """
 @page { size: A4; margin: 0.6in; }
+@page { @bottom-left { content: NAME; font-size: 8pt; }
+  @bottom-right { content: counter(page) " / " counter(pages); font-size: 8pt; } }
 * { box-sizing: border-box; }
 body { margin: 0 auto; max-width: 60rem; padding: 1rem; color: #222; background: #fff;
   font: 1rem/1.4 system-ui, "Segoe UI", "DejaVu Sans", Arial, sans-serif; }
@@ -60,18 +62,25 @@ _WAY = re.compile(r"[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff]")
 
 def page_html(title: str, subtitle: str, sections: Sequence[Section]) -> str:
     """Write the page; `title` is the design's name, `subtitle` what the page says of it."""
+    style = _STYLE.replace("NAME", _style_text(title))
     return "\n".join(
         [
             '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8" />',
             f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}" />',
             '<meta name="viewport" content="width=device-width, initial-scale=1" />',
-            f"<title>{escape(title)}</title>\n<style>{_STYLE}</style>\n</head>\n<body>",
+            f"<title>{escape(title)}</title>\n<style>{style}</style>\n</head>\n<body>",
             f"<h1>{_name(title)}</h1>\n<p>{escape(subtitle)}</p>",
             f"<nav>{''.join(_links(sections))}</nav>",
             *(_section(number, each) for number, each in enumerate(sections, start=1)),
             "</body>\n</html>\n",
         ]
     )
+
+
+def _style_text(text: str) -> str:
+    """Write text in a style: each letter that could mean something there, by its number."""
+    plain = (each if each.isascii() and each.isalnum() else f"\\{ord(each):06x}" for each in text)
+    return f'"{"".join(plain)}"'
 
 
 def _name(name: str) -> str:

@@ -16,15 +16,20 @@ from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring import _core
-    from backspring.question.check import Check
+    from backspring.question.check import BladesCheck, Check
 
 # Order in which the hand meets them.
 _POSITIONS = ("closed", "half_stop", "open")
 
 
-def result_parts(check: Check, units: System, prefix: str) -> Iterator[Part]:
-    """Draw the joint and its pull, say both in sentences, then the tables."""
-    yield _drawing(check, "positions", "The joint in each position.", units, prefix)
+def result_parts(
+    check: Check, whole: Check | BladesCheck, units: System, prefix: str
+) -> Iterator[Part]:
+    """Draw the joint and its pull, say both in sentences, then the tables.
+
+    `whole` is the check of all blades, whose drawing shows the others as well.
+    """
+    yield _joint(check, whole, units, f"{prefix}-positions")
     yield Lines("In words", tuple(in_sentences(check, units)))
     yield _drawing(check, "action", "What the hand feels on the way.", units, prefix)
     yield from own_blocks(check, units)
@@ -43,6 +48,13 @@ def own_blocks(check: Check, units: System) -> Iterator[Part]:
         heading = block.heading if isinstance(block, Lines) else block.title
         if block not in verdict and heading not in names:
             yield block
+
+
+def _joint(check: Check, whole: Check | BladesCheck, units: System, place: str) -> Drawing:
+    if whole is check:
+        return drawing(check, "positions", "The joint in each position.", units, place)
+    caption = "The joint in each position, with the other blades closed and open."
+    return drawing(whole, "positions", caption, units, place, blade=check.design.blade)
 
 
 def _drawing(check: Check, kind: str, caption: str, units: System, prefix: str) -> Drawing:
