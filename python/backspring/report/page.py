@@ -26,6 +26,7 @@ from backspring.report.page_knife import knife_parts
 from backspring.report.page_parts import Part, Section, Words, require_filled
 from backspring.report.page_words import CAUTIONS, PURPOSE
 from backspring.report.tables import Lines
+from backspring.report.verdict import label
 from backspring.steel.known import sources
 from backspring.units import System
 from backspring.whole_file import replace_file
@@ -91,7 +92,7 @@ def _sections(
     design = checked.design
     checks = [checked] if isinstance(checked, Check) else [*checked.blades.values()]
     yield Section("purpose", "What this page is for", tuple(_purpose(checked, checks, units)))
-    yield Section("data", "Data", tuple(key_tables(design, units)))
+    yield Section("data", "Data", (*_whose(knife), *key_tables(design, units)))
     yield Section("assumptions", "Assumptions", tuple(assumption_parts(design, checks, units)))
     if knife is not None:
         yield Section("knife", "This knife, from its log", tuple(knife_parts(knife, units)))
@@ -100,6 +101,11 @@ def _sections(
     yield Section("sources", "Sources", (_sources(checks),))
     yield Section("cautions", "Cautions", (Lines("", CAUTIONS),))
     yield Section("version", "Version", (Lines("", tuple(_version(design))),))
+
+
+def _whose(knife: Knife | None) -> Iterator[Part]:
+    if knife is not None:
+        yield Lines("", ("as this knife likely is, which is not quite as it was drawn",))
 
 
 def _purpose(checked: Judged, checks: list[Check], units: System) -> Iterator[Part]:
@@ -155,7 +161,7 @@ def _sources(checks: list[Check]) -> Words:
             used.setdefault(source["key"], set()).add(source["figure"].replace("_", " "))
         for margin in each.verdict:
             for key in margin.sources:
-                used.setdefault(key, set()).add(margin.name.replace("-", " "))
+                used.setdefault(key, set()).add(label(margin))
     for key in _OF_EVERY_PAGE:
         used.setdefault(key, set()).add("what a fingertip feels")
     known = sources()

@@ -32,7 +32,8 @@ nav { font-size: 0.9rem; margin: 0.5rem 0; }
 nav a { margin-right: 0.8rem; white-space: nowrap; display: inline-block; color: #005a8c; }
 table { border-collapse: collapse; width: 100%; margin: 0.9rem 0; font-size: 0.85rem;
   font-variant-numeric: tabular-nums; }
-table.words td:first-child, table.words td:nth-child(2) { min-width: 8em; }
+table.words td:first-child { overflow-wrap: break-word; }
+table.words td:nth-child(2) { min-width: 8em; }
 th, td { padding: 0.15rem 0.45rem; border-bottom: 1px solid #ccc; vertical-align: top; }
 th { text-align: right; border-bottom-color: #222; font-weight: 600; vertical-align: bottom; }
 td { text-align: right; }

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
 from backspring._core import Field, Form, Quantity
@@ -22,23 +21,28 @@ _HEADS = ("key", "value", "what it is")
 
 def key_tables(design: Design, units: System) -> Iterator[Words]:
     """Lay out the keys of each table of the file."""
+    for table, given in stated(design).items():
+        rows = [(key, field(f"{table}.{key}"), value) for key, value in given.items()]
+        cells = tuple((key, written(row, value, units), row.meaning) for key, row, value in rows)
+        yield Words(f"[{table}]", _HEADS, cells)
+
+
+def stated(design: Design) -> dict[str, dict[str, Any]]:
+    """Values by table and key, of a further blade under "blades.pen"."""
     content = design.to_dict()
     listed = content.pop("blades", [])
-    names = design.blades[1:]
     tables = {key: table for key, table in content.items() if isinstance(table, dict)}
-    blades = {f"blades.{name}": table for name, table in zip(names, listed, strict=True)}
-    for table, keys in groupby(_given(tables | blades), lambda each: each[0]):
-        rows = tuple((key, written(row, value, units), row.meaning) for _, key, row, value in keys)
-        yield Words(f"[{table}]", _HEADS, rows)
+    tables |= {
+        f"blades.{name}": table for name, table in zip(design.blades[1:], listed, strict=True)
+    }
+    return {name: dict(dotted(table)) for name, table in tables.items()}
 
 
-def _given(tables: dict[str, Any]) -> Iterator[tuple[str, str, Field, Any]]:
-    """Table, key in it, what is known of the key, and value."""
-    for table, content in tables.items():
-        for key, value in dotted(content):
-            row = row_of(f"{table}.{key}")
-            assert row is not None
-            yield table, key, row, value
+def field(key: str) -> Field:
+    """Return what is known of a key of a design."""
+    row = row_of(key)
+    assert row is not None
+    return row
 
 
 def written(row: Field, value: Any, units: System) -> str:
@@ -65,4 +69,6 @@ _RANGES = ("spring.pad", "blades.pad", "targets.pull")
 def _number(row: Field, value: float, units: System) -> str:
     if row.quantity is Quantity.length:
         return number(value, "size", units)
+    if row.quantity is Quantity.count:
+        return number(value, "count", units)
     return f"{converted(value, row.quantity, units):.5g}"

@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from backspring.design.fields import row_of
-from backspring.design.reading import dotted
 from backspring.fit.doubts import doubts
 from backspring.report.knife import knife_blocks
-from backspring.report.page_keys import written
+from backspring.report.page_keys import field, stated, written
 from backspring.report.page_parts import Part, Words
 from backspring.report.tables import Lines
 from backspring.units import System
@@ -36,24 +34,17 @@ def knife_parts(knife: Knife, units: System) -> Iterator[Part]:
 
 
 def _differences(drawn: Design, likely: Design, units: System) -> Iterator[tuple[str, ...]]:
-    """Compare key by key; of further blades too."""
-    before, after = (_by_key(design) for design in (drawn, likely))
+    """Compare key by key what stands in a drawing of each."""
+    before, after = (_by_key(design, units) for design in (drawn, likely))
     for key in dict.fromkeys((*before, *after)):
-        if before.get(key) != after.get(key):
-            row = row_of(key)
-            assert row is not None
-            cells = (
-                "-" if key not in given else written(row, given[key], units)
-                for given in (before, after)
-            )
-            yield key, *cells
+        old, new = before.get(key, "-"), after.get(key, "-")
+        if old != new:
+            yield key, old, new
 
 
-def _by_key(design: Design) -> dict[str, object]:
-    content = design.to_dict()
-    listed = content.pop("blades", [])
-    named = dict(zip(design.blades[1:], listed, strict=True))
-    found = dict(dotted({key: each for key, each in content.items() if isinstance(each, dict)}))
-    for name, table in named.items():
-        found |= dotted(table, f"blades.{name}.")
-    return found
+def _by_key(design: Design, units: System) -> dict[str, str]:
+    return {
+        f"{table}.{key}": written(field(f"{table}.{key}"), value, units)
+        for table, given in stated(design).items()
+        for key, value in given.items()
+    }
