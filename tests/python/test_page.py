@@ -46,8 +46,6 @@ def test_each_of_several_blades_has_its_part() -> None:
     parts = [f"{key}.{blade}" for blade in ("long", "pen") for key in OF_BLADE]
     design = bs.load(DESIGNS / "turnstone.toml")
     assert bs.page(design).sections == (*WHOLE, *parts, *LAST)
-    only = bs.page(design.seen_from("pen"))
-    assert only.sections == (*WHOLE, *OF_BLADE, *LAST)
 
 
 @pytest.mark.parametrize("page", [heron, turnstone])
@@ -117,10 +115,10 @@ def test_in_inches_nothing_is_in_metric_units() -> None:
 @pytest.mark.usefixtures("undrawn")
 @pytest.mark.parametrize(
     "path",
-    sorted({*DESIGNS.glob("*.toml")} - {DESIGNS / "turnstone.toml"}),
+    [DESIGNS / f"{name}.toml" for name in ("bittern", "osprey", "wren")],
     ids=lambda path: path.stem,
 )
-def test_no_sentence_of_any_demo_is_in_metric_units_in_inches(path: Path) -> None:
+def test_no_sentence_of_a_demo_in_mm_is_in_metric_units_in_inches(path: Path) -> None:
     html = bs.page(bs.load(path), units="in").html
     words = page_reader.PageReader(html.partition(". Sources</h2>")[0]).text
     assert re.findall(rf".*{METRIC}.*", words) == []

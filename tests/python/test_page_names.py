@@ -40,7 +40,7 @@ def test_a_hostile_name_is_text_and_nothing_else(name: str) -> None:
 
 
 def test_a_hostile_name_is_drawn_as_text() -> None:
-    name = "</svg><script>&amp;\"'" + "W" * 80
+    name = "</svg><script>&amp;\"'"
     check = bs.check(bs.load(DESIGNS / "wren.toml").replace(name=name))
     assert isinstance(check, bs.Check)
     drawn = drawing(check, "positions", "The joint.", "mm", "b1")

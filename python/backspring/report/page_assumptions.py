@@ -29,7 +29,7 @@ def assumption_parts(design: Design, checks: Sequence[Check], units: System) -> 
         yield Lines("Assumed, for the file does not say", filled)
     if notices := design.notices:
         yield Lines("To know of what the file says", tuple(each.text(units) for each in notices))
-    rows = (*_of_design(design, checks, units), *_of_model(units))
+    rows = (*_of_design(design, checks, units), *_of_model(units), *_of_blades(checks))
     yield Words("What the numbers rest on", ("taken as known", "how far that can be off"), rows)
 
 
@@ -81,7 +81,7 @@ def _of_model(units: System) -> Iterator[tuple[str, str]]:
     yield "the spring is a beam of varying section with holes", "0.7 % in stiffness"
     yield (
         "peak stress is nominal, of the net section",
-        "holes, kinks and shoulders are told apart, within 8 %",
+        "holes, kinks and shoulders have margins of their own, within 8 %",
     )
     yield (
         "no play at pins and pivot but what is stated",
@@ -94,3 +94,9 @@ def _of_model(units: System) -> Iterator[tuple[str, str]]:
     yield "fatigue in air, ground finish unless stated", "the life's band is an envelope, not odds"
     yield "rap: let go at the crest, no hand, no gravity", "an upper limit"
     yield "the same width all along, stiff liners, moved slowly", _NOT_KNOWN
+
+
+def _of_blades(checks: Sequence[Check]) -> Iterator[tuple[str, str]]:
+    if len(checks) > 1:
+        yield "a blade that stands still seats anew, without friction", _NOT_KNOWN
+        yield "blades do not strike each other", "not looked at"

@@ -69,7 +69,8 @@ def in_sentences(check: Check, units: System) -> Iterator[str]:
         yield _stroke(stroke, units)
     for name in _POSITIONS:
         if name in check.positions:
-            yield _position(name, check.positions[name], units)
+            alone = len(check.design.blades) == 1
+            yield _position(name, check.positions[name], alone, units)
 
 
 def _stroke(stroke: _core.StrokeReport, units: System) -> str:
@@ -89,13 +90,18 @@ def _stroke(stroke: _core.StrokeReport, units: System) -> str:
     )
 
 
-def _position(name: str, position: _core.Position, units: System) -> str:
+def _position(name: str, position: _core.Position, alone: bool, units: System) -> str:
     said = (
         f"{name.replace('_', '-')}, at {text(position.blade_angle_deg, 'angle', units)}: the tang "
         f"holds the spring up with {text(position.force_n, 'force', units)}"
     )
     if name == "open":
-        return f"{said}; the dial is set to 0 here"
+        loaded = with_unit(position.reading_loaded_mm, units)
+        return said + (
+            "; the dial is set to 0 here"
+            if alone
+            else f"; the dial reads {loaded}, set to 0 with every blade open"
+        )
     loaded, unloaded = (
         with_unit(each, units)
         for each in (position.reading_loaded_mm, position.reading_unloaded_mm)
