@@ -53,6 +53,7 @@ if TYPE_CHECKING:
         sweep,
     )
     from backspring.question.tolerance import Tolerance, tolerance
+    from backspring.report.page import Page, page
     from backspring.report.sentences import in_words
 
 __all__ = [
@@ -80,6 +81,7 @@ __all__ = [
     "ManyChecks",
     "NoConvergence",
     "OutOfRange",
+    "Page",
     "ShopHabits",
     "Sized",
     "Solution",
@@ -112,6 +114,7 @@ __all__ = [
     "levers",
     "load",
     "load_spring",
+    "page",
     "permanent_set",
     "plot",
     "propose_taper",
@@ -150,6 +153,7 @@ _HOMES = {
     "ManyChecks": "many",
     "NoConvergence": "errors",
     "OutOfRange": "errors",
+    "Page": "report.page",
     "ShopHabits": "fit.habits",
     "Sized": "question.size_result",
     "Solution": "question.size_result",
@@ -181,6 +185,7 @@ _HOMES = {
     "levers": "fit.levers",
     "load": "design.load",
     "load_spring": "question.load_spring",
+    "page": "report.page",
     "permanent_set": "question.sweep",
     "plot": "picture.plot",
     "propose_taper": "question.size",

@@ -35,6 +35,7 @@ COMMANDS = {
     "keys": ("backspring.cli.keys", "keys of the design file: unit, range, default and meaning"),
     "load": ("backspring.cli.load", "what it takes to get the spring over the tang"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
+    "report": ("backspring.cli.report", "a design on one HTML page, to print or to hand on"),
     "size": ("backspring.cli.size", "sizes for a wanted pull and margin, or a taper"),
     "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),
     "tolerance": (

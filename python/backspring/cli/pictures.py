@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
-from backspring.faults import Fault, invalid
+from backspring.report.page_drawing import picture_room
 
 
 def write_picture(output: str, draw: Callable[[Any], Any]) -> None:
@@ -15,12 +15,6 @@ def write_picture(output: str, draw: Callable[[Any], Any]) -> None:
     The file's name is looked at before anything is drawn. Raises InvalidInput, saying what to
     install, without the drawing library.
     """
-    try:
-        from backspring import picture
-    except ModuleNotFoundError as error:
-        if error.name is None or error.name.split(".")[0] != "matplotlib":
-            raise
-        message = 'pictures need matplotlib: pip install "backspring[plot]"'
-        raise invalid([Fault("missing-package", "", message)]) from None
+    picture = picture_room()
     picture.require_suffix(Path(output))
     picture.save(draw(picture), output)
