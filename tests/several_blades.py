@@ -49,19 +49,18 @@ def single(support: str | float, span_mm: float | None = None) -> bs.Design:
     return bs.Design(name="One", spring=held, tang=TANG, fit=FIT, blade=BLADE, friction=FRICTION)
 
 
-def unlike(span_mm: float | None = None) -> bs.Design:
-    """A long blade with a half-stop, and at the rear a short one with a round end and a kick."""
-    pen = {
+def unlike(span_mm: float | None = None, kick: bool = False) -> bs.Design:
+    """A long blade with a half-stop, and at the rear a short one with a round end."""
+    pen: dict[str, Any] = {
         "name": "pen",
         "end": "rear",
         "pad": [20, 33],
-        "tang": {
-            "pivot": 29, "open": 4.2, "closed": 4.3, "corner_radius": 1.6, "front": 4.6,
-            "kick": {"distance": 6, "height": 0.15, "radius": 0.5},
-        },
+        "tang": {"pivot": 29, "open": 4.2, "closed": 4.3, "corner_radius": 1.6, "front": 4.6},
         "fit": {"preload": 0.45, "dial": 30},
         "blade": {"nail_nick": 28, "mass": "14 g", "length": 40, "height": 14},
     }  # fmt: skip
+    if kick:
+        pen["tang"]["kick"] = {"distance": 6, "height": 0.15, "radius": 0.5}
     span = span_mm or 0.0
     thickness = [[-span - 33, 2.2], [-span - 20, 2.3], [-span, 3.2], [0, 3.6], *HALF]
     return bs.Design(
@@ -92,6 +91,6 @@ def three() -> bs.Design:
         "name": "sheep", "end": "front", "pad": PAD, "fit": FIT, "blade": BLADE,
         "tang": TANG | {"half_stop": 4.6, "closed": 4.63},
     }  # fmt: skip
-    content = unlike(SPAN_MM).to_dict()
+    content = unlike(SPAN_MM, kick=True).to_dict()
     content["spring"]["width"] = 4.6
     return bs.Design(**content | {"blades": [sheep, *content["blades"]]})

@@ -119,8 +119,6 @@ def _rests(dense: BladeContacts, design: bs.Design, every: bool) -> Iterator[Dif
         for name in where:
             others = {other: at for other, at in where.items() if other != name}
             position = _position(check, name, where[name], others)
-            if position is None:
-                continue
             label = f"{name} of {where}"
             if rest.force(name) > 0.01 * rest.force_n.sum():
                 angle = position.blade_angle_deg - rest.angles_deg[name]
@@ -130,11 +128,13 @@ def _rests(dense: BladeContacts, design: bs.Design, every: bool) -> Iterator[Dif
 
 
 def _position(check: Any, name: str, position: str, others: dict[str, str]) -> Any:
-    """What the core says of a blade's position with the others so; they are closed at first."""
-    blade = check.blades[name]
-    if set(others.values()) == {"closed"}:
-        return blade.positions[position]
-    return None
+    """What the core says of a blade's position with the others so."""
+    (row,) = (
+        row
+        for row in check.blades[name].beside
+        if {each.name: each.position for each in row.others} == others
+    )
+    return row.positions[position]
 
 
 def table(count: int, kinds: list[str]) -> Iterator[str]:

@@ -102,7 +102,8 @@ def _choose(reading: Reading) -> SteelChoice | None:
 
 def _tell_core_faults(reading: Reading, broken: list[_core.Fault]) -> None:
     given = dict(dotted(reading.content))
-    tangs = any("tang" in fault.key.split(".") for fault in (*broken, *reading.faults))
+    keys = [*(fault.key for fault in broken), *(fault.key for fault in reading.faults)]
+    tangs = any("tang" in key.split(".") for key in keys)
     for fault in broken:
         if tangs and fault.rule in _IN_THE_WAY:
             continue

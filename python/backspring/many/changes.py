@@ -72,11 +72,26 @@ def _length_faults(columns: Mapping[str, Column]) -> list[Fault]:
     ]
 
 
+def _fits(design: Design) -> dict[str, Any]:
+    """Tables of the fits by what stands before their keys in a study: nothing for the own one's."""
+    content = design.to_dict()
+    first, *others = design.blades
+    fits = {first: content["fit"]}
+    fits |= {
+        name: each["fit"] for name, each in zip(others, content.get("blades", []), strict=True)
+    }
+    leads = {f"blades.{name}.": fit for name, fit in fits.items()}
+    return {"": fits[design.blade], **(leads if others else {})}
+
+
 def with_followers(design: Design, columns: Mapping[str, Column]) -> dict[str, Column]:
     """Add what a design file leaves to follow: the dial at the pivot, the rear hole's offset."""
-    fit, followed = design.to_dict()["fit"], dict(columns)
-    if "tang.pivot" in columns and "dial" not in fit and "fit.dial" not in columns:
-        followed["fit.dial"] = columns["tang.pivot"]
+    fits, followed = _fits(design), dict(columns)
+    for lead, fit in fits.items():
+        pivot, dial = f"{lead}tang.pivot", f"{lead}fit.dial"
+        if pivot in columns and "dial" not in fit and dial not in columns:
+            followed[dial] = columns[pivot]
+    fit = fits[""]
     stated = {"fit.preload", "fit.rear_pin_offset"} & columns.keys()
     moved = {"tang.pivot", "spring.rear_pin"} & columns.keys()
     if "rear_pin_offset" in fit and moved and not stated:

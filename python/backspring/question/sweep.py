@@ -9,10 +9,13 @@ import numpy.typing as npt
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.errors import OutOfRange
 from backspring.faults import Fault, invalid
 from backspring.report.result import Columns
 
 Column = npt.NDArray[np.float64]
+# Angles that the model covers, as of contact_at().
+_LEAST_DEG, _GREATEST_DEG = -45.0, 225.0
 
 
 @dataclass(frozen=True, repr=False, eq=False)
@@ -94,12 +97,16 @@ def contacts(design: Design, blade_angles_deg: dict[str, float]) -> Contacts:
     """Where every blade bears, and how hard, each held at an angle: `{"main": 180, "pen": 0}`.
 
     `moved_mm` is how far the spring has moved outward at that blade's dial from its free shape.
-    Raises InvalidInput unless there is one angle for each blade.
+    Raises InvalidInput unless there is one angle for each blade, OutOfRange outside -45 to 225.
     """
     given, known = set(blade_angles_deg), set(design.blades)
     if given != known:
         message = f"must be one for each blade, {', '.join(design.blades)}"
         raise invalid([Fault("bad-value", "blade_angles_deg", message)])
+    for angle in blade_angles_deg.values():
+        if not _LEAST_DEG <= angle <= _GREATEST_DEG:
+            ends = f"from {_LEAST_DEG:g} deg to {_GREATEST_DEG:g} deg"
+            raise OutOfRange(f"blade_angles_deg: must be {ends}, got {angle:g} deg")
     core = design.core
     found = _core.contacts_at(core, [blade_angles_deg[blade.name] for blade in core.blades])
     by_name = {

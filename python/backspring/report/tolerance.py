@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring import _core
-from backspring.many.dimensions import units_by_key
+from backspring.many.dimensions import unit_of_key
 from backspring.report.check import CAUTION
 from backspring.report.display import Shown, number, scatter, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
@@ -126,7 +126,7 @@ def _target(study: Tolerance, target: _core.TargetShare, units: System) -> tuple
 def _spreads(study: Tolerance, units: System) -> TextTable:
     rows = []
     for spread in study.spreads:
-        kind = _DIMENSIONS.get(units_by_key()[spread.key])
+        kind = _DIMENSIONS.get(unit_of_key(spread.key))
         values = (
             _core.dimension_value(study.design.core, spread.key),
             _core.standard_deviation(spread),

@@ -6,7 +6,7 @@ import math
 from typing import TYPE_CHECKING, Any
 
 from backspring import _core
-from backspring.many.dimensions import units_by_key
+from backspring.many.dimensions import unit_of_key
 
 if TYPE_CHECKING:
     from backspring.question.tolerance import Tolerance
@@ -54,7 +54,7 @@ def tolerance_data(study: Tolerance) -> dict[str, Any]:
 def _spread(study: Tolerance, spread: _core.Spread) -> dict[str, Any]:
     return {
         "key": spread.key,
-        "unit": units_by_key()[spread.key],
+        "unit": unit_of_key(spread.key),
         "kind": spread.kind.name,
         "nominal": _core.dimension_value(study.design.core, spread.key),
         "standard_deviation": _core.standard_deviation(spread),
