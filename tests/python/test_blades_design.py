@@ -80,9 +80,7 @@ def test_keys_of_replace_go_to_the_blade_that_is_meant() -> None:
         content = changed.to_dict()
         tangs = {"long": content["tang"], "pen": content["blades"][0]["tang"]}
         assert tangs[key]["closed"] == value
-        assert (
-            changed.blade in ("long", "pen") and changed.seen_from(key).core.tang.closed_mm == value
-        )
+        assert changed.seen_from(key).core.tang.closed_mm == value
     assert pen.replace(**{"spring.pad": [26.5, 36.5]}).to_dict()["blades"][0]["pad"] == [26.5, 36.5]
     assert TURNSTONE.replace(blades=None, **{"spring.support": "clamped"}).blades == ("long",)
 
