@@ -36,7 +36,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Compare a design with another, with itself ground, or with the knife made from it."""
     first, second = _asked(options)
-    found = compare(chosen(first, options), chosen(second, options))
+    found = compare(*(_of_blade(each, options) for each in (first, second)))
     data: dict[str, Any] = found.to_dict()
     if options.output is not None:
         write_picture(options.output, lambda picture: picture.plot(found, units=options.units))
@@ -48,6 +48,11 @@ def run(options: argparse.Namespace) -> Answer:
         else comparison_report(found, units, options.all)
     )
     return Answer(found.status, data, report, (), options.design)
+
+
+def _of_blade(design: Design, options: argparse.Namespace) -> Design:
+    """See a design from the blade that was asked for; one blade alone is held beside any."""
+    return chosen(design, options) if design.of_all_blades else design
 
 
 def _asked(options: argparse.Namespace) -> tuple[Design, Design]:

@@ -84,7 +84,7 @@ def find_causes(path: Path, a: Figures, b: Figures) -> tuple[Cause, ...]:
             found.append(Cause("", "together", (), (), changes))
         else:
             sort: Sort = "number" if part in path.numbers else "kind"
-            stated = path.stated(part) if sort == "number" else part
+            stated = path.stated(part)
             found.append(Cause(part.key, sort, stated.a, stated.b, changes))
     return tuple(found)
 

@@ -147,15 +147,15 @@ def compare(a: Design, b: Design) -> Comparison | BladesComparison:
     `b` may be the same design changed: `compare(design, grind(design, back="0.1 mm"))`. Which
     dimension causes how much is the gradient integrated along the straight way from one to the
     other; the parts add up to the change. What differs in kind, as a half-stop against none, is one
-    step. Designs with several blades are compared blade by blade. Raises InvalidInput when they
-    have no blade in common.
+    step. Designs with several blades are compared blade by blade; one of them
+    with another blade by `seen_from()`. Raises InvalidInput when no blade of both has one name.
     """
     if not (a.of_all_blades or b.of_all_blades):
         return Comparison(check_blade(a), check_blade(b))
     names = [name for name in _blades(a) if name in _blades(b)]
     if not names:
         known = " and ".join(", ".join(_blades(each)) for each in (a, b))
-        raise refusal("blades", f"have no name in common: {known}")
+        raise refusal("blades", f"have no name in common: {known}; choose one of several")
     blades = {
         name: Comparison(check_blade(_seen(a, name)), check_blade(_seen(b, name))) for name in names
     }

@@ -92,6 +92,8 @@ class Path:
 
     def stated(self, part: Part) -> Part:
         """Return what both designs state of a part, as the file does where that is one value."""
+        if ", " in part.key:
+            return part
         table, _, name = part.key.partition(".")
         if part.key == "spring.thickness":
             return Part(part.key, *self._thickness)
@@ -130,6 +132,8 @@ def _maker(place: Place, one: Any, other: Any, differ: Callable[[Place, Any, Any
     """Compile what makes a value between two others; only what differs is made anew."""
     if one == other or _is_wish(place):
         return lambda _weight, _second: one
+    if place == ("blades",) and len(one) != len(other):
+        return _own_and_others(one, other, differ)
     own, inner = _named(place, one), _inner(one, other)
     if inner is None:
         return differ(own, one, other)
@@ -143,6 +147,15 @@ def _maker(place: Place, one: Any, other: Any, differ: Callable[[Place, Any, Any
         return type(one)(**kept, **{name: make(weight, second) for name, make in moving.items()})
 
     return record
+
+
+def _own_and_others(
+    one: list[_core.Blade], other: list[_core.Blade], differ: Callable[[Place, Any, Any], Make]
+) -> Make:
+    """Follow the blade that the question is about; the others are there or not."""
+    own = _maker(("blades", "0"), one[0], other[0], differ)
+    others = differ(("blades",), one[1:], other[1:])
+    return lambda weight, second: [own(weight, second), *others(weight, second)]
 
 
 def _between(key: str, one: float, other: float) -> Make:

@@ -153,18 +153,20 @@ def _causes(
 ) -> Iterator[TextTable]:
     unsaid = "peak_torque_nmm" if pull_name(found) == "peak_pull_n" else "peak_pull_n"
     names = tuple(n for n in names if n != unsaid and any(n in c.changes for c in found.causes))
+    # What both have of a dimension is said once.
+    sides = ("A", "B") if title == next(iter(_CAUSED)) else ()
     rows = []
     for each in found.causes:
         parts = [signed(each.changes.get(n), figure_kind(n), units) for n in names]
         if any(part not in ("0", "-") for part in parts):
-            rows.append((cause_word(each), *ends(each, units), *parts))
+            rows.append((cause_word(each), *ends(each, units)[: len(sides)], *parts))
     if not rows:
         return
     changes = {each.name: each.change for each in found.figures}
     totals = (signed(changes[name], figure_kind(name), units) for name in names)
-    rows.append(("all", "", "", *totals))
+    rows.append(("all", *("" for _ in sides), *totals))
     heads = (f"{_HEADS.get(n, figure_word(n))} {unit_of(figure_kind(n), units)}" for n in names)
-    yield TextTable(title, ("", "A", "B", *map(str.rstrip, heads)), tuple(rows))
+    yield TextTable(title, ("", *sides, *map(str.rstrip, heads)), tuple(rows))
 
 
 def _verdict(found: Comparison) -> Iterator[TextTable]:

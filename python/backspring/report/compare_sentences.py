@@ -20,7 +20,7 @@ _SAID = (
     "snap_energy_mj",
 )
 _PARTS_SAID = 3
-_LINE_LETTERS = 76
+_LINE_LETTERS = 74
 
 
 def pull_name(found: Comparison) -> str:
@@ -41,7 +41,19 @@ def sentences(found: Comparison, units: System) -> Iterator[str]:
             yield f"{moved}: {parts}" if parts else moved
         else:
             yield f"{moved}:"
-            yield f"  {parts}"
+            yield from _broken(parts)
+
+
+def _broken(parts: str) -> Iterator[str]:
+    """Break a long line between parts, never between a number and its words."""
+    line = ""
+    for part in parts.split(", "):
+        if line and len(line) + len(part) + 2 > _LINE_LETTERS:
+            yield f"  {line},"
+            line = part
+        else:
+            line = f"{line}, {part}" if line else part
+    yield f"  {line}"
 
 
 def is_nothing(figure: FigureChange, units: System) -> bool:

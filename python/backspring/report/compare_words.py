@@ -47,6 +47,7 @@ _KEYS = {
     "pins.liner": "liners",
     "pins.yield": "yield of the pins",
     "blade.edge": "edge",
+    "blades": "other blades",
     "blade.nail_nick": "nail nick",
     "targets.openings": "openings wanted",
 }
@@ -99,7 +100,9 @@ def cause_word(cause: Cause) -> str:
     """Name a cause."""
     if cause.sort == "together":
         return "together"
-    return " and ".join(key_word(each) for each in cause.key.split(", "))
+    if ", " in cause.key:
+        return "what differs in kind"
+    return key_word(cause.key)
 
 
 def ends(cause: Cause, units: System) -> tuple[str, str]:
@@ -121,11 +124,7 @@ def _by(cause: Cause, units: System) -> str:
 
 
 def _kinds(values: tuple[object, ...], cause: Cause, units: System) -> str:
-    keys = cause.key.split(", ")
-    if len(values) != len(keys):
-        return ""
-    told = (_value(v, _key_kind(k), units) for v, k in zip(values, keys, strict=True))
-    return ", ".join(told)
+    return _value(values[0], _key_kind(cause.key), units) if len(values) == 1 else ""
 
 
 def _key_kind(key: str) -> Shown:
@@ -138,6 +137,8 @@ def _value(value: object, kind: Shown, units: System) -> str:
         return "none"
     if isinstance(value, str):
         return value
+    if isinstance(value, list):
+        return ", ".join(str(getattr(each, "name", "other")) for each in value) or "none"
     if not isinstance(value, float | int):
         name = getattr(value, "name", None)
         return name.replace("_", " ") if isinstance(name, str) else "other"
