@@ -9,7 +9,7 @@ using namespace backspring;
 namespace {
 
 std::vector<std::pair<std::string, Design>> all_of_several() {
-    return {{"one pin", designs::bunting(SupportKind::middle_pin)},
+    return {{"one pin", designs::bunting(SupportKind::clamped)},
             {"two pins", designs::bunting(SupportKind::two_pins)},
             {"side by side", designs::whinchat()},
             {"three, one with a kick", designs::redstart()}};
@@ -131,7 +131,7 @@ TEST_CASE("what comes off one tang moves the reading at the other end of the spr
           "[shop][blades][property]") {
     // The other end's closed face gives way: the spring presses less there, turns or bends at the
     // root, and the first blade's back sinks by far less than what came off.
-    const Design design = designs::bunting(SupportKind::middle_pin);
+    const Design design = designs::bunting(SupportKind::clamped);
     const Design now = as_measured(design, proud(design));
     for (const BladeLever& row : blade_levers(now)) {
         INFO(row.blade << " " << name_of(row.face));
