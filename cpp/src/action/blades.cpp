@@ -22,13 +22,12 @@ Mounted disc(const Neighbour& neighbour) {
 }
 
 std::vector<Contact> summed(const std::vector<double>& angles_deg,
-                                                 const SpringEnd& own,
-                                                 const std::optional<SpringEnd>& far) {
+                            const SpringEnd& own,
+                            const std::optional<SpringEnd>& far) {
     std::vector<Contact> blades(angles_deg.size());
     const auto add = [&](const SpringEnd& end) {
         for (const Borne& b : end.borne()) {
-            add_touch(blades[static_cast<std::size_t>(b.touch.part.blade)], *b.indenter,
-                      b.touch);
+            add_touch(blades[static_cast<std::size_t>(b.touch.part.blade)], *b.indenter, b.touch);
         }
     };
     add(own);

@@ -107,6 +107,7 @@ class Search {
         double most_nmm = 0.0;
         for (const Indenter* indenter : indenters_) {
             if (bears(indenter)) continue;
+            if (!bears_with(*indenter) && !stands_out(*indenter, held)) continue;
             if (const auto touch = beside(*indenter, held, borne_, most_nmm))
                 best = {indenter, *touch};
         }
@@ -119,6 +120,8 @@ class Search {
 
     /// Moves every place to where its force stores most.
     void settle() {
+        // A face bent by other blades' forces is hollow: one place is right on it, and no other.
+        if (one_of_each_blade() && move_together(flexibility_, borne_)) return;
         double last = kInfinity;
         for (int round = 0; round < kMostSettlings && borne_.size() > 1; ++round) {
             const double moved = settle_once(last);
@@ -131,6 +134,32 @@ class Search {
     [[nodiscard]] const std::vector<Borne>& borne() const { return borne_; }
 
   private:
+    [[nodiscard]] bool bears_with(const Indenter& indenter) const {
+        return std::ranges::any_of(borne_, [&](const Borne& b) {
+            return b.indenter != &indenter && b.indenter->part.blade == indenter.part.blade;
+        });
+    }
+
+    [[nodiscard]] bool one_of_each_blade() const {
+        return std::ranges::none_of(borne_,
+                                    [&](const Borne& b) { return bears_with(*b.indenter); });
+    }
+
+    /// Whether an indenter stands out of the face bent by other blades, by more than its dip.
+    [[nodiscard]] bool stands_out(const Indenter& indenter, const Held& held) const {
+        const auto spring = [&](double x) {
+            Answer answer = held.answer(indenter, x);
+            answer.mm_per_n = 0.0;  // no force of its own yet
+            return answer;
+        };
+        const Range all{0.5 * indenter.pad.start_mm, kInfinity};
+        const MaybeTouch deepest =
+            BearingSearch(indenter.outline, indenter.pivot_mm, all, spring).on(indenter.pad);
+        if (!deepest) return false;
+        const double overlap = deepest->height_mm - spring(deepest->x_mm).face_mm;
+        return overlap > kTouching * indenter.pivot_mm + dip_mm(indenter, held, deepest->x_mm);
+    }
+
     [[nodiscard]] bool bears(const Indenter* indenter) const {
         return std::ranges::any_of(borne_, [&](const Borne& b) { return b.indenter == indenter; });
     }
@@ -151,6 +180,7 @@ class Search {
             if (!touch || touch->force_n <= 0.0) return;
             const double overlap = touch->height_mm - spring(touch->x_mm).face_mm;
             if (overlap <= kTouching * indenter.pivot_mm) return;
+            if (!now && overlap <= dip_mm(indenter, held, touch->x_mm)) return;
             if (worth * touch->force_n * overlap <= most_nmm) return;
             most_nmm = worth * touch->force_n * overlap;
             best = touch;
@@ -180,6 +210,17 @@ class Search {
         }
         if (best) best->part = named(indenter, best->part);
         return best;
+    }
+
+    /// How far the face dips beside the touches of other blades.
+    [[nodiscard]] double dip_mm(const Indenter& indenter, const Held& held, double x) const {
+        double dip = 0.0;
+        for (std::size_t i = 0; i < borne_.size(); ++i) {
+            if (borne_[i].indenter->part.blade == indenter.part.blade) continue;
+            dip += shear_dip_mm(flexibility_, x, held.forces_n()[static_cast<Eigen::Index>(i)],
+                                borne_[i].touch.x_mm);
+        }
+        return dip;
     }
 
     /// As far to both sides of a place as the touches beside it leave room.

@@ -12,18 +12,22 @@ namespace {
 
 constexpr int kMostBearing = 10;
 constexpr int kMostMoves = 12;
-constexpr double kAlong = 1e-15;      // a slope below this is rounding
+constexpr double kAlong = 1e-15;        // a slope below this is rounding
 constexpr double kNearlyAlong = 1e-11;  // and below this, if it gets no less
 
 using Column = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMostBearing, 1>;
 using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMostBearing, kMostBearing>;
 
-/// Curvature of the beam per moment.
-double curvature_per_nmm(const Flexibility& flexibility, double x_mm) {
+double thickness_at_mm(const Flexibility& flexibility, double x_mm) {
     const auto& all = flexibility.stretches;
     std::size_t i = all.size() - 1;
     while (i > 0 && x_mm < all[i].start_mm) --i;
-    const double thickness = thickness_mm(all[i], x_mm);
+    return thickness_mm(all[i], x_mm);
+}
+
+/// Curvature of the beam per moment.
+double curvature_per_nmm(const Flexibility& flexibility, double x_mm) {
+    const double thickness = thickness_at_mm(flexibility, x_mm);
     return flexibility.bending_factor / (thickness * thickness * thickness);
 }
 
@@ -34,6 +38,7 @@ struct Together {
     Eigen::Index n = static_cast<Eigen::Index>(borne.size());
     Matrix slopes{n, n};  ///< face slope at one touch per force at another
     Column forces{n}, misses{n};
+    bool edges_hold = true;  ///< no touch at an edge of its pad would come off it
     Eigen::LLT<Matrix> solver{};
 
     [[nodiscard]] const Indenter& indenter(Eigen::Index i) const {
@@ -61,8 +66,13 @@ struct Together {
         solver.compute(moves);
         forces = solver.solve(overlaps);
         misses = slopes * forces;
+        edges_hold = true;
         for (Eigen::Index i = 0; i < n; ++i) {
-            misses[i] = at_edge(i) ? 0.0 : misses[i] + indenter(i).face_slope - touch(i).slope;
+            misses[i] += indenter(i).face_slope - touch(i).slope;
+            if (!at_edge(i)) continue;
+            const bool start = touch(i).x_mm == indenter(i).pad.start_mm;
+            edges_hold = edges_hold && (start ? misses[i] >= 0.0 : misses[i] <= 0.0);
+            misses[i] = 0.0;
         }
     }
 
@@ -137,22 +147,36 @@ struct Together {
 
 }  // namespace
 
+double detail::shear_dip_mm(const Flexibility& flexibility,
+                            double x_mm,
+                            double force_n,
+                            double at_mm) {
+    const double away = std::abs(x_mm - at_mm);
+    double dip = 0.5 * flexibility.shear_factor / thickness_at_mm(flexibility, at_mm) * away;
+    // Bending fills it from behind, on a spring that grows thicker there by half of this at least.
+    if (x_mm < at_mm) dip -= 0.5 * curvature_per_nmm(flexibility, at_mm) * away * away * away / 6.0;
+    return 1.01 * force_n * std::max(dip, 0.0);
+}
+
 bool detail::move_together(const Flexibility& flexibility, std::vector<Borne>& borne) {
     if (borne.size() > kMostBearing) return false;
     std::vector<Borne> moved = borne, best;
     Together together{flexibility, moved};
     double last = std::numeric_limits<double>::infinity();
+    bool edges_hold = false;
     for (int round = 0; round < kMostMoves; ++round) {
         together.solve();
         if (!(together.forces.minCoeff() > 0.0)) return false;
         const double miss = together.misses.cwiseAbs().maxCoeff();
         if (!(miss < last)) break;
         last = miss;
-        for (Eigen::Index i = 0; i < together.n; ++i) together.touch(i).force_n = together.forces[i];
+        edges_hold = together.edges_hold;
+        for (Eigen::Index i = 0; i < together.n; ++i)
+            together.touch(i).force_n = together.forces[i];
         best = moved;
         if (miss <= kAlong || !together.step()) break;
     }
-    if (!(last <= kNearlyAlong)) return false;
+    if (!(last <= kNearlyAlong && edges_hold)) return false;
     borne = best;
     return true;
 }

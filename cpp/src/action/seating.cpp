@@ -8,7 +8,7 @@
 namespace backspring {
 namespace {
 
-// A torque below this share of force times distance is none.
+// A torque below this share of all forces times distance is none.
 constexpr double kTorqueFree = 1e-10;
 constexpr int kMostRounds = 25;
 
@@ -29,7 +29,7 @@ class Seating {
         }
     }
 
-    [[nodiscard]] std::vector<Contact> found() {
+    [[nodiscard]] std::vector<Contact> at_rest() {
         if (std::ranges::count(faces_, true) > 0) (void)blades_.on_faces(angles_deg_, faces_);
         std::vector<Contact> now = blades_.at(angles_deg_);
         bool all_rest = true;
@@ -47,16 +47,17 @@ class Seating {
   private:
     [[nodiscard]] bool seats(std::size_t blade) const { return faces_[blade] || turned_[blade]; }
 
-    [[nodiscard]] double torque_share(const Contact& contact, std::size_t blade) const {
-        if (contact.count == 0) return 0.0;
-        const double lever = blades_.neighbour(blade).tang.pivot_mm;
-        return std::abs(contact.torque_nmm) / (contact.force_n * lever);
+    [[nodiscard]] double torque_share(const std::vector<Contact>& all, std::size_t blade) const {
+        if (all[blade].count == 0) return 0.0;
+        double force = 0.0;
+        for (const Contact& each : all) force += each.force_n;
+        return std::abs(all[blade].torque_nmm) / (force * blades_.neighbour(blade).tang.pivot_mm);
     }
 
     [[nodiscard]] double worst_torque(const std::vector<Contact>& blades) const {
         double worst = 0.0;
         for (std::size_t i = 1; i < blades.size(); ++i) {
-            if (seats(i) && !stands_[i]) worst = std::max(worst, torque_share(blades[i], i));
+            if (seats(i) && !stands_[i]) worst = std::max(worst, torque_share(blades, i));
         }
         return worst;
     }
@@ -65,8 +66,7 @@ class Seating {
     void turn_those_off_their_faces(const std::vector<Contact>& blades) {
         for (std::size_t i = 1; i < blades.size(); ++i) {
             if (!faces_[i] || blades[i].count == 0) continue;
-            if (blades[i].touches[0].part.flat && torque_share(blades[i], i) <= kTorqueFree)
-                continue;
+            if (blades[i].touches[0].part.flat && torque_share(blades, i) <= kTorqueFree) continue;
             faces_[i] = false;
             turned_[i] = true;
         }
@@ -80,9 +80,9 @@ class Seating {
             const auto turned = [&](double angle) {
                 std::vector<double> angles = angles_deg_;
                 angles[i] = angle;
-                Contact contact = blades_.on_faces(angles, faces_)[i];
-                if (torque_share(contact, i) <= kTorqueFree) contact.torque_nmm = 0.0;
-                return contact;
+                std::vector<Contact> found = blades_.on_faces(angles, faces_);
+                if (torque_share(found, i) <= kTorqueFree) found[i].torque_nmm = 0.0;
+                return found[i];
             };
             const Standing& standing = blades_.neighbour(i).standing;
             const auto rest = rest_from(turned, angles_deg_[i], standing);
@@ -121,17 +121,16 @@ class Seating {
             const std::vector<Contact> there = blades_.at(probed);
             torques[j] = from[blade(j)].torque_nmm;
             for (Eigen::Index i = 0; i < n; ++i) {
-                rates(i, j) =
-                    (there[blade(i)].torque_nmm - from[blade(i)].torque_nmm) / probe_deg;
+                rates(i, j) = (there[blade(i)].torque_nmm - from[blade(i)].torque_nmm) / probe_deg;
             }
         }
         const Eigen::VectorXd by = rates.colPivHouseholderQr().solve(-torques);
         std::vector<double> angles = angles_deg_;
         for (Eigen::Index i = 0; i < n && by.allFinite(); ++i) {
             const Standing& standing = blades_.neighbour(blade(i)).standing;
-            angles[blade(i)] = std::clamp(angles[blade(i)] + by[i],
-                                          standing.blade_angle_deg - standing.reach_deg,
-                                          standing.blade_angle_deg + standing.reach_deg);
+            angles[blade(i)] =
+                std::clamp(angles[blade(i)] + by[i], standing.blade_angle_deg - standing.reach_deg,
+                           standing.blade_angle_deg + standing.reach_deg);
         }
         return angles;
     }
@@ -146,7 +145,7 @@ class Seating {
 }  // namespace
 
 std::vector<Contact> detail::seated(const Blades& blades, double blade_angle_deg) {
-    return Seating(blades, blade_angle_deg).found();
+    return Seating(blades, blade_angle_deg).at_rest();
 }
 
 }  // namespace backspring

@@ -55,7 +55,8 @@ inline double most_overlap_mm(const Joint& joint, const Contact& contact) {
     constexpr int places = 200;
     const double turn = radians(contact.blade_angle_deg) - std::numbers::pi;
     std::vector<TurnedOutline> outlines{TurnedOutline(joint.outline.body, turn)};
-    if (joint.outline.kick) outlines.emplace_back(std::span<const Arc>{&*joint.outline.kick, 1}, turn);
+    if (joint.outline.kick)
+        outlines.emplace_back(std::span<const Arc>{&*joint.outline.kick, 1}, turn);
     double most = -1.0;
     for (int i = 0; i <= places; ++i) {
         const double x = std::lerp(joint.pad.start_mm, joint.pad.end_mm, 1.0 * i / places);
@@ -94,11 +95,11 @@ inline double energy_of_places(const Joint& joint, const std::vector<Place>& pla
             if (turns) matrix(i, n) = matrix(n, i) = a.far ? -a.x_mm : a.x_mm;
             for (Eigen::Index j = 0; j < n; ++j) {
                 const Place& b = some[static_cast<std::size_t>(j)];
-                matrix(i, j) =
-                    a.far != b.far ? joint.far_end->cross_rad_per_nmm * a.x_mm * b.x_mm
-                                   : deflection_per_force(a.far ? joint.far_end->flexibility
-                                                                : joint.flexibility,
-                                                          a.x_mm, b.x_mm);
+                matrix(i, j) = a.far != b.far
+                                   ? joint.far_end->cross_rad_per_nmm * a.x_mm * b.x_mm
+                                   : deflection_per_force(
+                                         a.far ? joint.far_end->flexibility : joint.flexibility,
+                                         a.x_mm, b.x_mm);
             }
         }
         const Eigen::FullPivLU<Eigen::MatrixXd> solver(matrix);

@@ -232,8 +232,8 @@ int least_energy(const BladesDraw& draw) {
             std::vector<Place> places;
             for (std::size_t g = 0; g < grids.size(); ++g) {
                 if (grids[g].empty()) continue;
-                const auto at = static_cast<std::size_t>(chance.share() *
-                                                         static_cast<double>(grids[g].size()));
+                const auto at =
+                    static_cast<std::size_t>(chance.share() * static_cast<double>(grids[g].size()));
                 places.push_back({g >= here, grids[g][at].x_mm, grids[g][at].overlap_mm});
             }
             if (energy_of_places(joint, places) > energy * (1.0 + 1e-9) + 1e-12) {
@@ -320,7 +320,7 @@ BladesDraw draw_blades(Chance& chance, const Arrangement& arrangement, int rows)
         const bool together = row % 3 == 2;
         const double at = chance.between(-15.0, 185.0);
         for (std::size_t k = 0; k < count; ++k) {
-            angles.push_back(together              ? at + chance.between(-0.2, 0.2)
+            angles.push_back(together               ? at + chance.between(-0.2, 0.2)
                              : chance.share() < 0.5 ? rests[k] + chance.between(-1.0, 1.0)
                                                     : chance.between(-15.0, 185.0));
         }
