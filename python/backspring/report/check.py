@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
-from backspring.report.beside import beside_blocks, head, stroke_name
+from backspring.report.beside import beside_blocks, head, headed, stroke_name
 from backspring.report.clearance import clearance_blocks
 from backspring.report.display import Shown, both, number, reading, text
 from backspring.report.feel import feel_blocks
@@ -49,8 +49,9 @@ def check_report(
 
 def headline(check: Check, units: System) -> str:
     """Answer in one line: what it takes to open, the worst stress, and how near to yield."""
-    travel, steel = check.travel, check.steel
-    parts = [opening(check.strokes, units)]
+    steel, rows = check.steel, check.beside or [check]
+    travel = max((row.travel for row in rows), key=lambda each: each.peak_stress_mpa)
+    parts = [opening([stroke for row in rows for stroke in row.strokes], units)]
     parts.append(
         f"peak stress {text(travel.peak_stress_mpa, 'stress', units)} "
         f"at {text(travel.peak_stress_angle_deg, 'angle', units)}"
@@ -65,7 +66,8 @@ def headline(check: Check, units: System) -> str:
         parts.append(
             margin + (yielding if hardness is None else f" at {text(hardness, 'hardness', units)}")
         )
-    return f"{check.design.title}: {', '.join(parts)}"
+    worst = " at worst" if check.beside else ""
+    return f"{check.design.title}: {', '.join(parts)}{worst}"
 
 
 def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
@@ -82,26 +84,37 @@ def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
 def _blocks(
     check: Check, units: System, assumed: tuple[str, ...], everything: bool
 ) -> Iterator[Block]:
-    yield _positions(check, units)
-    if check.strokes:
-        yield _strokes(check, units)
-        yield _snaps(check, units)
-    if check.beside:
+    several = bool(check.beside)
+    for block in _as_it_is(check, units):
+        yield headed(block, after=", the others closed") if several else block
+    if several:
         yield from beside_blocks("With the other blades", check, units)
-    yield from feel_blocks(check, units)
-    yield from clearance_blocks(check, units)
-    yield from _closed_blade(check, units)
-    yield from whole_back_blocks(check.along, units)
-    yield from verdict_blocks(check.verdict, units, everything)
-    if check.targets:
-        rows = tuple(target_row(target, units) for target in check.targets)
-        yield TextTable("Targets", ("", "now", "wanted", ""), rows)
+    for block in _judged(check, units, everything):
+        yield headed(block, after=", in the worst case of the others") if several else block
     if check.notices:
         yield Lines("Notices", tuple(each.text(units) for each in check.notices))
     yield Lines("Steel", tuple(steel_lines(check.steel, units)))
     if left_open := (*assumed, *check.design.assumptions(units)):
         yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))
+
+
+def _as_it_is(check: Check, units: System) -> Iterator[Block]:
+    yield _positions(check, units)
+    if check.strokes:
+        yield _strokes(check, units)
+        yield _snaps(check, units)
+    yield from feel_blocks(check, units)
+    yield from clearance_blocks(check, units)
+    yield from _closed_blade(check, units)
+    yield from whole_back_blocks(check.along, units)
+
+
+def _judged(check: Check, units: System, everything: bool) -> Iterator[Block]:
+    yield from verdict_blocks(check.verdict, units, everything)
+    if check.targets:
+        rows = tuple(target_row(target, units) for target in check.targets)
+        yield TextTable("Targets", ("", "now", "wanted", ""), rows)
 
 
 def _positions(check: Check, units: System) -> TextTable:
@@ -123,7 +136,9 @@ def _positions(check: Check, units: System) -> TextTable:
             number(each.peak_stress_mpa, "stress", units),
             number(each.peak_stress_station_mm, "length", units),
             number(each.yield_margin, "margin", units),
-            "datum" if name == "open" else reading(each.reading_loaded_mm, units),
+            "datum"
+            if name == "open" and not check.beside
+            else reading(each.reading_loaded_mm, units),
             "datum" if name == "open" else reading(each.reading_unloaded_mm, units),
         )
         for name, each in check.positions.items()
