@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from backspring.report.beside import beside_blocks, head, headed, stroke_name
 from backspring.report.clearance import clearance_blocks
+from backspring.report.closed_blade import closed_blade_blocks
 from backspring.report.display import Shown, both, number, reading, text
 from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
@@ -16,7 +17,7 @@ from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring import _core
-    from backspring.question.check import Check, TargetResult
+    from backspring.question.check import Beside, Check, TargetResult
 
 CAUTION = (
     "A computed margin does not replace a test. Wear eye protection whenever a spring is under "
@@ -49,7 +50,8 @@ def check_report(
 
 def headline(check: Check, units: System) -> str:
     """Answer in one line: what it takes to open, the worst stress, and how near to yield."""
-    steel, rows = check.steel, check.beside or [check]
+    steel = check.steel
+    rows: list[Check | Beside] = [*check.beside] or [check]
     travel = max((row.travel for row in rows), key=lambda each: each.peak_stress_mpa)
     parts = [opening([stroke for row in rows for stroke in row.strokes], units)]
     parts.append(
@@ -106,7 +108,7 @@ def _as_it_is(check: Check, units: System) -> Iterator[Block]:
         yield _snaps(check, units)
     yield from feel_blocks(check, units)
     yield from clearance_blocks(check, units)
-    yield from _closed_blade(check, units)
+    yield from closed_blade_blocks(check, units)
     yield from whole_back_blocks(check.along, units)
 
 
@@ -195,24 +197,6 @@ def _snaps(check: Check, units: System) -> TextTable:
         head("tip", "speed", units),
     )
     return TextTable("Energy and snap", heads, rows)
-
-
-def _closed_blade(check: Check, units: System) -> Iterator[Lines]:
-    closed = check.closed_blade
-    lines = []
-    if closed.tip_mm is not None:
-        side = "stands out of the handle by" if closed.tip_mm > 0.0 else "lies below the rim by"
-        lines.append(f"the tip {side} {text(abs(closed.tip_mm), 'length', units)}")
-    if closed.edge_gap_mm is not None:
-        at = text(closed.edge_gap_at_mm, "length", units)
-        gap = text(abs(closed.edge_gap_mm), "length", units)
-        lines.append(
-            f"the edge clears the spring by {gap} at station {at}, where they are closest"
-            if closed.edge_gap_mm > 0.0
-            else f"the edge runs into the spring: {gap} too deep at station {at}"
-        )
-    if lines:
-        yield Lines("Blade closed", tuple(lines))
 
 
 def target_row(target: TargetResult, units: System) -> tuple[str, ...]:
