@@ -65,7 +65,9 @@ def run(options: argparse.Namespace) -> Answer:
     if options.log is not None:
         return _from_log(options, values)
     if options.after_back is not None:
-        return for_each_blade(design, lambda one: _after_back(options, Values(options, one)))
+        return for_each_blade(
+            design, options, lambda one: _after_back(options, Values(options, one))
+        )
     if options.closed is None:
         left = allowance(design, values.target(), options.support)
         return _finish(left, left.laid_out(options.units), options)

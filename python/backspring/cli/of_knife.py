@@ -9,6 +9,7 @@ from pathlib import Path
 from backspring import load
 from backspring.cli.answer import Answer
 from backspring.cli.habits import add_habits, habits_of
+from backspring.cli.of_blades import chosen
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.doubts import doubts
@@ -34,6 +35,9 @@ def asked_of(options: argparse.Namespace) -> tuple[Design, Knife | None]:
         return design, None
     if not Path(options.log).exists():
         raise refusal("log", f"no such file: {options.log}")
+    design = chosen(design, options)
+    if design.of_all_blades:
+        raise refusal("blade", f"say whose: --blade {' or '.join(design.blades)}")
     habits = habits_of(options, design)
     knife = Knife(design, options.log, units=options.units, habits=habits)
     knife.require_agreement()

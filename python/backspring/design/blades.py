@@ -7,6 +7,7 @@ from typing import Any
 
 from backspring.design.core_design import FIRST_BLADE
 from backspring.design.fields import row_of
+from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 
 _OLD = (
@@ -57,6 +58,12 @@ def listed_blades(content: dict[str, Any]) -> dict[str, Any]:
     return content | {"blades": list(content["blades"].values())}
 
 
+def unknown_blade(key: str, blade: str, blades: Sequence[str]) -> InvalidInput:
+    """Make the exception that tells which blades there are."""
+    message = f'no blade is called "{blade}": known are {", ".join(blades)}'
+    return invalid([Fault("unknown-blade", key, message)])
+
+
 def key_in_file(key: str, blade: str, blades: Sequence[str]) -> str:
     """Return where the content holds a key as one of the blades has it.
 
@@ -69,8 +76,7 @@ def key_in_file(key: str, blade: str, blades: Sequence[str]) -> str:
         if not inner:
             raise invalid([Fault("unknown-key", key, 'needs a key, as "tang.closed", behind it')])
         if blade not in blades:
-            message = f'no blade is called "{blade}": known are {", ".join(blades)}'
-            raise invalid([Fault("unknown-blade", key, message)])
+            raise unknown_blade(key, blade, blades)
     elif row_of(f"blades.{blade}.{inner}") is None or inner == "name":
         return key
     if blade != blades[0]:

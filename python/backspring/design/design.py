@@ -9,7 +9,7 @@ from typing import Any, Self
 
 from backspring import _core
 from backspring.design.arguments import quantity
-from backspring.design.blades import key_in_file, listed_blades, put
+from backspring.design.blades import key_in_file, listed_blades, put, unknown_blade
 from backspring.design.core_design import FIRST_BLADE
 from backspring.design.defaults import find_defaults, find_notices
 from backspring.design.fields import ROWS, kind_of
@@ -92,7 +92,8 @@ class Design(Reported):
     @property
     def blades(self) -> tuple[str, ...]:
         """Names of the blades on the spring, in the order of the file."""
-        return (self._first_name, *self._parts.content.get("blades", {}))
+        first = str(self._parts.content.get("blade", {}).get("name", FIRST_BLADE))
+        return (first, *self._parts.content.get("blades", {}))
 
     @property
     def blade(self) -> str:
@@ -112,9 +113,7 @@ class Design(Reported):
         has this name.
         """
         if blade not in self.blades:
-            known = ", ".join(self.blades)
-            message = f'no blade is called "{blade}": known are {known}'
-            raise invalid([Fault("unknown-blade", "blade", message)])
+            raise unknown_blade("blade", blade, self.blades)
         own = self.blades.index(blade)
         parts = replace(self._parts, own=own, core=_core.seen_from(self._whole, own))
         return Design.from_parts(replace(parts, whole=self._whole))
@@ -136,16 +135,12 @@ class Design(Reported):
 
     def as_in_file(self, core: _core.Design) -> _core.Design:
         """Return a core's design that is seen as this one is, seen from the first blade again."""
-        first = [blade.name for blade in core.blades].index(self._first_name)
+        first = [blade.name for blade in core.blades].index(self.blades[0])
         return _core.seen_from(core, first)
 
     @property
     def _whole(self) -> _core.Design:
         return self._parts.whole or self._parts.core
-
-    @property
-    def _first_name(self) -> str:
-        return str(self._parts.content.get("blade", {}).get("name", FIRST_BLADE))
 
     @property
     def steel(self) -> dict[str, Any]:

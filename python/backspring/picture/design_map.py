@@ -16,7 +16,7 @@ from backspring.question.size import DesignMap
 from backspring.question.size import design_map as work_out
 from backspring.question.size_result import Sized
 from backspring.report.display import STYLES
-from backspring.report.size import NAMES
+from backspring.report.size import spoken_key
 from backspring.units import System
 
 _PARTS = 41
@@ -107,7 +107,7 @@ def _in(value: float | None, size: float) -> float | None:
 
 def _name(key: str) -> str:
     plain, at, station = key.partition("@")
-    return f"thickness at {station} mm" if at else NAMES[plain]
+    return f"thickness at {station} mm" if at else spoken_key(plain)
 
 
 def _lines(

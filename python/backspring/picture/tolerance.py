@@ -23,6 +23,7 @@ _SEEN = (0.001, 0.999)
 _TARGETS = {
     "peak_pull_n": ("pull", False),
     "yield_margin": ("yield_margin", False),
+    "reading_loaded_open_mm": ("reading", True),
     "reading_loaded_half_stop_mm": ("reading", True),
     "reading_loaded_closed_mm": ("reading", True),
 }

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.report.display import Shown, number, reading, unit_of
-from backspring.report.tables import Block, TextTable
+from backspring.report.tables import Block, Lines, TextTable
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -16,6 +16,13 @@ if TYPE_CHECKING:
 def head(name: str, kind: Shown, units: System) -> str:
     """Head a column with its unit."""
     return f"{name} {unit_of(kind, units)}".rstrip()
+
+
+def headed(block: Block, before: str = "", after: str = "") -> Block:
+    """Copy a block with more in its heading: whose it is, or when it holds."""
+    if isinstance(block, TextTable):
+        return TextTable(f"{before}{block.title}{after}", block.heads, block.rows)
+    return Lines(f"{before}{block.heading}{after}", block.lines)
 
 
 def stroke_name(from_position: str, to_position: str) -> str:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
-from backspring.report.beside import beside_blocks, head, stroke_name
+from backspring.report.beside import beside_blocks, head, headed, stroke_name
 from backspring.report.clearance import clearance_blocks
+from backspring.report.closed_blade import closed_blade_blocks
 from backspring.report.display import Shown, both, number, reading, text
 from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
@@ -16,7 +17,7 @@ from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring import _core
-    from backspring.question.check import Check, TargetResult
+    from backspring.question.check import Beside, Check, TargetResult
 
 CAUTION = (
     "A computed margin does not replace a test. Wear eye protection whenever a spring is under "
@@ -49,8 +50,10 @@ def check_report(
 
 def headline(check: Check, units: System) -> str:
     """Answer in one line: what it takes to open, the worst stress, and how near to yield."""
-    travel, steel = check.travel, check.steel
-    parts = [opening(check.strokes, units)]
+    steel = check.steel
+    rows: list[Check | Beside] = [*check.beside] or [check]
+    travel = max((row.travel for row in rows), key=lambda each: each.peak_stress_mpa)
+    parts = [opening([stroke for row in rows for stroke in row.strokes], units)]
     parts.append(
         f"peak stress {text(travel.peak_stress_mpa, 'stress', units)} "
         f"at {text(travel.peak_stress_angle_deg, 'angle', units)}"
@@ -65,7 +68,8 @@ def headline(check: Check, units: System) -> str:
         parts.append(
             margin + (yielding if hardness is None else f" at {text(hardness, 'hardness', units)}")
         )
-    return f"{check.design.title}: {', '.join(parts)}"
+    worst = " at worst" if check.beside else ""
+    return f"{check.design.title}: {', '.join(parts)}{worst}"
 
 
 def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
@@ -82,26 +86,37 @@ def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
 def _blocks(
     check: Check, units: System, assumed: tuple[str, ...], everything: bool
 ) -> Iterator[Block]:
-    yield _positions(check, units)
-    if check.strokes:
-        yield _strokes(check, units)
-        yield _snaps(check, units)
-    if check.beside:
+    several = bool(check.beside)
+    for block in _as_it_is(check, units):
+        yield headed(block, after=", the others closed") if several else block
+    if several:
         yield from beside_blocks("With the other blades", check, units)
-    yield from feel_blocks(check, units)
-    yield from clearance_blocks(check, units)
-    yield from _closed_blade(check, units)
-    yield from whole_back_blocks(check.along, units)
-    yield from verdict_blocks(check.verdict, units, everything)
-    if check.targets:
-        rows = tuple(target_row(target, units) for target in check.targets)
-        yield TextTable("Targets", ("", "now", "wanted", ""), rows)
+    for block in _judged(check, units, everything):
+        yield headed(block, after=", in the worst case of the others") if several else block
     if check.notices:
         yield Lines("Notices", tuple(each.text(units) for each in check.notices))
     yield Lines("Steel", tuple(steel_lines(check.steel, units)))
     if left_open := (*assumed, *check.design.assumptions(units)):
         yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))
+
+
+def _as_it_is(check: Check, units: System) -> Iterator[Block]:
+    yield _positions(check, units)
+    if check.strokes:
+        yield _strokes(check, units)
+        yield _snaps(check, units)
+    yield from feel_blocks(check, units)
+    yield from clearance_blocks(check, units)
+    yield from closed_blade_blocks(check, units)
+    yield from whole_back_blocks(check.along, units)
+
+
+def _judged(check: Check, units: System, everything: bool) -> Iterator[Block]:
+    yield from verdict_blocks(check.verdict, units, everything)
+    if check.targets:
+        rows = tuple(target_row(target, units) for target in check.targets)
+        yield TextTable("Targets", ("", "now", "wanted", ""), rows)
 
 
 def _positions(check: Check, units: System) -> TextTable:
@@ -123,7 +138,9 @@ def _positions(check: Check, units: System) -> TextTable:
             number(each.peak_stress_mpa, "stress", units),
             number(each.peak_stress_station_mm, "length", units),
             number(each.yield_margin, "margin", units),
-            "datum" if name == "open" else reading(each.reading_loaded_mm, units),
+            "datum"
+            if name == "open" and not check.beside
+            else reading(each.reading_loaded_mm, units),
             "datum" if name == "open" else reading(each.reading_unloaded_mm, units),
         )
         for name, each in check.positions.items()
@@ -180,24 +197,6 @@ def _snaps(check: Check, units: System) -> TextTable:
         head("tip", "speed", units),
     )
     return TextTable("Energy and snap", heads, rows)
-
-
-def _closed_blade(check: Check, units: System) -> Iterator[Lines]:
-    closed = check.closed_blade
-    lines = []
-    if closed.tip_mm is not None:
-        side = "stands out of the handle by" if closed.tip_mm > 0.0 else "lies below the rim by"
-        lines.append(f"the tip {side} {text(abs(closed.tip_mm), 'length', units)}")
-    if closed.edge_gap_mm is not None:
-        at = text(closed.edge_gap_at_mm, "length", units)
-        gap = text(abs(closed.edge_gap_mm), "length", units)
-        lines.append(
-            f"the edge clears the spring by {gap} at station {at}, where they are closest"
-            if closed.edge_gap_mm > 0.0
-            else f"the edge runs into the spring: {gap} too deep at station {at}"
-        )
-    if lines:
-        yield Lines("Blade closed", tuple(lines))
 
 
 def target_row(target: TargetResult, units: System) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from backspring.report.beside import beside_blocks
+from backspring.report.beside import beside_blocks, headed
 from backspring.report.check import CAUTION, opening, steel_lines, target_row
 from backspring.report.display import number, text
 from backspring.report.tables import Block, Lines, Report, TextTable
@@ -45,7 +45,7 @@ def _blocks(check: BladesCheck, units: System, everything: bool) -> Iterator[Blo
     for name, each in check.blades.items():
         yield from beside_blocks(name, each, units)
         for block in verdict_blocks(each.verdict, units, everything):
-            yield _headed(name, block)
+            yield headed(block, before=f"{name}: ")
     if check.targets:
         found = tuple(target_row(target, units) for target in check.targets)
         yield TextTable("Targets, the worst of all blades", ("", "now", "wanted", ""), found)
@@ -55,9 +55,3 @@ def _blocks(check: BladesCheck, units: System, everything: bool) -> Iterator[Blo
     if left_open := check.design.assumptions(units):
         yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))
-
-
-def _headed(name: str, block: Block) -> Block:
-    if isinstance(block, TextTable):
-        return TextTable(f"{name}: {block.title}", block.heads, block.rows)
-    return Lines(f"{name}: {block.heading}", block.lines)

@@ -19,6 +19,7 @@ SHOWN: dict[str, tuple[str, Shown]] = {
     "peak_torque_nmm": ("torque", "torque"),
     "stiffness_n_per_mm": ("stiffness", "stiffness"),
     "travel_peak_stress_mpa": ("worst stress", "stress"),
+    "reading_loaded_open_mm": ("open reading", "reading"),
     "reading_loaded_half_stop_mm": ("half-stop reading", "reading"),
     "reading_loaded_closed_mm": ("closed reading", "reading"),
 }

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.notice import all_from_core
-from backspring.report.check import check_report, stroke_name
+from backspring.report.beside import stroke_name
+from backspring.report.check import check_report
 from backspring.report.display import reading, text, unit_of
 from backspring.report.page_drawing import drawing
 from backspring.report.page_parts import Drawing, Part

@@ -114,7 +114,15 @@ def _strengths(
 
 def _name(key: str, units: System) -> str:
     plain, at, station = key.partition("@")
-    return f"thickness at {text(float(station), 'size', units)}" if at else NAMES[plain]
+    return f"thickness at {text(float(station), 'size', units)}" if at else spoken_key(plain)
+
+
+def spoken_key(key: str) -> str:
+    """Name a dimension as people do; another blade's with its name."""
+    if not key.startswith("blades."):
+        return NAMES[key]
+    _, blade, inner = key.split(".", 2)
+    return f"{blade}'s {NAMES[inner]}"
 
 
 def _sizes(solution: Solution, units: System) -> str:

@@ -21,6 +21,7 @@ RESULTS: dict[str, tuple[str, Shown]] = {
     "peak_torque_nmm": ("peak torque", "torque"),
     "travel_peak_stress_mpa": ("worst stress", "stress"),
     "yield_margin": ("yield margin", "margin"),
+    "reading_loaded_open_mm": ("open, loaded", "reading"),
     "reading_loaded_half_stop_mm": ("half-stop, loaded", "reading"),
     "reading_loaded_closed_mm": ("closed, loaded", "reading"),
 }
