@@ -62,6 +62,9 @@ def _asked(options: argparse.Namespace) -> tuple[Design, Design]:
     design = load(options.design)
     if options.log is not None:
         knife, _ = asked_of(options)
+        if len(knife.blades) > 1:
+            # Others as built stand beside this blade, which a changed copy would not keep.
+            return design, knife
         return design, knife.replace(name=f"{design.name}, this knife")
     if options.habits is not None:
         raise UsageError("backspring compare: --habits goes with --log FILE")

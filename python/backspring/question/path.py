@@ -100,7 +100,7 @@ class Path:
         if table != "spring":
             return part
         stated = [content[table].get(name) for content in self._contents]
-        if not any(isinstance(each, list | dict) or each is None for each in stated):
+        if stated[0] != stated[1] and not any(_is_several(each) for each in stated):
             return Part(part.key, (stated[0],), (stated[1],))
         return part
 
@@ -115,6 +115,10 @@ def _parts(found: Mapping[str, list[tuple[Any, Any]]]) -> tuple[Part, ...]:
 
 def _is_number(one: Any, other: Any) -> bool:
     return isinstance(one, float) and isinstance(other, float)
+
+
+def _is_several(stated: Any) -> bool:
+    return stated is None or isinstance(stated, list | dict)
 
 
 def _inner(one: Any, other: Any) -> list[tuple[str, Any, Any]] | None:
