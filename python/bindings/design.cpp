@@ -123,6 +123,10 @@ void define_result() {
     auto beside = declared<Beside>();
     define_record(beside, BACKSPRING_FIELD(Beside, others), BACKSPRING_FIELD(Beside, positions),
                   BACKSPRING_FIELD(Beside, strokes), BACKSPRING_FIELD(Beside, travel));
+    auto twisted = declared<Twist>();
+    define_record(twisted, BACKSPRING_FIELD(Twist, torque_nmm), BACKSPRING_FIELD(Twist, angle_deg),
+                  BACKSPRING_FIELD(Twist, across_mm), BACKSPRING_FIELD(Twist, side),
+                  BACKSPRING_FIELD(Twist, blade_angle_deg), BACKSPRING_FIELD(Twist, beside));
     auto bearing = declared<BladeContact>();
     define_record(bearing, BACKSPRING_FIELD(BladeContact, name),
                   BACKSPRING_FIELD(BladeContact, contact),
@@ -132,7 +136,8 @@ void define_result() {
                   BACKSPRING_FIELD(Check, stiffness_n_per_mm),
                   BACKSPRING_FIELD(Check, closed_blade), BACKSPRING_FIELD(Check, verdict),
                   BACKSPRING_FIELD(Check, targets), BACKSPRING_FIELD(Check, notices),
-                  BACKSPRING_FIELD(Check, impossible), BACKSPRING_FIELD(Check, beside));
+                  BACKSPRING_FIELD(Check, impossible), BACKSPRING_FIELD(Check, beside),
+                  BACKSPRING_FIELD(Check, twist));
     auto along = declared<SpringAlong>();
     define_fields(along, BACKSPRING_FIELD(SpringAlong, station_mm),
                   BACKSPRING_FIELD(SpringAlong, thickness_mm),
@@ -165,6 +170,7 @@ void declare_design(py::module_& m) {
     py::class_<ClosedBlade>(m, "ClosedBlade", DOC(ClosedBlade));
     py::class_<OtherBlade>(m, "OtherBlade", DOC(OtherBlade));
     py::class_<Beside>(m, "Beside", DOC(Beside));
+    py::class_<Twist>(m, "Twist", DOC(Twist));
     py::class_<BladeContact>(m, "BladeContact", DOC(BladeContact));
     py::class_<Check>(m, "Check", DOC(Check));
     py::class_<SpringAlong>(m, "SpringAlong", DOC(SpringAlong));

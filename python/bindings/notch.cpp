@@ -3,6 +3,7 @@
 #include "backspring/strength/kink.hpp"
 #include "backspring/strength/notch_sensitivity.hpp"
 #include "backspring/strength/shoulder.hpp"
+#include "backspring/strength/torsion.hpp"
 #include "module.hpp"
 #include "record.hpp"
 
@@ -26,6 +27,8 @@ void define_belly(py::module_& m) {
     auto kink = declared<Kink>();
     define_record(kink, BACKSPRING_FIELD(Kink, station_mm), BACKSPRING_FIELD(Kink, thickness_mm),
                   BACKSPRING_FIELD(Kink, angle_rad));
+    m.def("torsion_constant_mm4", &torsion_constant_mm4, py::arg("width_mm"),
+          py::arg("thickness_mm"), DOC(torsion_constant_mm4));
     m.def("find_kinks", &find_kinks, py::arg("profile"), DOC(find_kinks));
     m.def("kink_factor", &kink_factor, py::arg("angle_rad"), py::arg("thickness_mm"),
           py::arg("root_radius_mm"), DOC(kink_factor));

@@ -45,6 +45,7 @@
 #include "backspring/strength/shoulder.hpp"
 #include "backspring/strength/sn_line.hpp"
 #include "backspring/strength/stress_range.hpp"
+#include "backspring/strength/torsion.hpp"
 #include "backspring/strength/yielding.hpp"
 #include "backspring/tang/envelope.hpp"
 #include "backspring/tolerance/quasi_random.hpp"

@@ -104,6 +104,16 @@ std::vector<Notice> joined_notices(const std::vector<Check>& checks) {
     return all;
 }
 
+/// How far the taking of the spring not to twist holds.
+Notice twist_notice(const Twist& twist, const std::string& blade) {
+    return {.code = NoticeCode::twist,
+            .parameters = {{"torque", twist.torque_nmm, Quantity::torque},
+                           {"angle", twist.angle_deg, Quantity::angle},
+                           {"across", twist.across_mm, Quantity::length},
+                           {"blade_angle", twist.blade_angle_deg, Quantity::angle}},
+            .names = {{"blade", blade}, {"side", twist.side}, {"beside", twist.beside}}};
+}
+
 }  // namespace
 
 Beside detail::beside(Solution& solution, Check& check) {
@@ -113,6 +123,8 @@ Beside detail::beside(Solution& solution, Check& check) {
         check.notices.push_back(
             {.code = NoticeCode::other_loose, .names = {{"other", other.name}}});
     }
+    check.twist = twist(solution);
+    if (check.twist) check.twist->beside = name_of_case(row);
     return row;
 }
 
@@ -123,6 +135,9 @@ Check detail::worst_of_cases(std::vector<Check> checks) {
     for (Check& check : checks) {
         for (Margin& margin : check.verdict) margins.push_back(std::move(margin));
         targets.push_back(check.targets);
+        if (check.twist && check.twist->torque_nmm > result.twist->torque_nmm) {
+            result.twist = check.twist;
+        }
         if (&check != &checks.front()) result.beside.push_back(check.beside.front());
         for (const std::string& name : check.impossible) {
             const bool known =
@@ -133,6 +148,7 @@ Check detail::worst_of_cases(std::vector<Check> checks) {
     result.verdict = worst_margins(std::move(margins));
     result.targets = worst_targets(targets);
     result.notices = joined_notices(checks);
+    if (result.twist) result.notices.push_back(twist_notice(*result.twist, result.blade));
     return result;
 }
 

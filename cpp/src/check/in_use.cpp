@@ -1,20 +1,41 @@
 #include "backspring/check/in_use.hpp"
 
-#include "backspring/check/solution.hpp"
+#include <algorithm>
+
+#include "backspring/check/case_solutions.hpp"
+#include "backspring/design/joint_of.hpp"
 
 namespace backspring {
 
 PlasticSet permanent_set(const Design& design, std::optional<double> yield_mpa) {
-    Solution solution(design);
-    return plastic_set(solution.action(), design.spring, solution.steps(),
-                       yield_mpa.value_or(design.strength.yield_mpa.value));
+    CaseSolutions solved(design);
+    const double yield = yield_mpa.value_or(design.strength.yield_mpa.value);
+    std::optional<PlasticSet> worst;
+    for (Solution& s : solved) {
+        const PlasticSet set = plastic_set(s.action(), design.spring, s.steps(), yield);
+        if (!worst || set.drop_pivot_mm > worst->drop_pivot_mm) worst = set;
+    }
+    return *worst;
 }
 
 std::vector<BearingPressure> bearing_pressures(const Design& design) {
-    Solution solution(design);
+    CaseSolutions solved(design);
     const Elastic& steel = design.spring.elastic;
-    return bearing_pressures(solution.joint(), solution.steps(), design.spring.width_mm,
-                             contact_modulus_mpa(steel, steel));
+    std::vector<BearingPressure> worst;
+    for (Solution& s : solved) {
+        for (const BearingPressure& each :
+             bearing_pressures(s.joint(), s.steps(), bearing_width_mm(design),
+                               contact_modulus_mpa(steel, steel))) {
+            const auto known = std::ranges::find(worst, each.bearer, &BearingPressure::bearer);
+            if (known == worst.end()) {
+                worst.push_back(each);
+            } else if (each.force_n > known->force_n) {
+                *known = each;
+            }
+        }
+    }
+    std::ranges::sort(worst, {}, &BearingPressure::bearer);
+    return worst;
 }
 
 }  // namespace backspring

@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "backspring/design/joint_of.hpp"
 #include "backspring/steel/hardness.hpp"
 #include "backspring/strength/bearing_pressure.hpp"
 #include "verdict_parts.hpp"
@@ -45,7 +46,7 @@ void judge_pressure(std::vector<Margin>& margins, const Design& design, const Wo
     const double modulus = contact_modulus_mpa(steel, steel);
     const BearingPressure* worst = nullptr;
     const auto all =
-        bearing_pressures(worked.action.joint, worked.steps, design.spring.width_mm, modulus);
+        bearing_pressures(worked.action.joint, worked.steps, bearing_width_mm(design), modulus);
     for (const BearingPressure& each : all) {
         if (each.line && (!worst || each.line->peak_mpa > worst->line->peak_mpa)) worst = &each;
     }
@@ -58,7 +59,7 @@ void judge_pressure(std::vector<Margin>& margins, const Design& design, const Wo
     margin.names["bearer"] = name_of(worst->bearer);
     if (margin.margin < 1.0) {
         const double radius =
-            least_corner_radius_mm(worst->force_n, design.spring.width_mm, modulus, limit);
+            least_corner_radius_mm(worst->force_n, bearing_width_mm(design), modulus, limit);
         margin.parameters = {{"least_radius", radius, Quantity::length}};
     }
     margins.push_back(std::move(margin));

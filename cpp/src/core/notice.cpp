@@ -3,12 +3,13 @@
 namespace backspring {
 
 // In the order of the codes, which is checked below.
-constexpr std::array<NoticeName, 46> kNoticeNames{{
+constexpr std::array<NoticeName, 47> kNoticeNames{{
     {NoticeCode::not_held_open, "not-held-open"},
     {NoticeCode::not_held_closed, "not-held-closed"},
     {NoticeCode::no_half_stop_rest, "no-half-stop-rest"},
     {NoticeCode::lifted_off, "lifted-off"},
     {NoticeCode::other_loose, "other-loose"},
+    {NoticeCode::twist, "twist"},
     {NoticeCode::kick_off_pad, "kick-off-pad"},
     {NoticeCode::yields, "yields"},
     {NoticeCode::may_yield, "may-yield"},

@@ -68,6 +68,15 @@ std::vector<std::size_t> blades_in_joint(const Design& design) {
     return places;
 }
 
+bool on_own_pin(const Design& design, const Blade& blade) {
+    return blade.end == design.own().end && blade.tang.pivot_mm == design.own().tang.pivot_mm;
+}
+
+double bearing_width_mm(const Design& design) {
+    const auto here = [&](const Blade& blade) { return on_own_pin(design, blade); };
+    return design.spring.width_mm / static_cast<double>(std::ranges::count_if(design.blades, here));
+}
+
 Joint make_unloaded_joint(const Design& design) {
     return make_unloaded_joint(design.own().pad, design.own().tang, design.own().fit);
 }

@@ -7,6 +7,7 @@
 #include "../design/field_rows.hpp"
 #include "../design/rules.hpp"
 #include "backspring/design/field.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "backspring/design/steel_ends.hpp"
 #include "grind_removal.hpp"
 
@@ -29,10 +30,6 @@ const char* key_of(GrindFace face) {
 }
 
 double towards_back(GrindFace face) { return face == GrindFace::back ? 1.0 : -1.0; }
-
-bool on_own_pin(const Design& design, const Blade& blade) {
-    return blade.end == design.own().end && blade.tang.pivot_mm == design.own().tang.pivot_mm;
-}
 
 /// The pad with those of the blades on the same pin: the face is ground over the whole width.
 Pad pad_on_pin(const Design& design) {

@@ -123,6 +123,7 @@ double nearest_pull_mm(const Design& design) {
 
 SpringLoading load_spring(Solution& solution, const PullOut& pull) {
     const Design& design = solution.design();
+    if (design.blades.size() > 1) return load_spring(design, pull);
     const Joint& joint = solution.joint();
     require_good(design, pull);
     SpringLoading loading;
@@ -139,7 +140,9 @@ SpringLoading load_spring(Solution& solution, const PullOut& pull) {
 }
 
 SpringLoading load_spring(const Design& design, const PullOut& pull) {
-    Solution solution(design);
+    Design alone = design;
+    alone.blades.resize(1);
+    Solution solution(alone);
     return load_spring(solution, pull);
 }
 

@@ -3,7 +3,7 @@
 #include "backspring/load/load_spring.hpp"
 #include "backspring/tang/envelope.hpp"
 #include "catch.hpp"
-#include "designs.hpp"
+#include "several_blades.hpp"
 
 using namespace backspring;
 
@@ -161,4 +161,18 @@ TEST_CASE("a pull that cannot be is refused with every fault", "[load][abuse]") 
     CHECK(faults_of(designs::heron(), {.at_mm = 36.6, .clearance_mm = 5.1, .lever_mm = 1e9}) == 3);
     CHECK(faults_of(designs::dunlin(), {.at_mm = 20.0, .clearance_mm = 0.2, .lever_mm = 99.0}) ==
           1);
+}
+
+TEST_CASE("a spring is pulled out with all other blades out", "[load][blades]") {
+    for (const SupportKind kind : {SupportKind::two_pins, SupportKind::clamped}) {
+        const Design design = designs::bunting(kind);
+        Design alone = design;
+        alone.blades.resize(1);
+        const SpringLoading both = load_spring(design, {}), one = load_spring(alone, {});
+        CHECK(both.force_n == one.force_n);
+        CHECK(both.peak_stress_mpa == one.peak_stress_mpa);
+        Solution solution(design);
+        CHECK(load_spring(solution, {}).force_n == one.force_n);
+        if (both.rear_pin_last) CHECK(both.rear_pin_last->force_n == one.rear_pin_last->force_n);
+    }
 }

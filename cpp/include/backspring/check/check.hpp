@@ -6,6 +6,7 @@
 
 #include "backspring/check/closed_blade.hpp"
 #include "backspring/check/targets.hpp"
+#include "backspring/check/twist.hpp"
 #include "backspring/check/verdict.hpp"
 #include "backspring/core/notice.hpp"
 
@@ -89,6 +90,7 @@ struct Check {
     std::vector<Notice> notices;          ///< what a maker should know
     std::vector<std::string> impossible;  ///< names of results left out as impossible
     std::vector<Beside> beside;           ///< a row for each case; none for a blade alone
+    std::optional<Twist> twist;           ///< the worst of all cases, with blades side by side
 
     /// A position by its name; nothing when the blade has none.
     [[nodiscard]] const Position* position(const std::string& name) const;

@@ -25,6 +25,7 @@ enum class NoticeCode {
     no_half_stop_rest,
     lifted_off,
     other_loose,
+    twist,
     kick_off_pad,
     yields,
     may_yield,
@@ -79,7 +80,7 @@ struct NoticeName {
 };
 
 /// All codes with their names, in the order of the codes.
-extern const std::array<NoticeName, 46> kNoticeNames;
+extern const std::array<NoticeName, 47> kNoticeNames;
 
 /// The fixed name of a code, as "not-held-open".
 [[nodiscard]] std::string_view name_of(NoticeCode code);

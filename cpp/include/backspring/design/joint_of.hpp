@@ -15,6 +15,12 @@ namespace backspring {
 /// Which of the design's blades each of the joint's is, as Part::blade counts them.
 [[nodiscard]] std::vector<std::size_t> blades_in_joint(const Design& design);
 
+/// Whether a blade turns on the same pin as the own one.
+[[nodiscard]] bool on_own_pin(const Design& design, const Blade& blade);
+
+/// Width over which the own tang bears: blades on one pin share the spring's equally [mm].
+[[nodiscard]] double bearing_width_mm(const Design& design);
+
 /// The own blade with the rear pin and all other blades out.
 [[nodiscard]] Joint make_unloaded_joint(const Design& design);
 

@@ -58,6 +58,9 @@ struct SpringLoading {
 /// The other way: the spring lies on the open tang, its rear hole preload L_r/a_p from the pin.
 /// Bringing it home takes the rear pin's own force at open, sum P x / L_r.
 ///
+/// All other blades are out. On a spring with one pin and a blade at each end, the spring counts as
+/// held at the pin: it is, once the blade at the other end is in.
+///
 /// A lever turns about the middle pin: force times arm is the same.
 ///
 /// @param pull  station 1 mm to the spring's end, clearance 0 to 5 mm, lever 1 to 1000 mm
