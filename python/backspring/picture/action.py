@@ -9,7 +9,7 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.picture import palette
 from backspring.picture.chart import dress_chart, name_place, new_chart
-from backspring.picture.subject import as_check, rests, spoken, style_of, title_of
+from backspring.picture.subject import as_check, rests, spoken, style_of
 from backspring.question.check import Check
 from backspring.units import System
 
@@ -29,7 +29,7 @@ def action(
     """
     check = as_check(check_or_design)
     torque = style_of("torque", check, units)
-    ax = new_chart(title_of(check))[1] if ax is None else ax
+    ax = new_chart(check.design.title)[1] if ax is None else ax
     sweep = _core.sweep(check.design.core, STEP_DEG)
     for curve, line, label in (
         (sweep.opening_torque_nmm, _OPENING, "opening"),

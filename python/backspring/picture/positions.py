@@ -28,7 +28,6 @@ from backspring.picture.subject import (
     as_check,
     pins_mm,
     rear_pad_mm,
-    title_of,
     write_name,
 )
 from backspring.question.check import Check
@@ -73,7 +72,7 @@ def positions(
     if fig is None:
         name_in = NAME_IN
         fig = Picture(figsize=(layout.width_in, name_in + layout.total_in()), dpi=palette.DPI)
-        write_name(fig, title_of(check))
+        write_name(fig, check.design.title)
     height_in = fig.bbox.height / fig.dpi - name_in
     norm = shared_norm([view.spring for view in layout.views], STYLES[system]["stress"].size)
     for view, box in zip(layout.views, layout.boxes(height_in), strict=True):

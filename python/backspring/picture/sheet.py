@@ -17,7 +17,7 @@ from backspring.picture.position_layout import make_layout
 from backspring.picture.position_panel import rest_views
 from backspring.picture.positions import positions
 from backspring.picture.stress import stress_along
-from backspring.picture.subject import as_check, title_of
+from backspring.picture.subject import as_check
 from backspring.picture.whole_joint import joint_layout, whole_joint
 from backspring.question.check import BladesCheck, Check
 from backspring.report.check import headline as check_headline
@@ -38,9 +38,9 @@ def sheet(check_or_design: Check | Design, *, units: System | None = None) -> Fi
     """
     check = as_check(check_or_design)
     system = units or check.design.units
-    answer = check_headline(check, system).removeprefix(f"{check.design.name}: ")
+    answer = check_headline(check, system).removeprefix(f"{check.design.title}: ")
     layout = make_layout(rest_views(check), palette.WIDTH_IN)
-    figure, middle, left, right = _card(title_of(check), answer, layout.total_in())
+    figure, middle, left, right = _card(check.design.title, answer, layout.total_in())
     positions(check, middle, units=system)
     stress_along(check, left, units=system)
     action(check, right, units=system)

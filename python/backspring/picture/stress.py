@@ -20,7 +20,6 @@ from backspring.picture.subject import (
     root_name,
     spoken,
     style_of,
-    title_of,
 )
 from backspring.question.check import Check
 from backspring.report.display import Style
@@ -49,7 +48,7 @@ def stress_along(
     check = as_check(check_or_design)
     design = check.design.core
     stress, length = style_of("stress", check, units), style_of("length", check, units)
-    ax = new_chart(title_of(check))[1] if ax is None else ax
+    ax = new_chart(check.design.title)[1] if ax is None else ax
     curves = [(check.positions[name].blade_angle_deg, name) for name in rests(check)]
     curves.append((check.travel.peak_stress_angle_deg, "worst"))
     if blade_angle_deg is not None:

@@ -42,12 +42,6 @@ def spoken(name: str) -> str:
     return name.replace("_", "-")
 
 
-def title_of(subject: Check) -> str:
-    """Name the design, and the blade where it has others."""
-    several = len(subject.design.blades) > 1
-    return subject.design.name + (f", {subject.design.blade}" if several else "")
-
-
 def write_name(figure: Figure, name: str) -> None:
     """Write whose picture it is into its upper left corner."""
     figure.text(

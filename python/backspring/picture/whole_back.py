@@ -10,7 +10,7 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.picture import palette
 from backspring.picture.chart import dress_chart, name_place, new_chart
-from backspring.picture.subject import as_check, rests, spoken, style_of, title_of
+from backspring.picture.subject import as_check, rests, spoken, style_of
 from backspring.question.check import Check
 from backspring.report.display import reading
 from backspring.report.whole_back import FINGERTIP, FINGERTIP_MM
@@ -38,7 +38,7 @@ def whole_back(
     check = as_check(check_or_design)
     system = units or check.design.units
     height, length = style_of("reading", check, units), style_of("length", check, units)
-    ax = new_chart(title_of(check))[1] if ax is None else ax
+    ax = new_chart(check.design.title)[1] if ax is None else ax
     shown = [name for name in rests(check) if name != "open"]
     for name in shown:
         station, above = above_open_mm(check, name)
