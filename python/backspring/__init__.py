@@ -11,6 +11,8 @@ if TYPE_CHECKING:
     from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
+    from backspring.fit.blades_of_log import plan_of_blades
+    from backspring.fit.blades_result import BladesAllowance, BladesPlan
     from backspring.fit.habits import ShopHabits
     from backspring.fit.knife import Knife
     from backspring.fit.levers import Levers, levers
@@ -50,7 +52,9 @@ if TYPE_CHECKING:
 __all__ = [
     "Allowance",
     "Beside",
+    "BladesAllowance",
     "BladesCheck",
+    "BladesPlan",
     "Bushing",
     "Check",
     "Contact",
@@ -99,6 +103,7 @@ __all__ = [
     "load",
     "load_spring",
     "permanent_set",
+    "plan_of_blades",
     "plot",
     "propose_taper",
     "readings_after_back_grind",
@@ -115,7 +120,9 @@ __all__ = [
 _HOMES = {
     "Allowance": "fit.result",
     "Beside": "question.check",
+    "BladesAllowance": "fit.blades_result",
     "BladesCheck": "question.check",
+    "BladesPlan": "fit.blades_result",
     "Bushing": "question.bushing",
     "Check": "question.check",
     "Design": "design.design",
@@ -162,6 +169,7 @@ _HOMES = {
     "load": "design.load",
     "load_spring": "question.load_spring",
     "permanent_set": "question.sweep",
+    "plan_of_blades": "fit.blades_of_log",
     "plot": "picture.plot",
     "propose_taper": "question.size",
     "readings_after_back_grind": "fit.after_back_grind",

@@ -10,6 +10,7 @@ from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
+from backspring.design.arguments import refusal
 from backspring.report.tolerance import tolerance_report
 
 
@@ -47,6 +48,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Work out the spread of a design file's results."""
     design, knife = asked_of(options)
+    if knife is not None and design.of_all_blades:
+        raise refusal("blade", f"say whose: --blade {' or '.join(design.blades)}")
     on_terminal = sys.stderr.isatty()
     stated = _spreads(options.spread) or None
     study = tolerance(

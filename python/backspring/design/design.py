@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import copy
-import hashlib
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Self
@@ -12,6 +10,7 @@ from typing import Any, Self
 from backspring import _core
 from backspring.design.arguments import quantity
 from backspring.design.blades import listed_blades
+from backspring.design.content import fingerprint, put
 from backspring.design.core_design import FIRST_BLADE
 from backspring.design.defaults import find_defaults, find_notices
 from backspring.design.fields import ROWS, kind_of, row_of
@@ -94,7 +93,8 @@ class Design(Reported):
     @property
     def blades(self) -> tuple[str, ...]:
         """Names of the blades on the spring, in the order of the file."""
-        return (self._first_name, *self._parts.content.get("blades", {}))
+        first = str(self._parts.content.get("blade", {}).get("name", FIRST_BLADE))
+        return (first, *self._parts.content.get("blades", {}))
 
     @property
     def blade(self) -> str:
@@ -114,24 +114,25 @@ class Design(Reported):
         has this name.
         """
         if blade not in self.blades:
-            known = ", ".join(self.blades)
-            message = f'no blade is called "{blade}": known are {known}'
+            message = f'no blade is called "{blade}": known are {", ".join(self.blades)}'
             raise invalid([Fault("unknown-blade", "blade", message)])
         own = self.blades.index(blade)
-        parts = replace(self._parts, own=own, core=_core.seen_from(self._whole, own))
-        return Design.from_parts(replace(parts, whole=self._whole))
+        return self._with(own=own, core=_core.seen_from(self._whole, own), whole=self._whole)
+
+    def of_every_blade(self) -> Design:
+        """Return the same design with questions about all its blades again."""
+        return self._with(own=None, core=self._whole)
 
     def as_built(self, core: _core.Design) -> Design:
         """Return the same design with the core's numbers of one knife in place of its own."""
-        return Design.from_parts(replace(self._parts, core=core))
+        return self._with(core=core)
+
+    def _with(self, **parts: Any) -> Design:
+        return Design.from_parts(replace(self._parts, **parts))
 
     @property
     def _whole(self) -> _core.Design:
         return self._parts.whole or self._parts.core
-
-    @property
-    def _first_name(self) -> str:
-        return str(self._parts.content.get("blade", {}).get("name", FIRST_BLADE))
 
     @property
     def steel(self) -> dict[str, Any]:
@@ -162,7 +163,7 @@ class Design(Reported):
     @property
     def sha256(self) -> str:
         """Fingerprint of the content; the same for the same design in mm and in inches."""
-        return _fingerprint(self.to_dict())
+        return fingerprint(self.to_dict())
 
     @property
     def shape_sha256(self) -> str:
@@ -174,7 +175,7 @@ class Design(Reported):
         shape = {key: content.get(key) for key in _SHAPE}
         for name, blade in content.get("blades", {}).items():
             shape[name] = {key: blade.get(key) for key in ("end", "pad", *_SHAPE[1:])}
-        return _fingerprint(shape)
+        return fingerprint(shape)
 
     def to_dict(self) -> dict[str, Any]:
         """Content in the shape of the file, all numbers in mm, N, MPa, HRC, g, kg mm2."""
@@ -196,7 +197,7 @@ class Design(Reported):
         relative = [key for key in changes if key in ROWS and not ROWS[key].in_file]
         for key, value in changes.items():
             if key not in relative:
-                _put(data, self._key_in_file(key), value)
+                put(data, self._key_in_file(key), value)
         changed = _restore(data, units, self._parts.own)
         for key in relative:
             profile = changed._profile_under(key, changes[key])
@@ -212,19 +213,19 @@ class Design(Reported):
 
     def _profile_under(self, key: str, value: Any) -> Any:
         number = quantity(value, kind_of(ROWS[key]), key)
-        changed = _core.with_dimension(self._whole, key, number)
-        return [[each.x_mm, each.thickness_mm] for each in changed.spring.thickness]
+        stations = _core.with_dimension(self._whole, key, number).spring.thickness
+        return [[each.x_mm, each.thickness_mm] for each in stations]
 
     def __setattr__(self, name: str, value: Any) -> None:
         raise AttributeError("a design does not change: use replace() for a changed copy")
 
     def __delattr__(self, name: str) -> None:
-        raise AttributeError("a design does not change: use replace() for a changed copy")
+        self.__setattr__(name, None)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Design):
             return NotImplemented
-        return self.to_dict() == other.to_dict() and self._parts.own == other._parts.own
+        return (self.to_dict(), self._parts.own) == (other.to_dict(), other._parts.own)
 
     def __hash__(self) -> int:
         return hash(self.sha256)
@@ -233,36 +234,17 @@ class Design(Reported):
         return _restore, (self.to_dict(), self.units, self._parts.own)
 
     def __repr__(self) -> str:
-        sections = ", ".join(f"{key}={value}" for key, value in self._parts.content.items())
-        return f"Design(name={self.name!r}, {sections})"
+        sections = (f"{key}={value}" for key, value in self._parts.content.items())
+        return f"Design(name={self.name!r}, {', '.join(sections)})"
 
 
 def _read(data: Mapping[str, Any]) -> DesignParts:
     parts = read_design({key: value for key, value in data.items() if value is not None})
-    if isinstance(parts, list):
-        raise invalid(parts)
-    return parts
+    if not isinstance(parts, list):
+        return parts
+    raise invalid(parts)
 
 
 def _restore(content: dict[str, Any], units: System, own: int | None = None) -> Design:
     design = Design.from_parts(replace(_read(content), units=units))
     return design if own is None else design.seen_from(design.blades[own])
-
-
-_EXCLUSIVE = {"fit.preload": "rear_pin_offset", "fit.rear_pin_offset": "preload"}
-
-
-def _fingerprint(content: Mapping[str, Any]) -> str:
-    text = json.dumps(content, sort_keys=True, separators=(",", ":"))
-    return hashlib.sha256(text.encode()).hexdigest()
-
-
-def _put(data: dict[str, Any], key: str, value: Any) -> None:
-    *sections, name = key.split(".")
-    table = data
-    for section in sections:
-        table = table.setdefault(section, {})
-        if not isinstance(table, dict):
-            raise invalid([Fault("unknown-key", key, f'unknown key "{key}"')])
-    table.pop(_EXCLUSIVE.get(key, ""), None)
-    table[name] = value

@@ -10,6 +10,7 @@ from typing import Any, get_args
 
 from backspring import _core
 from backspring.design.arguments import input_faults, length, quantity, refusal
+from backspring.design.content import spring_as_read
 from backspring.design.design import Design
 from backspring.question.grind_result import Face, Flush, GrindTable
 
@@ -89,10 +90,11 @@ def changed(design: Design, core: _core.Design) -> Design:
     """Write a ground spring back as a design, to the last bit."""
     if core == design.core:
         return design
-    rows = [[station.x_mm, station.thickness_mm] for station in core.spring.thickness]
+    spring = spring_as_read(core, design.blades[0])
+    rows = [[station.x_mm, station.thickness_mm] for station in spring.thickness]
     changes: dict[str, Any] = {"spring.thickness": rows}
     if [*core.spring.holes] != [*design.core.spring.holes]:
-        changes["spring.pin_hole_offset"] = _offsets(core.spring)
+        changes["spring.pin_hole_offset"] = _offsets(spring)
     if core.fit != design.core.fit:
         changes["fit.preload"] = core.fit.preload_mm
     return design.replace(**changes)

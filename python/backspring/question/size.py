@@ -14,6 +14,7 @@ import numpy.typing as npt
 
 from backspring import _core
 from backspring.design.arguments import input_faults, length, quantity, refusal
+from backspring.design.content import spring_as_read
 from backspring.design.design import Design
 from backspring.faults import near_match
 from backspring.notice import all_from_core
@@ -134,7 +135,8 @@ def with_core(design: Design, core: _core.Design) -> Design:
     """Write a sized spring back as a design, to the last bit."""
     old, changes = design.core, dict[str, Any]()
     if [*core.spring.thickness] != [*old.spring.thickness]:
-        rows = [[each.x_mm, each.thickness_mm] for each in core.spring.thickness]
+        spring = spring_as_read(core, design.blades[0])
+        rows = [[each.x_mm, each.thickness_mm] for each in spring.thickness]
         changes["spring.thickness"] = rows
     if core.spring.width_mm != old.spring.width_mm:
         changes["spring.width"] = core.spring.width_mm

@@ -7,6 +7,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from backspring import _core
+from backspring.design.content import spring_as_read
 from backspring.design.design import Design
 from backspring.errors import NoConvergence
 from backspring.notice import Notice
@@ -158,4 +159,5 @@ class Taper(Reported):
 
 def profile(design: Design) -> list[list[float]]:
     """Rows of station and thickness, as a design file has them [mm]."""
-    return [[each.x_mm, each.thickness_mm] for each in design.core.spring.thickness]
+    spring = spring_as_read(design.core, design.blades[0])
+    return [[each.x_mm, each.thickness_mm] for each in spring.thickness]
