@@ -11,6 +11,8 @@ if TYPE_CHECKING:
     from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
+    from backspring.fit.blades_of_log import plan_of_blades
+    from backspring.fit.blades_result import BladesAllowance, BladesPlan
     from backspring.fit.habits import ShopHabits
     from backspring.fit.knife import Knife
     from backspring.fit.levers import Levers, levers
@@ -59,8 +61,10 @@ if TYPE_CHECKING:
 __all__ = [
     "Allowance",
     "Beside",
+    "BladesAllowance",
     "BladesCheck",
     "BladesComparison",
+    "BladesPlan",
     "Bushing",
     "Cause",
     "Check",
@@ -116,6 +120,7 @@ __all__ = [
     "load_spring",
     "page",
     "permanent_set",
+    "plan_of_blades",
     "plot",
     "propose_taper",
     "readings_after_back_grind",
@@ -132,8 +137,10 @@ __all__ = [
 _HOMES = {
     "Allowance": "fit.result",
     "Beside": "question.check",
+    "BladesAllowance": "fit.blades_result",
     "BladesCheck": "question.check",
     "BladesComparison": "question.compare",
+    "BladesPlan": "fit.blades_result",
     "Bushing": "question.bushing",
     "Cause": "question.causes",
     "Check": "question.check",
@@ -187,6 +194,7 @@ _HOMES = {
     "load_spring": "question.load_spring",
     "page": "report.page",
     "permanent_set": "question.sweep",
+    "plan_of_blades": "fit.blades_of_log",
     "plot": "picture.plot",
     "propose_taper": "question.size",
     "readings_after_back_grind": "fit.after_back_grind",

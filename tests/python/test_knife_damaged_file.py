@@ -18,7 +18,7 @@ def cut(line: str, new: str) -> Callable[[str], str]:
 DAMAGED: list[tuple[str, Callable[[str], str], str]] = [
     ("empty", lambda text: "", ':1: not a fitting log: must begin with "backspring fitting log"'),
     ("another file", cut("backspring", "x"), ':1: not a fitting log: must begin with "backspring'),
-    ("later format", cut("log,3", "log,4"), ":1: this version reads formats 1 to 3, got 4"),
+    ("later format", cut("log,3", "log,5"), ":1: this version reads formats 1 to 4, got 5"),
     (
         "no fingerprint",
         lambda _: cut("log,1", "log,2")(BY_NAME),

@@ -7,7 +7,6 @@ import argparse
 from backspring import BladesCheck, check
 from backspring.cli import UsageError, uniform_spring
 from backspring.cli.answer import Answer
-from backspring.cli.of_blades import add_blade, chosen
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.report.check import check_report
 from backspring.report.check_blades import check_blades_report
@@ -17,7 +16,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("design", nargs="?", metavar="DESIGN", help="design file (TOML)")
     parser.add_argument("--all", action="store_true", help="show every margin of the verdict")
-    add_blade(parser)
     add_log(parser)
     uniform_spring.add_arguments(parser)
 
@@ -32,7 +30,6 @@ def run(options: argparse.Namespace) -> Answer:
     knife = None
     if options.design is not None:
         design, knife = asked_of(options)
-        design = chosen(design, options)
     else:
         design = uniform_spring.make_design(options)
     result = check(design)

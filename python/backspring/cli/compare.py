@@ -8,7 +8,7 @@ from typing import Any
 from backspring import Design, load
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
-from backspring.cli.of_blades import add_blade, chosen
+from backspring.cli.of_blades import chosen
 from backspring.cli.of_knife import add_log, asked_of
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
@@ -28,7 +28,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help='instead of B: A with back, belly or pad ground, as --ground back "0.1 mm"',
     )
     parser.add_argument("--all", action="store_true", help="show every figure")
-    add_blade(parser)
     add_log(parser)
     parser.add_argument("--output", metavar="FILE", help="both pull curves to FILE.png or FILE.svg")
 

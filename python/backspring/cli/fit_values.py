@@ -46,7 +46,7 @@ class Values:
                 flag = option.replace("_", "-")
                 if not named:
                     known = ", ".join(self.design.blades)
-                    raise refusal(flag, f'say whose, as "NAME: {written}", of {known}; or --blade')
+                    raise refusal(flag, f'say whose, as "NAME: READING", of {known}; or --blade')
                 read = self.length(value.strip(), flag)
                 found.setdefault(name.strip(), {}).setdefault(option, []).append(read)
         return found

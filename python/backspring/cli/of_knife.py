@@ -9,17 +9,20 @@ from pathlib import Path
 from backspring import load
 from backspring.cli.answer import Answer
 from backspring.cli.habits import add_habits, habits_of
-from backspring.cli.of_blades import chosen
+from backspring.cli.of_blades import add_blade, chosen
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.doubts import doubts
 from backspring.fit.knife import Knife
+from backspring.notice import Notice
+from backspring.report.fit_blades import headed
 from backspring.report.knife import now_lines
-from backspring.report.tables import Lines, Report
+from backspring.report.tables import Block, Lines, Report
 
 
 def add_log(parser: argparse.ArgumentParser) -> None:
-    """Add the option."""
+    """Add the option, and the one that says which blade is asked."""
+    add_blade(parser)
     parser.add_argument(
         "--log", metavar="FILE", help="ask this knife, as its fitting log tells it, not the drawing"
     )
@@ -27,36 +30,64 @@ def add_log(parser: argparse.ArgumentParser) -> None:
 
 
 def asked_of(options: argparse.Namespace) -> tuple[Design, Knife | None]:
-    """Return the design that is asked, and the knife that it is the likely one of."""
-    design = load(options.design)
+    """Return the design that is asked, and the knife that it is the likely one of.
+
+    Of several blades without --blade it is the knife of the first that was read.
+    """
+    design = chosen(load(options.design), options)
     if options.log is None:
         if options.habits is not None:
             raise refusal("habits", "go with --log FILE")
         return design, None
     if not Path(options.log).exists():
         raise refusal("log", f"no such file: {options.log}")
-    design = chosen(design, options)
-    if design.of_all_blades:
-        raise refusal("blade", f"say whose: --blade {' or '.join(design.blades)}")
     habits = habits_of(options, design)
-    knife = Knife(design, options.log, units=options.units, habits=habits)
-    knife.require_agreement()
-    return knife.design, knife
+    if not design.of_all_blades:
+        knife = Knife(design, options.log, units=options.units, habits=habits)
+        knife.require_agreement()
+        return knife.design, knife
+    any_blade = Knife(
+        design.seen_from(design.blades[0]), options.log, units=options.units, habits=habits
+    )
+    knives = _read(any_blade)
+    for each in knives.values():
+        each.require_agreement()
+    knife = next(iter(knives.values()), any_blade)
+    return knife.design.of_every_blade(), knife
+
+
+def _read(knife: Knife) -> dict[str, Knife]:
+    """Return the blades that the log has entries of."""
+    return {name: each for name, each in knife.blades.items() if each.entries}
 
 
 def with_knife(answer: Answer, knife: Knife | None, options: argparse.Namespace) -> Answer:
     """Put beside an answer how sure this knife's figures are as it stands."""
     if knife is None:
         return answer
-    first, *others = answer.report.blocks
+    several = len(knife.drawn.blades) > 1 and options.blade is None
+    knives = _read(knife) if several else {knife.drawn.blade: knife}
     units = options.units or knife.drawn.units
-    blocks = [now_lines(knife, units)]
-    notices = (*knife.notices, *doubts(knife.estimate(), knife.spread_mm))
+    blocks: list[Block] = []
+    notices: list[Notice] = []
+    for name, each in knives.items():
+        now = now_lines(each, units)
+        blocks.append(headed(name, now) if several else now)
+        notices += [*each.notices, *doubts(each.estimate(), each.spread_mm)]
     if notices:
         blocks.append(Lines("Of this log", tuple(each.text(units) for each in notices)))
+    first, *others = answer.report.blocks
+    data = dict(answer.data)
+    if several:
+        of_blades = dict(data.get("blades", {}))
+        for name, each in knives.items():
+            of_blades[name] = of_blades.get(name, {}) | {"knife": each.to_dict()}
+        data["blades"] = of_blades
+    else:
+        data["knife"] = knife.to_dict()
     return replace(
         answer,
-        data=answer.data | {"knife": knife.to_dict()},
+        data=data,
         report=Report(answer.report.headline, (*blocks, first, *others)),
         notices=(*notices, *answer.notices),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from backspring.cli.answer import Answer
-from backspring.cli.of_blades import add_blade, chosen
+from backspring.cli.of_blades import chosen
 from backspring.cli.of_knife import add_log, asked_of
 from backspring.report.page import page
 from backspring.report.tables import Report
@@ -15,7 +15,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
     parser.add_argument("-o", "--output", required=True, metavar="FILE", help="FILE.html")
-    add_blade(parser)
     add_log(parser)
 
 

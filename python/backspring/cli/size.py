@@ -8,7 +8,7 @@ from typing import Any
 from backspring import Design
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
-from backspring.cli.of_blades import add_blade, for_each_blade, picture_of
+from backspring.cli.of_blades import for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import shown_units, with_unit
@@ -53,7 +53,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="instead of --vary: the profile with the least peak stress for the pull, nowhere "
         "thinner than this",
     )
-    add_blade(parser)
     add_log(parser)
     parser.add_argument(
         "--output", metavar="FILE", help="map of pull and margin to FILE.png or FILE.svg"

@@ -8,9 +8,10 @@ import sys
 from backspring import Design, Knife, tolerance
 from backspring.cli import UsageError
 from backspring.cli.answer import Answer
-from backspring.cli.of_blades import add_blade, for_each_blade, picture_of
+from backspring.cli.of_blades import for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
+from backspring.design.arguments import refusal
 from backspring.report.tolerance import tolerance_report
 
 
@@ -35,7 +36,6 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="SHARE",
         help="share of good knives that passes (default: 0.95)",
     )
-    add_blade(parser)
     add_log(parser)
     parser.add_argument("--output", metavar="FILE", help="picture to FILE.png or FILE.svg")
     parser.add_argument("--threads", type=int, help="default: as many as the machine has")
@@ -49,6 +49,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Work out the spread of a design file's results."""
     design, knife = asked_of(options)
+    if knife is not None and design.of_all_blades:
+        raise refusal("blade", f"say whose: --blade {' or '.join(design.blades)}")
     answer = for_each_blade(design, options, lambda each: _answer(options, each, knife))
     return with_knife(answer, knife, options)
 

@@ -115,12 +115,18 @@ class Design(Reported):
         if blade not in self.blades:
             raise unknown_blade("blade", blade, self.blades)
         own = self.blades.index(blade)
-        parts = replace(self._parts, own=own, core=_core.seen_from(self._whole, own))
-        return Design.from_parts(replace(parts, whole=self._whole))
+        return self._with(own=own, core=_core.seen_from(self._whole, own), whole=self._whole)
+
+    def of_every_blade(self) -> Design:
+        """Return the same design with questions about all its blades again."""
+        return self._with(own=None, core=self._whole)
 
     def as_built(self, core: _core.Design) -> Design:
         """Return the same design with the core's numbers of one knife in place of its own."""
-        return Design.from_parts(replace(self._parts, core=core))
+        return self._with(core=core)
+
+    def _with(self, **parts: Any) -> Design:
+        return Design.from_parts(replace(self._parts, **parts))
 
     @property
     def title(self) -> str:
@@ -212,19 +218,19 @@ class Design(Reported):
 
     def _profile_under(self, key: str, value: Any) -> Any:
         number = quantity(value, kind_of(ROWS[key]), key)
-        changed = _core.with_dimension(self._whole, key, number)
-        return [[each.x_mm, each.thickness_mm] for each in changed.spring.thickness]
+        stations = _core.with_dimension(self._whole, key, number).spring.thickness
+        return [[each.x_mm, each.thickness_mm] for each in stations]
 
     def __setattr__(self, name: str, value: Any) -> None:
         raise AttributeError("a design does not change: use replace() for a changed copy")
 
     def __delattr__(self, name: str) -> None:
-        raise AttributeError("a design does not change: use replace() for a changed copy")
+        self.__setattr__(name, None)
 
     def __eq__(self, other: object) -> bool:
         if not isinstance(other, Design):
             return NotImplemented
-        return self.to_dict() == other.to_dict() and self._parts.own == other._parts.own
+        return (self.to_dict(), self._parts.own) == (other.to_dict(), other._parts.own)
 
     def __hash__(self) -> int:
         return hash(self.sha256)
@@ -233,15 +239,15 @@ class Design(Reported):
         return _restore, (self.to_dict(), self.units, self._parts.own)
 
     def __repr__(self) -> str:
-        sections = ", ".join(f"{key}={value}" for key, value in self._parts.content.items())
-        return f"Design(name={self.name!r}, {sections})"
+        sections = (f"{key}={value}" for key, value in self._parts.content.items())
+        return f"Design(name={self.name!r}, {', '.join(sections)})"
 
 
 def _read(data: Mapping[str, Any]) -> DesignParts:
     parts = read_design({key: value for key, value in data.items() if value is not None})
-    if isinstance(parts, list):
-        raise invalid(parts)
-    return parts
+    if not isinstance(parts, list):
+        return parts
+    raise invalid(parts)
 
 
 def _restore(content: dict[str, Any], units: System, own: int | None = None) -> Design:

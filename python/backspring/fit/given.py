@@ -72,7 +72,8 @@ def read_ground(
     if face not in SPRING_FACES or len(region) != 2:
         raise refusal("ground", "a region is two stations, of the back or the belly")
     ends = [length(each, "ground") for each in region]
-    return GroundEntry(face, depth_mm, *_on_spring(design, face, ends))
+    from_mm, to_mm = _on_spring(design, face, ends)
+    return GroundEntry(face, depth_mm, from_mm, to_mm)
 
 
 def read_figures(design: Design, given: Mapping[str, Any]) -> Iterator[FigureEntry]:

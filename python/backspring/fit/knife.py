@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 import os
 from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Any
@@ -14,7 +13,7 @@ from backspring.fit.doubts import MORE, doubts
 from backspring.fit.given import read_figures, read_ground, read_readings
 from backspring.fit.knife_log import KnifeLog
 from backspring.fit.log_entry import Entry, MeasuredEntry
-from backspring.fit.misfit import repeats, require_agreement, require_no_forgotten_trip
+from backspring.fit.misfit import require_agreement, require_no_forgotten_trip
 from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, State, make_plan, plan_rules
 from backspring.fit.plan_of_log import stops_short_mm, tip_wanted
 from backspring.fit.result import FitPlan
@@ -60,9 +59,8 @@ class Knife(KnifeLog, Reported):
         habits: ShopHabits | None = None,
     ) -> None:
         if design.of_all_blades:
-            raise refusal(
-                "design", f'has several blades: say which, design.seen_from("{design.blades[0]}")'
-            )
+            which = f'design.seen_from("{design.blades[0]}")'
+            raise refusal("design", f"has several blades: say which, {which}")
         super().__init__(design, path)
         if habits is not None and self.path is not None and self.path.resolve() in habits.files:
             raise refusal("habits", f"already count {self.path}: give shop_habits() it as without")
@@ -126,35 +124,14 @@ class Knife(KnifeLog, Reported):
         self._add(read_ground(self.drawn, face, depth, region))
 
     @property
-    def entries(self) -> tuple[Entry, ...]:
-        """All entries in turn; of several blades this one's, and trips that took off the spring."""
-        return entries_of(self.drawn, self._entries)
-
-    @property
     def blades(self) -> dict[str, Knife]:
         """The same log as each blade of the spring has it, to be read and not added to."""
-        found = {self.drawn.blade: self}
-        for name in self.drawn.blades:
-            if name != self.drawn.blade:
-                found[name] = Knife(self.drawn.seen_from(name), units=self.units)
-                found[name].habits = self.habits
-                found[name]._stood = found[name]._entries = self._entries
-        return {name: found[name] for name in self.drawn.blades}
-
-    @property
-    def scatter_mm(self) -> float | None:
-        """Standard deviation between repeated readings, pooled; None when nothing is repeated."""
-        squares, freedom = 0.0, 0
-        for readings in repeats(self.entries).values():
-            mean = sum(readings) / len(readings)
-            squares += sum((each - mean) ** 2 for each in readings)
-            freedom += len(readings) - 1
-        return math.sqrt(squares / freedom) if freedom else None
-
-    @property
-    def spread_mm(self) -> float:
-        """Standard deviation of one reading: as stated, or the scatter where that is more."""
-        return max([self.scatter_mm or 0.0, *self._stated()])
+        found = dict.fromkeys(self.drawn.blades, self)
+        for name in found.keys() - {self.drawn.blade}:
+            found[name] = Knife(self.drawn.seen_from(name), units=self.units)
+            found[name].habits = self.habits
+            found[name]._stood = found[name]._entries = self._entries
+        return found
 
     @property
     def notices(self) -> tuple[Notice, ...]:
@@ -194,8 +171,8 @@ class Knife(KnifeLog, Reported):
         """Learn from all entries; without any, what the drawing and common practice say."""
         from backspring.fit.learn import learn
 
-        own, scatter_mm = self.entries, self.scatter_mm or 0.0
-        stood = len(entries_of(self.drawn, self._stood))
+        own, stood = self.entries, len(entries_of(self.drawn, self._stood))
+        scatter_mm = self.scatter_mm or 0.0
         require_no_forgotten_trip(own, stood, scatter_mm, self.units)
         if self._entries not in self._found:
             drawn = among(self.drawn, self._others())
@@ -271,6 +248,3 @@ class Knife(KnifeLog, Reported):
             self._entries,
             lambda seen: learn(seen, entries_of(seen, self._entries), 0.0, self.habits),
         )
-
-    def _stated(self) -> list[float]:
-        return [e.repeatability_mm for e in self.entries if isinstance(e, MeasuredEntry)]

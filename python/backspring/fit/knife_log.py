@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import os
 from abc import ABC, abstractmethod
 from collections.abc import Iterator
@@ -11,8 +12,10 @@ from pathlib import Path
 
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
-from backspring.fit.log_entry import Entry
+from backspring.fit.beside import entries_of
+from backspring.fit.log_entry import Entry, MeasuredEntry
 from backspring.fit.log_file import read_log, write_log
+from backspring.fit.misfit import repeats
 from backspring.whole_file import locked
 
 
@@ -29,6 +32,26 @@ class KnifeLog(ABC):
     def logged(self) -> tuple[Entry, ...]:
         """All entries of the log in turn, whichever blade they are of."""
         return self._entries
+
+    @property
+    def entries(self) -> tuple[Entry, ...]:
+        """All entries in turn; of several blades this one's, and trips that took off the spring."""
+        return entries_of(self.drawn, self._entries)
+
+    @property
+    def scatter_mm(self) -> float | None:
+        """Standard deviation between repeated readings, pooled; None when nothing is repeated."""
+        squares, freedom = 0.0, 0
+        for readings in repeats(self.entries).values():
+            mean = sum(readings) / len(readings)
+            squares += sum((each - mean) ** 2 for each in readings)
+            freedom += len(readings) - 1
+        return math.sqrt(squares / freedom) if freedom else None
+
+    @property
+    def spread_mm(self) -> float:
+        """Standard deviation of one reading: as stated, or the scatter where that is more."""
+        return max([self.scatter_mm or 0.0, *self._stated()])
 
     def undo(self) -> Entry:
         """Take the last entry off, and return it. Raises InvalidInput when there is none."""
@@ -65,6 +88,9 @@ class KnifeLog(ABC):
     @abstractmethod
     def require_agreement(self) -> None:
         """Refuse entries that contradict each other."""
+
+    def _stated(self) -> list[float]:
+        return [e.repeatability_mm for e in self.entries if isinstance(e, MeasuredEntry)]
 
     def _add(self, *added: Entry) -> None:
         if len(self.drawn.blades) > 1:

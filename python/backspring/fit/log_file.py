@@ -198,7 +198,7 @@ class _Line:
         ends = [self._optional(name) for name in ("from_mm", "to_mm")]
         if (ends[0] is None) != (ends[1] is None) or (ends[0] and face not in SPRING_FACES):
             raise self.refused("a stretch of the back or belly has two ends")
-        return GroundEntry(face, self._optional("depth_mm"), *ends)
+        return GroundEntry(face, self._optional("depth_mm"), ends[0], ends[1])
 
     def _measured(self, state: str, design: Design) -> MeasuredEntry:
         half, closed = self._optional("half_stop_mm"), self._optional("closed_mm")

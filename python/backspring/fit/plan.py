@@ -13,6 +13,7 @@ from typing import Any, Literal, overload
 from backspring import _core
 from backspring.core_record import changed
 from backspring.design.arguments import length, refusal
+from backspring.design.content import spring_as_read
 from backspring.design.design import Design
 from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
@@ -74,17 +75,42 @@ def _varied(design: Design, vary: str, share: float) -> Design:
         return design.replace(**{"fit.preload": share * design.core.fit.preload_mm})
     if vary != "thickness":
         raise refusal("vary", f'must be "preload" or "thickness", got {vary!r}')
-    stations = [[s.x_mm, share * s.thickness_mm] for s in design.core.spring.thickness]
+    spring = spring_as_read(design.core, design.blades[0])
+    stations = [[s.x_mm, share * s.thickness_mm] for s in spring.thickness]
     return design.replace(**{"spring.thickness": stations})
 
 
 @overload
-def fit_plan(design: Design, *, closed: Any, state: State, **given: Any) -> FitPlan: ...
+def fit_plan(
+    design: Design,
+    blades: None = None,
+    *,
+    closed: Any,
+    state: State,
+    half_stop: Any = ...,
+    target: Any = ...,
+    repeatability: Any = ...,
+    reserve: float = ...,
+    closed_by: ClosedBy = ...,
+    material: Mapping[str, Any] | None = ...,
+    tip: Any = ...,
+    tip_allowance: Any = ...,
+) -> FitPlan: ...
 
 
 @overload
 def fit_plan(
-    design: Design, blades: Mapping[str, Mapping[str, Any]], *, state: State, **given: Any
+    design: Design,
+    blades: Mapping[str, Mapping[str, Any]],
+    *,
+    state: State,
+    target: Any = ...,
+    repeatability: Any = ...,
+    reserve: float = ...,
+    closed_by: ClosedBy = ...,
+    material: Mapping[str, Any] | None = ...,
+    tip: Any = ...,
+    tip_allowance: Any = ...,
 ) -> BladesPlan: ...
 
 
