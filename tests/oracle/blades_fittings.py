@@ -2,7 +2,7 @@
 
 Springs on one pin and on two are drawn, every tang left 0.05 to 0.4 mm proud of what the hidden
 knife needs. The hidden spring is 3 % stiffer than the drawing says; a dial that scatters by
-0.0005 mm is read five times at every position. Each round all blades are read, the plan's next pass
+0.0005 mm is read ten times at every position. Each round all blades are read, the plan's next pass
 is ground, until there is nothing to grind. `python blades_fittings.py 200` prints how it went.
 """
 
@@ -24,7 +24,7 @@ from backspring.core_record import changed
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 TURNSTONE = bs.load(DESIGNS / "turnstone.toml")
 TARGET_MM = 0.0254
-DIAL_MM, READ = 0.0005, 5
+DIAL_MM, READ = 0.0005, 10
 STIFFER = 1.03
 PROUD_MM = (0.05, 0.4)
 MOST_PASSES = 20

@@ -59,8 +59,9 @@ def run(options: argparse.Namespace) -> Answer:
     """Answer with the allowance, or with a plan from readings or from a log."""
     _require_sense(options)
     design = chosen(load(options.design), options)
-    if options.output is not None and design.of_all_blades:
-        raise UsageError("backspring fit: --output shows one blade: give --blade NAME")
+    several = design.of_all_blades or (options.log is not None and len(design.blades) > 1)
+    if options.output is not None and several:
+        raise UsageError("backspring fit: --output shows one blade: give --blade NAME, no --log")
     values = Values(options, design)
     if options.log is not None:
         return _from_log(options, values)

@@ -115,18 +115,12 @@ class Design(Reported):
         if blade not in self.blades:
             raise unknown_blade("blade", blade, self.blades)
         own = self.blades.index(blade)
-        return self._with(own=own, core=_core.seen_from(self._whole, own), whole=self._whole)
+        seen = _core.seen_from(self._whole, own)
+        return Design.from_parts(replace(self._parts, own=own, core=seen, whole=self._whole))
 
     def of_every_blade(self) -> Design:
         """Return the same design with questions about all its blades again."""
-        return self._with(own=None, core=self._whole)
-
-    def as_built(self, core: _core.Design) -> Design:
-        """Return the same design with the core's numbers of one knife in place of its own."""
-        return self._with(core=core)
-
-    def _with(self, **parts: Any) -> Design:
-        return Design.from_parts(replace(self._parts, **parts))
+        return Design.from_parts(replace(self._parts, own=None, core=self._whole))
 
     @property
     def title(self) -> str:

@@ -13,7 +13,6 @@ from typing import Any, Literal, overload
 from backspring import _core
 from backspring.core_record import changed
 from backspring.design.arguments import length, refusal
-from backspring.design.content import spring_as_read
 from backspring.design.design import Design
 from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
@@ -75,7 +74,7 @@ def _varied(design: Design, vary: str, share: float) -> Design:
         return design.replace(**{"fit.preload": share * design.core.fit.preload_mm})
     if vary != "thickness":
         raise refusal("vary", f'must be "preload" or "thickness", got {vary!r}')
-    spring = spring_as_read(design.core, design.blades[0])
+    spring = design.as_in_file(design.core).spring
     stations = [[s.x_mm, share * s.thickness_mm] for s in spring.thickness]
     return design.replace(**{"spring.thickness": stations})
 

@@ -11,8 +11,7 @@ namespace {
 std::vector<std::pair<std::string, Design>> all_of_several() {
     return {{"one pin", designs::bunting(SupportKind::clamped)},
             {"two pins", designs::bunting(SupportKind::two_pins)},
-            {"side by side", designs::whinchat()},
-            {"three, one with a kick", designs::redstart()}};
+            {"side by side", designs::whinchat()}};
 }
 
 /// Readings as a bench has them of a knife with every face proud.
@@ -127,30 +126,27 @@ TEST_CASE("a blade that is planned alone among others ends nowhere low", "[shop]
     }
 }
 
-TEST_CASE("what comes off one tang moves the reading at the other end of the spring",
+TEST_CASE("what comes off one tang moves the reading at the other end a little",
           "[shop][blades][property]") {
-    // The other end's closed face gives way: the spring presses less there, turns or bends at the
-    // root, and the first blade's back sinks by far less than what came off.
-    const Design design = designs::bunting(SupportKind::clamped);
-    const Design now = as_measured(design, proud(design));
-    for (const BladeLever& row : blade_levers(now)) {
-        INFO(row.blade << " " << name_of(row.face));
+    Design fitted = designs::bunting(SupportKind::clamped);
+    const std::vector<Allowance> left = allowances(fitted);
+    for (std::size_t i = 0; i < left.size(); ++i) fitted.blades[i].tang = left[i].tang;
+    for (const BladeLever& row : blade_levers(fitted)) {
         for (const BladeMoves& moves : row.moves) {
+            INFO(row.blade << " " << name_of(row.face) << " moves " << moves.blade);
             const bool own = moves.blade == row.blade;
-            if (row.face == TangFace::closed) {
-                CHECK(*moves.closed_mm < 0.0);
-                CHECK((std::abs(*moves.closed_mm) > 0.08) == own);
-            }
+            if (row.face == TangFace::closed && own) CHECK(*moves.closed_mm < -0.08);
             if (row.face == TangFace::open && own) CHECK(*moves.closed_mm > 0.08);
+            if (!own) CHECK(std::abs(*moves.closed_mm) < 0.02);
         }
     }
-    // Over a finite depth the table's rates foretell the change.
-    Design ground = now;
-    ground.blades[1] = take_off(ground.blades[1], {.closed_mm = 0.01});
-    const double moved = *lowest_readings(ground).closed_mm - *lowest_readings(now).closed_mm;
-    const BladeLever row = blade_levers(now).back();
-    CHECK(row.blade == "pen");
-    CHECK_THAT(moved, WithinRel(0.1 * *row.moves.front().closed_mm, 0.1));
+    // The rates foretell what a hair more of the other tang moves.
+    Design proud = fitted;
+    proud.blades[1] = take_off(proud.blades[1], {.closed_mm = -0.004});
+    const double moved = *lowest_readings(proud).closed_mm - *lowest_readings(fitted).closed_mm;
+    const BladeLever row = blade_levers(fitted).back();
+    REQUIRE(row.blade == "pen");
+    CHECK_THAT(moved, WithinAbs(-0.04 * *row.moves.front().closed_mm, 1e-5));
 }
 
 TEST_CASE("a blade of several without a measurement stays as drawn", "[shop][blades]") {
