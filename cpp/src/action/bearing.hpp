@@ -88,13 +88,16 @@ class BearingSearch {
         int arc = outline_.level_arc();
         const double low = outline_.lowest_slope(arc), high = outline_.highest_slope(arc);
         Trial trial = on_arc(arc, low, high, bear(arc, std::clamp(0.0, low, high)));
-        while (trial.miss() > kSettled && arc + 1 < outline_.count()) {  // towards the rear
+        // A place that the range cuts off within an arc has no neighbour to go on to.
+        while (trial.miss() > kSettled && arc + 1 < outline_.count() &&
+               trial.touch.slope >= outline_.highest_slope(arc)) {  // towards the rear
             const Trial behind = bear(arc + 1, trial.touch.slope);
             if (behind.miss() <= 0.0) return on_flat(trial, behind);
             ++arc;
             trial = on_arc(arc, trial.touch.slope, outline_.highest_slope(arc), behind);
         }
-        while (trial.miss() < -kSettled && arc > 0) {  // towards the front
+        while (trial.miss() < -kSettled && arc > 0 &&
+               trial.touch.slope <= outline_.lowest_slope(arc)) {  // towards the front
             const Trial ahead = bear(arc - 1, trial.touch.slope);
             if (ahead.miss() >= 0.0) return on_flat(ahead, trial);
             --arc;

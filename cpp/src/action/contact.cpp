@@ -50,6 +50,16 @@ Contact contact_at(const Joint& joint, double blade_angle_deg) {
                          : contact_with_others(joint, blade_angle_deg);
 }
 
+Joint with_others_held(Joint joint, const Contact& contact) {
+    std::size_t i = 0;
+    const auto hold = [&](Neighbour& neighbour) {
+        neighbour.standing = {contact.others.angles_deg[i++], 0.0};
+    };
+    std::ranges::for_each(joint.beside, hold);
+    if (joint.far_end) std::ranges::for_each(joint.far_end->blades, hold);
+    return joint;
+}
+
 double deflection_mm(const Joint& joint, const Contact& contact, double x_mm) {
     const Others& others = contact.others;
     double sum = others.root_turn_rad * x_mm;

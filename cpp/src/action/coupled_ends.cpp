@@ -27,7 +27,7 @@ double find_falling_root(FunctionRef f, double first, double second, double noth
     const double scale = std::max(std::abs(first), std::abs(second));
     const bool still = std::abs(x1 - x0) <= 1e-12 * std::max(scale, std::abs(x1));
     if (std::abs(f1) <= nothing || still) return std::abs(f1) <= std::abs(f0) ? x1 : x0;
-    // Where a indenter comes or goes the function has a kink.
+    // Where an indenter comes or goes the function has a kink.
     double low = first, at_low = f(low);
     double step = at_low > 0.0 ? std::abs(second - first) : -std::abs(second - first);
     if (step == 0.0) return low;
@@ -82,6 +82,7 @@ double detail::SpringEnd::moment_nmm(double turn_rad) {
 }
 
 double detail::SpringEnd::stiffness_nmm_per_rad() const {
+    if (indenters_.empty()) return 0.0;
     const double pivot = indenters_.front().pivot_mm;
     return pivot * pivot / deflection_per_force(flexibility_, pivot, pivot);
 }

@@ -63,13 +63,14 @@ MomentLine line_of(std::span<const Load> loads, double ahead_mm) {
 }  // namespace
 
 Opening::Opening(const Joint& joint, PlasticSpring plastic)
-    : joint_(joint), moved_(joint), plastic_(std::move(plastic)) {}
+    : joint_(joint), moved_(joint), held_(joint), plastic_(std::move(plastic)) {}
 
 bool Opening::pass(double blade_angle_deg) {
     const Contact start = contact_at(moved_, blade_angle_deg);
     if (total_n(start) == 0.0) return false;
     const double share = plastic_.elastic_share(scaled(pattern_of(start), total_n(start)));
     if (share >= 1.0 - kElasticAgain) return false;
+    if (!joint_.alone()) held_ = with_others_held(joint_, start);
     if (!settle_quickly(start, share)) settle_surely(start);
     return true;
 }
@@ -101,7 +102,7 @@ Opening::Trial Opening::attempt(const Pattern& pattern, double force_n, double a
     // A section about to fold sets without end: the face is then far beyond the tang.
     constexpr double folded_away = 1.0;
     if (trial.shift.slope < folded_away) {
-        trial.contact = contact_at(with_shift(joint_, trial.shift), angle_deg);
+        trial.contact = contact_at(with_shift(held_, trial.shift), angle_deg);
     }
     trial.excess_n = total_n(trial.contact) - force_n;
     return trial;

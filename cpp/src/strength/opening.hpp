@@ -45,6 +45,7 @@ class Opening {
 
     const Joint& joint_;  // as fitted
     Joint moved_;         // with the face as it is by now
+    Joint held_;          // as fitted, the other blades held where they stand at the angle
     PlasticSpring plastic_;
     FaceShift shift_;
     std::vector<MomentLine> borne_;  // moments that have bent it

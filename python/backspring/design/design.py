@@ -239,9 +239,9 @@ class Design(Reported):
 
 def _read(data: Mapping[str, Any]) -> DesignParts:
     parts = read_design({key: value for key, value in data.items() if value is not None})
-    if not isinstance(parts, list):
-        return parts
-    raise invalid(parts)
+    if isinstance(parts, list):
+        raise invalid(parts)
+    return parts
 
 
 def _restore(content: dict[str, Any], units: System, own: int | None = None) -> Design:

@@ -146,6 +146,9 @@ def _temper_not_used(facts: Facts) -> str:
 
 
 NOTICES: dict[str, Sentence] = {
+    "twist": "side by side the tangs load the spring off its middle line: it twists by "
+    "{angle:angle} at the pivot, {across:reading} across its width, at a blade angle of "
+    "{blade_angle:angle} (a torque of {torque:torque}); readings hold for the middle of the back",
     **{code: _of_blade(sentence) for code, sentence in _OF_A_BLADE.items()},
     "target-missed": _target_lost,
     "fit-done": "nothing to grind: both readings are as wanted",

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from backspring.errors import NoConvergence
 from backspring.fit.levers import levers
 from backspring.fit.plan import allowance
+from backspring.fit.result import Allowance
 from backspring.question.sensitivity import gradient
 from backspring.report.check import target_row
 from backspring.report.display import STYLES, Shown, Style, number
@@ -117,6 +118,7 @@ def _allowance(check: Check, units: System) -> Iterator[Part]:
     except NoConvergence as error:
         yield Lines("No allowance", (error.text(units),))
         return
+    assert isinstance(left, Allowance)
     table = levers_table(left.levers, units)
     report = allowance_report(left, units)
     yield Lines("", (report.headline,))

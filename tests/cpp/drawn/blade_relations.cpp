@@ -8,117 +8,12 @@
 #include "backspring/core/angle.hpp"
 #include "drawn/alike.hpp"
 #include "drawn/blade_bounds.hpp"
+#include "drawn/blade_changes.hpp"
 #include "drawn/changed.hpp"
 #include "drawn/held.hpp"
 
 namespace drawn {
 namespace {
-
-constexpr double kLeverMm = 10.0;
-
-double total_force_n(const std::vector<Contact>& blades) {
-    double sum = 0.0;
-    for (const Contact& blade : blades) sum += blade.force_n;
-    return sum;
-}
-
-/// Rounding alone, as a share of all forces together.
-bool alike(const Contact& a, const Contact& b, const Factors& f, double force, double share) {
-    const double work = f.force * f.length;
-    return near(f.force * a.force_n, b.force_n, f.force * force, share) &&
-           near(work * a.energy_nmm, b.energy_nmm, work * a.energy_nmm + 1e-12, 2.0 * share) &&
-           near(work * a.torque_nmm, b.torque_nmm,
-                work * (kLeverMm * force + std::abs(a.torque_nmm)), share);
-}
-
-bool all_alike(const std::vector<Contact>& a, const std::vector<Contact>& b, const Factors& f) {
-    const double force = total_force_n(a) + 1e-6;
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        if (!alike(a[i], b[i], f, force, 1e-8)) return false;
-    }
-    return true;
-}
-
-/// Of blades that seat, those alike may bear one for the other: compared together.
-bool seated_alike(const std::vector<Contact>& a, const std::vector<Contact>& b, const Factors& f) {
-    const double force = total_force_n(a) + 1e-6;
-    return alike(a[0], b[0], f, force, 1e-7) &&
-           near(f.force * total_force_n(a), total_force_n(b), f.force * force, 1e-7);
-}
-
-int disagreements(const BladesDraw& draw, const Design& other, const Factors& f) {
-    int misses = 0;
-    for (std::size_t i = 0; i < draw.angles_deg.size(); ++i) {
-        misses += !all_alike(draw.held[i], held(other, draw.angles_deg[i]), f);
-    }
-    for (std::size_t i = 0; i < draw.turned_deg.size(); ++i) {
-        misses += !seated_alike(draw.seated[i], seated(other, draw.turned_deg[i]), f);
-    }
-    return misses;
-}
-
-int width(const BladesDraw& draw) {
-    Design other = draw.design;
-    other.spring.width_mm *= 1.25;
-    other.spring.support.root_stiffness_nmm_per_rad *= 1.25;
-    return disagreements(draw, other, {.force = 1.25, .length = 1.0});
-}
-
-int youngs_modulus(const BladesDraw& draw) {
-    Design other = draw.design;
-    other.spring.elastic.youngs_modulus_mpa *= 1.25;
-    other.spring.support.root_stiffness_nmm_per_rad *= 1.25;
-    return disagreements(draw, other, {.force = 1.25, .length = 1.0});
-}
-
-int sizes_twice(const BladesDraw& draw) {
-    Design other = draw.design;
-    other.spring = larger(other.spring, 2.0);
-    for (Blade& blade : other.blades) {
-        blade.pad = {2.0 * blade.pad.start_mm, 2.0 * blade.pad.end_mm};
-        blade.tang = larger(blade.tang, 2.0);
-        blade.fit.preload_mm *= 2.0;
-        blade.fit.dial_mm *= 2.0;
-    }
-    return disagreements(draw, other, {.force = 4.0, .length = 2.0});
-}
-
-int stations(const BladesDraw& draw) {
-    Design other = draw.design;
-    other.spring = with_more_stations(Parts{other.spring, {}, {}, {}}).spring;
-    return disagreements(draw, other, {});
-}
-
-int another_order(const BladesDraw& draw) {
-    Design other = draw.design;
-    std::reverse(other.blades.begin() + 1, other.blades.end());
-    int misses = 0;
-    for (std::size_t i = 0; i < draw.angles_deg.size(); ++i) {
-        std::vector<double> angles = draw.angles_deg[i];
-        std::reverse(angles.begin() + 1, angles.end());
-        std::vector<Contact> found = held(other, angles);
-        std::reverse(found.begin() + 1, found.end());
-        misses += !all_alike(draw.held[i], found, {});
-    }
-    for (std::size_t i = 0; i < draw.turned_deg.size(); ++i) {
-        misses += !seated_alike(draw.seated[i], seated(other, draw.turned_deg[i]), {});
-    }
-    return misses;
-}
-
-int seen_from_others(const BladesDraw& draw) {
-    int misses = 0;
-    for (std::size_t k = 1; k < draw.design.blades.size(); ++k) {
-        const Design other = seen_from(draw.design, k);
-        for (std::size_t i = 0; i < draw.angles_deg.size(); ++i) {
-            std::vector<Contact> found = held(other, angles_from(draw.angles_deg[i], k));
-            std::rotate(found.begin(), found.begin() + 1,
-                        found.begin() + static_cast<std::ptrdiff_t>(k) + 1);
-            misses += !all_alike(draw.held[i], found, {});
-        }
-    }
-    return misses;
-}
 
 /// Least over some steps of torque less central difference (fourth order) of the energy.
 template <class Energy>
@@ -301,39 +196,7 @@ constexpr std::array kRelations{
     BladesRelation{"blades free to seat rest", others_rest},
 };
 
-double rest_of(const Design& design, std::size_t blade) {
-    const Design seen = seen_from(design, blade);
-    const Joint alone = make_joint(seen.spring, seen.own().pad, seen.own().tang, seen.own().fit);
-    const auto rest = rest_near(alone, 0.0, kClosedReachDeg);
-    return rest ? rest->blade_angle_deg : 0.0;
-}
-
 }  // namespace
-
-BladesDraw draw_blades(Chance& chance, const Arrangement& arrangement, int rows) {
-    BladesDraw draw{draw_design(chance, arrangement), {}, {}, {}, {}};
-    const std::size_t count = draw.design.blades.size();
-    std::vector<double> rests;
-    for (std::size_t k = 0; k < count; ++k) rests.push_back(rest_of(draw.design, k));
-    for (int row = 0; row < rows; ++row) {
-        std::vector<double> angles;
-        const bool together = row % 3 == 2;
-        const double at = chance.between(-15.0, 185.0);
-        for (std::size_t k = 0; k < count; ++k) {
-            angles.push_back(together               ? at + chance.between(-0.2, 0.2)
-                             : chance.share() < 0.5 ? rests[k] + chance.between(-1.0, 1.0)
-                                                    : chance.between(-15.0, 185.0));
-        }
-        draw.held.push_back(held(draw.design, angles));
-        draw.angles_deg.push_back(std::move(angles));
-    }
-    for (int turn = 0; turn < (rows + 1) / 2; ++turn) {
-        draw.turned_deg.push_back(turn == 0 ? rests[0] + chance.between(-1.0, 1.0)
-                                            : chance.between(-15.0, 185.0));
-        draw.seated.push_back(seated(draw.design, draw.turned_deg.back()));
-    }
-    return draw;
-}
 
 std::span<const BladesRelation> blade_relations() { return kRelations; }
 

@@ -67,6 +67,9 @@ struct Contact {
 /// @note   of two blades that would bear alike in one place, one bears
 [[nodiscard]] Contact contact_at(const Joint& joint, double blade_angle_deg);
 
+/// The joint with its other blades held where they stand in a contact.
+[[nodiscard]] Joint with_others_held(Joint joint, const Contact& contact);
+
 /// Every blade of a joint as it bears in a contact: its own, those beside it, those at the far end.
 ///
 /// Energy is of the whole spring, stations are each blade's own; what others do is left out.
