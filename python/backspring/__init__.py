@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from backspring import steel
-    from backspring._core import Contact, __version__, torsion_constant_mm4
+    from backspring._core import Contact, __version__
     from backspring.design.design import Design
     from backspring.design.load import load
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
@@ -130,7 +130,6 @@ __all__ = [
     "steel",
     "sweep",
     "tolerance",
-    "torsion_constant_mm4",
     "turning_test",
 ]
 

@@ -83,30 +83,27 @@ def _at(dense: BladeContacts, pressed: Pressed, design: bs.Design) -> Iterator[D
         yield Difference("moved_mm", moved, f"{name} at {where}")
 
 
-def _place_mm(pressed: Pressed, core: Any, name: str) -> float | None:
-    """Where a blade presses by either solution; None where it presses by neither."""
-    if pressed.force(name) > 0.0:
-        return pressed.place_mm(name)
-    found = core.blades[name]
-    if found.force_n <= 0.0:
-        return None
-    return sum(touch.force_n * touch.x_mm for touch in found.touches) / found.force_n
+def _places_mm(pressed: Pressed, core: Any, name: str) -> list[float]:
+    """Where a blade presses by either solution."""
+    dense = pressed.own_mm[pressed.of(name) & (pressed.force_n > 0.0)]
+    return [*map(float, dense), *(touch.x_mm for touch in core.blades[name].touches)]
+
+
+def _apart_mm(some: list[float], others: list[float]) -> float:
+    return min((abs(a - b) for a in some for b in others), default=np.inf)
 
 
 def _together(pressed: Pressed, core: Any) -> list[list[str]]:
     """Blades by themselves, but those that press on one spot of one end together."""
     groups: list[list[str]] = []
-    places = {blade.name: _place_mm(pressed, core, blade.name) for blade in pressed.joint.blades}
+    places = {blade.name: _places_mm(pressed, core, blade.name) for blade in pressed.joint.blades}
     rear = {blade.name: blade.rear for blade in pressed.joint.blades}
     for blade in pressed.joint.blades:
-        own = places[blade.name]
         like = [
             group
             for group in groups
             if rear[group[0]] == blade.rear
-            and own is not None
-            and (there := places[group[0]]) is not None
-            and abs(there - own) < APART_MM
+            and min(_apart_mm(places[each], places[blade.name]) for each in group) < APART_MM
         ]
         if like:
             like[0].append(blade.name)
