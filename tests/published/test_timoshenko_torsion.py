@@ -15,7 +15,7 @@ import pytest
 from scipy.sparse import diags_array, eye_array, kron
 from scipy.sparse.linalg import spsolve
 
-from backspring import _core as bs
+from backspring import _core
 
 # b/a, and k1 to the three or four decimals that are printed.
 TABLE = [
@@ -73,7 +73,7 @@ def test_roark_polynomial(sides_mm: tuple[float, float]) -> None:
 
 
 def test_either_side_may_be_called_the_width() -> None:
-    assert _core.torsion_constant_mm4(3.0, 2.0) == bs.torsion_constant_mm4(2.0, 3.0)
+    assert _core.torsion_constant_mm4(3.0, 2.0) == _core.torsion_constant_mm4(2.0, 3.0)
 
 
 def test_a_thin_strip_tends_to_a_third_of_its_length_times_thickness_cubed() -> None:

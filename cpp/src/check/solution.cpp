@@ -96,7 +96,8 @@ std::vector<LazyStroke>& Solution::ways() {
     return kept(ways_, [&] {
         std::vector<LazyStroke> ways;
         const auto& [closed, half_stop, open] = rests();
-        // Beside a prouder tang a blade may lie loose in the open; it opens and shuts none the less.
+        // Beside a prouder tang a blade may lie loose in the open; it opens and shuts none the
+        // less.
         const bool loose = !joint().alone() && open.count == 0;
         if (!closed || (open.torque_nmm >= 0.0 && !loose)) return ways;
         const auto turn = [&](const Contact& rest) {
