@@ -117,7 +117,8 @@ TEST_CASE("cases are the positions of all other blades", "[blades]") {
     CHECK(cases(designs::bunting(SupportKind::two_pins)).size() == 2);
     CHECK(cases(designs::redstart()).size() == 6);
     CHECK(all_cases(designs::redstart()).size() == 6 + 6 + 9);
-    for (const Blade& blade : cases(designs::redstart()).front().blades) {
+    const Design first = cases(designs::redstart()).front();
+    for (const Blade& blade : first.blades) {
         CHECK(blade.stands == Stand::closed);
     }
 }
