@@ -22,6 +22,19 @@ READ = {
 }
 
 
+def test_a_low_reading_beside_another_blade_is_never_called_done(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    sanderling, log = str(DESIGNS / "sanderling.toml"), str(tmp_path / "log.csv")
+    words = ["fit", sanderling, "--log", log, "--blade", "clip", "--state", "unloaded"]
+    assert main([*words, "--half-stop", "0.15 mm", "--closed", "0.23 mm"]) == 0
+    capsys.readouterr()
+    main([*words, "--ground", "closed", "--half-stop", "0.15 mm", "--closed", "-0.076 mm"])
+    shown = capsys.readouterr().out
+    assert "NOT done, and no plan: clip, half-stop, 0.1" in shown
+    assert "the fit is done" not in shown and "as wanted" not in shown
+
+
 def answered(words: list[str], capsys: pytest.CaptureFixture[str], code: int = 0) -> dict[str, Any]:
     assert main([*words, "--json"]) == code
     data: dict[str, Any] = json.loads(capsys.readouterr().out)["data"]

@@ -32,7 +32,7 @@ void add_indenters(std::vector<Indenter>& indenters,
                    int blade,
                    double blade_angle_deg);
 
-/// Where a indenter touches the spring when nothing else does; nothing where it does not.
+/// Where an indenter touches the spring when nothing else does; nothing where it does not.
 [[nodiscard]] std::optional<Touch> bear_alone(const Flexibility& flexibility,
                                               const Indenter& indenter);
 
@@ -44,7 +44,7 @@ struct Borne {
 
 /// Which of several indenters bear on one end of a spring, and where.
 ///
-/// The forces are the nonnegative ones of most complementary energy: a indenter comes in where it
+/// The forces are the nonnegative ones of most complementary energy: an indenter comes in where it
 /// would overlap the bent face and goes when its force would pull, the energy rising each time. The
 /// places then settle in turn, each where its own force stores most, the others giving way.
 ///

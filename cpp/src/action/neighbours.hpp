@@ -4,7 +4,7 @@
 
 namespace backspring::detail {
 
-/// Adds a touch of a indenter to its own blade's contact.
+/// Adds a touch of an indenter to its own blade's contact.
 void add_touch(Contact& contact, const Indenter& indenter, const Touch& touch);
 
 /// As contact_at(), of a blade that is not alone on its spring.

@@ -12,6 +12,7 @@ from backspring.design.design import Design
 from backspring.fit.result import Allowance, FitPlan, step_data
 from backspring.notice import Notice
 from backspring.report.result import Reported
+from backspring.unit_table import THOU_MM
 
 
 @dataclass(frozen=True, repr=False)
@@ -86,8 +87,23 @@ class BladesPlan(Reported):
 
     @property
     def done(self) -> bool:
-        """Whether there is nothing to grind."""
-        return not self.result.steps
+        """Whether there is nothing to grind, for every reading is as wanted."""
+        return not self.result.steps and not self.unmet
+
+    @cached_property
+    def unmet(self) -> list[tuple[str, str, float]]:
+        """Blade, position and loaded reading that no plan mends: proud, or low, by over a thou."""
+        if self.result.steps:
+            return []
+        return [
+            (name, place, value)
+            for name, each in self.blades.items()
+            for place, value in (
+                ("half-stop", each.result.half_stop_loaded_mm),
+                ("closed", each.result.closed_loaded_mm),
+            )
+            if value is not None and abs(value - self.target_mm) > THOU_MM
+        ]
 
     @cached_property
     def moves(self) -> list[_core.BladeLever]:
@@ -101,6 +117,7 @@ class BladesPlan(Reported):
             Notice(notice.code, {"blade": name, **notice.values})
             for name, each in self.blades.items()
             for notice in each.notices
+            if not (self.unmet and notice.code == "fit-done")
         )
         return (*self.more, *found)
 

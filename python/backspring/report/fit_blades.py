@@ -75,6 +75,16 @@ def _kick(plan: FitPlan) -> bool:
 def _first(plan: BladesPlan, units: System) -> str:
     if plan.done:
         return f"{plan.design.name}: nothing to grind, the fit is done"
+    if plan.unmet:
+        readings = ", ".join(
+            f"{name}, {place}, {reading(value, units)} [{unit_of('reading', units)}]"
+            for name, place, value in plan.unmet
+        )
+        return (
+            f"{plan.design.name}: NOT done, and no plan: {readings}; where one reading is low "
+            "beside another blade, every open face on that pin has to go down alike: grind nothing "
+            "on this answer"
+        )
     step = plan.steps[0]
     times = f"{plan.passes} pass" + ("" if plan.passes == 1 else "es")
     face = face_name(step.face.name, _kick(plan.blades[step.blade]))
