@@ -10,6 +10,7 @@ namespace {
 
 // A torque below this share of all forces times distance is none.
 constexpr double kTorqueFree = 1e-10;
+constexpr double kStaysDeg = 1e-10;
 constexpr int kMostRounds = 25;
 
 /// Turns the blades that are free to seat until the spring leaves them where they are.
@@ -35,10 +36,12 @@ class Seating {
         bool all_rest = true;
         for (int round = 0; round < kMostRounds; ++round) {
             turn_those_off_their_faces(now);
-            if (worst_torque(now) <= kTorqueFree) break;
+            if (worst_torque(now) <= kTorqueFree && jumps_stay_) break;
+            const std::vector<double> before = angles_deg_;
             all_rest = turn_each();
             now = blades_.at(angles_deg_);
             if (all_rest) turn_together(now);
+            jumps_stay_ = count_free() < 2 || longest_turn_of_jumps(before) <= kStaysDeg;
         }
         now[0].others.all_rest = all_rest && worst_torque(now) <= 1e3 * kTorqueFree;
         return now;
@@ -46,6 +49,21 @@ class Seating {
 
   private:
     [[nodiscard]] bool seats(std::size_t blade) const { return faces_[blade] || turned_[blade]; }
+
+    [[nodiscard]] std::size_t count_free() const {
+        std::size_t free = 0;
+        for (std::size_t i = 1; i < blades_.count(); ++i) free += seats(i);
+        return free;
+    }
+
+    /// How far those have turned whose torque jumps: where it does hangs on how the others stand.
+    [[nodiscard]] double longest_turn_of_jumps(const std::vector<double>& before) const {
+        double longest = 0.0;
+        for (std::size_t i = 1; i < before.size(); ++i) {
+            if (stands_[i]) longest = std::max(longest, std::abs(angles_deg_[i] - before[i]));
+        }
+        return longest;
+    }
 
     [[nodiscard]] double torque_share(const std::vector<Contact>& all, std::size_t blade) const {
         if (all[blade].count == 0) return 0.0;
@@ -140,6 +158,7 @@ class Seating {
     std::vector<bool> faces_;   ///< which seat on the flat of a face
     std::vector<bool> turned_;  ///< which are turned to their rest
     std::vector<bool> stands_ = std::vector<bool>(blades_.count());  ///< where its torque jumps
+    bool jumps_stay_ = true;
 };
 
 }  // namespace

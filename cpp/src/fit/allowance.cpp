@@ -20,10 +20,8 @@ bool kick_bears(const Design& design) {
     if (!design.own().tang.kick) return false;
     Solution solution(design);
     const auto& closed = solution.rests().closed;
-    // Closed, the kick stands behind the pivot; the closed face alone bears close below it.
-    return closed && closed->count > 0 &&
-           closed->touches[0].x_mm <
-               design.own().tang.pivot_mm - 0.5 * design.own().tang.kick->distance_mm;
+    return closed &&
+           std::ranges::any_of(closed->all(), [](const Touch& touch) { return touch.part.kick; });
 }
 
 void require_target(double target_mm) {

@@ -17,8 +17,8 @@ struct Bearer {
     Hold hold = Hold::slopes_agree;    ///< what holds the place
 };
 
-/// Finds the part of the tang that a touch lies on.
-[[nodiscard]] Bearer find_bearer(const Joint& joint, double blade_angle_deg, const Touch& touch);
+/// The part of the tang that a touch lies on, as the gradient needs it.
+[[nodiscard]] Bearer bearer_of(const Joint& joint, const Touch& touch);
 
 }  // namespace backspring::detail
 

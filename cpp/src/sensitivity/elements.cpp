@@ -72,7 +72,7 @@ State detail::make_state(const Joint& joint, const Contact& contact, Seat seat) 
     State state{.contact = contact, .seat = seat, .bearers = {}};
     for (int k = 0; k < contact.count; ++k) {
         const auto i = static_cast<std::size_t>(k);
-        state.bearers[i] = find_bearer(joint, contact.blade_angle_deg, contact.touches[i]);
+        state.bearers[i] = bearer_of(joint, contact.touches[i]);
     }
     return state;
 }

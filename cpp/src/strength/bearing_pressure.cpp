@@ -3,37 +3,11 @@
 #include <cmath>
 #include <limits>
 #include <map>
-#include <numbers>
-
-#include "backspring/core/angle.hpp"
 
 namespace backspring {
 namespace {
 
-constexpr double kOnArcMm = 1e-7;
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-/// A touch as seen from the blade, in its outline's own coordinates.
-struct Place {
-    double u_mm;
-    double w_mm;
-};
-
-Place on_blade(const Joint& joint, const Contact& contact, const Touch& touch) {
-    const double turn = radians(contact.blade_angle_deg) - std::numbers::pi;
-    const double x = touch.x_mm - joint.pivot_mm, y = touch.height_mm;
-    return {std::cos(turn) * x + std::sin(turn) * y, std::cos(turn) * y - std::sin(turn) * x};
-}
-
-bool lies_on(const Arc& arc, const Place& place) {
-    const double u = place.u_mm - arc.u_mm, w = place.w_mm - arc.w_mm;
-    if (std::abs(std::hypot(u, w) - arc.radius_mm) > kOnArcMm) return false;
-    if (arc.radius_mm <= kOnArcMm) return true;
-    const double slack = kOnArcMm / arc.radius_mm;
-    const double past = std::fmod(std::atan2(w, u) - arc.from_rad + slack + 4.0 * std::numbers::pi,
-                                  2.0 * std::numbers::pi);
-    return past <= arc.to_rad - arc.from_rad + 2.0 * slack;
-}
 
 Bearer name_of(std::size_t arc, std::size_t count) {
     if (arc == 0) return Bearer::open_front;
@@ -44,18 +18,15 @@ Bearer name_of(std::size_t arc, std::size_t count) {
 
 }  // namespace
 
-Bearing bearing_of(const Joint& joint, const Contact& contact, const Touch& touch) {
+Bearing bearing_of(const Joint& joint, const Touch& touch) {
     if (touch.x_mm == joint.pad.start_mm || touch.x_mm == joint.pad.end_mm) {
         return {Bearer::pad_edge, 0.0};
     }
-    const Place place = on_blade(joint, contact, touch);
-    const auto& kick = joint.outline.kick;
-    if (kick && lies_on(*kick, place)) return {Bearer::kick, kick->radius_mm};
+    if (touch.part.kick) return {Bearer::kick, joint.outline.kick->radius_mm};
+    if (touch.part.flat) return {Bearer::flat, kInfinity};
     const auto& body = joint.outline.body;
-    for (std::size_t i = 0; i < body.size(); ++i) {
-        if (lies_on(body[i], place)) return {name_of(i, body.size()), body[i].radius_mm};
-    }
-    return {Bearer::flat, kInfinity};
+    const auto arc = static_cast<std::size_t>(touch.part.arc);
+    return {name_of(arc, body.size()), body[arc].radius_mm};
 }
 
 std::vector<BearingPressure> bearing_pressures(const Joint& joint,
@@ -66,7 +37,7 @@ std::vector<BearingPressure> bearing_pressures(const Joint& joint,
     for (const Step& step : steps) {
         const Contact& contact = step.turn.contact;
         for (const Touch& touch : contact.all()) {
-            const Bearing bearing = bearing_of(joint, contact, touch);
+            const Bearing bearing = bearing_of(joint, touch);
             BearingPressure& known = worst[bearing.bearer];
             if (touch.force_n <= known.force_n) continue;
             known = {.bearer = bearing.bearer,

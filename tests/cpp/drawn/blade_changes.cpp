@@ -23,12 +23,31 @@ bool alike(const Contact& a, const Contact& b, const Factors& f, double force, d
                 work * (kLeverMm * force + std::abs(a.torque_nmm)), share);
 }
 
+/// All touches on the spring, along it.
+std::vector<Touch> touches_of(const std::vector<Contact>& blades) {
+    std::vector<Touch> touches;
+    for (const Contact& blade : blades)
+        touches.insert(touches.end(), blade.all().begin(), blade.all().end());
+    std::ranges::sort(touches, {}, &Touch::x_mm);
+    return touches;
+}
+
+/// Whether the spring is touched alike, whichever bears of blades that are alike there.
+bool touched_alike(const std::vector<Contact>& a, const std::vector<Contact>& b, const Factors& f) {
+    const double force = f.force * (total_force_n(a) + 1e-6);
+    const auto same = [&](const Touch& s, const Touch& t) {
+        return near(f.force * s.force_n, t.force_n, force, 1e-8) &&
+               near(f.length * s.x_mm, t.x_mm, f.length * kLeverMm, 1e-8);
+    };
+    return std::ranges::equal(touches_of(a), touches_of(b), same) &&
+           near(f.force * f.length * a[0].energy_nmm, b[0].energy_nmm, b[0].energy_nmm, 1e-11);
+}
+
 bool all_alike(const std::vector<Contact>& a, const std::vector<Contact>& b, const Factors& f) {
     const double force = total_force_n(a) + 1e-6;
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        if (!alike(a[i], b[i], f, force, 1e-8)) return false;
-    }
-    return true;
+    bool each = true;
+    for (std::size_t i = 0; i < a.size(); ++i) each = each && alike(a[i], b[i], f, force, 1e-8);
+    return each || touched_alike(a, b, f);
 }
 
 /// Of blades that seat, those alike may bear one for the other: compared together.

@@ -52,17 +52,26 @@ int torque(const BladesDraw& draw) {
     return misses;
 }
 
+/// Energy along the travel of the own blade less what the others give as they turn along: nothing
+/// but where one stands where its torque jumps.
 int torque_seated(const BladesDraw& draw) {
-    const Joint joint = make_joint(draw.design);
     int misses = 0;
     for (std::size_t i = 0; i < draw.turned_deg.size(); ++i) {
         const double scale = kLeverMm * (total_force_n(draw.seated[i]) + 1e-3);
         const auto holds = [&](double shift) {
             const double angle = draw.turned_deg[i] + shift;
-            const Contact contact = contact_at(joint, angle);
-            if (!contact.others.all_rest) return true;
-            const auto at = [&](double by) { return contact_at(joint, angle + by).energy_nmm; };
-            return torque_miss(contact.torque_nmm, 1e-5 * scale, at) < 1e-5 * scale;
+            const std::vector<Contact> here = seated(draw.design, angle);
+            if (!here[0].others.all_rest) return true;
+            const auto at = [&](double by) {
+                const std::vector<Contact> there = seated(draw.design, angle + by);
+                double energy = there[0].energy_nmm;
+                for (std::size_t k = 1; k < there.size(); ++k) {
+                    const double turned = there[k].blade_angle_deg - here[k].blade_angle_deg;
+                    energy -= here[k].torque_nmm * radians(turned);
+                }
+                return energy;
+            };
+            return torque_miss(here[0].torque_nmm, 1e-5 * scale, at) < 1e-5 * scale;
         };
         misses += !(holds(0.0) || (holds(-0.03) && holds(0.03)));
     }
@@ -188,7 +197,7 @@ constexpr std::array kRelations{
     BladesRelation{"blades listed in another order: the same joint", another_order},
     BladesRelation{"seen from every other blade: the same joint", seen_from_others},
     BladesRelation{"torque of each blade is dU/dtheta to 1e-6", torque},
-    BladesRelation{"the others seated, torque still is dU/dtheta", torque_seated},
+    BladesRelation{"the others seated, torque is dU/dtheta less their share", torque_seated},
     BladesRelation{"touches touch, push, and run along the spring", touching},
     BladesRelation{"no outline stands out of the bent face", nothing_overlaps},
     BladesRelation{"no other forces would store more", least_energy},
@@ -197,6 +206,12 @@ constexpr std::array kRelations{
 };
 
 }  // namespace
+
+int count_rests(const BladesDraw& draw) {
+    const Joint joint = make_joint(draw.design);
+    return static_cast<int>(std::ranges::count_if(
+        draw.turned_deg, [&](double angle) { return contact_at(joint, angle).others.all_rest; }));
+}
 
 std::span<const BladesRelation> blade_relations() { return kRelations; }
 

@@ -1,6 +1,5 @@
 // Draws designs with several blades and counts how often each relation is missed:
 // count_blade_misses [designs] [seed] [rows of angles]
-#include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <vector>
@@ -14,9 +13,12 @@ int main(int argc, char** argv) {
     const auto relations = drawn::blade_relations();
     const std::size_t kinds = drawn::kArrangements.size();
     std::vector<std::vector<int>> misses(relations.size(), std::vector<int>(kinds));
+    std::vector<int> turned(kinds), rests(kinds);
     for (int i = 0; i < designs; ++i) {
         const std::size_t kind = static_cast<std::size_t>(i) % kinds;
         const drawn::BladesDraw draw = draw_blades(chance, drawn::kArrangements[kind], rows);
+        turned[kind] += static_cast<int>(draw.turned_deg.size());
+        rests[kind] += count_rests(draw);
         for (std::size_t r = 0; r < relations.size(); ++r) {
             const int count = relations[r].misses(draw);
             misses[r][kind] += count;
@@ -26,7 +28,8 @@ int main(int argc, char** argv) {
     int all = 0;
     std::printf("%d designs, %d rows of angles each; misses by arrangement:\n", designs, rows);
     for (std::size_t k = 0; k < kinds; ++k) {
-        std::printf("  %zu: %s\n", k, drawn::kArrangements[k].words);
+        std::printf("  %zu: %s (%d of %d angles turned to have a rest for every other blade)\n", k,
+                    drawn::kArrangements[k].words, rests[k], turned[k]);
     }
     for (std::size_t r = 0; r < relations.size(); ++r) {
         for (const int count : misses[r]) {

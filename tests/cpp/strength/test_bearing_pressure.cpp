@@ -29,7 +29,7 @@ const BearingPressure* find(const std::vector<BearingPressure>& all, Bearer bear
 Bearing at(const Design& design, double angle) {
     const Action action = make_action(design);
     const Contact contact = contact_at(action.joint, angle);
-    return bearing_of(action.joint, contact, contact.touches[0]);
+    return bearing_of(action.joint, contact.touches[0]);
 }
 
 }  // namespace
@@ -46,7 +46,7 @@ TEST_CASE("at half-stop a face bears, which spreads the force", "[strength][prop
     const Design design = designs::heron();
     const Action action = make_action(design);
     const Rests rests = find_rests(action.joint, true);
-    const Bearing bearing = bearing_of(action.joint, *rests.half_stop, rests.half_stop->touches[0]);
+    const Bearing bearing = bearing_of(action.joint, rests.half_stop->touches[0]);
     CHECK(bearing.bearer == Bearer::flat);
     CHECK(std::isinf(bearing.radius_mm));
 }

@@ -30,7 +30,7 @@ struct Bearing {
 /// What bears at a touch of a contact.
 ///
 /// @param touch  one of the contact's own
-[[nodiscard]] Bearing bearing_of(const Joint& joint, const Contact& contact, const Touch& touch);
+[[nodiscard]] Bearing bearing_of(const Joint& joint, const Touch& touch);
 
 /// The hardest a part bears over a travel.
 struct BearingPressure {
