@@ -5,17 +5,21 @@ from __future__ import annotations
 import argparse
 
 from backspring import BladesCheck, check
-from backspring.cli import UsageError, uniform_spring
+from backspring.cli import uniform_spring
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design
 from backspring.cli.of_knife import add_log, asked_of, with_knife
+from backspring.cli.usage import UsageError
+from backspring.cli.watch import add_watch
 from backspring.report.check import check_report
 from backspring.report.check_blades import check_blades_report
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", nargs="?", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser, optional=True)
     parser.add_argument("--all", action="store_true", help="show every margin of the verdict")
+    add_watch(parser)
     add_log(parser)
     uniform_spring.add_arguments(parser)
 

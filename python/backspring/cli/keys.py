@@ -6,8 +6,8 @@ import argparse
 import json
 from typing import Any
 
-from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.usage import UsageError
 from backspring.design.fields import ROWS, TABLES, key_in_core
 from backspring.design.schema import design_schema
 from backspring.faults import Fault, invalid, near_match

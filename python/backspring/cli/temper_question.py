@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from backspring.cli import UsageError
+from backspring.cli.usage import UsageError
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from backspring import Design, InvalidInput
-from backspring.cli import UsageError
+from backspring.cli.usage import UsageError
 from backspring.faults import Fault, invalid
 from backspring.report.display import text
 from backspring.units import System, parse
