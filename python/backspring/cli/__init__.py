@@ -18,7 +18,7 @@ from typing import Any, NoReturn
 
 from backspring._core import __version__
 from backspring.cli.answer import Answer, answer_json, error_json, print_report
-from backspring.cli.usage import UsageError
+from backspring.cli.usage import UsageError, refuse_repeats
 from backspring.cli.values import shown_units
 from backspring.cli.watch import changes
 from backspring.errors import Error, Explained, NoConvergence
@@ -90,7 +90,9 @@ def _answers(words: list[str]) -> Iterator[_Shown]:
     else:
         command, as_json = words[0], "--json" in words
         try:
-            options = parser_of(command).parse_args(words[1:])
+            parser = parser_of(command)
+            refuse_repeats(parser, words[1:])
+            options = parser.parse_args(words[1:])
             rounds = changes(options)
         except UsageError as error:
             yield _BAD_USE, partial(_tell, command, as_json, [_usage(command, error)])
@@ -123,9 +125,12 @@ def parser_of(command: str) -> argparse.ArgumentParser:
         raise UsageError(f'backspring: unknown command "{command}": {hint}')
     place, help_line = COMMANDS[command]
     parser = _Parser(prog=f"backspring {command}", description=help_line, allow_abbrev=False)
-    importlib.import_module(place).add_arguments(parser)
+    parser.set_defaults(units=None)
+    module = importlib.import_module(place)
+    module.add_arguments(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON document")
-    parser.add_argument("--units", choices=("mm", "in"), help="units of the output")
+    if getattr(module, "HAS_UNITS", True):
+        parser.add_argument("--units", choices=("mm", "in"), help="units of what is printed")
     parser.add_argument(
         "--no-color", dest="color", action="store_false", help="no colours on a terminal"
     )

@@ -29,8 +29,9 @@ def run(options: argparse.Namespace) -> Answer:
     given = uniform_spring.given(options)
     if options.design is not None and given:
         raise UsageError(f"backspring check: give a design file or {', '.join(given)}, not both")
-    if options.design is None and options.log is not None:
-        raise UsageError("backspring check: --log goes with a design file")
+    for name in ("log", "habits", "blade"):
+        if options.design is None and getattr(options, name) is not None:
+            raise UsageError(f"backspring check: --{name} goes with a design file")
     knife = None
     if options.design is not None:
         design, knife = asked_of(options)

@@ -36,6 +36,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Compare a design with another, with itself ground, or with the knife made from it."""
     first, second = _asked(options)
+    if options.blade is not None and not (first.of_all_blades or second.of_all_blades):
+        # Refuses a name that is not the one blade's.
+        first, second = chosen(first, options), chosen(second, options)
     found = compare(*(_of_blade(each, options) for each in (first, second)))
     data: dict[str, Any] = found.to_dict()
     if options.output is not None:
@@ -75,6 +78,6 @@ def _asked(options: argparse.Namespace) -> tuple[Design, Design]:
     face, written = options.ground
     if face not in ("back", "belly", "pad"):
         raise UsageError(f"backspring compare: --ground back, belly or pad, got {face}")
-    depth = with_unit(written, "length", "ground", options.units or design.units)
+    depth = with_unit(written, "length", "ground", design.units)
     ground = grind(design, **{face: depth})
     return design, ground.replace(name=f"{design.name}, {face} ground")

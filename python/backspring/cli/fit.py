@@ -7,7 +7,7 @@ from typing import Any
 
 from backspring.cli import fit_log
 from backspring.cli.answer import Answer
-from backspring.cli.fit_values import Values
+from backspring.cli.fit_values import Values, require_faces
 from backspring.cli.given_design import add_design, given_design
 from backspring.cli.of_blades import add_blade, chosen, for_each_blade
 from backspring.cli.pictures import write_picture
@@ -63,6 +63,7 @@ def run(options: argparse.Namespace) -> Answer:
     several = design.of_all_blades or (options.log is not None and len(design.blades) > 1)
     if options.output is not None and several:
         raise UsageError("backspring fit: --output shows one blade: give --blade NAME, no --log")
+    require_faces(options, design)
     values = Values(options, design)
     if options.log is not None:
         return _from_log(options, values)

@@ -86,7 +86,7 @@ def _answer(options: argparse.Namespace, design: Design) -> Answer:
 
 
 class _Values:
-    """The options read; a bare number is in the units of the output, or else of the design."""
+    """The options read; a bare number is in the design's units, whatever is printed."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
         self.options, self.design = options, design
@@ -127,9 +127,8 @@ class _Values:
         return None if written is None else self._parsed(written, kind, option or name)
 
     def _parsed(self, written: str, kind: Kind, option: str) -> str:
-        """Read it once in the units meant, and hand it on with its unit."""
-        units = self.options.units or self.design.units
-        return with_unit(written, kind, option.replace("_", "-"), units)
+        """Read it once, and hand it on with its unit."""
+        return with_unit(written, kind, option.replace("_", "-"), self.design.units)
 
 
 def _require_one_question(options: argparse.Namespace) -> None:

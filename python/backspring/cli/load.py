@@ -38,16 +38,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> Answer:
-    """Answer with force, movement, stress and pin forces; a bare number is in the units shown."""
+    """Answer with force, movement, stress and pin forces; bare numbers in the design's units."""
     return for_each_blade(given_design(options), options, lambda each: _answer(options, each))
 
 
 def _answer(options: argparse.Namespace, design: Design) -> Answer:
-    units = options.units or design.units
-
     def read(name: str) -> str | None:
         written = getattr(options, name)
-        return None if written is None else with_unit(written, "length", name, units)
+        return None if written is None else with_unit(written, "length", name, design.units)
 
     found = load_spring(design, read("at"), read("clearance") or CLEARANCE, read("lever"))
     data = found.to_dict()

@@ -107,10 +107,10 @@ def _require_sense(options: argparse.Namespace) -> None:
 
 
 class _Values:
-    """The options read; a bare number is in the units of the output, or else of the design."""
+    """The options read; a bare number is in the design's units, whatever is printed."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
-        self.options, self.units = options, options.units or design.units
+        self.options, self.units = options, design.units
 
     def read(self, name: str, kind: Kind) -> str | None:
         """Read an option and hand it on with its unit; None when it was not given."""
