@@ -28,7 +28,9 @@ from backspring.faults import Fault, near_match
 COMMANDS = {
     "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
+    "codes": ("backspring.cli.codes", "codes of diagnostics with their severity"),
     "compare": ("backspring.cli.compare", "what changes between two designs, and by what"),
+    "completion": ("backspring.cli.completion", "a script that lets a shell complete all this"),
     "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
     "functions": ("backspring.cli.functions", "names of the Python package, each described"),
     "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),
@@ -40,6 +42,7 @@ COMMANDS = {
     "load": ("backspring.cli.load", "what it takes to get the spring over the tang"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
     "report": ("backspring.cli.report", "a design on one HTML page, to print or to hand on"),
+    "schema": ("backspring.cli.schema", "shape of what a command prints with --json"),
     "size": ("backspring.cli.size", "sizes for a wanted pull and margin, or a taper"),
     "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),
     "tolerance": (
