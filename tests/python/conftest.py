@@ -2,10 +2,48 @@
 
 from __future__ import annotations
 
+import functools
+import json
 import signal
 from collections.abc import Iterator
+from typing import Any
 
+import jsonschema
 import pytest
+
+from backspring.cli import answer
+from backspring.document.schemas import document_schema
+
+
+@functools.cache
+def _validator(command: str) -> Any:
+    return jsonschema.Draft202012Validator(document_schema(command))
+
+
+def require_shape(text: str) -> None:
+    """Hold a command's JSON document against its schema."""
+    document = json.loads(text)
+    # What is no command at all has no schema; its document is that of any refusal.
+    command = document["command"] if document["status"] != "error" else "check"
+    wrong = jsonschema.exceptions.best_match(
+        _validator(command).iter_errors(document | {"command": command})
+    )
+    assert wrong is None, f"{command}: {wrong.json_path}: {wrong.message}"
+
+
+@pytest.fixture(autouse=True, scope="session")
+def every_document_has_its_shape() -> Iterator[None]:
+    """Hold every JSON document that a command of any test writes against its schema."""
+    written = answer._document
+
+    def held(*given: Any) -> str:
+        text = written(*given)
+        require_shape(text)
+        return text
+
+    answer._document = held
+    yield
+    answer._document = written
 
 
 @pytest.fixture

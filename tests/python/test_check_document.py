@@ -1,12 +1,10 @@
-"""The JSON document of `backspring check` keeps its shape: others read it."""
+"""The JSON document of `backspring check`: others read it. Its shape is held in conftest."""
 
 from __future__ import annotations
 
 import json
 from pathlib import Path
-from typing import Any
 
-import jsonschema
 import pytest
 
 import backspring as bs
@@ -14,68 +12,15 @@ from backspring.cli import main
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 
-NUMBER = {"type": "number"}
-MAYBE = {"type": ["number", "null"]}
-
-
-def table(numbers: str, maybe: str = "", **others: Any) -> dict[str, Any]:
-    fields = dict.fromkeys(numbers.split(), NUMBER) | dict.fromkeys(maybe.split(), MAYBE) | others
-    return {"type": "object", "properties": fields, "required": list(fields)}
-
-
-POSITION = table(
-    "blade_angle_deg force_n peak_stress_mpa peak_stress_station_mm reading_loaded_mm",
-    "yield_margin reading_unloaded_mm",
-    contacts_mm={"type": "array", "items": NUMBER},
-)
-STROKE = table(
-    "peak_pull_angle_deg peak_torque_nmm crest_angle_deg energy_released_mj",
-    "start_pull_n peak_pull_n closing_peak_pull_n",
-    **{"from": {"enum": ["closed", "half_stop"]}, "to": {"enum": ["half_stop", "open"]}},
-)
-DATA = table(
-    "stiffness_n_per_mm",
-    design=table("", name={"type": "string"}, sha256={"pattern": "^[0-9a-f]{64}$"}),
-    positions={"type": "object", "required": ["open", "closed"], "additionalProperties": POSITION},
-    strokes={"type": "array", "items": STROKE},
-    travel=table(
-        "peak_force_n peak_force_angle_deg peak_stress_mpa peak_stress_angle_deg "
-        "peak_stress_station_mm",
-        "yield_margin yield_margin_low",
-    ),
-    steel=table(
-        "youngs_modulus_mpa yield_mpa yield_low_mpa",
-        "hardness_hrc tensile_mpa",
-        name={"type": "string"},
-        sources={"type": "array", "minItems": 1},
-    ),
-)
-DIAGNOSTIC = table(
-    "",
-    code={"type": "string"},
-    message={"type": "string"},
-    path={"type": ["string", "null"]},
-    line={"type": ["integer", "null"]},
-)
-DOCUMENT = table(
-    "",
-    format={"const": 1},
-    command={"const": "check"},
-    version={"const": bs.__version__},
-    status={"enum": ["pass", "fail"]},
-    data=DATA,
-    diagnostics={"type": "array", "items": DIAGNOSTIC},
-)
-
-
 ONE_BLADE = [path for path in sorted(DESIGNS.glob("*.toml")) if len(bs.load(path).blades) == 1]
 
 
 @pytest.mark.parametrize("path", ONE_BLADE, ids=lambda path: path.stem)
-def test_the_document_has_its_stated_shape(path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_document_holds_what_python_does(
+    path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
     code = main(["check", str(path), "--json"])
     document = json.loads(capsys.readouterr().out)
-    jsonschema.validate(document, DOCUMENT)
     check = bs.check(bs.load(path))
     assert document["data"] == check.to_dict()
     assert (document["status"], code) == (check.status, {"pass": 0, "fail": 1}[check.status])

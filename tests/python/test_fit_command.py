@@ -74,9 +74,9 @@ def test_repeated_readings_count_as_their_mean(capsys: pytest.CaptureFixture[str
     assert twice["loaded_now"]["closed_mm"] == pytest.approx(0.32, abs=1e-7)
 
 
-def test_bare_readings_are_in_the_units_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
-    words = ["--half-stop", "0.009", "--closed", "0.017", "--state", "unloaded", "--units", "in"]
-    assert data_of([HERON, *words], capsys) == data_of([HERON, *READ], capsys)
+def test_bare_readings_are_in_the_units_of_the_design(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["--half-stop", "0.2286", "--closed", "0.4318", "--state", "unloaded"]
+    assert data_of([HERON, *words, "--units", "in"], capsys) == data_of([HERON, *READ], capsys)
     main(["fit", HERON, *READ, "--units", "in"])
     shown = capsys.readouterr().out
     assert "take off thou" in shown

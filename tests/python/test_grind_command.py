@@ -132,9 +132,9 @@ def test_a_spring_ground_until_it_yields_exits_1_without_a_stated_margin(
     assert (target["name"], target["low"], target["stated"]) == ("yield_margin", 1.0, False)
 
 
-def test_a_bare_number_is_in_the_units_asked_for(capsys: pytest.CaptureFixture[str]) -> None:
-    data = asked(capsys, HERON, "--remove", "0.01", "--step", "0.005", "--units", "in")["data"]
-    assert [row["removed_mm"] for row in data["rows"]] == pytest.approx([0.0, 0.127, 0.254])
+def test_a_bare_number_is_in_the_units_of_the_design(capsys: pytest.CaptureFixture[str]) -> None:
+    data = asked(capsys, HERON, "--remove", "0.1", "--step", "0.05", "--units", "in")["data"]
+    assert [row["removed_mm"] for row in data["rows"]] == pytest.approx([0.0, 0.05, 0.1])
     kestrel = str(DESIGNS / "kestrel.toml")
     assert asked(capsys, kestrel, "--remove", "0.01")["data"]["removed_mm"] == 0.254
 

@@ -77,7 +77,16 @@ def test_entries_are_kept_in_the_file_and_said(
     said = capsys.readouterr().out
     gap = f"{LIES.gap_mm:.3f}"
     assert f"measured gap under the edge {gap} mm at 12.00 mm" in said
-    told = ["fit", str(OSPREY_FILE), "--units", "in", "--log", str(path), "--gap", "0.09 at 0.5"]
+    told = [
+        "fit",
+        str(OSPREY_FILE),
+        "--units",
+        "in",
+        "--log",
+        str(path),
+        "--gap",
+        "0.09 in at 0.5 in",
+    ]
     assert main(told) == 0
     assert bs.Knife(OSPREY, path).entries[-1] == FigureEntry("gap_mm", pytest.approx(2.286), 12.7)
 

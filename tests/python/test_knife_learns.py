@@ -22,7 +22,7 @@ from knife_faults import refused, sound, swapped, tenfold, wrong_face
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 HERON_FILE = str(DESIGNS / "heron.toml")
 FIRST = ["--half-stop", "0.012 in", "--closed", "0.026 in", "--state", "unloaded"]
-SECOND = ["--half-stop", "0.0065", "--closed", "0.0065", "--state", "unloaded"]
+SECOND = ["--half-stop", "0.0065 in", "--closed", "0.0065 in", "--state", "unloaded"]
 TRIP = ["--ground", "half_stop", "--ground", "closed"]
 
 
@@ -63,10 +63,26 @@ def test_a_trip_without_depths_is_learned_from_readings_before_and_after(
 
 BAD = {
     "the other face": ["--ground", "closed", *SECOND],
-    "tenfold depth": ["--ground", "half_stop", "0.052", "--ground", "closed", "0.0187", *SECOND],
-    "a tenth of the depth": ["--ground", "half_stop", "0.00052", "--ground", "closed", *SECOND],
-    "a reading that rose": [*TRIP, "--half-stop", "0.020", "--closed", "0.01", *SECOND[4:]],
-    "swapped": ["--ground", "closed", "--half-stop", "0.0065", "--closed", "0.012", *SECOND[4:]],
+    "tenfold depth": [
+        "--ground",
+        "half_stop",
+        "0.052 in",
+        "--ground",
+        "closed",
+        "0.0187 in",
+        *SECOND,
+    ],
+    "a tenth of the depth": ["--ground", "half_stop", "0.00052 in", "--ground", "closed", *SECOND],
+    "a reading that rose": [*TRIP, "--half-stop", "0.020 in", "--closed", "0.01 in", *SECOND[4:]],
+    "swapped": [
+        "--ground",
+        "closed",
+        "--half-stop",
+        "0.0065 in",
+        "--closed",
+        "0.012 in",
+        *SECOND[4:],
+    ],
 }
 
 
@@ -89,7 +105,7 @@ def test_a_trip_is_noted_first_and_read_later(
     words, _, data = begun(tmp_path, capsys, "--ground", "half-stop")
     assert data["plan"] == []
     assert not data["knife"]["ground"][0]["known"]
-    assert main([*words, "--half-stop", "0.0065", "--state", "unloaded"]) == 0
+    assert main([*words, "--half-stop", "0.0065 in", "--state", "unloaded"]) == 0
     assert "half-stop face (entry 2): 5.2 thou" in capsys.readouterr().out
 
 

@@ -23,8 +23,8 @@ FORETOLD_THOU = 7.8
 def words(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> list[str]:
     """The command on a Wren that was read, ground and read again with the rear pin out."""
     words = ["fit", WREN_FILE, "--units", "in", "--log", str(tmp_path / "a.csv")]
-    assert main([*words, "--closed", "0.020", "--state", "unloaded"]) == 0
-    more = ["--ground", "closed", "--closed", "0.009", "--state", "unloaded"]
+    assert main([*words, "--closed", "0.020 in", "--state", "unloaded"]) == 0
+    more = ["--ground", "closed", "--closed", "0.009 in", "--state", "unloaded"]
     assert main([*words, *more]) == 0
     capsys.readouterr()
     return words

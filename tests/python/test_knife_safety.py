@@ -126,7 +126,7 @@ def test_a_plan_is_never_made_against_the_last_loaded_reading() -> None:
 
 
 FIRST = ["--half-stop", "0.012 in", "--closed", "0.026 in", "--state", "unloaded"]
-SECOND = ["--half-stop", "0.0065", "--closed", "0.0065", "--state", "unloaded"]
+SECOND = ["--half-stop", "0.0065 in", "--closed", "0.0065 in", "--state", "unloaded"]
 
 
 def test_a_forgotten_trip_is_asked_for_and_nothing_is_kept(
@@ -145,7 +145,7 @@ def test_a_forgotten_trip_is_asked_for_and_nothing_is_kept(
     )
     assert path.read_bytes() == content
     assert main(words) == 0
-    ground = ["--ground", "half-stop", "0.0052", "--ground", "closed", "0.0187"]
+    ground = ["--ground", "half-stop", "0.0052 in", "--ground", "closed", "0.0187 in"]
     assert main([*words, *ground, *SECOND]) == 0
     assert len(bs.Knife(HERON, path).entries) == 4
 

@@ -66,10 +66,10 @@ def test_a_stated_target_is_what_the_margin_is_held_against(
     assert asked(capsys, str(wanting), "--at", "28 mm")["status"] == "pass"
 
 
-def test_a_bare_number_is_in_the_units_shown(capsys: pytest.CaptureFixture[str]) -> None:
-    inches = asked(capsys, HERON, "--at", "1", "--units", "in")["data"]
-    assert inches["at_mm"] == pytest.approx(25.4)
-    assert asked(capsys, HERON, "--at", "25.4")["data"]["force_n"] == inches["force_n"]
+def test_a_bare_number_is_in_the_units_of_the_design(capsys: pytest.CaptureFixture[str]) -> None:
+    bare = asked(capsys, HERON, "--at", "25.4", "--units", "in")["data"]
+    assert bare["at_mm"] == pytest.approx(25.4)
+    assert asked(capsys, HERON, "--at", "1 in")["data"]["force_n"] == bare["force_n"]
 
 
 def test_without_a_station_it_is_the_nearest_behind_the_tang(

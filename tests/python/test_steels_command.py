@@ -117,10 +117,10 @@ def test_notices_are_told(capsys: Captured) -> None:
     assert codes == ["embrittlement", "temper-time"]
 
 
-def test_bare_numbers_are_in_the_units_asked_for(capsys: Captured) -> None:
-    answer = document(capsys, "O1", "--temper", "959", "--units", "in")["data"]["answer"]
+def test_bare_numbers_are_degrees_celsius_whatever_is_printed(capsys: Captured) -> None:
+    answer = document(capsys, "O1", "--temper", "515", "--units", "in")["data"]["answer"]
     assert answer["temper_c"] == pytest.approx(515.0)
-    main(["steels", "O1", "--temper", "959", "--units", "in"])
+    main(["steels", "O1", "--temper", "959 F", "--units", "in"])
     assert capsys.readouterr().out.startswith("O1 tempered 1 h at 959 F: 45.2 HRC (43.2 to 47.2)")
 
 

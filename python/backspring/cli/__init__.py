@@ -11,12 +11,16 @@ import importlib
 import os
 import re
 import sys
-from collections.abc import Callable, Sequence
+from argparse import Namespace
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from typing import Any, NoReturn
 
 from backspring._core import __version__
 from backspring.cli.answer import Answer, answer_json, error_json, print_report
+from backspring.cli.usage import UsageError, refuse_repeats
 from backspring.cli.values import shown_units
+from backspring.cli.watch import changes
 from backspring.errors import Error, Explained, NoConvergence
 from backspring.faults import Fault, near_match
 
@@ -24,7 +28,9 @@ from backspring.faults import Fault, near_match
 COMMANDS = {
     "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
+    "codes": ("backspring.cli.codes", "codes of diagnostics with their severity"),
     "compare": ("backspring.cli.compare", "what changes between two designs, and by what"),
+    "completion": ("backspring.cli.completion", "a script that lets a shell complete all this"),
     "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
     "functions": ("backspring.cli.functions", "names of the Python package, each described"),
     "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),
@@ -36,6 +42,7 @@ COMMANDS = {
     "load": ("backspring.cli.load", "what it takes to get the spring over the tang"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
     "report": ("backspring.cli.report", "a design on one HTML page, to print or to hand on"),
+    "schema": ("backspring.cli.schema", "shape of what a command prints with --json"),
     "size": ("backspring.cli.size", "sizes for a wanted pull and margin, or a taper"),
     "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),
     "tolerance": (
@@ -47,10 +54,7 @@ _EXIT = {"pass": 0, "fail": 1}
 _BAD_USE = 2
 _NO_SOLUTION = 3
 _STOPPED = 130
-
-
-class UsageError(Exception):
-    """The command line cannot be understood."""
+_Shown = tuple[int, Callable[[], None]]
 
 
 class _Parser(argparse.ArgumentParser):
@@ -65,62 +69,86 @@ class _Parser(argparse.ArgumentParser):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns its exit code."""
+    code = _BAD_USE
     try:
-        code, show = _run(list(sys.argv[1:] if arguments is None else arguments))
+        for answered, show in _answers(list(sys.argv[1:] if arguments is None else arguments)):
+            code = answered
+            show()
+            sys.stdout.flush()
     except KeyboardInterrupt:
         print("stopped", file=sys.stderr)
         return _STOPPED
-    try:
-        show()
-        sys.stdout.flush()
     except BrokenPipeError:
         # The reader has seen enough; nothing more may be written, not even at exit.
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     return code
 
 
-def _run(words: list[str]) -> tuple[int, Callable[[], None]]:
-    """Work one command out; returns its exit code, and what prints its answer."""
+def _answers(words: list[str]) -> Iterator[_Shown]:
+    """Work a command out, once or as often as it is asked again: exit code and what prints it."""
     if not words or words[0] in ("-h", "--help"):
-        return 0 if words else _BAD_USE, lambda: print(_help())
-    if words[0] == "--version":
-        return 0, lambda: print(f"backspring {__version__}")
-    command, as_json = words[0], "--json" in words
-    try:
-        answer, options = _answer(command, words[1:])
-    except UsageError as error:
-        hint = f"backspring {command} --help" if command in COMMANDS else "backspring --help"
-        faults, code = [Fault("usage", "", f"{error} (see {hint})")], _BAD_USE
-    except NoConvergence as error:
-        faults, code = [Fault("no-solution", "", str(error))], _NO_SOLUTION
-    except Error as error:
-        faults, code = _faults(error), _BAD_USE
+        yield 0 if words else _BAD_USE, lambda: print(_help())
+    elif words[0] == "--version":
+        yield 0, lambda: print(f"backspring {__version__}")
     else:
-        return _EXIT[answer.status], lambda: _show(command, answer, options)
-    return code, lambda: _tell(command, as_json, faults)
+        command, as_json = words[0], "--json" in words
+        try:
+            parser = parser_of(command)
+            refuse_repeats(parser, words[1:])
+            options = parser.parse_args(words[1:])
+            rounds = changes(options)
+        except UsageError as error:
+            yield _BAD_USE, partial(_tell, command, as_json, [_usage(command, error)])
+            return
+        for _ in rounds:
+            yield _answer(command, Namespace(**vars(options)))
 
 
-def _answer(command: str, words: list[str]) -> tuple[Answer, argparse.Namespace]:
+def _answer(command: str, options: Namespace) -> _Shown:
+    """Run a command once; returns its exit code, and what prints its answer."""
+    module = importlib.import_module(COMMANDS[command][0])
+    try:
+        answer: Answer = module.run(options)
+    except UsageError as error:
+        faults, code = [_usage(command, error)], _BAD_USE
+    except NoConvergence as error:
+        faults, code = [Fault("no-solution", "", _worded(error, options))], _NO_SOLUTION
+    except Error as error:
+        faults, code = _faults(error, options), _BAD_USE
+    else:
+        return _EXIT[answer.status], partial(_show, command, answer, options)
+    return code, partial(_tell, command, options.json, faults)
+
+
+def parser_of(command: str) -> argparse.ArgumentParser:
+    """Make the parser of a command; raises UsageError where there is no such command."""
     if command not in COMMANDS:
         near = near_match(command, COMMANDS)
         hint = f'did you mean "{near}"?' if near else f"known are {', '.join(COMMANDS)}"
         raise UsageError(f'backspring: unknown command "{command}": {hint}')
     place, help_line = COMMANDS[command]
-    module = importlib.import_module(place)
     parser = _Parser(prog=f"backspring {command}", description=help_line, allow_abbrev=False)
+    parser.set_defaults(units=None)
+    module = importlib.import_module(place)
     module.add_arguments(parser)
     parser.add_argument("--json", action="store_true", help="print one JSON document")
-    parser.add_argument("--units", choices=("mm", "in"), help="units of the output")
+    if getattr(module, "HAS_UNITS", True):
+        parser.add_argument("--units", choices=("mm", "in"), help="units of what is printed")
     parser.add_argument(
         "--no-color", dest="color", action="store_false", help="no colours on a terminal"
     )
-    options = parser.parse_args(words)
-    try:
-        answer: Answer = module.run(options)
-    except Explained as error:
+    return parser
+
+
+def _usage(command: str, error: UsageError) -> Fault:
+    hint = f"backspring {command} --help" if command in COMMANDS else "backspring --help"
+    return Fault("usage", "", f"{error} (see {hint})")
+
+
+def _worded(error: Error, options: Namespace) -> str:
+    if isinstance(error, Explained):
         error.units = "mm" if options.json else shown_units(options)
-        raise
-    return answer, options
+    return str(error)
 
 
 def _help() -> str:
@@ -141,12 +169,12 @@ def _help() -> str:
     )
 
 
-def _faults(error: Error) -> list[Fault]:
+def _faults(error: Error, options: Namespace) -> list[Fault]:
     faults = [each for each in getattr(error, "faults", ()) if isinstance(each, Fault)]
-    return faults or [Fault("bad-value", "", str(error))]
+    return faults or [Fault("bad-value", "", _worded(error, options))]
 
 
-def _show(command: str, answer: Answer, options: argparse.Namespace) -> None:
+def _show(command: str, answer: Answer, options: Namespace) -> None:
     if options.json:
         print(answer_json(command, answer))
     else:

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Literal
 
 from backspring._core import __version__
+from backspring.report.codes import severity_of
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -34,8 +35,7 @@ class Answer:
 def answer_json(command: str, answer: Answer) -> str:
     """Write an answer as its JSON document."""
     diagnostics = [
-        {"code": notice.code, "message": notice.message, "path": answer.path, "line": None}
-        for notice in answer.notices
+        _diagnostic(notice.code, notice.message, answer.path, None) for notice in answer.notices
     ]
     return _document(command, answer.status, answer.data, diagnostics)
 
@@ -43,15 +43,25 @@ def answer_json(command: str, answer: Answer) -> str:
 def error_json(command: str, faults: Sequence[Fault]) -> str:
     """Write faults as a JSON document."""
     diagnostics = [
-        {
-            "code": fault.code,
-            "message": f"{fault.key}: {fault.message}" if fault.key else fault.message,
-            "path": fault.path,
-            "line": fault.line,
-        }
+        _diagnostic(
+            fault.code,
+            f"{fault.key}: {fault.message}" if fault.key else fault.message,
+            fault.path,
+            fault.line,
+        )
         for fault in faults
     ]
     return _document(command, "error", {}, diagnostics)
+
+
+def _diagnostic(code: str, message: str, path: str | None, line: int | None) -> dict[str, Any]:
+    return {
+        "code": code,
+        "severity": severity_of(code),
+        "message": message,
+        "path": path,
+        "line": line,
+    }
 
 
 def _document(

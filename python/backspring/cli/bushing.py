@@ -31,9 +31,9 @@ def run(options: argparse.Namespace) -> Answer:
 
 
 def _read(options: argparse.Namespace, name: str) -> list[str | None]:
-    """Read each in the units asked for, or else in mm."""
-    units, option = shown_units(options), name.replace("_", "-")
+    """Read each; a bare number is in mm."""
+    option = name.replace("_", "-")
     return [
-        None if word == _NOT_READ else with_unit(word, "length", option, units)
+        None if word == _NOT_READ else with_unit(word, "length", option, "mm")
         for word in getattr(options, name) or ()
     ]

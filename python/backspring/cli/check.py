@@ -5,17 +5,21 @@ from __future__ import annotations
 import argparse
 
 from backspring import BladesCheck, check
-from backspring.cli import UsageError, uniform_spring
+from backspring.cli import uniform_spring
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design
 from backspring.cli.of_knife import add_log, asked_of, with_knife
+from backspring.cli.usage import UsageError
+from backspring.cli.watch import add_watch
 from backspring.report.check import check_report
 from backspring.report.check_blades import check_blades_report
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", nargs="?", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser, optional=True)
     parser.add_argument("--all", action="store_true", help="show every margin of the verdict")
+    add_watch(parser)
     add_log(parser)
     uniform_spring.add_arguments(parser)
 
@@ -25,8 +29,9 @@ def run(options: argparse.Namespace) -> Answer:
     given = uniform_spring.given(options)
     if options.design is not None and given:
         raise UsageError(f"backspring check: give a design file or {', '.join(given)}, not both")
-    if options.design is None and options.log is not None:
-        raise UsageError("backspring check: --log goes with a design file")
+    for name in ("log", "habits", "blade"):
+        if options.design is None and getattr(options, name) is not None:
+            raise UsageError(f"backspring check: --{name} goes with a design file")
     knife = None
     if options.design is not None:
         design, knife = asked_of(options)

@@ -5,12 +5,13 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from backspring import Design, load
-from backspring.cli import UsageError
+from backspring import Design
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import STANDARD_INPUT, add_design, given_design
 from backspring.cli.of_blades import chosen
 from backspring.cli.of_knife import add_log, asked_of
 from backspring.cli.pictures import write_picture
+from backspring.cli.usage import UsageError
 from backspring.cli.values import with_unit
 from backspring.question.compare import BladesComparison, compare
 from backspring.question.grind import grind
@@ -19,8 +20,8 @@ from backspring.report.compare import blades_comparison_report, comparison_repor
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", metavar="A", help="design file (TOML)")
-    parser.add_argument("other", nargs="?", metavar="B", help="the design to hold beside it")
+    add_design(parser, metavar="A")
+    add_design(parser, "other", "B", optional=True)
     parser.add_argument(
         "--ground",
         nargs=2,
@@ -35,6 +36,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Compare a design with another, with itself ground, or with the knife made from it."""
     first, second = _asked(options)
+    if options.blade is not None and not (first.of_all_blades or second.of_all_blades):
+        # Refuses a name that is not the one blade's.
+        first, second = chosen(first, options), chosen(second, options)
     found = compare(*(_of_blade(each, options) for each in (first, second)))
     data: dict[str, Any] = found.to_dict()
     if options.output is not None:
@@ -58,7 +62,9 @@ def _asked(options: argparse.Namespace) -> tuple[Design, Design]:
     others = (options.other, options.ground, options.log)
     if sum(each is not None for each in others) != 1:
         raise UsageError("backspring compare: give one of B, --ground FACE DEPTH, --log FILE")
-    design = load(options.design)
+    if options.design == options.other == STANDARD_INPUT:
+        raise UsageError("backspring compare: only one design can come from the standard input")
+    design = given_design(options)
     if options.log is not None:
         knife, _ = asked_of(options)
         if len(knife.blades) > 1:
@@ -68,10 +74,10 @@ def _asked(options: argparse.Namespace) -> tuple[Design, Design]:
     if options.habits is not None:
         raise UsageError("backspring compare: --habits goes with --log FILE")
     if options.other is not None:
-        return design, load(options.other)
+        return design, given_design(options, "other")
     face, written = options.ground
     if face not in ("back", "belly", "pad"):
         raise UsageError(f"backspring compare: --ground back, belly or pad, got {face}")
-    depth = with_unit(written, "length", "ground", options.units or design.units)
+    depth = with_unit(written, "length", "ground", design.units)
     ground = grind(design, **{face: depth})
     return design, ground.replace(name=f"{design.name}, {face} ground")

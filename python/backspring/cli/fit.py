@@ -5,12 +5,13 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from backspring import load
-from backspring.cli import UsageError, fit_log
+from backspring.cli import fit_log
 from backspring.cli.answer import Answer
-from backspring.cli.fit_values import Values
+from backspring.cli.fit_values import Values, require_faces
+from backspring.cli.given_design import add_design, given_design
 from backspring.cli.of_blades import add_blade, chosen, for_each_blade
 from backspring.cli.pictures import write_picture
+from backspring.cli.usage import UsageError
 from backspring.fit.after_back_grind import BackGround, readings_after_back_grind
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
 from backspring.fit.plan import allowance, fit_plan
@@ -22,7 +23,7 @@ from backspring.units import System
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     add = parser.add_argument
-    add("design", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser)
     add("--target", metavar="READING", help="loaded reading wanted (default: 0.001 in)")
     add("--support", help="instead of the design's own: two-pins, clamped, or a root stiffness")
     repeats = 'measured; repeats may be given; of several blades "NAME: READING", or --blade'
@@ -58,10 +59,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Answer with the allowance, or with a plan from readings or from a log."""
     _require_sense(options)
-    design = chosen(load(options.design), options)
+    design = chosen(given_design(options), options)
     several = design.of_all_blades or (options.log is not None and len(design.blades) > 1)
     if options.output is not None and several:
         raise UsageError("backspring fit: --output shows one blade: give --blade NAME, no --log")
+    require_faces(options, design)
     values = Values(options, design)
     if options.log is not None:
         return _from_log(options, values)

@@ -25,6 +25,8 @@ from backspring.report.tables import Block, Report
 _PULLS = ("pull", "closing_pull", "start_pull")
 _FIGURES = (*_PULLS, "hang", "moved", "hardness", "thickness_at", "tip_height", "gap")
 _MOST_GROUND = 4
+# What says how to plan.
+PLANNING = ("target", "reserve", "closed_by", "material", "tip", "tip_allowance", "output")
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -71,7 +73,7 @@ def require_sense(options: argparse.Namespace, refuse: Callable[[str], None]) ->
     if options.habits is not None and options.log is None:
         refuse("--habits goes with --log FILE")
     read = options.closed is not None or options.half_stop is not None
-    if options.undo and (options.log is None or given or read):
+    if options.undo and (options.log is None or given or read or options.habits is not None):
         refuse("--undo goes with --log FILE alone")
     if (options.hang is None) != (options.moved is None):
         refuse('--hang "2 kg at 32 mm" and --moved go together')
@@ -105,6 +107,7 @@ def opened(options: argparse.Namespace, values: Values) -> Iterator[Knife]:
 
 def undone(knife: Knife, options: argparse.Namespace) -> Answer:
     """Take the last entry off."""
+    _refuse_planning(options, "and --undo makes none")
     last, left = knife.undo(), len(knife.logged)
     undone = {"entry": left + 1, "kind": type(last).__name__, **asdict(last)}
     if not last.blade:
@@ -120,10 +123,18 @@ def undone(knife: Knife, options: argparse.Namespace) -> Answer:
 def told(knife: Knife, options: argparse.Namespace) -> Answer:
     """Say what the log tells, where its readings are not enough for a plan."""
     knife.require_agreement()
+    _refuse_planning(options, "the log does not hold the readings for one yet")
     data = {**_design(knife), "knife": knife.to_dict(), "plan": []}
     report = knife_report(knife, options.units)
     notices = (*knife.notices, *doubts(knife.estimate(), knife.spread_mm))
     return Answer("pass", data, report, notices, options.design)
+
+
+def _refuse_planning(options: argparse.Namespace, why: str) -> None:
+    """Refuse what is said of a plan where there is none."""
+    for name in PLANNING:
+        if getattr(options, name) is not None:
+            raise refusal(f"--{name.replace('_', '-')}", f"goes with a plan, {why}")
 
 
 def of_blades(knife: Knife, options: argparse.Namespace, values: Values) -> Answer:
@@ -139,6 +150,8 @@ def of_blades(knife: Knife, options: argparse.Namespace, values: Values) -> Answ
         plan = plan_of_blades(knife, **values.planning())
         page, notices = plan.laid_out(options.units), plan.notices
         data, headline, blocks = plan.to_dict(), page.headline, [*page.blocks]
+    else:
+        _refuse_planning(options, "the log does not hold the readings for one yet")
     for name, each in knives.items():
         data["blades"].setdefault(name, {})["knife"] = each.to_dict()
         units = options.units or knife.drawn.units

@@ -11,12 +11,28 @@ from backspring.design.design import Design
 from backspring.units import System
 
 
+def require_faces(options: argparse.Namespace, design: Design) -> None:
+    """Refuse a way to plan that is about a face which no tang of the design has."""
+    seen = [design.seen_from(each) for each in design.blades] if design.of_all_blades else [design]
+    tangs = [each.core.tang for each in seen]
+    missing = set()
+    if all(tang.kick is None for tang in tangs):
+        missing.add("kick")
+    if all(tang.half_stop_mm is None for tang in tangs):
+        missing.add("half_stop")
+    if options.closed_by is not None and "kick" in missing:
+        raise refusal("--closed-by", "goes with a kick, and this tang has none")
+    for face, _ in options.material or ():
+        if face.replace("-", "_") in missing:
+            raise refusal("--material", f"this tang has no {face}")
+
+
 class Values:
-    """Options read; a bare number is in the units of the output, or else of the design."""
+    """Options read; a bare number is in the design's units, whatever is printed."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
         self.options, self.design = options, design
-        self.units: System = options.units or design.units
+        self.units: System = design.units
 
     def length(self, written: str, option: str) -> str:
         """Read it in the units meant, and hand it on with its unit."""

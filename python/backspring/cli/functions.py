@@ -5,9 +5,12 @@ from __future__ import annotations
 import argparse
 
 from backspring.cli.answer import Answer
+from backspring.cli.usage import UsageError
 from backspring.faults import Fault, invalid, near_match
 from backspring.report.functions import functions_reference, functions_report, names
 from backspring.report.tables import Report
+
+HAS_UNITS = False
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -20,6 +23,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Describe the names."""
+    if options.reference and options.name is not None:
+        raise UsageError("backspring functions: give one of NAME and --reference")
     if options.reference:
         text = functions_reference()
         return Answer("pass", {"reference": text}, Report(text.rstrip(), ()))

@@ -6,11 +6,12 @@ import argparse
 from typing import Any
 
 from backspring import Design
-from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design
 from backspring.cli.of_blades import for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
+from backspring.cli.usage import UsageError
 from backspring.cli.values import with_unit
 from backspring.question.grind import grind_depth, grind_flush, grind_passes, grind_table
 from backspring.question.grind_result import Face, Rows
@@ -27,7 +28,7 @@ _QUESTIONS = {"remove": "--remove DEPTH", "to_pull": "--to-pull PULL", "flush": 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser)
     parser.add_argument("--face", choices=("back", "belly", "pad"), help="default: back")
     parser.add_argument("--remove", metavar="DEPTH", help='a table to this depth, as "0.3 mm"')
     parser.add_argument("--to-pull", metavar="PULL", help='the depth for a pull, as "5 lbf"')
@@ -85,7 +86,7 @@ def _answer(options: argparse.Namespace, design: Design) -> Answer:
 
 
 class _Values:
-    """The options read; a bare number is in the units of the output, or else of the design."""
+    """The options read; a bare number is in the design's units, whatever is printed."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
         self.options, self.design = options, design
@@ -126,9 +127,8 @@ class _Values:
         return None if written is None else self._parsed(written, kind, option or name)
 
     def _parsed(self, written: str, kind: Kind, option: str) -> str:
-        """Read it once in the units meant, and hand it on with its unit."""
-        units = self.options.units or self.design.units
-        return with_unit(written, kind, option.replace("_", "-"), units)
+        """Read it once, and hand it on with its unit."""
+        return with_unit(written, kind, option.replace("_", "-"), self.design.units)
 
 
 def _require_one_question(options: argparse.Namespace) -> None:

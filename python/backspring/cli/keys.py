@@ -6,8 +6,8 @@ import argparse
 import json
 from typing import Any
 
-from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.usage import UsageError
 from backspring.design.fields import ROWS, TABLES, key_in_core
 from backspring.design.schema import design_schema
 from backspring.faults import Fault, invalid, near_match
@@ -33,6 +33,8 @@ def run(options: argparse.Namespace) -> Answer:
     """Describe the keys."""
     if options.schema + options.reference + (options.key is not None) > 1:
         raise UsageError("backspring keys: give one of KEY, --schema and --reference")
+    if options.units is not None and (options.schema or options.reference):
+        raise UsageError("backspring keys: --schema and --reference tell both systems of units")
     units: System = options.units or "mm"
     if options.schema:
         schema = design_schema()

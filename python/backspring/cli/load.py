@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import argparse
 
-from backspring import Design, load
+from backspring import Design
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design, given_design
 from backspring.cli.of_blades import add_blade, for_each_blade, picture_of
 from backspring.cli.pictures import write_picture
 from backspring.cli.values import with_unit
@@ -16,7 +17,7 @@ from backspring.report.load_spring import loading_report
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     add = parser.add_argument
-    add("design", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser)
     add(
         "--at",
         metavar="STATION",
@@ -37,16 +38,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> Answer:
-    """Answer with force, movement, stress and pin forces; a bare number is in the units shown."""
-    return for_each_blade(load(options.design), options, lambda each: _answer(options, each))
+    """Answer with force, movement, stress and pin forces; bare numbers in the design's units."""
+    return for_each_blade(given_design(options), options, lambda each: _answer(options, each))
 
 
 def _answer(options: argparse.Namespace, design: Design) -> Answer:
-    units = options.units or design.units
-
     def read(name: str) -> str | None:
         written = getattr(options, name)
-        return None if written is None else with_unit(written, "length", name, units)
+        return None if written is None else with_unit(written, "length", name, design.units)
 
     found = load_spring(design, read("at"), read("clearance") or CLEARANCE, read("lever"))
     data = found.to_dict()

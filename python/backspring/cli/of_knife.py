@@ -6,8 +6,8 @@ import argparse
 from dataclasses import replace
 from pathlib import Path
 
-from backspring import load
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import given_design
 from backspring.cli.habits import add_habits, habits_of
 from backspring.cli.of_blades import add_blade, chosen
 from backspring.design.arguments import refusal
@@ -34,7 +34,7 @@ def asked_of(options: argparse.Namespace) -> tuple[Design, Knife | None]:
 
     Of several blades without --blade it is the knife of the first that was read.
     """
-    design = chosen(load(options.design), options)
+    design = chosen(given_design(options), options)
     if options.log is None:
         if options.habits is not None:
             raise refusal("habits", "go with --log FILE")

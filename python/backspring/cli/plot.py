@@ -5,11 +5,12 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from backspring import Design, check, load
-from backspring.cli import UsageError
+from backspring import Design, check
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design, given_design
 from backspring.cli.of_blades import add_blade, chosen
 from backspring.cli.pictures import write_picture
+from backspring.cli.usage import UsageError
 from backspring.report.tables import Report
 
 # Written out here, so that --help also answers without matplotlib.
@@ -19,7 +20,7 @@ _AT_AN_ANGLE = ("positions", "stress")
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser)
     parser.add_argument("--output", required=True, metavar="FILE", help="FILE.png or FILE.svg")
     parser.add_argument(
         "--kind", choices=_KINDS, default="sheet", help="what to draw (default: sheet, all of it)"
@@ -39,7 +40,7 @@ def run(options: argparse.Namespace) -> Answer:
     if options.angle is not None and options.kind not in _AT_AN_ANGLE:
         kinds = " or ".join(f"--kind {kind}" for kind in _AT_AN_ANGLE)
         raise UsageError(f"backspring plot: --angle goes with {kinds}")
-    design = load(options.design)
+    design = given_design(options)
     if options.angle is not None and chosen(design, options).of_all_blades:
         names = ", ".join(design.blades)
         raise UsageError(f"backspring plot: --angle needs --blade, one of {names}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design
 from backspring.cli.of_blades import chosen
 from backspring.cli.of_knife import add_log, asked_of
 from backspring.report.page import page
@@ -13,7 +14,7 @@ from backspring.report.tables import Report
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser)
     parser.add_argument("-o", "--output", required=True, metavar="FILE", help="FILE.html")
     add_log(parser)
 

@@ -6,11 +6,12 @@ import argparse
 from typing import Any
 
 from backspring import Design
-from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design
 from backspring.cli.of_blades import for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
+from backspring.cli.usage import UsageError
 from backspring.cli.values import shown_units, with_unit
 from backspring.errors import NoConvergence
 from backspring.question.size import propose_taper, size
@@ -20,7 +21,7 @@ from backspring.units import Kind
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser)
     parser.add_argument("--pull", help='peak pull, opening, as "5 lbf"')
     parser.add_argument("--yield-margin", metavar="MARGIN", help="least margin, as 1.2")
     parser.add_argument(
@@ -106,10 +107,10 @@ def _require_sense(options: argparse.Namespace) -> None:
 
 
 class _Values:
-    """The options read; a bare number is in the units of the output, or else of the design."""
+    """The options read; a bare number is in the design's units, whatever is printed."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
-        self.options, self.units = options, options.units or design.units
+        self.options, self.units = options, design.units
 
     def read(self, name: str, kind: Kind) -> str | None:
         """Read an option and hand it on with its unit; None when it was not given."""

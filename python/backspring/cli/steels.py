@@ -7,10 +7,10 @@ from dataclasses import asdict
 from typing import Any
 
 from backspring import steel as steels
-from backspring.cli import UsageError
 from backspring.cli.answer import Answer
 from backspring.cli.pictures import write_picture
 from backspring.cli.temper_question import TemperAnswer, temper_answer
+from backspring.cli.usage import UsageError
 from backspring.faults import Fault, invalid
 from backspring.report.steel import cited, steel_blocks, steels_table
 from backspring.report.tables import Report

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Any
 
-from backspring.cli import UsageError
+from backspring.cli.usage import UsageError
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice
@@ -37,12 +37,12 @@ def temper_answer(steel: Steel, options: argparse.Namespace, units: System) -> T
             if getattr(options, each) is not None:
                 raise UsageError(f"backspring steels: --{each} needs --temper or --hardness")
         return None
-    time_h = _read(options.time, "time", "--time", units)
-    data = _temper(steel, options, time_h, units)
+    time_h = None if options.time is None else _quantity(options.time, "time", "--time")
+    data = _temper(steel, options, time_h)
     headline = _headline(steel, data, options.temper is not None, units)
     notices = [*tempering.temper_notices(steel, data["temper_c"], time_h)]
     if options.after is not None:
-        data["after"] = _after(steel, options.after, data, units)
+        data["after"] = _after(steel, options.after, data)
         headline += _left(data["after"], units)
         notices += _after_notices(data["after"])
     lines = tuple(notice.text(units) for notice in notices)
@@ -54,25 +54,19 @@ def temper_answer(steel: Steel, options: argparse.Namespace, units: System) -> T
     )
 
 
-def _read(text: str | None, kind: Kind, option: str, units: System) -> float | None:
-    return None if text is None else _quantity(text, kind, option, units)
-
-
-def _quantity(text: str, kind: Kind, option: str, units: System) -> float:
+def _quantity(text: str, kind: Kind, option: str) -> float:
     try:
-        return parse(text, kind, units)
+        return parse(text, kind)
     except InvalidInput as error:
         raise invalid([Fault("bad-value", option, str(error))]) from None
 
 
-def _temper(
-    steel: Steel, options: argparse.Namespace, time_h: float | None, units: System
-) -> dict[str, Any]:
+def _temper(steel: Steel, options: argparse.Namespace, time_h: float | None) -> dict[str, Any]:
     data: dict[str, Any] = {}
     if options.temper is not None:
-        temper_c = _quantity(options.temper, "temperature", "--temper", units)
+        temper_c = _quantity(options.temper, "temperature", "--temper")
     else:
-        wanted = _quantity(options.hardness, "hardness", "--hardness", units)
+        wanted = _quantity(options.hardness, "hardness", "--hardness")
         found = tempering.temper_for(steel, wanted, time_h)
         temper_c = found.value
         data |= {"temper_low_c": found.low, "temper_high_c": found.high}
@@ -108,9 +102,9 @@ def _hardness(data: dict[str, Any]) -> str:
     )
 
 
-def _after(steel: Steel, given: list[str], data: dict[str, Any], units: System) -> dict[str, Any]:
-    later_c = _quantity(given[0], "temperature", "--after", units)
-    later_h = _quantity(given[1], "time", "--after", units)
+def _after(steel: Steel, given: list[str], data: dict[str, Any]) -> dict[str, Any]:
+    later_c = _quantity(given[0], "temperature", "--after")
+    later_h = _quantity(given[1], "time", "--after")
     effect = tempering.after_heat(steel, data["temper_c"], data["time_h"], later_c, later_h)
     return {
         "temperature_c": later_c,

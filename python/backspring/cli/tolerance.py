@@ -6,18 +6,19 @@ import argparse
 import sys
 
 from backspring import Design, Knife, tolerance
-from backspring.cli import UsageError
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design
 from backspring.cli.of_blades import for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
+from backspring.cli.usage import UsageError
 from backspring.design.arguments import refusal
 from backspring.report.tolerance import tolerance_report
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser)
     parser.add_argument(
         "--spread",
         action="append",

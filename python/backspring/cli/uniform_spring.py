@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Any
 
 from backspring import Design, InvalidInput
-from backspring.cli import UsageError
+from backspring.cli.usage import UsageError
 from backspring.faults import Fault, invalid
 from backspring.report.display import text
 from backspring.units import System, parse
@@ -31,7 +31,9 @@ _NAIL_NICK_MM = 35.0
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add an option for each number."""
-    group = parser.add_argument_group("instead of a design file, all of")
+    group = parser.add_argument_group(
+        "instead of a design file, all of", "a bare number is in mm, hardness in HRC"
+    )
     for name, (help_line, _) in _OPTIONS.items():
         group.add_argument(f"--{name}", metavar=name.upper(), help=help_line)
 
@@ -77,11 +79,10 @@ def make_design(options: argparse.Namespace) -> Design:
 
 
 def _tables(options: argparse.Namespace) -> dict[str, Any]:
-    units: System = options.units or "mm"
-    length_mm = _length_mm(options.length, units)
+    length_mm = _length_mm(options.length)
     return {
         "name": "Uniform spring",
-        "units": units,
+        "units": "mm",
         "spring": {
             "steel": options.steel,
             "hardness": options.hardness,
@@ -106,10 +107,10 @@ def _tables(options: argparse.Namespace) -> dict[str, Any]:
     }
 
 
-def _length_mm(written: str, units: System) -> float | None:
+def _length_mm(written: str) -> float | None:
     """Read the length; when it cannot be read the design tells why."""
     try:
-        return parse(written, "length", units)
+        return parse(written, "length")
     except InvalidInput:
         return None
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import argparse
 
+from backspring.cli.given_design import given_design
 from backspring.design.arguments import quantity
-from backspring.design.load import load
 from backspring.units import Kind, System
 
 _UNITS: dict[Kind, str] = {"force": " N", "length": " mm"}
@@ -21,5 +21,6 @@ def shown_units(options: argparse.Namespace) -> System:
     if options.units is not None:
         units: System = options.units
         return units
-    design = getattr(options, "design", None)
-    return "mm" if design is None else load(design).units
+    if getattr(options, "design", None) is None:
+        return "mm"
+    return given_design(options).units

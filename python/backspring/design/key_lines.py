@@ -55,6 +55,11 @@ class KeyLines:
             key = key.rpartition(".")[0]
         return None
 
+    def key_at(self, line: int) -> str:
+        """Key whose value stands on a line, or began before it; empty above the first."""
+        before = [(number, key) for key, number in self._lines.items() if number <= line]
+        return max(before, key=lambda each: each[0])[1] if before else ""
+
 
 def _dotted(written: str) -> str:
     return ".".join(part.strip().strip("\"'") for part in written.split("."))

@@ -1,0 +1,41 @@
+"""The design that a command is asked about: of a file, or of the standard input."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+
+from backspring.design.design import Design
+from backspring.design.load import LARGEST_BYTES, load, load_content
+
+STANDARD_INPUT = "-"
+
+
+def add_design(
+    parser: argparse.ArgumentParser,
+    name: str = "design",
+    metavar: str = "DESIGN",
+    *,
+    optional: bool = False,
+) -> None:
+    """Add the argument."""
+    parser.add_argument(
+        name,
+        nargs="?" if optional else None,
+        metavar=metavar,
+        help=f"design file (TOML); {STANDARD_INPUT} reads it from the standard input",
+    )
+
+
+def given_design(options: argparse.Namespace, name: str = "design") -> Design:
+    """Load what an option names, once for a command, for the standard input comes only once."""
+    loaded: dict[str, Design] = vars(options).setdefault("loaded", {})
+    if name not in loaded:
+        loaded[name] = _load(getattr(options, name))
+    return loaded[name]
+
+
+def _load(path: str) -> Design:
+    if path != STANDARD_INPUT:
+        return load(path)
+    return load_content(sys.stdin.buffer.read(LARGEST_BYTES + 1), path)
