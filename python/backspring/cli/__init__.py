@@ -22,6 +22,7 @@ from backspring.faults import Fault, near_match
 
 # Name, module and one line of help: a module is loaded only when its command is asked for.
 COMMANDS = {
+    "advise": ("backspring.cli.advise", "what to change so that a design meets its targets"),
     "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
     "compare": ("backspring.cli.compare", "what changes between two designs, and by what"),
@@ -96,7 +97,8 @@ def _run(words: list[str]) -> tuple[int, Callable[[], None]]:
     except Error as error:
         faults, code = _faults(error), _BAD_USE
     else:
-        return _EXIT[answer.status], lambda: _show(command, answer, options)
+        code = _EXIT[answer.status] if answer.found else _NO_SOLUTION
+        return code, lambda: _show(command, answer, options)
     return code, lambda: _tell(command, as_json, faults)
 
 
