@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from backspring.fit.shop_habits import shop_habits
     from backspring.many import ManyChecks, check_many
     from backspring.picture.plot import plot
+    from backspring.question.advise import advise
+    from backspring.question.advise_result import Advice, Advised
     from backspring.question.bushing import Bushing, turning_test
     from backspring.question.causes import Cause
     from backspring.question.check import Beside, BladesCheck, Check, TargetResult, check
@@ -59,6 +61,8 @@ if TYPE_CHECKING:
     from backspring.report.sentences import in_words
 
 __all__ = [
+    "Advice",
+    "Advised",
     "Allowance",
     "Beside",
     "BladesAllowance",
@@ -97,6 +101,7 @@ __all__ = [
     "TargetResult",
     "Tolerance",
     "__version__",
+    "advise",
     "allowance",
     "bearing_pressures",
     "check",
@@ -135,6 +140,8 @@ __all__ = [
 
 # Each name is fetched on first use, so that `backspring --help` answers at once.
 _HOMES = {
+    "Advice": "question.advise_result",
+    "Advised": "question.advise_result",
     "Allowance": "fit.result",
     "Beside": "question.check",
     "BladesAllowance": "fit.blades_result",
@@ -171,6 +178,7 @@ _HOMES = {
     "TargetChange": "question.compare",
     "TargetResult": "question.check",
     "Tolerance": "question.tolerance",
+    "advise": "question.advise",
     "allowance": "fit.plan",
     "bearing_pressures": "question.sweep",
     "check": "question.check",

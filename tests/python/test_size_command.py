@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import json
+import tomllib
 from pathlib import Path
 
 import pytest
 
+import backspring as bs
 from backspring.cli import main
 
 REPO = Path(__file__).resolve().parents[2]
-HERON = str(REPO / "data" / "designs" / "heron.toml")
-KESTREL = str(REPO / "data" / "designs" / "kestrel.toml")
+DESIGNS = REPO / "data" / "designs"
+HERON = str(DESIGNS / "heron.toml")
+KESTREL = str(DESIGNS / "kestrel.toml")
 LBF_N = 4.4482216152605  # NIST SP 811, appendix B
 
 
@@ -38,7 +41,38 @@ def test_the_text_says_what_to_put_in_the_file(capsys: pytest.CaptureFixture[str
     assert main(["size", HERON, "--pull", "10 N", "--yield-margin", "1.2", *words, "0.8"]) == 0
     said = capsys.readouterr().out
     assert said.startswith("Heron: width ")
-    assert "spring.width = " in said and "fit.preload = " in said
+    changes = tomllib.loads(said.split("In the design file")[1].split("\n\n")[0])
+    again = bs.check(bs.load(HERON).replace(**dotted(changes)))
+    assert max(stroke.peak_pull_n for stroke in again.strokes) == pytest.approx(10.0, rel=1e-5)
+    assert again.travel.yield_margin == pytest.approx(1.2, rel=1e-5)
+    assert "preload 0.30 to 0.80 mm" in said
+    assert "could be varied as well: thickness, pivot, length" in said
+
+
+def dotted(tables: dict[str, dict[str, object]]) -> dict[str, object]:
+    return {f"{table}.{key}": v for table, keys in tables.items() for key, v in keys.items()}
+
+
+def test_a_spring_that_yields_is_said_to_and_exits_1(capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["size", HERON, "--pull", "14 N", "--vary", "fit.preload"]) == 1
+    assert "which yields" in capsys.readouterr().out.splitlines()[0]
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_the_document_holds_what_to_put_in_the_file(
+    units: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """In the file's own units, each value with its unit; a key that has to go is null."""
+    path = str(DESIGNS / ("wren.toml" if units == "mm" else "kestrel.toml"))
+    main(["size", path, "--pull", "11 N", "--vary", "fit.preload", "--json"])
+    data = json.loads(capsys.readouterr().out)["data"]
+    changes = data["solutions"][0]["changes"]
+    assert changes["fit.preload"].endswith(f" {units}")
+    assert ("fit.rear_pin_offset" in changes) == (units == "mm")
+    again = bs.check(bs.load(path).replace(**changes))
+    assert max(stroke.peak_pull_n for stroke in again.strokes) == pytest.approx(11.0, rel=1e-5)
+    assert data["could_vary"] == ["thickness", "width", "pivot", "length"]
+    assert data["bounds_mm"]["fit.preload"][0] > 0.0
 
 
 def test_stock_sizes(capsys: pytest.CaptureFixture[str]) -> None:

@@ -26,6 +26,7 @@ from backspring.faults import Fault, near_match
 
 # Name, module and one line of help: a module is loaded only when its command is asked for.
 COMMANDS = {
+    "advise": ("backspring.cli.advise", "what to change so that a design meets its targets"),
     "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
     "codes": ("backspring.cli.codes", "codes of diagnostics with their severity"),
@@ -116,7 +117,8 @@ def _answer(command: str, options: Namespace) -> _Shown:
     except Error as error:
         faults, code = _faults(error, options), _BAD_USE
     else:
-        return _EXIT[answer.status], partial(_show, command, answer, options)
+        code = _EXIT[answer.status] if answer.found else _NO_SOLUTION
+        return code, partial(_show, command, answer, options)
     return code, partial(_tell, command, options.json, faults)
 
 

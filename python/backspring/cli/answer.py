@@ -23,13 +23,17 @@ _FORMAT = 1
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """Result of a command: verdict, data for JSON, report for people, notices."""
+    """Result of a command: verdict, data for JSON, report for people, notices.
+
+    `found` is whether there is a solution, where one was looked for.
+    """
 
     status: Literal["pass", "fail"]
     data: dict[str, Any]
     report: Report
     notices: Sequence[Notice] = field(default=())
     path: str | None = None
+    found: bool = True
 
 
 def answer_json(command: str, answer: Answer) -> str:

@@ -92,6 +92,8 @@ def size(
         solutions=tuple(solution(each) for each in result.answers),
         nearest=None if result.nearest is None else solution(result.nearest),
         limits=all_from_core(result.limits),
+        bounds_mm=_bounds_mm(design, dimensions),
+        others=_others(keys),
     )
 
 
@@ -129,6 +131,24 @@ def name_of(dimension: _core.SizeDimension) -> str:
     """Name a dimension by its key, with its station where it has one."""
     station = dimension.station_mm
     return dimension.key if station is None else f"{dimension.key}@{station:.10g}"
+
+
+def _bounds_mm(
+    design: Design, dimensions: list[_core.SizeDimension]
+) -> dict[str, tuple[float, float]]:
+    """How far each could go; stock sizes go from the least to the largest."""
+    found = {}
+    for each in dimensions:
+        bounds = _core.size_bounds(design.core, each)
+        ends = each.stock_mm or (bounds.low_mm, bounds.high_mm)
+        found[name_of(each)] = (min(ends), max(ends))
+    return found
+
+
+def _others(keys: tuple[str, ...]) -> tuple[str, ...]:
+    """Short names of what was not varied."""
+    varied = {key.partition("@")[0] for key in keys}
+    return tuple(name for name, key in KEYS.items() if key not in varied and key != SCALE)
 
 
 def _dimensions(

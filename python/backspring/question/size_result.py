@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, field
 from functools import cached_property
 from typing import Any, Literal
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.design.file_lines import changed_keys
 from backspring.errors import NoConvergence
 from backspring.notice import Notice
 from backspring.question.check import Check, TargetResult, check_blade
@@ -44,7 +45,8 @@ class Sized(Reported):
     """All ways found to meet a pull and a margin.
 
     Without any, `nearest` is the nearest design that can be made and `limits` says what holds it.
-    `vary` are the keys that were free, with their station where there is one.
+    `vary` are the keys that were free, with their station where there is one; `bounds_mm` how far
+    each could go, `others` the short names of what could be varied as well.
     """
 
     _report_by = "size:size_report"
@@ -56,6 +58,8 @@ class Sized(Reported):
     solutions: tuple[Solution, ...]
     nearest: Solution | None = None
     limits: tuple[Notice, ...] = ()
+    bounds_mm: dict[str, tuple[float, float]] = field(default_factory=dict)
+    others: tuple[str, ...] = ()
 
     @property
     def found(self) -> bool:
@@ -99,11 +103,17 @@ class Sized(Reported):
             "pull_n": self.pull_n,
             "yield_margin": self.yield_margin,
             "vary": list(self.vary),
-            "solutions": [each.to_dict() for each in self.solutions],
+            "bounds_mm": {key: list(pair) for key, pair in self.bounds_mm.items()},
+            "could_vary": list(self.others),
+            "solutions": [self._told(each) for each in self.solutions],
             "targets": [asdict(each) for each in self.targets] if self.found else [],
-            "nearest": None if self.nearest is None else self.nearest.to_dict(),
+            "nearest": None if self.nearest is None else self._told(self.nearest),
             "limits": [limit.message for limit in self.limits],
         }
+
+    def _told(self, solution: Solution) -> dict[str, Any]:
+        changes = changed_keys(solution.design, self.original)
+        return {**solution.to_dict(), "changes": changes}
 
 
 @dataclass(frozen=True, repr=False)
@@ -148,6 +158,7 @@ class Taper(Reported):
         return {
             "design": self.original.identity(),
             "sha256": self.design.sha256,
+            "changes": changed_keys(self.design, self.original),
             "thickness_mm": profile(self.design),
             "pull_n": self.pull_n,
             "peak_stress_mpa": self.peak_stress_mpa,

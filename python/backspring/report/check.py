@@ -24,7 +24,7 @@ CAUTION = (
     "load."
 )
 _FIGURES = {"youngs_modulus": "Young's modulus", "poisson": "Poisson's ratio"}
-_TARGET_KINDS: dict[str, Shown] = {
+TARGET_KINDS: dict[str, Shown] = {
     "pull": "force",
     "yield_margin": "margin",
     "reading": "reading",
@@ -201,7 +201,7 @@ def _snaps(check: Check, units: System) -> TextTable:
 
 def target_row(target: TargetResult, units: System) -> tuple[str, ...]:
     """Write one target as a row: what is, what is wanted, met or missed."""
-    kind = _TARGET_KINDS[target.name]
+    kind = TARGET_KINDS[target.name]
     low, high = target.low, target.high
     wanted = (
         f"at least {text(low, kind, units)}"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from backspring.design.design import Design
+from backspring.design.file_lines import changed_keys, file_lines
 from backspring.question.check import check_blade
 from backspring.question.size_result import Sized, Solution, Taper, profile
 from backspring.report.check import CAUTION, target_row
@@ -19,13 +19,6 @@ NAMES = {
     "tang.pivot": "pivot",
     "spring.length": "length",
 }
-# Keys of a blade whose values sizing may change, as they stand in a design file.
-_KEYS = (
-    ("spring.pad", lambda blade: [blade.pad.start_mm, blade.pad.end_mm]),
-    ("tang.pivot", lambda blade: blade.tang.pivot_mm),
-    ("fit.preload", lambda blade: blade.fit.preload_mm),
-    ("fit.dial", lambda blade: blade.fit.dial_mm),
-)
 
 
 def size_report(sized: Sized, units: System | None = None) -> Report:
@@ -40,6 +33,8 @@ def headline(sized: Sized, units: System) -> str:
         return refusal(sized, units)
     first = sized.solutions[0]
     parts = [f"{_sizes(first, units)} for {_effect(first, units)}"]
+    if first.yield_margin < 1.0:
+        parts.append("which yields")
     if len(sized.solutions) > 1:
         parts.append(f"{len(sized.solutions)} ways in all")
     return f"{sized.original.title}: {', '.join(parts)}"
@@ -55,7 +50,8 @@ def refusal(sized: Sized, units: System) -> str:
     answer = f"{sized.original.title}: no size gives {' with '.join(wanted)}"
     if sized.nearest is not None:
         answer += f"; nearest: {_sizes(sized.nearest, units)} for {_effect(sized.nearest, units)}"
-    return f"{answer}; {'; '.join(limit.text(units) for limit in sized.limits)}"
+    limits = [limit.text(units) for limit in sized.limits]
+    return f"{answer}; tried: {'; '.join([*_tried(sized, units), *limits])}"
 
 
 def taper_report(taper: Taper, units: System | None = None) -> Report:
@@ -90,6 +86,7 @@ def taper_report(taper: Taper, units: System | None = None) -> Report:
         TextTable("Strength", heads, rows),
         _judged(taper, units),
         TextTable("Thickness", (f"station {unit}", f"thickness {unit}"), stations),
+        Lines("In the design file", file_lines(changed_keys(taper.design, taper.original, units))),
         Lines("Caution", (CAUTION,)),
     )
     return Report(line, blocks)
@@ -143,13 +140,26 @@ def _blocks(sized: Sized, units: System) -> Iterator[Block]:
     shown = sized.solutions or ((sized.nearest,) if sized.nearest else ())
     if shown:
         yield _table(sized, shown, units)
-        title = "Design file, in mm" if sized.found else "Nearest, in the design file, in mm"
-        yield Lines(title, tuple(_file_lines(sized, shown[0])))
+        changes = changed_keys(shown[0].design, sized.original, units)
+        title = "In the design file" if sized.found else "Nearest, in the design file"
+        yield Lines(title, file_lines(changes))
     if sized.found and sized.targets:
         yield _judged(sized, units)
+    yield Lines("Tried", tuple(_tried(sized, units)))
     if sized.limits:
         yield Lines("In the way", tuple(limit.text(units) for limit in sized.limits))
     yield Lines("Caution", (CAUTION,))
+
+
+def _tried(sized: Sized, units: System) -> Iterator[str]:
+    """Say how far each size could go, and what else could be varied."""
+    ends = (
+        f"{_name(key, units)} {number(low, 'length', units)} to {text(high, 'length', units)}"
+        for key, (low, high) in sized.bounds_mm.items()
+    )
+    yield ", ".join(ends)
+    if sized.others:
+        yield f"could be varied as well: {', '.join(sized.others)}"
 
 
 def _judged(result: Sized | Taper, units: System) -> TextTable:
@@ -170,28 +180,3 @@ def _table(sized: Sized, shown: tuple[Solution, ...], units: System) -> TextTabl
         for each in shown
     )
     return TextTable("Solutions" if sized.found else "Nearest", heads, rows)
-
-
-def _file_lines(sized: Sized, solution: Solution) -> Iterator[str]:
-    new, old = solution.design.core, sized.original.core
-    if [*new.spring.thickness] != [*old.spring.thickness]:
-        rows = ", ".join(f"[{x:.6g}, {thick:.6g}]" for x, thick in profile(solution.design))
-        yield f"spring.thickness = [{rows}]"
-    if new.spring.width_mm != old.spring.width_mm:
-        yield f"spring.width = {new.spring.width_mm:.6g}"
-    for blade, was in zip(new.blades, old.blades, strict=True):
-        for key, read in _KEYS:
-            value = read(blade)
-            if value == read(was):
-                continue
-            ends = value if isinstance(value, list) else [value]
-            written = ", ".join(f"{each:.6g}" for each in ends)
-            line = f"[{written}]" if isinstance(value, list) else written
-            yield f"{_in_file(key, blade.name, solution.design)} = {line}"
-
-
-def _in_file(key: str, blade: str, design: Design) -> str:
-    """Name a key as the file has it; of a further blade, that blade's."""
-    if blade == design.blades[0]:
-        return key
-    return f"blades.{blade}.{key.removeprefix('spring.')}"

@@ -1,0 +1,136 @@
+"""What advice comes to: changes that meet every target with their price, or what excludes what."""
+
+from __future__ import annotations
+
+from dataclasses import asdict, dataclass
+from typing import Any, Literal
+
+from backspring.design.design import Design
+from backspring.question.check import TargetResult
+from backspring.report.result import Reported
+from backspring.unit_table import Kind, System
+
+
+@dataclass(frozen=True)
+class Moved:
+    """One number that advice changes, in the core's units; a steel by its name.
+
+    `relative`: `to` is what is added to what was drawn. `face`: ground to suit the rest.
+    """
+
+    key: str
+    name: str
+    kind: Kind
+    was: float | str
+    to: float | str
+    relative: bool = False
+    face: bool = False
+
+
+@dataclass(frozen=True)
+class Advice:
+    """A changed design, what was changed and what that costs.
+
+    `changes` are keys of the design file with their new values, each with its unit. `figures` are
+    those of the changed design; `falls_short` names what of the verdict had margin to spare before
+    and has none now. `size`: 1 is a change as far as its limit, of two the root of the sum of
+    squares; faces that are fitted count for nothing.
+    """
+
+    design: Design
+    changes: dict[str, Any]
+    moved: tuple[Moved, ...]
+    size: float
+    figures: dict[str, Any]
+    targets: tuple[TargetResult, ...]
+    falls_short: tuple[str, ...]
+    met: bool
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON."""
+        return {
+            "changes": self.changes,
+            "figures": self.figures,
+            "met": self.met,
+            "targets": [asdict(each) for each in self.targets],
+            "falls_short": list(self.falls_short),
+            "size": self.size,
+            "sha256": self.design.sha256,
+        }
+
+
+@dataclass(frozen=True)
+class Exclusive:
+    """Targets that no one or two changes within the limits meet together.
+
+    `best` tells how near each comes while the others of them are met; none where that is not so
+    anywhere.
+    """
+
+    targets: tuple[str, ...]
+    best: dict[str, float | None]
+
+
+@dataclass(frozen=True)
+class Limit:
+    """How far a change may go and in which steps, in the core's units; of steels which.
+
+    `relative`: the limits are for what is added.
+    """
+
+    key: str
+    name: str
+    kind: Kind
+    now: float
+    low: float
+    high: float
+    step: float
+    relative: bool = False
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, repr=False)
+class Advised(Reported):
+    """Changes that meet every target, smallest first: single ones, then two together.
+
+    None where the design meets its targets. Where none is found, `nearest` comes nearest and
+    `exclusive` says which targets stand against each other. `limits` are the changes that were
+    tried, `faces` the keys of faces that are ground to suit, `units` those that values are set in.
+    """
+
+    _report_by = "advise:advise_report"
+
+    original: Design
+    units: System
+    targets: tuple[TargetResult, ...]
+    figures: dict[str, Any]
+    advice: tuple[Advice, ...]
+    nearest: Advice | None
+    exclusive: tuple[Exclusive, ...]
+    limits: tuple[Limit, ...]
+    faces: tuple[str, ...]
+    works: bool
+
+    @property
+    def status(self) -> Literal["pass", "fail"]:
+        """Whether the design as it stands meets its targets."""
+        met = self.works and all(each.met for each in self.targets)
+        return "pass" if met else "fail"
+
+    @property
+    def found(self) -> bool:
+        """Whether there is an answer: nothing to change, or what to change."""
+        return self.status == "pass" or bool(self.advice)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Results as plain data, ready for JSON; values carry their units, or their names do."""
+        return {
+            "design": self.original.identity(),
+            "targets": [asdict(each) for each in self.targets],
+            "figures": self.figures,
+            "advice": [each.to_dict() for each in self.advice],
+            "nearest": None if self.nearest is None else self.nearest.to_dict(),
+            "exclusive": [asdict(each) for each in self.exclusive],
+            "limits": [asdict(each) for each in self.limits],
+            "faces": list(self.faces),
+        }
