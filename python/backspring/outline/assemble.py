@@ -1,0 +1,164 @@
+"""A joint put together from its outlines as at the bench, with the rear pin out."""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from backspring.outline.chain import Chain, Piece
+from backspring.outline.tang_of import TangOutline, tang_outline
+from backspring.outline.thickness import Row, mid_line_mm, thickness_mm
+
+_SAME_MM = 1e-6
+_MOST_TURN_RAD = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class Hole:
+    """A round hole."""
+
+    center_mm: complex
+    diameter_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Outlines:
+    """What a pattern draws: every part in coordinates of its own, the tang as it stands open.
+
+    The spring's holes are those for the middle and the rear pin; the liner's three centres are of
+    pivot, middle and rear pin.
+    """
+
+    spring: Chain
+    spring_holes: tuple[Hole, Hole]
+    tang: Chain
+    tang_hole: Hole
+    pivot_mm: complex
+    middle_mm: complex
+    rear_mm: complex
+
+
+@dataclass(frozen=True, slots=True)
+class Assembled:
+    """What the outlines say of the joint, stations from the middle pin along the pad's face."""
+
+    pivot_mm: float
+    rear_pin_mm: float
+    pad_mm: tuple[float, float]
+    tilt_rad: float
+    rear_pin_offset_mm: float
+    thickness_mm: tuple[Row, ...]
+    mid_line_mm: tuple[Row, ...]
+    pin_hole_mm: tuple[float, float]
+    pin_hole_offset_mm: tuple[float, float]
+    tang: TangOutline
+
+    @property
+    def preload_mm(self) -> float:
+        """Interference at the pivot's station."""
+        return self.rear_pin_offset_mm * self.pivot_mm / self.rear_pin_mm
+
+
+def assemble(outlines: Outlines) -> Assembled:
+    """Lay the spring's pad on the open face, middle holes together, and read the joint off.
+
+    Raises ValueError where spring and tang do not meet.
+    """
+    ahead = outlines.pivot_mm - outlines.middle_mm
+    turn = abs(ahead) / ahead
+    pivot = ahead * turn
+    spring = outlines.spring.moved(turn, -outlines.spring_holes[0].center_mm * turn)
+    rear_hole = (outlines.spring_holes[1].center_mm - outlines.spring_holes[0].center_mm) * turn
+    rear_pin = (outlines.rear_mm - outlines.middle_mm) * turn
+    tang = outlines.tang.moved(turn, -outlines.tang_hole.center_mm * turn)
+    lie = _lie(spring, tang, pivot)
+    spring, rear_hole = spring.moved(cmath.exp(1j * lie), 0j), rear_hole * cmath.exp(1j * lie)
+    pad = pad_of(spring)
+    along = pad.end_mm - pad.start_mm
+    level = abs(along) / along
+    spring = spring.moved(level, 0j)
+    pivot, rear_hole, rear_pin = pivot * level, rear_hole * level, rear_pin * level
+    open_tang = tang_outline(tang.moved(level, 0j))
+    rows = thickness_mm(spring)
+    face = (pad.end_mm * level).imag
+    offsets = tuple(_offset_mm(spring, hole) for hole in (0j, rear_hole))
+    return Assembled(
+        pivot_mm=pivot.real,
+        rear_pin_mm=-rear_pin.real,
+        pad_mm=((pad.start_mm * level).real, (pad.end_mm * level).real),
+        tilt_rad=_tilt_rad(open_tang),
+        rear_pin_offset_mm=(rear_pin - rear_hole).imag,
+        thickness_mm=rows,
+        mid_line_mm=mid_line_mm(spring, rows, face),
+        pin_hole_mm=(outlines.spring_holes[0].diameter_mm, outlines.spring_holes[1].diameter_mm),
+        pin_hole_offset_mm=(offsets[0], offsets[1]),
+        tang=open_tang,
+    )
+
+
+def pad_of(spring: Chain) -> Piece:
+    """The straight piece of the belly farthest ahead, which is the face the tang can touch."""
+    belly = [piece for piece in spring.pieces if piece.end_mm.real - piece.start_mm.real > _SAME_MM]
+    straight = [piece for piece in belly if not piece.bulge]
+    if not straight:
+        raise ValueError("the spring has no straight face for the tang")
+    return max(straight, key=lambda piece: piece.end_mm.real)
+
+
+def _lie(spring: Chain, tang: Chain, pivot: complex) -> float:
+    """Angle by which the spring turns about the middle pin until its belly meets the tang."""
+
+    def gap(turn_rad: float) -> float:
+        return least_gap_mm(spring.moved(cmath.exp(1j * turn_rad), 0j), tang.moved(1.0, pivot))
+
+    low, high = -_MOST_TURN_RAD, _MOST_TURN_RAD
+    if not gap(low) < 0.0 < gap(high):
+        raise ValueError("the spring does not meet the tang's open face")
+    for _ in range(60):
+        middle = 0.5 * (low + high)
+        if gap(middle) < 0.0:
+            low = middle
+        else:
+            high = middle
+    return high
+
+
+def least_gap_mm(spring: Chain, tang: Chain) -> float:
+    """Least height of the spring's belly over the tang's top; negative where they overlap."""
+    pad = pad_of(spring)
+    least = math.inf
+    for x in _stations(pad, tang):
+        top, belly = tang.heights_mm(x), spring.heights_mm(x)
+        if top and belly:
+            least = min(least, belly[0] - top[-1])
+    return least
+
+
+def _stations(pad: Piece, tang: Chain) -> Iterator[float]:
+    """Where a straight pad can come nearest to the tang: corners of both, and tangents to arcs."""
+    low, high = pad.start_mm.real, pad.end_mm.real
+    yield from (low, high)
+    normal = 1j * (pad.end_mm - pad.start_mm) / abs(pad.end_mm - pad.start_mm)
+    for piece in tang.pieces:
+        places = [piece.start_mm.real]
+        if piece.bulge > 0.0:
+            places.append((piece.center_mm + piece.radius_mm * normal).real)
+        yield from (x for x in places if low <= x <= high)
+
+
+def _tilt_rad(tang: TangOutline) -> float:
+    """How far the open face is out of line with the pad: of the flat that faces it most."""
+    body: Sequence = tang.body
+    flats = [
+        arc.to_rad - 0.5 * math.pi
+        for arc, following in zip(body, [*body[1:], body[0]], strict=True)
+        if abs(following.point_mm(arc.to_rad) - arc.point_mm(arc.to_rad)) > _SAME_MM
+    ]
+    return min(flats, key=abs, default=0.0)
+
+
+def _offset_mm(spring: Chain, hole: complex) -> float:
+    heights = spring.heights_mm(hole.real)
+    return hole.imag - 0.5 * (heights[0] + heights[-1])

@@ -1,0 +1,102 @@
+"""The outlines of a design: what its numbers look like drawn, to cut or to read back."""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Iterator
+
+from backspring import _core
+from backspring.outline.assemble import Hole, Outlines
+from backspring.outline.chain import Chain, Vertex, closed_chain
+
+# How far the steel goes on behind the rear pin, in diameters of its hole.
+_BEHIND_PIN = 1.2
+_BREAK_MM = 6.0
+
+
+def draw(design: _core.Design) -> Outlines:
+    """Draw spring and tang as they lie open with the rear pin out, the pivot at the origin.
+
+    Belly straight, the thickness on the back; a corner of the belly marks where the pad begins.
+    The blade goes on at the tang's front end, which is a break and no edge.
+    """
+    spring, tang, pivot = design.spring, design.tang, design.tang.pivot_mm
+    span = spring.support.rear_pin_mm
+    middle, rear = (_hole(design, x) for x in (0.0, -span))
+    to_pivot = complex(-pivot, tang.open_mm)
+    offset = design.fit.preload_mm * span / pivot
+    return Outlines(
+        spring=_spring_chain(design).moved(1.0, to_pivot),
+        spring_holes=(
+            Hole(middle.center_mm + to_pivot, middle.diameter_mm),
+            Hole(rear.center_mm + to_pivot, rear.diameter_mm),
+        ),
+        tang=_tang_chain(design),
+        tang_hole=Hole(0j, 0.0),
+        pivot_mm=0j,
+        middle_mm=middle.center_mm + to_pivot,
+        rear_mm=rear.center_mm + to_pivot + 1j * offset,
+    )
+
+
+def _hole(design: _core.Design, x_mm: float) -> Hole:
+    middle = 0.5 * _core.thickness_mm(design.spring.thickness, x_mm)
+    for hole in design.spring.holes:
+        if abs(hole.center_mm - x_mm) < 1e-9:
+            return Hole(complex(x_mm, middle + hole.offset_mm), hole.diameter_mm)
+    return Hole(complex(x_mm, middle), 0.0)
+
+
+def _spring_chain(design: _core.Design) -> Chain:
+    profile, pad = design.spring.thickness, design.pad
+    span = design.spring.support.rear_pin_mm
+    room = _BEHIND_PIN * max((hole.diameter_mm for hole in design.spring.holes), default=2.0)
+    start, end = min(profile[0].x_mm, -span - room), pad.end_mm
+    stations = [start, *(s.x_mm for s in profile if start < s.x_mm < end), end]
+    back = [complex(x, _core.thickness_mm(profile, x)) for x in reversed(stations)]
+    belly = [complex(start), complex(pad.start_mm), complex(end)]
+    return closed_chain(Vertex(place) for place in [*belly, *back])
+
+
+def _tang_chain(design: _core.Design) -> Chain:
+    tang = design.tang
+    kick = tang.kick
+    reach = max(tang.pivot_mm - design.pad.start_mm + 1.0, tang.front_mm)
+    if kick:
+        reach = max(reach, kick.distance_mm + 2.0 * kick.radius_mm)
+    outline = _core.make_outline(tang, reach)
+    vertices: list[Vertex] = []
+    for arc in outline.body:
+        vertices += _arc_vertices(arc)
+    if kick:
+        vertices += _nose_vertices(design, reach)
+        vertices = [v for v in vertices if v.at_mm != complex(reach, -tang.closed_mm)]
+    shoulder = reach + _BREAK_MM
+    vertices += [Vertex(complex(shoulder, -0.5 * tang.closed_mm)), Vertex(complex(shoulder, 0.5 * tang.open_mm))]
+    return closed_chain(vertices)
+
+
+def _arc_vertices(arc: _core.Arc) -> Iterator[Vertex]:
+    center = complex(arc.u_mm, arc.w_mm)
+    if not arc.radius_mm:
+        yield Vertex(center)
+        return
+    bulge = math.tan(0.25 * (arc.to_rad - arc.from_rad))
+    yield Vertex(center + arc.radius_mm * cmath.exp(1j * arc.from_rad), bulge)
+    yield Vertex(center + arc.radius_mm * cmath.exp(1j * arc.to_rad))
+
+
+def _nose_vertices(design: _core.Design, reach_mm: float) -> Iterator[Vertex]:
+    """From the closed face onto the kick's nose, round it, and up to the face's line again."""
+    tang, kick = design.tang, design.tang.kick
+    assert kick is not None
+    r, low = kick.radius_mm, tang.closed_mm + kick.height_mm - kick.radius_mm
+    half = math.sqrt(max(r * r - (low - tang.closed_mm) ** 2, 0.0))
+    center = complex(kick.distance_mm, -low)
+    begin = complex(kick.distance_mm - half, -tang.closed_mm)
+    end = complex(kick.distance_mm + half, -tang.closed_mm)
+    sweep = (cmath.phase((end - center) / (begin - center))) % math.tau
+    yield Vertex(begin, math.tan(0.25 * sweep))
+    yield Vertex(end)
+    yield Vertex(complex(reach_mm + 1.0, -0.7 * tang.closed_mm))

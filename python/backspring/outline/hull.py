@@ -1,0 +1,90 @@
+"""The convex outline of a chain, as the contact search takes it: arcs with flats between them."""
+
+from __future__ import annotations
+
+import cmath
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from backspring.outline.chain import ROUNDING, Chain
+
+_Column = npt.NDArray[np.float64]
+# An arc's own ends reach as far as it does there: the arc is meant.
+_BEHIND_MM = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Rounding:
+    """An arc of a convex outline over a range of normals; radius 0 is a corner."""
+
+    center_mm: complex
+    radius_mm: float
+    from_rad: float
+    to_rad: float
+
+    def point_mm(self, normal_rad: float) -> complex:
+        """Place with a normal."""
+        return self.center_mm + self.radius_mm * cmath.exp(1j * normal_rad)
+
+
+def hull(chain: Chain) -> list[Rounding]:
+    """Find the convex outline: in the order of the normals from 0, each direction in one arc.
+
+    Each corner and each arc that bends outward reaches so far in a direction; the one that reaches
+    farthest is the outline's there, and changes only where two reach alike or an arc ends.
+    """
+    parts = [*_parts(chain)]
+    centers = np.array([part.center_mm for part in parts])
+    radii = np.array([part.radius_mm or -_BEHIND_MM for part in parts])
+    begins = np.array([part.from_rad for part in parts])
+    spans = np.array([part.to_rad for part in parts]) - begins
+
+    def reach(normals: _Column) -> npt.NDArray[np.float64]:
+        along = (centers[:, None] * np.exp(-1j * normals[None, :])).real + radii[:, None]
+        within = np.mod(normals[None, :] - begins[:, None], math.tau) <= spans[:, None]
+        return np.where(within, along, -np.inf)
+
+    changes = _changes(centers, radii, begins, spans)
+    middles = 0.5 * (changes[1:] + changes[:-1])
+    best = np.concatenate(
+        [reach(some).argmax(axis=0) for some in np.array_split(middles, 1 + len(middles) // 4096)]
+    )
+    return _joined(parts, changes, best)
+
+
+def _parts(chain: Chain) -> Iterator[Rounding]:
+    for piece in chain.pieces:
+        yield Rounding(piece.start_mm, 0.0, 0.0, math.tau)
+        if piece.bulge > 0.0:
+            center = piece.center_mm
+            begin = cmath.phase(piece.start_mm - center) % math.tau
+            yield Rounding(center, piece.radius_mm, begin, begin + piece.sweep_rad)
+
+
+def _changes(centers: npt.NDArray[np.complex128], radii: _Column, begins: _Column, spans: _Column):  # type: ignore[no-untyped-def]
+    first, second = np.triu_indices(len(centers), 1)
+    apart, wider = centers[first] - centers[second], radii[second] - radii[first]
+    some = np.abs(apart) > np.abs(wider)
+    towards = np.angle(apart[some])
+    away = np.arccos(wider[some] / np.abs(apart[some]))
+    arcs = radii > 0.0
+    ends = [begins[arcs], begins[arcs] + spans[arcs], [0.0]]
+    every = np.mod(np.concatenate([towards + away, towards - away, *ends]), math.tau)
+    return np.append(np.unique(every), math.tau)
+
+
+def _joined(parts: Sequence[Rounding], changes: _Column, best: npt.NDArray[np.int64]) -> list[Rounding]:
+    """Join neighbouring ranges of one part, leaving out those that are rounding."""
+    found: list[tuple[int, float, float]] = []
+    for part, start, end in zip(best, changes[:-1], changes[1:], strict=True):
+        if end - start < ROUNDING:
+            continue
+        if found and found[-1][0] == part:
+            found[-1] = (part, found[-1][1], float(end))
+        else:
+            found.append((int(part), float(start), float(end)))
+    return [Rounding(parts[i].center_mm, parts[i].radius_mm, a, b) for i, a, b in found]
