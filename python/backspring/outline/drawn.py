@@ -73,7 +73,10 @@ def _tang_chain(design: _core.Design) -> Chain:
         vertices += _nose_vertices(design, reach)
         vertices = [v for v in vertices if v.at_mm != complex(reach, -tang.closed_mm)]
     shoulder = reach + _BREAK_MM
-    vertices += [Vertex(complex(shoulder, -0.5 * tang.closed_mm)), Vertex(complex(shoulder, 0.5 * tang.open_mm))]
+    vertices += [
+        Vertex(complex(shoulder, -0.5 * tang.closed_mm)),
+        Vertex(complex(shoulder, 0.5 * tang.open_mm)),
+    ]
     return closed_chain(vertices)
 
 

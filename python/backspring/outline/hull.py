@@ -77,7 +77,9 @@ def _changes(centers: npt.NDArray[np.complex128], radii: _Column, begins: _Colum
     return np.append(np.unique(every), math.tau)
 
 
-def _joined(parts: Sequence[Rounding], changes: _Column, best: npt.NDArray[np.int64]) -> list[Rounding]:
+def _joined(
+    parts: Sequence[Rounding], changes: _Column, best: npt.NDArray[np.int64]
+) -> list[Rounding]:
     """Join neighbouring ranges of one part, leaving out those that are rounding."""
     found: list[tuple[int, float, float]] = []
     for part, start, end in zip(best, changes[:-1], changes[1:], strict=True):

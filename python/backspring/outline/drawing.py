@@ -1,0 +1,22 @@
+"""What a drawing holds, whatever file it came from."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from backspring.outline.loops import Edge
+
+
+@dataclass(slots=True)
+class Drawing:
+    """Lines, arcs and circles [mm], with what could not be taken.
+
+    `mm_per_unit` is None where the file does not say its units; then places are in those.
+    A circle is its centre, its diameter and its layer.
+    """
+
+    mm_per_unit: float | None
+    edges: list[Edge] = field(default_factory=list)
+    circles: list[tuple[complex, float, str]] = field(default_factory=list)
+    left_out: dict[str, int] = field(default_factory=dict)
+    faults: list[str] = field(default_factory=list)

@@ -1,0 +1,153 @@
+"""Which of a drawing's outlines is the spring, which the tang, and where the pins go."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import permutations
+
+from backspring.outline.assemble import Hole, Outlines
+from backspring.outline.chain import Chain
+from backspring.outline.drawing import Drawing
+from backspring.outline.loops import Loop, join, place_text
+
+_ROUND_SHARE = 1e-3
+_BESIDE_CORNERS_MM = 1e-5
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The parts, layer or shape that each was known by, and gaps closed with their widths."""
+
+    outlines: Outlines
+    known_by: dict[str, str]
+    gaps: tuple[tuple[complex, float], ...]
+
+
+def find_parts(drawing: Drawing, layers: dict[str, str]) -> Found:
+    """Tell spring, tang and liner's holes apart, by the layers named or by their shapes.
+
+    Two holes make a spring, one hole a tang; the liner's three stand on a layer of their own.
+    Raises ValueError with every fault and its place.
+    """
+    joined = join(drawing.edges)
+    faults = [*drawing.faults, *joined.faults]
+    circles = [(Hole(center, width), layer) for center, width, layer in drawing.circles]
+    loops = []
+    for loop in joined.loops:
+        hole = _as_hole(loop.chain)
+        if hole:
+            circles.append((hole, loop.layer))
+        else:
+            loops.append(loop)
+    known: dict[str, str] = {}
+    spring, tang = (
+        _part(kind, holes, loops, circles, layers.get(kind), known, faults)
+        for kind, holes in (("spring", 2), ("tang", 1))
+    )
+    liner = _liner(circles, layers.get("liner"), known, faults)
+    if faults or spring is None or tang is None or liner is None:
+        raise ValueError("; ".join(faults))
+    holes = _in_order(*spring)
+    pivot, middle, rear = _pins(liner, abs(holes[0].center_mm - holes[1].center_mm))
+    outlines = Outlines(spring[0], holes, tang[0], tang[1][0], pivot, middle, rear)
+    return Found(outlines, known, tuple(joined.gaps))
+
+
+_Part = tuple[Chain, list[Hole]]
+_Circles = Sequence[tuple[Hole, str]]
+
+
+def _as_hole(chain: Chain) -> Hole | None:
+    """A loop that is a circle drawn in pieces."""
+    pieces = chain.pieces
+    if any(piece.bulge <= 0.0 for piece in pieces):
+        return None
+    centers = [piece.center_mm for piece in pieces]
+    radius = pieces[0].radius_mm
+    if max(abs(center - centers[0]) for center in centers) > _ROUND_SHARE * radius:
+        return None
+    return Hole(sum(centers) / len(centers), 2.0 * radius)
+
+
+def _part(
+    kind: str,
+    holes: int,
+    loops: Sequence[Loop],
+    circles: _Circles,
+    layer: str | None,
+    known: dict[str, str],
+    faults: list[str],
+) -> _Part | None:
+    named = layer or _layer_like(kind, [loop.layer for loop in loops])
+    found = []
+    for loop in loops:
+        inside = [hole for hole, where in circles if _holds(loop, hole, where, named)]
+        if (named is not None and loop.layer == named) or (named is None and len(inside) == holes):
+            found.append((loop, inside))
+    where = f"layer {named}" if named is not None else f"{holes} hole{'s' * (holes > 1)}"
+    if len(found) != 1:
+        places = ", ".join(place_text(loop.chain.vertices[0].at_mm) for loop, _ in found)
+        count = f"{len(found)} outlines, at {places}" if found else "no closed outline"
+        faults.append(f"{kind}: {count} with {where}")
+        return None
+    loop, inside = found[0]
+    if len(inside) != holes:
+        at = place_text(loop.chain.vertices[0].at_mm)
+        faults.append(f"{kind} at {at}: needs {holes} hole{'s' * (holes > 1)}, has {len(inside)}")
+        return None
+    known[kind] = where
+    return loop.chain, inside
+
+
+def _holds(loop: Loop, hole: Hole, layer: str, named: str | None) -> bool:
+    """Whether a hole lies in an outline and belongs to it: on its layer where that is named."""
+    return (named is None or layer == named) and contains(loop.chain, hole.center_mm)
+
+
+def contains(chain: Chain, place: complex) -> bool:
+    """Whether a place lies inside an outline."""
+    beside = place.real + _BESIDE_CORNERS_MM
+    above = sum(height > place.imag for height in chain.heights_mm(beside))
+    return above % 2 == 1
+
+
+def _layer_like(kind: str, layers: Sequence[str]) -> str | None:
+    like = {layer for layer in layers if kind in layer.lower()}
+    return like.pop() if len(like) == 1 else None
+
+
+def _liner(
+    circles: _Circles, layer: str | None, known: dict[str, str], faults: list[str]
+) -> list[complex] | None:
+    """Centres of the liner's three holes."""
+    named = layer or _layer_like("liner", [where for _, where in circles])
+    places = [hole.center_mm for hole, where in circles if where == named]
+    if named is None or len(places) != 3:
+        faults.append(
+            "liner: needs a layer with the centres of pivot, middle and rear pin as circles"
+            + (f", {named} has {len(places)}" if named else "")
+        )
+        return None
+    known["liner"] = f"layer {named}"
+    return places
+
+
+def _in_order(chain: Chain, holes: Sequence[Hole]) -> tuple[Hole, Hole]:
+    """The spring's holes, the middle pin's first: beyond it the spring goes on the farther."""
+    first, second = holes
+    along = second.center_mm - first.center_mm
+    shares = [((vertex.at_mm - first.center_mm) / along).real for vertex in chain.vertices]
+    return (first, second) if -min(shares) > max(shares) - 1.0 else (second, first)
+
+
+def _pins(places: Sequence[complex], span_mm: float) -> tuple[complex, complex, complex]:
+    """Pivot, middle and rear pin: two stand as far apart as the spring's holes, nearly."""
+    chances = [
+        (abs(abs(middle - rear) - span_mm), abs(pivot - middle) - abs(pivot - rear), i)
+        for i, (pivot, middle, rear) in enumerate(permutations(places))
+    ]
+    # The middle pin is that of the two which is nearer to the pivot.
+    _, _, best = min((off, side, i) for off, side, i in chances if side < 0.0)
+    pivot, middle, rear = list(permutations(places))[best]
+    return pivot, middle, rear
