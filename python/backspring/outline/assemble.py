@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from backspring.outline.chain import Chain, Piece
@@ -99,7 +99,7 @@ def assemble(outlines: Outlines) -> Assembled:
 
 
 def pad_of(spring: Chain) -> Piece:
-    """The straight piece of the belly farthest ahead, which is the face the tang can touch."""
+    """Find the face the tang can touch: the straight piece of the belly farthest ahead."""
     belly = [piece for piece in spring.pieces if piece.end_mm.real - piece.start_mm.real > _SAME_MM]
     straight = [piece for piece in belly if not piece.bulge]
     if not straight:
@@ -108,7 +108,7 @@ def pad_of(spring: Chain) -> Piece:
 
 
 def _lie(spring: Chain, tang: Chain, pivot: complex) -> float:
-    """Angle by which the spring turns about the middle pin until its belly meets the tang."""
+    """Find the angle by which the spring turns about the middle pin until it meets the tang."""
 
     def gap(turn_rad: float) -> float:
         return least_gap_mm(spring.moved(cmath.exp(1j * turn_rad), 0j), tang.moved(1.0, pivot))
@@ -126,7 +126,7 @@ def _lie(spring: Chain, tang: Chain, pivot: complex) -> float:
 
 
 def least_gap_mm(spring: Chain, tang: Chain) -> float:
-    """Least height of the spring's belly over the tang's top; negative where they overlap."""
+    """Measure the least height of the belly over the tang's top; below 0 they overlap."""
     pad = pad_of(spring)
     least = math.inf
     for x in _stations(pad, tang):
@@ -137,7 +137,7 @@ def least_gap_mm(spring: Chain, tang: Chain) -> float:
 
 
 def _stations(pad: Piece, tang: Chain) -> Iterator[float]:
-    """Where a straight pad can come nearest to the tang: corners of both, and tangents to arcs."""
+    """List where a straight pad can be nearest to the tang: corners, and tangents to arcs."""
     low, high = pad.start_mm.real, pad.end_mm.real
     yield from (low, high)
     normal = 1j * (pad.end_mm - pad.start_mm) / abs(pad.end_mm - pad.start_mm)
@@ -149,8 +149,8 @@ def _stations(pad: Piece, tang: Chain) -> Iterator[float]:
 
 
 def _tilt_rad(tang: TangOutline) -> float:
-    """How far the open face is out of line with the pad: of the flat that faces it most."""
-    body: Sequence = tang.body
+    """Measure how far the open face is out of line with the pad: of the flat that faces it most."""
+    body = tang.body
     flats = [
         arc.to_rad - 0.5 * math.pi
         for arc, following in zip(body, [*body[1:], body[0]], strict=True)

@@ -60,7 +60,7 @@ class Piece:
         return center + (self.start_mm - center) * cmath.exp(1j * share * self.sweep_rad)
 
     def direction(self, share: float) -> complex:
-        """Unit direction at a share of the way along."""
+        """Return the unit direction at a share of the way along."""
         chord = self.end_mm - self.start_mm
         return chord / abs(chord) * cmath.exp(1j * (share - 0.5) * self.sweep_rad)
 
@@ -113,7 +113,7 @@ class Chain:
         return Chain(tuple(Vertex(v.at_mm * turn + by_mm, v.bulge) for v in self.vertices))
 
     def heights_mm(self, x_mm: float) -> list[float]:
-        """Where a line across at a station enters and leaves the outline, in rising order."""
+        """List where a line across at a station enters and leaves the outline, in rising order."""
         heights = [
             piece.point_mm(share).imag for piece in self.pieces for share in piece.crossings(x_mm)
         ]
@@ -134,7 +134,7 @@ def closed_chain(vertices: Iterable[Vertex]) -> Chain:
 
 
 def _within(share: float) -> Iterator[float]:
-    """A share of the way, but for rounding at both ends; nothing outside."""
+    """Give a share of the way, but for rounding at both ends; nothing outside."""
     if -ROUNDING <= share <= 1.0 + ROUNDING:
         yield max(0.0, min(share, 1.0))
 

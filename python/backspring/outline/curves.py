@@ -41,14 +41,14 @@ def _halved(
 
 
 def _direction(curve: Curve, at: float, towards: float) -> complex:
-    """Direction along the curve, from a step to the side that is in the stretch."""
+    """Find the direction along the curve, from a step to the side that is in the stretch."""
     step = math.copysign(_STEP, towards - at)
     way = (curve(at + step) - curve(at)) / step
     return way / abs(way) if way else 0j
 
 
 def _two_arcs(curve: Curve, start: float, end: float) -> list[Piece]:
-    """Two arcs with the curve's ends and directions, the way from each end to their joint alike."""
+    """Make two arcs with the curve's ends and directions, both arms to their joint alike."""
     first, last = curve(start), curve(end)
     chord = last - first
     if abs(chord) == 0.0:
@@ -69,13 +69,13 @@ def _two_arcs(curve: Curve, start: float, end: float) -> list[Piece]:
 
 
 def _arc(start: complex, end: complex, leaves: complex) -> Piece:
-    """An arc whose chord stands at half its angle to the direction at an end."""
+    """Make an arc whose chord stands at half its angle to the direction at an end."""
     bulge = math.tan(0.5 * cmath.phase(leaves))
     return Piece(start, end, bulge if abs(bulge) > 1e-9 else 0.0)
 
 
 def distance_mm(pieces: list[Piece], place: complex) -> float:
-    """How far a place lies from the nearest of some pieces."""
+    """Measure how far a place lies from the nearest of some pieces."""
     return min((_from_piece(piece, place) for piece in pieces), default=math.inf)
 
 

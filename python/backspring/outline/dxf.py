@@ -13,7 +13,7 @@ from backspring.outline.drawing import Drawing
 from backspring.outline.loops import Edge
 
 if TYPE_CHECKING:
-    from ezdxf.entities import DXFGraphic
+    from ezdxf.entities.dxfgfx import DXFGraphic
 
 # $INSUNITS to mm; a drawing in no units must be told which.
 _MM_PER_UNIT = {1: 25.4, 2: 304.8, 4: 1.0, 5: 10.0, 6: 1000.0, 8: 2.54e-5, 9: 0.0254, 13: 0.001}
@@ -27,14 +27,14 @@ def read_dxf(path: Path, mm_per_unit: float | None = None) -> Drawing:
 
     Raises ValueError with what keeps the file from being read.
     """
-    import ezdxf
     from ezdxf import recover
+    from ezdxf.lldxf.const import DXFError
 
     if path.stat().st_size > _MOST_BYTES:
         raise ValueError(f"larger than {_MOST_BYTES // 1_000_000} MB")
     try:
         document, _ = recover.readfile(path)
-    except (OSError, ezdxf.DXFError) as error:
+    except (OSError, DXFError) as error:
         raise ValueError(f"no DXF drawing: {error}") from error
     scale = mm_per_unit or _MM_PER_UNIT.get(document.header.get("$INSUNITS", 0))
     drawing = Drawing(mm_per_unit=scale)
@@ -69,9 +69,10 @@ def _take(drawing: Drawing, entity: DXFGraphic, scale: float) -> None:
     if kind == "LINE":
         ends = entity.dxf.start, entity.dxf.end
         _require_flat(drawing, kind, [end.z * scale for end in ends])
-        drawing.edges.append(Edge(Piece(*(_place(end, scale) for end in ends), 0.0), layer))
+        start, end = (_place(place, scale) for place in ends)
+        drawing.edges.append(Edge(Piece(start, end, 0.0), layer))
     elif kind == "CIRCLE":
-        center = entity.ocs().to_wcs(entity.dxf.center)  # type: ignore[attr-defined]
+        center = entity.ocs().to_wcs(entity.dxf.center)
         drawing.circles.append((_place(center, scale), 2.0 * scale * entity.dxf.radius, layer))
     elif kind == "ARC":
         drawing.edges.append(Edge(_arc(entity, scale), layer))
@@ -95,7 +96,7 @@ def _require_flat(drawing: Drawing, kind: str, heights: list[float]) -> None:
 
 
 def _arc(entity: Any, scale: float) -> Piece:
-    """An arc, counterclockwise, or the other way where its plane is seen from behind."""
+    """Make an arc, counterclockwise, or the other way where its plane is seen from behind."""
     start, end = (_place(p, scale) for p in (entity.start_point, entity.end_point))
     sweep = math.radians((entity.dxf.end_angle - entity.dxf.start_angle) % 360.0 or 360.0)
     bulge = math.tan(0.25 * sweep)

@@ -39,7 +39,7 @@ class Joined:
 
 
 def place_text(place: complex) -> str:
-    """A place as a message tells it."""
+    """Write a place as a message tells it."""
     return f"({place.real:.3f}, {place.imag:.3f})"
 
 
@@ -56,7 +56,7 @@ def join(edges: Iterable[Edge]) -> Joined:
 
 
 def _without_twins(joined: Joined, pieces: list[Piece]) -> Iterator[Piece]:
-    """Every piece once: one drawn again over another, either way round, is told and left out."""
+    """List every piece once: one drawn again over another, either way round, is a fault."""
     seen: set[tuple[complex, complex, float]] = set()
     for piece in pieces:
         start, end = _rounded(piece.start_mm), _rounded(piece.end_mm)
@@ -92,7 +92,7 @@ class _Ends:
         self._cells[self._cell(self._pieces[piece].end_mm)].discard((piece, False))
 
     def near(self, place: complex) -> list[tuple[float, int, bool]]:
-        """Ends within the widest gap, the nearest first."""
+        """List ends within the widest gap, the nearest first."""
         i, j = self._cell(place)
         found = []
         for cell in ((i + a, j + b) for a in (-1, 0, 1) for b in (-1, 0, 1)):

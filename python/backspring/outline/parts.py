@@ -59,7 +59,7 @@ _Circles = Sequence[tuple[Hole, str]]
 
 
 def _as_hole(chain: Chain) -> Hole | None:
-    """A loop that is a circle drawn in pieces."""
+    """Return the hole where a loop is a circle drawn in pieces."""
     pieces = chain.pieces
     if any(piece.bulge <= 0.0 for piece in pieces):
         return None
@@ -101,12 +101,12 @@ def _part(
 
 
 def _holds(loop: Loop, hole: Hole, layer: str, named: str | None) -> bool:
-    """Whether a hole lies in an outline and belongs to it: on its layer where that is named."""
+    """Say whether a hole lies in an outline and belongs to it: on its layer where that is named."""
     return (named is None or layer == named) and contains(loop.chain, hole.center_mm)
 
 
 def contains(chain: Chain, place: complex) -> bool:
-    """Whether a place lies inside an outline."""
+    """Say whether a place lies inside an outline."""
     beside = place.real + _BESIDE_CORNERS_MM
     above = sum(height > place.imag for height in chain.heights_mm(beside))
     return above % 2 == 1
@@ -120,7 +120,7 @@ def _layer_like(kind: str, layers: Sequence[str]) -> str | None:
 def _liner(
     circles: _Circles, layer: str | None, known: dict[str, str], faults: list[str]
 ) -> list[complex] | None:
-    """Centres of the liner's three holes."""
+    """Find the centres of the liner's three holes."""
     named = layer or _layer_like("liner", [where for _, where in circles])
     places = [hole.center_mm for hole, where in circles if where == named]
     if named is None or len(places) != 3:
@@ -134,7 +134,7 @@ def _liner(
 
 
 def _in_order(chain: Chain, holes: Sequence[Hole]) -> tuple[Hole, Hole]:
-    """The spring's holes, the middle pin's first: beyond it the spring goes on the farther."""
+    """Order the spring's holes, the middle pin's first: beyond it the spring is the longer."""
     first, second = holes
     along = second.center_mm - first.center_mm
     shares = [((vertex.at_mm - first.center_mm) / along).real for vertex in chain.vertices]
@@ -142,7 +142,7 @@ def _in_order(chain: Chain, holes: Sequence[Hole]) -> tuple[Hole, Hole]:
 
 
 def _pins(places: Sequence[complex], span_mm: float) -> tuple[complex, complex, complex]:
-    """Pivot, middle and rear pin: two stand as far apart as the spring's holes, nearly."""
+    """Tell pivot, middle and rear pin: two stand as far apart as the spring's holes, nearly."""
     chances = [
         (abs(abs(middle - rear) - span_mm), abs(pivot - middle) - abs(pivot - rear), i)
         for i, (pivot, middle, rear) in enumerate(permutations(places))

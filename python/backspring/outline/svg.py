@@ -25,7 +25,7 @@ def read_svg(path: Path, mm_per_unit: float | None = None) -> Drawing:
 
     Raises ValueError with what keeps the file from being read.
     """
-    import svgelements as se
+    import svgelements as se  # type: ignore[import-untyped]
 
     if path.stat().st_size > _MOST_BYTES:
         raise ValueError(f"larger than {_MOST_BYTES // 1_000_000} MB")
@@ -89,7 +89,7 @@ def _pieces(segment: Any, scale: float) -> list[Piece]:
 
 
 def _round(start: complex, end: complex, sweep_rad: float) -> Iterator[Piece]:
-    """An arc; a turn of more than half in two."""
+    """Make an arc; a turn of more than half in two."""
     if abs(sweep_rad) <= math.pi + _ROUND:
         yield Piece(start, end, math.tan(0.25 * sweep_rad))
         return

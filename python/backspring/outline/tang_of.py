@@ -56,13 +56,12 @@ def tang_outline(chain: Chain) -> TangOutline:
 def tang_faces(outline: TangOutline) -> TangFaces | None:
     """Read the faces of a tang with square faces, or round behind; None where it is neither."""
     body, flats = outline.body, _flats(outline.body)
-    at = {face: _flat_with(flats, face) for face in (_OPEN, _END, _CLOSED)}
-    if at[_OPEN] is None or at[_CLOSED] is None:
+    opened, closed = _flat_with(flats, _OPEN), _flat_with(flats, _CLOSED)
+    if opened is None or closed is None:
         return None
-    opened, closed = at[_OPEN], at[_CLOSED]
     behind = [body[i % len(body)] for i in range(opened + 1, closed + 1)]
     half_stop = None
-    if at[_END] is not None and len(behind) == 2:
+    if _flat_with(flats, _END) is not None and len(behind) == 2:
         half_stop = -behind[0].point_mm(_END).real
     elif not (len(behind) == 3 and abs(behind[1].center_mm) < _SAME_MM):
         return None
@@ -83,7 +82,7 @@ def tang_faces(outline: TangOutline) -> TangFaces | None:
 
 
 def _flats(body: Sequence[Rounding]) -> list[tuple[int, float, float]]:
-    """Every flat: the arc ahead of it in the order of normals, its normal, its length."""
+    """List every flat: the arc ahead of it in the order of normals, its normal, its length."""
     flats = []
     for i, arc in enumerate(body):
         following = body[(i + 1) % len(body)]
@@ -101,7 +100,7 @@ def _flat_with(flats: Sequence[tuple[int, float, float]], normal_rad: float) -> 
 
 
 def _kick_of(chain: Chain) -> tuple[Chain, Nose] | None:
-    """The tang without its kick, and the nose, where the closed side has a hollow.
+    """Part the tang from its kick, and find the nose, where the closed side has a hollow.
 
     The hollow is where the outline lies deepest behind a flat of the convex outline that faces the
     closed spring; ahead of it stands the kick.
@@ -124,7 +123,7 @@ def _kick_of(chain: Chain) -> tuple[Chain, Nose] | None:
 
 
 def _flat_at(corners: Sequence[Rounding], normal: float) -> tuple[float, float, float]:
-    """Where the flat with a normal begins and ends along itself, and how far out it lies."""
+    """Tell where the flat with a normal begins and ends along itself, and how far out it lies."""
     outward = cmath.exp(1j * normal)
     places = [
         corner.point_mm(normal) / outward
