@@ -1,0 +1,62 @@
+"""`backspring outline`: a design file out of a drawing of its parts."""
+
+from __future__ import annotations
+
+import argparse
+from pathlib import Path
+
+from backspring.cli.answer import Answer
+from backspring.outline.reading import read_outline
+from backspring.report.outline import outline_report
+from backspring.whole_file import replace_file
+
+_VALUES = {
+    "steel": ("spring.steel", "the steel's name"),
+    "hardness": ("spring.hardness", 'hardness, as "45 HRC"'),
+    "width": ("spring.width", "width of the stock"),
+    "dial": ("fit.dial", "station of the indicator"),
+}
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    """Add what the command takes."""
+    add = parser.add_argument
+    add("drawing", metavar="FILE", help="a drawing as .dxf or .svg, the tang as it stands open")
+    for part in ("spring", "tang", "liner"):
+        add(f"--{part}", metavar="LAYER", help=f"layer of the {part}, where it is not called so")
+    add("--name", metavar="NAME", help="name of the pattern (default: the file's)")
+    for option, (_, meaning) in _VALUES.items():
+        add(f"--{option}", metavar="VALUE", help=meaning)
+    add("-o", "--output", metavar="FILE", help="write the design file")
+
+
+def run(options: argparse.Namespace) -> Answer:
+    """Answer with the design file's text and what was taken for what."""
+    values = {
+        key: _quoted(getattr(options, option))
+        for option, (key, _) in _VALUES.items()
+        if getattr(options, option) is not None
+    }
+    reading = read_outline(
+        options.drawing,
+        units=options.units,
+        spring=options.spring,
+        tang=options.tang,
+        liner=options.liner,
+        name=options.name,
+        values=values,
+    )
+    data = reading.to_dict()
+    if options.output is not None:
+        reading.design  # noqa: B018  what is written can be read
+        replace_file(Path(options.output), [reading.text.encode()])
+        data["output"] = options.output
+    return Answer("pass", data, outline_report(reading, options.output))
+
+
+def _quoted(text: str) -> str:
+    try:
+        float(text)
+    except ValueError:
+        return f'"{text}"'
+    return text

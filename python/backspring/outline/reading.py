@@ -1,0 +1,128 @@
+"""A design read from a drawing of its parts."""
+
+from __future__ import annotations
+
+import os
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Literal
+
+from backspring.design.design import Design
+from backspring.errors import InvalidInput
+from backspring.faults import Fault, invalid
+from backspring.outline.assemble import Assembled, assemble
+from backspring.outline.drawing import Drawing
+from backspring.outline.file_text import Given, design_text
+from backspring.outline.parts import Found, find_parts
+from backspring.outline.tang_of import TangFaces, tang_faces
+
+_MM_PER = {"mm": 1.0, "in": 25.4}
+
+
+@dataclass(frozen=True)
+class OutlineReading:
+    """What a drawing made: the design file's text, what was taken for what, gaps closed."""
+
+    text: str
+    found: Found
+    joint: Assembled
+    faces: TangFaces
+    left_out: Mapping[str, int]
+
+    @property
+    def design(self) -> Design:
+        """The design, with what the drawing does not show as the text states it."""
+        tables = tomllib.loads(self.text)
+        tables.pop("format")
+        return Design(**tables)
+
+    def to_dict(self) -> dict[str, Any]:
+        """Give what the command's JSON holds."""
+        outlines = self.found.outlines
+        return {
+            "text": self.text,
+            "known_by": dict(self.found.known_by),
+            "gaps": [
+                {"x_mm": place.real, "y_mm": place.imag, "width_mm": width}
+                for place, width in self.found.gaps
+            ],
+            "outlines": {
+                name: {"area_mm2": chain.area_mm2, "length_mm": chain.length_mm}
+                for name, chain in (("spring", outlines.spring), ("tang", outlines.tang))
+            },
+            "tilt_rad": self.joint.tilt_rad,
+            "rear_pin_offset_mm": self.joint.rear_pin_offset_mm,
+            "left_out": dict(self.left_out),
+        }
+
+
+def read_outline(
+    path: str | os.PathLike[str],
+    *,
+    units: Literal["mm", "in"] | None = None,
+    spring: str | None = None,
+    tang: str | None = None,
+    liner: str | None = None,
+    name: str | None = None,
+    values: Mapping[str, str] | None = None,
+) -> OutlineReading:
+    """Read a DXF or SVG drawing of spring, tang and the liner's three pin holes as a design.
+
+    `units` are those of a drawing that does not say its own; `spring`, `tang` and `liner` name its
+    layers where they do not name themselves. `values` are what no drawing shows, by key, as a
+    design file states them. The tang is drawn as it stands open. Raises InvalidInput with every
+    fault and its place.
+    """
+    place = Path(path)
+    drawing = _read(place, None if units is None else _MM_PER[units])
+    layers = {"spring": spring, "tang": tang, "liner": liner}
+    try:
+        if drawing.mm_per_unit is None:
+            raise ValueError("the drawing does not state its units: give --units mm or in")
+        found = find_parts(drawing, {key: each for key, each in layers.items() if each})
+        joint = assemble(found.outlines)
+        faces = _faces(joint)
+    except ValueError as error:
+        raise _refusal(place, str(error)) from error
+    given = Given(name or place.stem, units or "mm", values or {})
+    text = design_text(joint, faces, given)
+    return OutlineReading(text, found, joint, faces, drawing.left_out)
+
+
+def _faces(joint: Assembled) -> TangFaces:
+    if joint.preload_mm < 0.0:
+        raise ValueError(
+            f"the spring would not press: its rear hole lies {-joint.rear_pin_offset_mm:.3f} mm "
+            "outside the liner's when the pad lies on the open face"
+        )
+    faces = tang_faces(joint.tang)
+    if faces is None:
+        raise ValueError("tang: no faces square to each other, nor an end round about the pivot")
+    return faces
+
+
+def _read(place: Path, mm_per_unit: float | None) -> Drawing:
+    kind = place.suffix.lower()
+    try:
+        if kind == ".dxf":
+            from backspring.outline.dxf import read_dxf
+
+            return read_dxf(place, mm_per_unit)
+        if kind == ".svg":
+            from backspring.outline.svg import read_svg
+
+            return read_svg(place, mm_per_unit)
+    except ModuleNotFoundError as error:
+        extra = kind.removeprefix(".")
+        text = f'needs {error.name}: pip install "backspring[{extra}]"'
+        raise _refusal(place, text) from error
+    except (ValueError, OSError) as error:
+        raise _refusal(place, str(error)) from error
+    raise _refusal(place, f'is no .dxf or .svg file, but "{kind}"')
+
+
+def _refusal(place: Path, text: str) -> InvalidInput:
+    parts = text.split("; ")
+    return invalid([Fault("bad-outline", "outline", part, str(place)) for part in parts])

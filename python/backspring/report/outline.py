@@ -1,0 +1,55 @@
+"""What was read from a drawing, as a report."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from backspring.outline.loops import place_text
+from backspring.report.tables import Block, Lines, Report, TextTable
+
+if TYPE_CHECKING:
+    from backspring.outline.reading import OutlineReading
+
+CAUTION = (
+    "Measure what was read against the steel before anything is ground away: a drawing is as good "
+    "as the hand or the scan that made it."
+)
+
+
+def outline_report(reading: OutlineReading, written: str | None) -> Report:
+    """Lay out what was taken for what, then the file."""
+    joint = reading.joint
+    headline = (
+        f"pad {joint.pad_mm[0]:.2f} to {joint.pad_mm[1]:.2f} mm, pivot at {joint.pivot_mm:.3f} mm, "
+        f"preload {joint.preload_mm:.3f} mm"
+    )
+    if written:
+        headline += f": written to {written}"
+    return Report(headline, tuple(_blocks(reading, written)))
+
+
+def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
+    outlines = reading.found.outlines
+    yield TextTable(
+        "Taken for",
+        ("part", "by", "area mm2", "round mm"),
+        tuple(
+            (name, reading.found.known_by[name], f"{chain.area_mm2:.2f}", f"{chain.length_mm:.2f}")
+            for name, chain in (("spring", outlines.spring), ("tang", outlines.tang))
+        ),
+    )
+    notes = [
+        f"gap of {width:.4f} mm at {place_text(place)} closed"
+        for place, width in reading.found.gaps
+    ]
+    notes += [f"{count} {kind} left out" for kind, count in reading.left_out.items()]
+    tilt = math.degrees(reading.joint.tilt_rad)
+    if abs(tilt) > 1e-3:
+        notes.append(f"the pad lies {tilt:.3f} deg off the open face")
+    if notes:
+        yield Lines("Noted", tuple(notes))
+    if not written:
+        yield Lines("Design file", tuple(reading.text.splitlines()))
+    yield Lines("Caution", (CAUTION,))
