@@ -13,6 +13,8 @@ from backspring.outline.chain import Chain, Vertex, closed_chain
 # How far the steel goes on behind the rear pin, in diameters of its hole.
 _BEHIND_PIN = 1.2
 _BREAK_MM = 6.0
+# Drawn where the design states no pivot pin.
+_PIVOT_PIN_MM = 3.0
 
 
 def draw(design: _core.Design) -> Outlines:
@@ -33,7 +35,7 @@ def draw(design: _core.Design) -> Outlines:
             Hole(rear.center_mm + to_pivot, rear.diameter_mm),
         ),
         tang=_tang_chain(design),
-        tang_hole=Hole(0j, 0.0),
+        tang_hole=Hole(0j, design.friction.pivot_pin_mm or _PIVOT_PIN_MM),
         pivot_mm=0j,
         middle_mm=middle.center_mm + to_pivot,
         rear_mm=rear.center_mm + to_pivot + 1j * offset,

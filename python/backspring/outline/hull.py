@@ -5,7 +5,7 @@ from __future__ import annotations
 import cmath
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import numpy.typing as npt
@@ -15,6 +15,8 @@ from backspring.outline.chain import ROUNDING, Chain
 _Column = npt.NDArray[np.float64]
 # An arc's own ends reach as far as it does there: the arc is meant.
 _BEHIND_MM = 1e-9
+# A corner that turns less is none [rad].
+KINK_RAD = 1e-4
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,4 +91,24 @@ def _joined(
             found[-1] = (part, found[-1][1], float(end))
         else:
             found.append((int(part), float(start), float(end)))
-    return [Rounding(parts[i].center_mm, parts[i].radius_mm, a, b) for i, a, b in found]
+    joined = [Rounding(parts[i].center_mm, parts[i].radius_mm, a, b) for i, a, b in found]
+    return _without_kinks(joined)
+
+
+def _without_kinks(arcs: list[Rounding]) -> list[Rounding]:
+    """Leave out corners that turn so little that a smooth passage was meant.
+
+    The flat beside such a corner keeps its direction; an arc on the other side is carried on to it.
+    """
+    kept = list(arcs)
+    for i in range(len(kept) - 2, 0, -1):
+        corner, before, after = kept[i], kept[i - 1], kept[i + 1]
+        if corner.radius_mm > 0.0 or corner.to_rad - corner.from_rad > KINK_RAD:
+            continue
+        ahead = abs(before.point_mm(corner.from_rad) - corner.center_mm)
+        behind = abs(after.point_mm(corner.to_rad) - corner.center_mm)
+        border = corner.from_rad if ahead > behind else corner.to_rad
+        kept[i - 1] = replace(before, to_rad=border)
+        kept[i + 1] = replace(after, from_rad=border)
+        del kept[i]
+    return kept

@@ -31,11 +31,14 @@ class Loop:
 
 @dataclass(slots=True)
 class Joined:
-    """All outlines that close, gaps that were closed with their widths, and what is wrong."""
+    """All outlines that close, gaps that were closed with their widths, and what is wrong where.
+
+    `faults` are layers with what is wrong on them.
+    """
 
     loops: list[Loop] = field(default_factory=list)
     gaps: list[tuple[complex, float]] = field(default_factory=list)
-    faults: list[str] = field(default_factory=list)
+    faults: list[tuple[str, str]] = field(default_factory=list)
 
 
 def place_text(place: complex) -> str:
@@ -51,18 +54,19 @@ def join(edges: Iterable[Edge]) -> Joined:
         if abs(edge.piece.end_mm - edge.piece.start_mm) > _SAME_MM:
             layers[edge.layer].append(edge.piece)
     for layer, pieces in layers.items():
-        _join_layer(joined, layer, list(_without_twins(joined, pieces)))
+        _join_layer(joined, layer, list(_without_twins(joined, layer, pieces)))
     return joined
 
 
-def _without_twins(joined: Joined, pieces: list[Piece]) -> Iterator[Piece]:
+def _without_twins(joined: Joined, layer: str, pieces: list[Piece]) -> Iterator[Piece]:
     """List every piece once: one drawn again over another, either way round, is a fault."""
     seen: set[tuple[complex, complex, float]] = set()
     for piece in pieces:
         start, end = _rounded(piece.start_mm), _rounded(piece.end_mm)
         bulge = round(piece.bulge, 6)
         if (start, end, bulge) in seen or (end, start, -bulge) in seen:
-            joined.faults.append(f"drawn twice from {place_text(start)} to {place_text(end)}")
+            twice = f"drawn twice from {place_text(start)} to {place_text(end)}"
+            joined.faults.append((layer, twice))
             continue
         seen.add((start, end, bulge))
         yield piece
@@ -123,15 +127,14 @@ def _join_layer(joined: Joined, layer: str, pieces: list[Piece]) -> None:
                 gaps.append((here, back))
                 break
             if not following:
-                joined.faults.append(
-                    f"open outline from {place_text(way[0].start_mm)} to {place_text(here)}"
-                )
+                begun = f"open outline from {place_text(way[0].start_mm)} to {place_text(here)}"
+                joined.faults.append((layer, begun))
                 way = []
                 break
             away, piece, is_start = following[0]
             same = [each for each in following if each[0] - away < _SAME_MM]
             if len(same) > 1:
-                joined.faults.append(f"{len(same) + 1} lines meet at {place_text(here)}")
+                joined.faults.append((layer, f"{len(same) + 1} lines meet at {place_text(here)}"))
             if away > _SAME_MM:
                 gaps.append((here, away))
             left.remove(piece)

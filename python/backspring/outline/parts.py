@@ -31,7 +31,7 @@ def find_parts(drawing: Drawing, layers: dict[str, str]) -> Found:
     Raises ValueError with every fault and its place.
     """
     joined = join(drawing.edges)
-    faults = [*drawing.faults, *joined.faults]
+    faults = [*drawing.faults]
     circles = [(Hole(center, width), layer) for center, width, layer in drawing.circles]
     loops = []
     for loop in joined.loops:
@@ -45,16 +45,25 @@ def find_parts(drawing: Drawing, layers: dict[str, str]) -> Found:
         _part(kind, holes, loops, circles, layers.get(kind), known, faults)
         for kind, holes in (("spring", 2), ("tang", 1))
     )
+    used = {each.layer for each in (spring, tang) if each}
+    all_needed = spring is None or tang is None
+    faults += [text for layer, text in joined.faults if all_needed or layer in used]
     liner = _liner(circles, layers.get("liner"), known, faults)
     if faults or spring is None or tang is None or liner is None:
         raise ValueError("; ".join(faults))
-    holes = _in_order(*spring)
+    holes = _in_order(spring.chain, spring.holes)
     pivot, middle, rear = _pins(liner, abs(holes[0].center_mm - holes[1].center_mm))
-    outlines = Outlines(spring[0], holes, tang[0], tang[1][0], pivot, middle, rear)
+    outlines = Outlines(spring.chain, holes, tang.chain, tang.holes[0], pivot, middle, rear)
     return Found(outlines, known, tuple(joined.gaps))
 
 
-_Part = tuple[Chain, list[Hole]]
+@dataclass(frozen=True, slots=True)
+class _Part:
+    chain: Chain
+    holes: list[Hole]
+    layer: str
+
+
 _Circles = Sequence[tuple[Hole, str]]
 
 
@@ -97,7 +106,7 @@ def _part(
         faults.append(f"{kind} at {at}: needs {holes} hole{'s' * (holes > 1)}, has {len(inside)}")
         return None
     known[kind] = where
-    return loop.chain, inside
+    return _Part(loop.chain, inside, loop.layer)
 
 
 def _holds(loop: Loop, hole: Hole, layer: str, named: str | None) -> bool:

@@ -13,10 +13,10 @@ from backspring.outline.curves import arcs_of
 from backspring.outline.drawing import Drawing
 from backspring.outline.loops import Edge
 
-_MM_PER_PIXEL = 25.4 / 96.0
+_MM_PER = {"mm": 1.0, "cm": 10.0, "in": 25.4, "pt": 25.4 / 72.0, "pc": 25.4 / 6.0}
 _MOST_BYTES = 20_000_000
 _MOST_SEGMENTS = 20_000
-_ABSOLUTE = re.compile(r"^\s*[\d.eE+-]+\s*(mm|cm|in|pt|pc|q)\s*$", re.IGNORECASE)
+_ABSOLUTE = re.compile(r"^\s*[\d.eE+-]+\s*(mm|cm|in|pt|pc)\s*$", re.IGNORECASE)
 _ROUND = 1e-9
 
 
@@ -33,8 +33,7 @@ def read_svg(path: Path, mm_per_unit: float | None = None) -> Drawing:
         picture = se.SVG.parse(str(path), ppi=96.0, reify=True)
     except Exception as error:
         raise ValueError(f"no SVG drawing: {error}") from error
-    stated = bool(_ABSOLUTE.match(str(picture.values.get("width", ""))))
-    drawing = Drawing(mm_per_unit=mm_per_unit or (_MM_PER_PIXEL if stated else None))
+    drawing = Drawing(mm_per_unit=mm_per_unit or _mm_per_pixel(str(picture.values.get("width"))))
     scale = drawing.mm_per_unit or 1.0
     for count, (layer, shape) in enumerate(_shapes(picture, "")):
         if count >= _MOST_SEGMENTS:
@@ -42,6 +41,17 @@ def read_svg(path: Path, mm_per_unit: float | None = None) -> Drawing:
             break
         _take(drawing, shape, layer, scale)
     return drawing
+
+
+def _mm_per_pixel(width: str) -> float | None:
+    """Tell the size of a pixel of a picture whose width has a unit, as the reader converts it."""
+    import svgelements as se
+
+    unit = _ABSOLUTE.match(width)
+    if unit is None:
+        return None
+    name = unit.group(1).lower()
+    return _MM_PER[name] / float(se.Length(f"1{name}").value(ppi=96.0))
 
 
 def _shapes(group: Any, layer: str) -> Iterator[tuple[str, Any]]:

@@ -8,10 +8,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from backspring.outline.chain import Chain, Piece, Vertex, closed_chain
-from backspring.outline.hull import Rounding, hull
+from backspring.outline.hull import KINK_RAD, Rounding, hull
 
-# Faces whose normals are off by less are square to each other [rad], places that are are the same.
-_SQUARE_RAD = 1e-7
 _SAME_MM = 1e-6
 # A hollow of the outline that is less deep is none.
 _HOLLOW_MM = 0.01
@@ -94,7 +92,7 @@ def _flats(body: Sequence[Rounding]) -> list[tuple[int, float, float]]:
 
 def _flat_with(flats: Sequence[tuple[int, float, float]], normal_rad: float) -> int | None:
     for arc, normal, _ in flats:
-        if abs(normal - normal_rad) < _SQUARE_RAD:
+        if abs(normal - normal_rad) < KINK_RAD:
             return arc
     return None
 
@@ -128,7 +126,7 @@ def _flat_at(corners: Sequence[Rounding], normal: float) -> tuple[float, float, 
     places = [
         corner.point_mm(normal) / outward
         for corner in corners
-        if min(abs(corner.from_rad - normal), abs(corner.to_rad - normal)) < _SQUARE_RAD
+        if min(abs(corner.from_rad - normal), abs(corner.to_rad - normal)) < KINK_RAD
     ]
     along = sorted(place.imag for place in places)
     return along[0], along[-1], places[0].real
