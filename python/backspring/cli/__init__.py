@@ -47,6 +47,7 @@ COMMANDS = {
     "schema": ("backspring.cli.schema", "shape of what a command prints with --json"),
     "size": ("backspring.cli.size", "sizes for a wanted pull and margin, or a taper"),
     "steels": ("backspring.cli.steels", "steels with their sources, and what a temper leaves"),
+    "template": ("backspring.cli.template", "spring, tang and liner holes at true size, to cut by"),
     "tolerance": (
         "backspring.cli.tolerance",
         "spread of pull, stress and readings for stated tolerances",

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import cmath
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from backspring import _core
 from backspring.outline.assemble import Hole, Outlines
@@ -17,6 +16,8 @@ BAR_MM = 50.0
 _GAP_MM = 8.0
 _CROSS_MM = 1.5
 _LINER_PIN_MM = 2.0
+TEXT_MM = 2.5
+_WIDE = 0.6  # of a letter, in its height
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,18 +51,19 @@ class Template:
     words: tuple[Words, ...]
 
 
-def template(design: _core.Design, name: str, kerf_mm: float = 0.0, stock_mm: float = 0.0) -> Template:
+def template(
+    design: _core.Design, name: str, kerf_mm: float = 0.0, stock_mm: float = 0.0
+) -> Template:
     """Lay spring, tang and liner holes out one above the other, at true size.
 
     The outlines are moved out, and holes in, by half the width of the cut; `stock_mm` more is drawn
     dashed. Raises ValueError with the place where the cut is wider than a hollow or a hole.
     """
     outlines = draw(design)
-    turn = _level(outlines)
     rows = [
-        _part("spring", outlines.spring.moved(turn, 0j), _turned(outlines.spring_holes, turn)),
-        _part("tang", outlines.tang.moved(turn, 0j), _turned((outlines.tang_hole,), turn)),
-        _liner(outlines, turn),
+        _part("spring", outlines.spring, outlines.spring_holes),
+        _part("tang", outlines.tang, (outlines.tang_hole,)),
+        _liner(outlines),
     ]
     shapes: list[Shape] = []
     words: list[Words] = []
@@ -75,47 +77,50 @@ def template(design: _core.Design, name: str, kerf_mm: float = 0.0, stock_mm: fl
         top += high.imag - low.imag + _GAP_MM
     bar = complex(_GAP_MM, 0.5 * _GAP_MM)
     shapes.append(Shape("notes", line=(bar, bar + BAR_MM)))
-    shapes += [
-        Shape("notes", line=(end - 1j, end + 1j)) for end in (bar, bar + BAR_MM)
-    ]
+    shapes += [Shape("notes", line=(end - 1j, end + 1j)) for end in (bar, bar + BAR_MM)]
     words.append(Words("notes", bar + BAR_MM + 2.0, f"{BAR_MM:g} mm: measure it before you cut"))
     words.append(Words("notes", complex(_GAP_MM, top - 3.0), name))
-    width = max(_bounds([shape])[1].real for shape in shapes) + _GAP_MM
-    return Template(name, width, top + 2.0, tuple(shapes), tuple(words))
+    low = min(0.0, *(_reach(word)[0] - _GAP_MM for word in words))
+    high = max(_bounds(shapes)[1].real, *(_reach(word)[1] for word in words)) + _GAP_MM
+    by = complex(-low)
+    return Template(
+        name,
+        high - low,
+        top + 2.0,
+        tuple(_shifted(shape, by) for shape in shapes),
+        tuple(Words(word.layer, word.at_mm + by, word.text) for word in words),
+    )
 
 
-def _level(outlines: Outlines) -> complex:
-    """Turn by which the pivot lies straight ahead of the middle pin, as the drawing is read."""
-    ahead = outlines.pivot_mm - outlines.middle_mm
-    return cmath.exp(-1j * cmath.phase(ahead))
-
-
-def _turned(holes: Sequence[Hole], turn: complex) -> list[Hole]:
-    return [Hole(hole.center_mm * turn, hole.diameter_mm) for hole in holes]
+def _reach(word: Words) -> tuple[float, float]:
+    """Where a text begins and about ends."""
+    return word.at_mm.real, word.at_mm.real + _WIDE * TEXT_MM * len(word.text)
 
 
 def _part(layer: str, chain: Chain, holes: Sequence[Hole]) -> list[Shape]:
     return [Shape(layer, chain=chain), *(Shape(layer, hole=hole) for hole in holes)]
 
 
-def _liner(outlines: Outlines, turn: complex) -> list[Shape]:
+def _liner(outlines: Outlines) -> list[Shape]:
     widths = [outlines.tang_hole, *outlines.spring_holes]
     places = (outlines.pivot_mm, outlines.middle_mm, outlines.rear_mm)
     return [
-        Shape("liner", hole=Hole(place * turn, hole.diameter_mm or _LINER_PIN_MM))
+        Shape("liner", hole=Hole(place, hole.diameter_mm or _LINER_PIN_MM))
         for place, hole in zip(places, widths, strict=True)
     ]
 
 
 def _shifted(shape: Shape, by: complex) -> Shape:
     if shape.chain:
-        return Shape(shape.layer, chain=shape.chain.moved(1.0, by))
-    assert shape.hole
-    return Shape(shape.layer, hole=Hole(shape.hole.center_mm + by, shape.hole.diameter_mm))
+        return replace(shape, chain=shape.chain.moved(1.0, by))
+    if shape.hole:
+        return replace(shape, hole=Hole(shape.hole.center_mm + by, shape.hole.diameter_mm))
+    assert shape.line
+    return replace(shape, line=(shape.line[0] + by, shape.line[1] + by))
 
 
 def _cut(shape: Shape, kerf_mm: float, stock_mm: float) -> Iterator[Shape]:
-    """What the cutter follows, with the stock about it, and a cross in every hole."""
+    """Give what the cutter follows, with the stock about it, and a cross in every hole."""
     if shape.chain:
         yield Shape(shape.layer, chain=offset(shape.chain, 0.5 * kerf_mm))
         if stock_mm:
@@ -151,14 +156,14 @@ def _bounds(shapes: Sequence[Shape]) -> tuple[complex, complex]:
 
 
 def _names(row: Sequence[Shape], by: complex, design: _core.Design) -> Iterator[Words]:
-    """The part's name, and the tang's faces by theirs."""
+    """Name the part, and the faces of a tang."""
     layer = row[0].layer
     low, high = _bounds(row)
     yield Words("notes", complex(high.real + 2.0, 0.5 * (low.imag + high.imag)) + by, layer)
     if layer != "tang":
         return
     tang = design.tang
-    yield Words("notes", complex(-0.4 * tang.open_mm, tang.open_mm + 0.6) + by, "open")
-    yield Words("notes", complex(-0.4 * tang.open_mm, -tang.closed_mm - 2.0) + by, "closed")
+    yield Words("notes", complex(-0.4 * tang.open_mm, tang.open_mm + 1.0) + by, "open")
+    yield Words("notes", complex(-0.4 * tang.open_mm, -tang.closed_mm - 3.2) + by, "closed")
     if tang.half_stop_mm:
-        yield Words("notes", complex(-tang.half_stop_mm - 9.0, 0.0) + by, "half-stop")
+        yield Words("notes", complex(-tang.half_stop_mm - 15.0, -1.0) + by, "half-stop")

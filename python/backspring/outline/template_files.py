@@ -8,10 +8,9 @@ import math
 from collections.abc import Callable, Iterator
 
 from backspring.outline.chain import Chain
-from backspring.outline.template import Template
+from backspring.outline.template import TEXT_MM, Template
 
 _LINE_MM = 0.15
-_TEXT_MM = 2.5
 _PAGE_MM = (277.0, 190.0)  # what a printer reaches of an A4 sheet laid across
 _MARK_MM = 5.0
 _COLORS = {"spring": "#000000", "tang": "#000000", "liner": "#0060a0", "stock": "#606060"}
@@ -32,7 +31,7 @@ def svg_text(template: Template) -> str:
         lines.append(f'<g id="{layer}" {style}>')
         lines += _svg_shapes(template, layer)
         lines.append("</g>")
-    lines.append(f'<g id="words" font-family="sans-serif" font-size="{_TEXT_MM}">')
+    lines.append(f'<g id="words" font-family="sans-serif" font-size="{TEXT_MM}">')
     lines += [
         f'<text x="{word.at_mm.real:.4f}" y="{height - word.at_mm.imag:.4f}">'
         f"{html.escape(word.text)}</text>"
@@ -78,12 +77,13 @@ def _svg_path(chain: Chain, height: float) -> str:
 
 def dxf_text(template: Template) -> str:
     """Write it as DXF R2010 in mm, with a layer a part. Needs ezdxf."""
-    import ezdxf
+    from ezdxf.filemanagement import new
 
-    document = ezdxf.new("R2010", setup=["linetypes"])
+    document = new("R2010", setup=["linetypes"])
     document.header["$INSUNITS"] = 4
     space = document.modelspace()
-    for layer in dict.fromkeys(each.layer for each in (*template.shapes, *template.words)):
+    layers = [*(s.layer for s in template.shapes), *(w.layer for w in template.words)]
+    for layer in dict.fromkeys(layers):
         document.layers.add(layer, linetype="DASHED" if layer == "stock" else "CONTINUOUS")
     for shape in template.shapes:
         on = {"layer": shape.layer}
@@ -97,7 +97,7 @@ def dxf_text(template: Template) -> str:
             a, b = shape.line
             space.add_line((a.real, a.imag), (b.real, b.imag), on)
     for word in template.words:
-        text = space.add_text(word.text, height=_TEXT_MM, dxfattribs={"layer": word.layer})
+        text = space.add_text(word.text, height=TEXT_MM, dxfattribs={"layer": word.layer})
         text.set_placement((word.at_mm.real, word.at_mm.imag))
     written = io.StringIO()
     document.write(written)
@@ -151,7 +151,7 @@ def _draw(plot: _Draw, text: _Draw, template: Template) -> None:
         dashes = (0, (6, 4)) if shape.dashed else "-"
         plot([p.real for p in places], [p.imag for p in places], ls=dashes, **style)
     for word in template.words:
-        text(word.at_mm.real, word.at_mm.imag, word.text, fontsize=_TEXT_MM * 72.0 / 25.4)
+        text(word.at_mm.real, word.at_mm.imag, word.text, fontsize=TEXT_MM * 72.0 / 25.4)
 
 
 def _followed(chain: Chain) -> Iterator[complex]:
@@ -164,7 +164,7 @@ def _followed(chain: Chain) -> Iterator[complex]:
 def _marks(
     plot: _Draw, text: _Draw, left: float, low: float, page: tuple[float, float], name: str
 ) -> None:
-    """A cross at each corner of the part that only this page has."""
+    """Draw a cross at each corner of the part that only this page has."""
     right, top = left + page[0] - _MARK_MM, low + page[1] - _MARK_MM
     for x in (left + _MARK_MM, right):
         for y in (low + _MARK_MM, top):
