@@ -42,7 +42,10 @@ class Outlines:
 
 @dataclass(frozen=True, slots=True)
 class Assembled:
-    """What the outlines say of the joint, stations from the middle pin along the pad's face."""
+    """What the outlines say of the joint, stations from the middle pin along the pad's face.
+
+    The tang is seen along its open face, which a pad that is off it by `tilt_rad` meets at one end.
+    """
 
     pivot_mm: float
     rear_pin_mm: float
@@ -80,7 +83,8 @@ def assemble(outlines: Outlines) -> Assembled:
     level = abs(along) / along
     spring = spring.moved(level, 0j)
     pivot, rear_hole, rear_pin = pivot * level, rear_hole * level, rear_pin * level
-    open_tang = tang_outline(tang.moved(level, 0j))
+    tilt = _tilt_rad(tang_outline(tang.moved(level, 0j)))
+    open_tang = tang_outline(tang.moved(level * cmath.exp(-1j * tilt), 0j))
     rows = thickness_mm(spring)
     face = (pad.end_mm * level).imag
     offsets = tuple(_offset_mm(spring, hole) for hole in (0j, rear_hole))
@@ -88,7 +92,7 @@ def assemble(outlines: Outlines) -> Assembled:
         pivot_mm=pivot.real,
         rear_pin_mm=-rear_pin.real,
         pad_mm=((pad.start_mm * level).real, (pad.end_mm * level).real),
-        tilt_rad=_tilt_rad(open_tang),
+        tilt_rad=tilt,
         rear_pin_offset_mm=(rear_pin - rear_hole).imag,
         thickness_mm=rows,
         mid_line_mm=mid_line_mm(spring, rows, face),

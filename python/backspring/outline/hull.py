@@ -90,7 +90,7 @@ def _joined(
         if found and found[-1][0] == part:
             found[-1] = (part, found[-1][1], float(end))
         else:
-            found.append((int(part), float(start), float(end)))
+            found.append((int(part), found[-1][2] if found else 0.0, float(end)))
     joined = [Rounding(parts[i].center_mm, parts[i].radius_mm, a, b) for i, a, b in found]
     return _without_kinks(joined)
 

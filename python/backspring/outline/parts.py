@@ -40,15 +40,17 @@ def find_parts(drawing: Drawing, layers: dict[str, str]) -> Found:
             circles.append((hole, loop.layer))
         else:
             loops.append(loop)
+    of_liner = layers.get("liner") or _layer_like("liner", [layer for _, layer in circles])
+    own = [(hole, layer) for hole, layer in circles if layer != of_liner]
     known: dict[str, str] = {}
     spring, tang = (
-        _part(kind, holes, loops, circles, layers.get(kind), known, faults)
+        _part(kind, holes, loops, own, layers.get(kind), known, faults)
         for kind, holes in (("spring", 2), ("tang", 1))
     )
     used = {each.layer for each in (spring, tang) if each}
     all_needed = spring is None or tang is None
     faults += [text for layer, text in joined.faults if all_needed or layer in used]
-    liner = _liner(circles, layers.get("liner"), known, faults)
+    liner = _liner(circles, of_liner, known, faults)
     if faults or spring is None or tang is None or liner is None:
         raise ValueError("; ".join(faults))
     holes = _in_order(spring.chain, spring.holes)
@@ -130,15 +132,14 @@ def _liner(
     circles: _Circles, layer: str | None, known: dict[str, str], faults: list[str]
 ) -> list[complex] | None:
     """Find the centres of the liner's three holes."""
-    named = layer or _layer_like("liner", [where for _, where in circles])
-    places = [hole.center_mm for hole, where in circles if where == named]
-    if named is None or len(places) != 3:
+    places = [hole.center_mm for hole, where in circles if where == layer]
+    if layer is None or len(places) != 3:
         faults.append(
             "liner: needs a layer with the centres of pivot, middle and rear pin as circles"
-            + (f", {named} has {len(places)}" if named else "")
+            + (f", {layer} has {len(places)}" if layer else "")
         )
         return None
-    known["liner"] = f"layer {named}"
+    known["liner"] = f"layer {layer}"
     return places
 
 
