@@ -8,12 +8,12 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
-from outline_pen import DEMOS, VALUES, Pen, demo, is_heron, numbers, whole
 
 import backspring as bs
 from backspring.cli import main
 from backspring.outline.reading import read_outline
 from backspring.outline.written import write_template
+from outline_pen import DEMOS, VALUES, Pen, demo, is_heron, numbers, whole
 
 
 @pytest.mark.parametrize("suffix", [".dxf", ".svg"])
