@@ -103,6 +103,13 @@ std::vector<Field> detail::target_fields() {
          .meaning = "Openings that the spring must outlast.",
          .example = "100000",
          BACKSPRING_PLACE(targets.openings)},
+        {.key = "targets.edge_gap",
+         .least = 1e-4,
+         .greatest = kThickestMm,
+         .left_out = "not judged: a rap is a note",
+         .meaning = "Least gap left between edge and spring as a hand eases the blade shut.",
+         .example = "0.2",
+         BACKSPRING_PLACE(targets.edge_gap_mm)},
     };
     rows.insert(rows.end(), targets.begin(), targets.end());
     return rows;

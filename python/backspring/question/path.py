@@ -43,6 +43,7 @@ _KEYS = {
     "blade.fit": "fit",
     "blade.blade": "blade",
     "blade.hardness_hrc": "blade.hardness",
+    "blade.stainless": "blade.steel",
     "blade.stands": "blades.stands",
     "blade.end": "blades.end",
 }
