@@ -111,7 +111,11 @@ def _life(facts: Facts) -> str:
     likely = "no limit found"
     if _ends(facts, "life"):
         likely = f"likely to last {facts.life:life} openings"
-    return f"{likely}, at least {facts.life_low:life}" if _ends(facts, "life_low") else likely
+    if not _ends(facts, "life_low"):
+        return likely
+    if facts.life_low.value < 1.0:
+        return f"{likely}, at worst none"
+    return f"{likely}, at least {facts.life_low:life}"
 
 
 def _ends(facts: Facts, life: str) -> bool:
