@@ -48,8 +48,8 @@ _KEYS = {
     "blade.end": "blades.end",
 }
 _UNITS = ("_kg_mm2", "_mm", "_mpa", "_hrc", "_g", "_n")
-# Of the targets only this one enters a number of a check.
-_WANTED = ("targets", "openings")
+# Of the targets only these enter a number of a check.
+_WANTED = (("targets", "openings"), ("targets", "edge_gap_mm"))
 _OF_STEEL = ("steel", "hardness", "temper", "temper_time")
 _FOLLOWS_STEEL = ("youngs_modulus", "poisson", "yield", "tensile", "hardness")
 
@@ -176,7 +176,7 @@ def _either(key: str, one: Any, other: Any) -> Make:
 
 
 def _is_wish(place: Place) -> bool:
-    return len(place) == 2 and place[0] == "targets" and place != _WANTED
+    return len(place) == 2 and place[0] == "targets" and place not in _WANTED
 
 
 def _named(place: Place, record: Any) -> Place:

@@ -50,6 +50,7 @@ _KEYS = {
     "blades": "other blades",
     "blade.nail_nick": "nail nick",
     "targets.openings": "openings wanted",
+    "targets.edge_gap": "gap wanted under the edge",
 }
 _SUFFIXES: tuple[tuple[str, Shown], ...] = (
     ("_n_per_mm", "stiffness"),
