@@ -66,17 +66,22 @@ struct StressProbe {
         double x_mm;
         double stress_per_moment;
     };
-    std::vector<Place> ahead;    ///< ends of stretches and places across holes, from the middle pin
-    std::vector<Station> taper;  ///< whole stretches in pairs: start and end
-    Place behind{0.0, 0.0};      ///< worst place of the rear span, stress per root moment
-    double width_mm = 0.0;
+    /// A whole stretch of even width.
+    struct Taper {
+        Station start;
+        Station end;
+        double width_mm;  ///< of a straight section as strong: width cos^2 of the mid-line's lean
+    };
+    std::vector<Place> ahead;  ///< ends of stretches, places across holes and where width varies
+    std::vector<Taper> taper;
+    Place behind{0.0, 0.0};  ///< worst place of the rear span, stress per root moment
     /// Of a spring that bears at both ends: the same of the rear span and of the other end.
     struct OtherEnd {
         std::vector<Place> between;
-        std::vector<Station> between_taper;
-        std::vector<Place> beyond;          ///< stations from the pin there, towards the end
-        std::vector<Station> beyond_taper;  ///< likewise
-        double span_mm = 0.0;               ///< between the pins, 0 with one
+        std::vector<Taper> between_taper;
+        std::vector<Place> beyond;        ///< stations from the pin there, towards the end
+        std::vector<Taper> beyond_taper;  ///< likewise
+        double span_mm = 0.0;             ///< between the pins, 0 with one
     };
     std::optional<OtherEnd> other_end{};
 };
@@ -90,7 +95,9 @@ struct StressProbe {
 /// Largest nominal bending stress along the whole spring, both sides.
 ///
 /// On a straight taper the worst place has twice the thickness that the taper would have where the
-/// moment vanishes; across holes it is taken from close stations (within 0.02 % of the stress).
+/// moment vanishes; across holes, and where width varies, it is taken from close stations (within
+/// 0.02 % of the stress). The pull along a mid-line that leans, a percent of it or two, is left
+/// out.
 ///
 /// @param loads  in rising order of their stations
 [[nodiscard]] PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads);
