@@ -95,7 +95,7 @@ def test_sizing_the_width_keeps_its_shape() -> None:
     assert [row[1] / was[1] for row, was in zip(rows, WIDTHS, strict=True)] == pytest.approx(
         [1.1] * len(WIDTHS), rel=1e-6
     )
-    assert "spring.width = [[-38, 2.64], [4, 2.53]" in str(sized)
+    assert 'width = [["-38 mm", "2.64 mm"], ["4 mm", "2.53 mm"]' in str(sized)
 
 
 def test_a_comparison_names_both_and_adds_up() -> None:

@@ -1,14 +1,14 @@
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 #include "backspring/spring/bending.hpp"
 #include "backspring/spring/stretches.hpp"
+#include "taper_peak.hpp"
 
 namespace backspring {
 namespace {
 
-constexpr int kPlacesAcross = 24;
+constexpr int kPlacesAcrossHalfHole = 24;
 
 using Taper = StressProbe::Taper;
 
@@ -17,40 +17,13 @@ double stress_per_moment(const Stretch& stretch, double width_mm, double x_mm) {
            (width_mm * width_share(stretch, x_mm));
 }
 
-/// Whether thickness alone says where the stress of a stretch peaks.
-bool only_tapers(const Stretch& stretch) {
-    return stretch.hole.diameter_mm == 0.0 && stretch.width_taper == 0.0;
-}
-
 void add_places(const Stretch& stretch, double width_mm, std::vector<StressProbe::Place>& places) {
-    const int parts = only_tapers(stretch) ? 1 : kPlacesAcross;
+    const int parts = stretch.hole.diameter_mm > 0.0 ? kPlacesAcrossHalfHole : 1;
     for (int i = 0; i <= parts; ++i) {
         const double x =
             std::lerp(stretch.start_mm, stretch.end_mm, static_cast<double>(i) / parts);
         places.push_back({x, stress_per_moment(stretch, width_mm, x)});
     }
-}
-
-// Where 6 M/(b t^2) peaks on a straight taper whose moment vanishes in a straight line at zero_mm.
-std::optional<Station> taper_peak(const Taper& piece, double zero_mm) {
-    const auto& [start, end, width] = piece;
-    const double taper = (end.thickness_mm - start.thickness_mm) / (end.x_mm - start.x_mm);
-    if (taper == 0.0) return std::nullopt;
-    const double at_zero = start.thickness_mm + taper * (zero_mm - start.x_mm);
-    const double x = zero_mm + at_zero / taper;
-    if (!(x > start.x_mm && x < end.x_mm)) return std::nullopt;
-    return Station{x, 2.0 * at_zero};
-}
-
-Taper taper_of(const Stretch& stretch, double width_mm) {
-    const double square = stretch.cosine * stretch.cosine;
-    return {.start = {stretch.start_mm, stretch.thickness_mm},
-            .end = {stretch.end_mm, thickness_mm(stretch, stretch.end_mm)},
-            .width_mm = width_mm * stretch.width_share * square};
-}
-
-double rectangle_stress_per_moment(double width_mm, double thickness_mm) {
-    return 6.0 / (width_mm * thickness_mm * thickness_mm);
 }
 
 StressProbe::Place worst_behind(const Spring& spring) {
@@ -65,10 +38,9 @@ StressProbe::Place worst_behind(const Spring& spring) {
         std::vector<StressProbe::Place> places;
         add_places(stretch, spring.width_mm, places);
         for (const auto& place : places) consider(place.x_mm, place.stress_per_moment);
-        if (!only_tapers(stretch)) continue;
-        const Taper taper = taper_of(stretch, spring.width_mm);
-        if (const auto peak = taper_peak(taper, -span)) {
-            consider(peak->x_mm, rectangle_stress_per_moment(taper.width_mm, peak->thickness_mm));
+        if (stretch.hole.diameter_mm > 0.0) continue;
+        if (const auto peak = taper_peak(taper_of(stretch, spring.width_mm), -span)) {
+            consider(peak->x_mm, peak->stress_per_moment);
         }
     }
     return worst;
@@ -82,7 +54,8 @@ void add_stretches(const Spring& spring,
                    std::vector<Taper>& taper) {
     for (const Stretch& stretch : cut_into_stretches(spring, from_mm, to_mm)) {
         add_places(stretch, spring.width_mm, places);
-        if (only_tapers(stretch)) taper.push_back(taper_of(stretch, spring.width_mm));
+        if (stretch.hole.diameter_mm > 0.0) continue;
+        taper.push_back(taper_of(stretch, spring.width_mm));
     }
 }
 
@@ -121,9 +94,7 @@ void consider_overhang(PeakStress& worst,
         for (const Taper& taper : tapers) {
             const auto peak = taper_peak(taper, moment / force);
             if (!peak) continue;
-            consider(worst, peak->x_mm,
-                     moment_ahead(loads, peak->x_mm) *
-                         rectangle_stress_per_moment(taper.width_mm, peak->thickness_mm));
+            consider(worst, peak->x_mm, moment_ahead(loads, peak->x_mm) * peak->stress_per_moment);
         }
     }
 }
@@ -144,9 +115,7 @@ void consider_between(PeakStress& worst,
     for (const Taper& taper : other.between_taper) {
         const auto peak = taper_peak(taper, zero_mm);
         if (!peak) continue;
-        consider(
-            worst, peak->x_mm,
-            moment(peak->x_mm) * rectangle_stress_per_moment(taper.width_mm, peak->thickness_mm));
+        consider(worst, peak->x_mm, moment(peak->x_mm) * peak->stress_per_moment);
     }
 }
 

@@ -66,13 +66,14 @@ struct StressProbe {
         double x_mm;
         double stress_per_moment;
     };
-    /// A whole stretch of even width.
+    /// A whole stretch, with the widths of a straight one as strong: times cos^2 of its lean.
     struct Taper {
         Station start;
         Station end;
-        double width_mm;  ///< of a straight section as strong: width cos^2 of the mid-line's lean
+        double start_width_mm;
+        double end_width_mm;
     };
-    std::vector<Place> ahead;  ///< ends of stretches, places across holes and where width varies
+    std::vector<Place> ahead;  ///< ends of stretches and places across holes
     std::vector<Taper> taper;
     Place behind{0.0, 0.0};  ///< worst place of the rear span, stress per root moment
     /// Of a spring that bears at both ends: the same of the rear span and of the other end.
@@ -94,10 +95,9 @@ struct StressProbe {
 
 /// Largest nominal bending stress along the whole spring, both sides.
 ///
-/// On a straight taper the worst place has twice the thickness that the taper would have where the
-/// moment vanishes; across holes, and where width varies, it is taken from close stations (within
-/// 0.02 % of the stress). The pull along a mid-line that leans, a percent of it or two, is left
-/// out.
+/// On a straight taper of thickness and width the worst place is found exactly; across holes it is
+/// taken from close stations (within 0.02 % of the stress). The pull along a mid-line that leans,
+/// under a hundredth of it, is left out.
 ///
 /// @param loads  in rising order of their stations
 [[nodiscard]] PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads);

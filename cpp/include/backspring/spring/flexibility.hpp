@@ -51,7 +51,7 @@ struct Flexibility {
 /// pins, 0 clamped, 1/k for a root stiffness k.
 ///
 /// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
-/// @note   a mid-line's curvature itself (Winkler-Bach) stiffens by less than (t/r)^2/10
+/// @note   a mid-line's curvature itself (Winkler-Bach) stiffens by less than (t/r)^2/6
 [[nodiscard]] Flexibility make_flexibility(const Spring& spring);
 
 /// Rotation at one of two pins for a unit moment from the overhang beyond the other.
