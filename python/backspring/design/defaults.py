@@ -46,8 +46,9 @@ def _left_out(key: str, units: System) -> str:
 
 
 def _spring_defaults(spring: Content, choice: SteelChoice, units: System) -> Iterator[str]:
-    if "support" not in spring:
-        yield _left_out("spring.support", units)
+    for key in ("mid_line", "support"):
+        if key not in spring:
+            yield _left_out(f"spring.{key}", units)
     if "pin_hole" not in spring:
         yield _left_out("spring.pin_hole", units)
     elif "pin_hole_offset" not in spring and spring["pin_hole"] != 0.0:

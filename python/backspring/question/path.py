@@ -9,7 +9,7 @@ from typing import Any
 from backspring import _core
 from backspring.core_record import changed
 from backspring.design.design import Design
-from backspring.question.stations import same_stations, thicknesses
+from backspring.question.stations import numbers_along, same_stations
 
 Place = tuple[str, ...]
 Weight = Callable[[str], float]
@@ -26,6 +26,8 @@ _KEYS = {
     "spring.holes.offset_mm": "spring.pin_hole_offset",
     "spring.holes.pin": "spring.support",
     "spring.thickness": "spring.thickness",
+    "spring.widths": "spring.width",
+    "spring.mid_line": "spring.mid_line",
     "spring.pin_clearance": "spring.pin_clearance",
     "spring.elastic.youngs_modulus_mpa": "spring.youngs_modulus",
     "spring.elastic.poisson": "spring.poisson",
@@ -71,7 +73,7 @@ class Path:
 
     def __init__(self, a: Design, b: Design) -> None:
         first, second = same_stations(a.core, _named_alike(a.core, b.core))
-        self._thickness = thicknesses(first, second)
+        self._both = first, second
         self._contents = a.to_dict(), b.to_dict()
         self._same = _same_cause(*self._contents)
         numbers: dict[str, list[tuple[Any, Any]]] = {}
@@ -96,11 +98,13 @@ class Path:
         if ", " in part.key:
             return part
         table, _, name = part.key.partition(".")
-        if part.key == "spring.thickness":
-            return Part(part.key, *self._thickness)
+        if part.key in ("spring.thickness", "spring.mid_line"):
+            return Part(part.key, *numbers_along(*self._both, part.key))
         if table != "spring":
             return part
         stated = [content[table].get(name) for content in self._contents]
+        if part.key == "spring.width" and any(map(_is_several, stated)):
+            return Part(part.key, *numbers_along(*self._both, part.key))
         if stated[0] != stated[1] and not any(_is_several(each) for each in stated):
             return Part(part.key, (stated[0],), (stated[1],))
         return part
