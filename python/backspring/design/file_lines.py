@@ -14,28 +14,37 @@ from backspring.units import System, shown
 _WIDTH = 76
 
 
-def written(key: str, value: Any, system: System) -> Any:
-    """Write a value of the core as a design file has it, with the unit of a file's own system."""
+def written(key: str, value: Any, units: System, had: Any, own: System) -> Any:
+    """Write a value of the core as a design file has it, with its unit.
+
+    `had` is what the file has there and `own` are its units, in which what stays is written: other
+    units would round it.
+    """
     if isinstance(value, str):
         return value
     if isinstance(value, list):
-        return [written(key, each, system) for each in value]
+        alike = isinstance(had, list) and len(had) == len(value)
+        pairs = zip(value, had if alike else [None] * len(value), strict=True)
+        return [written(key, each, units, before, own) for each, before in pairs]
     row = row_of(key)
     assert row is not None
-    return shown(value, row.quantity, system)
+    return shown(value, row.quantity, own if value == had else units)
 
 
 def changed_keys(new: Design, old: Design, units: System | None = None) -> dict[str, Any]:
     """Keys in which a design differs from another, with what it has there.
 
-    In the other's own units when none are given. A key that has to go has None and comes first, so
-    that `old.replace(**changes)` is the new design.
+    In the other's own units when none are given, and so what stays. A key that has to go has None
+    and comes first, so that `old.replace(**changes)` is the new design.
     """
     had, has = (dict(dotted(_by_name(each))) for each in (old, new))
     changed = {key: value for key, value in has.items() if had.get(key) != value}
     return {
         **{key: None for key in had if key not in has},
-        **{key: written(key, each, units or old.units) for key, each in changed.items()},
+        **{
+            key: written(key, each, units or old.units, had.get(key), old.units)
+            for key, each in changed.items()
+        },
     }
 
 

@@ -18,7 +18,7 @@ from backspring.question.advise_profile import (
     tapered_profile,
 )
 from backspring.question.advise_steel import steel_changes
-from backspring.question.advise_steps import Change, Steps, numbered
+from backspring.question.advise_steps import LESS_MORE, Change, Steps, numbered
 from backspring.unit_table import THOU_MM, System
 
 THINNEST_MM = 1.2
@@ -62,7 +62,7 @@ def _of_spring(draft: Draft, steps: Steps) -> Iterator[Change]:
         _thickness_room(draft),
         steps.fine,
         lambda held, more: {"spring.thickness": offset_profile(held, more)},
-        relative=True,
+        sides=LESS_MORE,
     )
     yield _scaled(draft, steps, "width", "width", "spring.width")
 
@@ -99,7 +99,7 @@ def _two_corners(
         room,
         steps.fine,
         lambda _, more: {key: [each + more for each in radii]},
-        relative=True,
+        sides=LESS_MORE,
     )
 
 
@@ -111,7 +111,7 @@ def _scaled(draft: Draft, steps: Steps, kind: str, name: str, key: str) -> Chang
 
 
 def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
-    pad, pivot = draft.value("spring.pad"), draft.value("tang.pivot")
+    pivot = draft.value("tang.pivot")
     yield numbered(
         "taper",
         "thickness at the end ahead",
@@ -119,11 +119,11 @@ def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
         _thickness_room(draft),
         steps.fine,
         lambda held, more: {"spring.thickness": tapered_profile(held, more, steps.fine)},
-        relative=True,
+        sides=LESS_MORE,
     )
     yield numbered(
         "tang.pivot",
-        "pivot from middle pin",
+        "pivot",
         pivot,
         (_LENGTH_SHARES[0] * pivot, _LENGTH_SHARES[1] * pivot),
         steps.length,
@@ -133,7 +133,7 @@ def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
     if rear is not None and draft.value("spring.support") in (None, "two-pins"):
         yield numbered(
             "spring.rear_pin",
-            "rear pin from middle pin",
+            "rear pin",
             rear,
             (_LENGTH_SHARES[0] * rear, _LENGTH_SHARES[1] * rear),
             steps.length,
@@ -142,22 +142,46 @@ def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
                 "spring.thickness": rear_profile(held, value / rear, steps.fine),
             },
         )
-    yield from _pad_changes(pad, steps)
+    yield from _pad_changes(draft, steps)
 
 
-def _pad_changes(pad: list[float], steps: Steps) -> Iterator[Change]:
-    """Let the face begin or end elsewhere; the steel goes on where it ends farther ahead."""
+def _pad_changes(draft: Draft, steps: Steps) -> Iterator[Change]:
+    """Let the face begin or end elsewhere; the steel goes on where it ends farther ahead.
 
-    def start(held: Draft, value: float) -> dict[str, Any]:
-        return {"spring.pad": [value, held.value("spring.pad")[1]]}
+    Where the drawn tang bears on the face and not on its edges, it still does.
+    """
+    pivot, pad = draft.value("tang.pivot"), draft.value("spring.pad")
+    behind, ahead = pad[0] - pivot + _reach_mm(draft), pad[1] - pivot - draft.value("tang.open")
 
-    def end(held: Draft, value: float) -> dict[str, Any]:
-        pad = held.value("spring.pad")
-        return {"spring.pad": [pad[0], value], "spring.thickness": ending_profile(held, value)}
+    def start(held: Draft, more: float) -> dict[str, Any]:
+        first, last = held.value("spring.pad")
+        return {"spring.pad": [first + more, last]}
 
-    for name, now, put in (("start", pad[0], start), ("end", pad[1], end)):
-        room = (now - _PAD_ROOM_MM, now + _PAD_ROOM_MM)
-        yield numbered(f"spring.pad.{name}", f"pad's {name}", now, room, steps.length, put)
+    def end(held: Draft, more: float) -> dict[str, Any]:
+        first, last = held.value("spring.pad")
+        longer = ending_profile(held, last + more)
+        return {"spring.pad": [first, last + more], "spring.thickness": longer}
+
+    for name, room, put in (
+        ("start", (-_PAD_ROOM_MM, min(max(0.0, -behind), _PAD_ROOM_MM)), start),
+        ("end", (max(min(0.0, -ahead), -_PAD_ROOM_MM), _PAD_ROOM_MM), end),
+    ):
+        yield numbered(
+            f"spring.pad.{name}",
+            f"pad's {name}",
+            0.0,
+            room,
+            steps.length,
+            put,
+            sides=("farther back", "farther ahead"),
+        )
+
+
+def _reach_mm(draft: Draft) -> float:
+    """How far behind the pivot the tang can bear."""
+    faces = [draft.value(f"tang.{name}") or 0.0 for name in ("open", "half_stop", "closed")]
+    kick = draft.value("tang.kick") or {"distance": 0.0, "radius": 0.0}
+    return float(max(*faces, kick["distance"] + kick["radius"]))
 
 
 def _lengthened(draft: Draft, more: float, fine: float) -> dict[str, Any]:

@@ -15,7 +15,8 @@ from backspring.unit_table import Kind, System
 class Moved:
     """One number that advice changes, in the core's units; a steel by its name.
 
-    `relative`: `to` is what is added to what was drawn. `face`: ground to suit the rest.
+    `side`: `to` is what is added to what was drawn, and this is the way it goes. `face`: ground to
+    suit the rest.
     """
 
     key: str
@@ -23,7 +24,7 @@ class Moved:
     kind: Kind
     was: float | str
     to: float | str
-    relative: bool = False
+    side: str = ""
     face: bool = False
 
 

@@ -14,6 +14,7 @@ from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
 SHOWN_FIRST = 6
+_WIDTH = 80
 _PRICE: tuple[tuple[str, str, Shown], ...] = (
     ("pull", "peak_pull_n", "force"),
     ("stress", "peak_stress_mpa", "stress"),
@@ -49,7 +50,11 @@ def headline(advised: Advised, units: System) -> str:
         return f"{title}: meets every target as it stands, nothing needs changing"
     if advised.advice:
         first = advised.advice[0]
-        return f"{title}: meets every target with {_said(first, units)}"
+        line = f"{title}: meets every target with {_said(first, units)}"
+        if len(line) <= _WIDTH:
+            return line
+        changed = joined([each.name for each in first.moved if not each.face])
+        return f"{title}: meets every target with another {changed}"
     return f"{title}: no change, and no two together, meet every target within the limits"
 
 
@@ -133,7 +138,7 @@ def _prices(advised: Advised, shown: Sequence[Advice], units: System) -> Iterato
     rows += [(f"{i:>2}", each.figures) for i, each in enumerate(shown, 1)]
     blades = advised.figures.get("blades", {"": None})
     for blade in blades:
-        of = f" with {blade}, the others at their worst" if blade else ""
+        of = f", {blade} at worst" if blade else ""
         cells = tuple(
             (name, *_cells(each["blades"][blade] if blade else each, units)) for name, each in rows
         )

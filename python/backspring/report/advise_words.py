@@ -27,9 +27,8 @@ def moved_words(moved: Moved, units: System) -> str:
     if isinstance(moved.to, str) or isinstance(moved.was, str):
         return f"{moved.name} {moved.to} (was {moved.was})"
     kind = _SHOWN[moved.kind]
-    if moved.relative:
-        side = "less" if moved.to < 0 else "more"
-        return f"{moved.name} {text(abs(moved.to), kind, units)} {side}"
+    if moved.side:
+        return f"{moved.name} {text(abs(moved.to), kind, units)} {moved.side}"
     return f"{moved.name} {text(moved.to, kind, units)} (was {number(moved.was, kind, units)})"
 
 
