@@ -26,8 +26,9 @@ _STEPS: dict[System, Steps] = {
     "mm": Steps(fine=0.01, length=0.1, temper_c=5.0),
     "in": Steps(0.5 * THOU_MM, 5.0 * THOU_MM, temper_c=50.0 / 9.0, temper_zero_c=-160.0 / 9.0),
 }
-# Least and greatest, as shares of what is; a corner is the cheapest to change.
+# Least and greatest, as shares of what is; at least so much more in any case.
 _SHARES = {"preload": (0.4, 2.0), "width": (0.6, 1.6), "corner": (0.4, 3.0)}
+_MORE_MM = {"preload": 0.5, "width": 0.0, "corner": 0.5}
 _LENGTH_SHARES = (0.85, 1.2)
 _LEAST_MM = {"preload": 0.1, "width": 1.0, "corner": 0.2}
 _THICKNESS_SHARE = 0.4
@@ -106,7 +107,8 @@ def _two_corners(
 def _scaled(draft: Draft, steps: Steps, kind: str, name: str, key: str) -> Change:
     now = float(draft.value(key))
     least, most = _SHARES[kind]
-    limits = (min(now, max(least * now, _LEAST_MM[kind])), most * now)
+    high = max(most * now, now + _MORE_MM[kind])
+    limits = (min(now, max(least * now, _LEAST_MM[kind])), high)
     return numbered(key, name, now, limits, steps.fine, lambda _, value: {key: value})
 
 

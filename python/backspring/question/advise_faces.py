@@ -19,7 +19,7 @@ CheckAll = Callable[[_core.Design], list[_core.Check]]
 # Ground to the dial, finer than any other dimension is set: common practice, no source.
 STEPS_MM: dict[System, float] = {"mm": 0.002, "in": 0.1 * THOU_MM}
 MOST_MM = 0.5
-_PROBE_MM = 0.02
+_PROBES_MM = (0.02, 0.3)
 _FELT = 0.1
 _ROUNDS = 5
 # A kick ground to nothing is none: this much is left of it.
@@ -55,9 +55,8 @@ class Faces:
             return
         slopes = []
         for face in _faces_of(draft, blades):
-            moved = draft.changed({face.key: face.drawn_mm + _PROBE_MM})
-            found = _readings(check(moved.core()))
-            if found is not None and np.abs(slope := (found - drawn) / _PROBE_MM).max() > _FELT:
+            slope = self._slope(draft, face, drawn)
+            if slope is not None:
                 self._faces.append(face)
                 slopes.append(slope)
         if slopes:
@@ -70,6 +69,17 @@ class Faces:
     def keys(self) -> tuple[str, ...]:
         """Keys of the faces that may be ground."""
         return tuple(face.key for face in self._faces)
+
+    def _slope(self, draft: Draft, face: Face, drawn: Column) -> Column | None:
+        """How the readings answer to a face; a face too low to bear answers only once it is up."""
+        for more in _PROBES_MM:
+            with suppress(InvalidInput):
+                found = _readings(
+                    self._check(draft.changed({face.key: face.drawn_mm + more}).core())
+                )
+                if found is not None and np.abs(found - drawn).max() > _FELT * more:
+                    return (found - drawn) / more
+        return None
 
     def fitted(self, draft: Draft) -> tuple[Draft, list[_core.Check]]:
         """Return the draft with its faces as they must be, and its checks.

@@ -11,6 +11,7 @@ from backspring.report.advise_words import joined, limit_rows, limit_words, move
 from backspring.report.check import CAUTION, target_row
 from backspring.report.display import Shown, number, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.verdict import margin_word
 from backspring.units import System
 
 SHOWN_FIRST = 6
@@ -83,7 +84,9 @@ def _ways(advised: Advised, units: System, everything: bool) -> Iterator[Block]:
     yield Lines("Each of these meets every target", tuple(lines))
     yield from _prices(advised, shown, units)
     short = tuple(
-        f"{i}: {joined(each.falls_short)}" for i, each in enumerate(shown, 1) if each.falls_short
+        f"{i}: {joined([margin_word(name) for name in each.falls_short])}"
+        for i, each in enumerate(shown, 1)
+        if each.falls_short
     )
     if short:
         yield Lines("Has no margin left that had before", short)

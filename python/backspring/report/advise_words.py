@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterator, Sequence
 
 from backspring.question.advise_result import Limit, Moved
@@ -10,6 +11,7 @@ from backspring.report.display import Shown, number, text
 from backspring.unit_table import Kind
 from backspring.units import System
 
+_WIDTH = 76
 _SHOWN: dict[Kind, Shown] = {
     "length": "size",
     "hardness": "hardness",
@@ -56,7 +58,7 @@ def limit_words(limits: Sequence[Limit]) -> tuple[str, ...]:
     if not found:
         return ()
     own, *others = found
-    return (f"now {own}; tried {joined(others)}",)
+    return tuple(textwrap.wrap(f"now {own}; tried {joined(others)}", _WIDTH))
 
 
 def _step(limit: Limit, kind: Shown, units: System) -> str:

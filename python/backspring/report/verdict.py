@@ -43,7 +43,12 @@ def verdict_blocks(
 
 def label(margin: _core.Margin) -> str:
     """Name a margin as people do."""
-    return _LABELS.get(margin.name, margin.name.replace("-", " "))
+    return margin_word(margin.name)
+
+
+def margin_word(name: str) -> str:
+    """Name a margin as people do, by its name in the verdict."""
+    return _LABELS.get(name, name.replace("-", " "))
 
 
 def amounts(margin: _core.Margin, units: System) -> tuple[str, str]:
