@@ -76,13 +76,13 @@ def test_values_are_whole_steps_within_their_limits(of_wren: bs.Advised) -> None
 
 
 def test_a_file_in_inches_gets_inches_that_can_be_set() -> None:
-    design = drawn("kestrel", pull=["2 lbf", "4 lbf"], yield_margin=1.3)
+    design = drawn("wren", yield_margin=1.2).replace(units="in")
     advised = bs.advise(design)
-    preload = next(way for way in advised.advice if [*way.changes] == ["fit.preload"])
-    assert preload.changes["fit.preload"].endswith(" in")
-    steps = preload.moved[0].to / HALF_THOU_MM
+    offset = next(way for way in advised.advice if [*way.changes] == ["fit.rear_pin_offset"])
+    assert offset.changes["fit.rear_pin_offset"].endswith(" in")
+    steps = offset.moved[0].to / HALF_THOU_MM
     assert steps == pytest.approx(round(steps), abs=1e-6)
-    assert bs.check(design.replace(**preload.changes)).status == "pass"
+    assert bs.check(design.replace(**offset.changes)).status == "pass"
 
 
 def test_faces_alone_mend_the_readings_where_nothing_else_is_wrong() -> None:
@@ -113,7 +113,7 @@ def test_inches_can_be_asked_for_of_a_file_in_mm() -> None:
 
 
 def test_a_design_that_meets_its_targets_is_left_alone() -> None:
-    advised = bs.advise(bs.load(DESIGNS / "kestrel.toml"))
+    advised = bs.advise(bs.load(DESIGNS / "wren.toml"))
     assert (advised.status, advised.found, advised.advice) == ("pass", True, ())
     assert "nothing needs changing" in advised.report()
 
@@ -126,7 +126,9 @@ def test_targets_that_exclude_each_other_are_named_with_what_can_be_had() -> Non
     assert both.targets == ("pull", "openings")
     assert both.best["pull"] is not None and both.best["pull"] < 20.0
     assert both.best["openings"] is not None and both.best["openings"] < 1.0
-    assert "pull and openings exclude each other" in advised.report()
+    said = advised.report()
+    assert "pull and openings exclude each other" in said and "Nearest" in said
+    assert max(map(len, said.splitlines()[:-1])) <= 80
 
 
 def test_what_had_margin_and_has_none_is_told() -> None:
