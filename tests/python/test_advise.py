@@ -119,7 +119,7 @@ def test_a_design_that_meets_its_targets_is_left_alone() -> None:
 
 
 def test_targets_that_exclude_each_other_are_named_with_what_can_be_had() -> None:
-    design = drawn("heron", pull=[20, 26], openings=100_000)
+    design = drawn("heron", pull=[20, 26], yield_margin=1.0, openings=100_000)
     advised = bs.advise(design)
     assert not advised.found and advised.nearest is not None
     (both,) = advised.exclusive

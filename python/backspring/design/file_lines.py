@@ -6,10 +6,12 @@ import textwrap
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from backspring._core import Quantity
 from backspring.design.design import Design
 from backspring.design.fields import HEADER, row_of
 from backspring.design.reading import dotted
-from backspring.units import System, shown
+from backspring.unit_table import KINDS, unit_in
+from backspring.units import System, converted, parse, shown
 
 _WIDTH = 76
 
@@ -28,7 +30,19 @@ def written(key: str, value: Any, units: System, had: Any, own: System) -> Any:
         return [written(key, each, units, before, own) for each, before in pairs]
     row = row_of(key)
     assert row is not None
-    return shown(value, row.quantity, own if value == had else units)
+    if value != had:
+        return shown(value, row.quantity, units)
+    return _exactly(value, row.quantity, own)
+
+
+def _exactly(value: float, quantity: Quantity, units: System) -> str:
+    """Write what stays with as many digits as it takes to read it back."""
+    number, unit = converted(value, quantity, units), unit_in(quantity, units)
+    written = (f"{number:.{digits}g} {unit}".rstrip() for digits in range(7, 18))
+    return next(
+        (text for text in written if parse(text, KINDS[quantity]) == value),
+        f"{number!r} {unit}".rstrip(),
+    )
 
 
 def changed_keys(new: Design, old: Design, units: System | None = None) -> dict[str, Any]:

@@ -26,9 +26,9 @@ _PRICE: tuple[tuple[str, str, Shown], ...] = (
     ("rise", "rise_mm", "length"),
 )
 _RANKED = (
-    "Single changes first, then two together, each lot from small to large. A change",
-    "counts as its share of the way to its limit below, two as the root of the sum",
-    "of their squares.",
+    "Single changes first, then two together, each lot from small to large.",
+    "A change counts as its share of the way to its limit below, two as the root",
+    "of the sum of their squares.",
 )
 _FITTED = "Faces that are ground to suit count for nothing: every knife is fitted."
 
