@@ -57,7 +57,7 @@ def changes_of(
 
 def _of_spring(draft: Draft, steps: Steps) -> Iterator[Change]:
     yield numbered(
-        "thickness",
+        "spring.thickness_offset",
         "thickness everywhere",
         0.0,
         _thickness_room(draft),
@@ -83,7 +83,7 @@ def _of_blade(draft: Draft, steps: Steps, lead: str, blade: str | None) -> Itera
     radius = draft.value(key)
     if isinstance(radius, list):
         yield from _two_corners(draft, steps, key, radius, whose)
-    elif radius:
+    elif radius is not None:
         yield _scaled(draft, steps, "corner", f"{whose}corner radius", key)
 
 
