@@ -25,11 +25,13 @@ void define_input() {
     define_record(blade, BACKSPRING_FIELD(Blade, name), BACKSPRING_FIELD(Blade, end),
                   BACKSPRING_FIELD(Blade, pad), BACKSPRING_FIELD(Blade, tang),
                   BACKSPRING_FIELD(Blade, fit), BACKSPRING_FIELD(Blade, blade),
-                  BACKSPRING_FIELD(Blade, hardness_hrc), BACKSPRING_FIELD(Blade, stands));
+                  BACKSPRING_FIELD(Blade, hardness_hrc), BACKSPRING_FIELD(Blade, stainless),
+                  BACKSPRING_FIELD(Blade, stands));
     auto targets = declared<Targets>();
     define_record(targets, BACKSPRING_FIELD(Targets, pull_low_n),
                   BACKSPRING_FIELD(Targets, pull_high_n), BACKSPRING_FIELD(Targets, yield_margin),
-                  BACKSPRING_FIELD(Targets, reading_mm), BACKSPRING_FIELD(Targets, openings));
+                  BACKSPRING_FIELD(Targets, reading_mm), BACKSPRING_FIELD(Targets, openings),
+                  BACKSPRING_FIELD(Targets, edge_gap_mm));
     auto design = declared<Design>();
     define_record(design, BACKSPRING_FIELD(Design, spring), BACKSPRING_FIELD(Design, strength),
                   BACKSPRING_FIELD(Design, blades), BACKSPRING_FIELD(Design, friction),

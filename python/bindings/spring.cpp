@@ -23,10 +23,17 @@ void define_shape() {
     auto clearance = declared<PinClearance>();
     define_record(clearance, BACKSPRING_FIELD(PinClearance, middle_mm),
                   BACKSPRING_FIELD(PinClearance, rear_mm));
+    auto width = declared<WidthStation>();
+    define_record(width, BACKSPRING_FIELD(WidthStation, x_mm),
+                  BACKSPRING_FIELD(WidthStation, width_mm));
+    auto point = declared<MidLinePoint>();
+    define_record(point, BACKSPRING_FIELD(MidLinePoint, x_mm),
+                  BACKSPRING_FIELD(MidLinePoint, height_mm));
     auto spring = declared<Spring>();
     define_record(spring, BACKSPRING_FIELD(Spring, thickness), BACKSPRING_FIELD(Spring, width_mm),
                   BACKSPRING_FIELD(Spring, support), BACKSPRING_FIELD(Spring, holes),
-                  BACKSPRING_FIELD(Spring, elastic), BACKSPRING_FIELD(Spring, pin_clearance));
+                  BACKSPRING_FIELD(Spring, elastic), BACKSPRING_FIELD(Spring, pin_clearance),
+                  BACKSPRING_FIELD(Spring, widths), BACKSPRING_FIELD(Spring, mid_line));
 }
 
 void define_section(py::module_& m) {
@@ -41,6 +48,10 @@ void define_section(py::module_& m) {
     m.def("section_at", &section_at, py::arg("spring"), py::arg("x_mm"), DOC(section_at));
     m.def("thickness_mm", py::overload_cast<const Profile&, double>(&thickness_mm),
           py::arg("profile"), py::arg("x_mm"), DOC(thickness_mm));
+    m.def("width_at_mm", &width_at_mm, py::arg("spring"), py::arg("x_mm"), DOC(width_at_mm));
+    m.def("mid_line_mm", &mid_line_mm, py::arg("spring"), py::arg("pad"), py::arg("x_mm"),
+          DOC(mid_line_mm));
+    m.def("belly_mm", &belly_mm, py::arg("spring"), py::arg("pad"), py::arg("x_mm"), DOC(belly_mm));
 }
 
 void define_flexibility(py::module_& m) {
@@ -97,6 +108,8 @@ void declare_spring(py::module_& m) {
         .value("root_stiffness", SupportKind::root_stiffness, DOC(SupportKind_root_stiffness))
         .finalize();
     py::class_<Station>(m, "Station", DOC(Station));
+    py::class_<WidthStation>(m, "WidthStation", DOC(WidthStation));
+    py::class_<MidLinePoint>(m, "MidLinePoint", DOC(MidLinePoint));
     py::native_enum<HoleFor>(m, "HoleFor", "enum.Enum", DOC(HoleFor))
         .value("neither", HoleFor::neither, DOC(HoleFor_neither))
         .value("middle_pin", HoleFor::middle_pin, DOC(HoleFor_middle_pin))

@@ -15,6 +15,13 @@ void declare_verdict(py::module_& m) {
         .value("wears", MarginGroup::wears)
         .value("feels", MarginGroup::feels)
         .finalize();
+    py::native_enum<MarginWord>(m, "MarginWord", "enum.Enum", DOC(MarginWord))
+        .value("fails", MarginWord::fails, DOC(MarginWord_fails))
+        .value("close", MarginWord::close, DOC(MarginWord_close))
+        .value("holds", MarginWord::holds, DOC(MarginWord_holds))
+        .value("note", MarginWord::note, DOC(MarginWord_note))
+        .finalize();
+    m.attr("CLOSE_MARGIN") = kCloseMargin;
     py::native_enum<MarginKind> kind(m, "MarginKind", "enum.Enum", DOC(MarginKind));
     for (const MarginName& each : kMarginNames) {
         kind.value(identifier(each.name).c_str(), each.kind);
@@ -35,11 +42,12 @@ void define_verdict(py::module_&) {
     define_record(hardness, BACKSPRING_FIELD(Hardness, spring_hrc));
     auto margin = declared<Margin>();
     define_record(margin, BACKSPRING_FIELD(Margin, kind), BACKSPRING_FIELD(Margin, group),
-                  BACKSPRING_FIELD(Margin, value), BACKSPRING_FIELD(Margin, limit),
-                  BACKSPRING_FIELD(Margin, quantity), BACKSPRING_FIELD(Margin, margin),
-                  BACKSPRING_FIELD(Margin, margin_low), BACKSPRING_FIELD(Margin, station_mm),
-                  BACKSPRING_FIELD(Margin, blade_angle_deg), BACKSPRING_FIELD(Margin, parameters),
-                  BACKSPRING_FIELD(Margin, names), BACKSPRING_FIELD(Margin, sources));
+                  BACKSPRING_FIELD(Margin, word), BACKSPRING_FIELD(Margin, value),
+                  BACKSPRING_FIELD(Margin, limit), BACKSPRING_FIELD(Margin, quantity),
+                  BACKSPRING_FIELD(Margin, margin), BACKSPRING_FIELD(Margin, margin_low),
+                  BACKSPRING_FIELD(Margin, station_mm), BACKSPRING_FIELD(Margin, blade_angle_deg),
+                  BACKSPRING_FIELD(Margin, parameters), BACKSPRING_FIELD(Margin, names),
+                  BACKSPRING_FIELD(Margin, sources));
     margin.def_property_readonly(
         "name", [](const Margin& self) { return name_of(self.kind); },
         "The fixed name of its kind, as \"hole-edge\".");

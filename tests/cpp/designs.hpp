@@ -103,6 +103,16 @@ inline Design avocet() {
     return design;
 }
 
+/// Arched behind the pad, its stock tapering, its sides relieved ahead of the middle pin.
+inline Design twite() {
+    Design design = heron();
+    design.spring.mid_line = {{-34.0, 0.0}, {-20.0, 1.6}, {-2.0, 2.6},
+                              {5.0, 2.6},   {17.0, 1.3},  {27.0, 0.0}};
+    design.spring.widths = {{-38.0, 2.4}, {4.0, 2.3}, {4.0, 2.2}, {24.0, 2.15}, {36.5, 2.25}};
+    design.spring.width_mm = backspring::width_at_mm(design.spring, 0.0);
+    return design;
+}
+
 struct Named {
     std::string name;
     Design design;
@@ -121,8 +131,9 @@ inline constexpr std::array kGrindFaces{backspring::GrindFace::back, backspring:
                                         backspring::GrindFace::pad};
 
 inline std::vector<Named> all() {
-    return {{"heron", heron()},   {"plover", plover()}, {"wren", wren()},   {"dunlin", dunlin()},
-            {"curlew", curlew()}, {"godwit", godwit()}, {"snipe", snipe()}, {"avocet", avocet()}};
+    return {{"heron", heron()},   {"plover", plover()}, {"wren", wren()},
+            {"dunlin", dunlin()}, {"curlew", curlew()}, {"godwit", godwit()},
+            {"snipe", snipe()},   {"avocet", avocet()}, {"twite", twite()}};
 }
 
 }  // namespace designs

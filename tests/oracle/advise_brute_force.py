@@ -23,8 +23,8 @@ from backspring.question.advise_changes import changes_of
 from backspring.question.advise_steps import Change
 from designs import generated_designs
 
-SINGLE_VALUES = 41
-PAIR_VALUES = 9
+# Values tried of each change alone, and of each of two.
+VALUES = (41, 9)
 
 
 @dataclass(frozen=True)
@@ -71,14 +71,14 @@ def _half(rng: np.random.Generator, low: float, high: float) -> float:
     return round(2.0 * float(rng.uniform(low, high))) / 2.0
 
 
-def compare(label: str, design: bs.Design) -> Found:
+def compare(label: str, design: bs.Design, values: tuple[int, int] = VALUES) -> Found:
     """Advise on a design and hold it against brute force."""
     advised = bs.advise(design)
     if advised.status == "pass":
         return Found(label, "meets its targets", 0, ())
     ways = len(advised.advice)
     wrong = [f"way {i} fails" for i, way in enumerate(advised.advice, 1) if not _good(design, way)]
-    grid = Grid(design)
+    grid = Grid(design, values)
     if not any(sum(not m.face for m in way.moved) < 2 for way in advised.advice):
         wrong += [f"single {hit}" for hit in grid.singles()]
     if ways:
@@ -96,7 +96,8 @@ def _good(design: bs.Design, way: bs.Advice) -> bool:
 class Grid:
     """Every change at a few values alike apart, none of them chosen by advice."""
 
-    def __init__(self, design: bs.Design) -> None:
+    def __init__(self, design: bs.Design, values: tuple[int, int]) -> None:
+        self._values = values
         self._draft = Draft.of(design)
         self._changes = changes_of(self._draft, design.units, design.blades)
 
@@ -111,7 +112,7 @@ class Grid:
     def _hits(self, several: Any) -> list[str]:
         found = []
         for changes in several:
-            count = SINGLE_VALUES if len(changes) == 1 else PAIR_VALUES
+            count = self._values[len(changes) - 1]
             for values in itertools.product(*(_spread(each, count) for each in changes)):
                 if self._meets(changes, values):
                     said = zip((each.name for each in changes), values, strict=True)

@@ -57,8 +57,9 @@ def solve(spring: PlaneSpring, refine: int) -> PlaneSolution:
     back = _face_nodes(spring, mesh, side=+1)
     # A free face carries no normal or shear stress, so the trace is the stress along the face.
     along_back = stress[back, 0] + stress[back, 1]
+    pivot = mesh.node_at(spring.pivot_mm, float(spring.middle_at(spring.pivot_mm)))
     return PlaneSolution(
-        deflection_at_pivot_mm=float(displacement[mesh.node_at(spring.pivot_mm, 0.0), 1]),
+        deflection_at_pivot_mm=float(displacement[pivot, 1]),
         back_x_mm=mesh.xy_mm[back, 0],
         back_stress_per_n_mpa=along_back,
         element_count=len(mesh.elements),
@@ -69,7 +70,7 @@ def solve(spring: PlaneSpring, refine: int) -> PlaneSolution:
 
 def _face_nodes(spring: PlaneSpring, mesh: Mesh, side: int) -> Ints:
     x, y = mesh.xy_mm.T
-    face = side * 0.5 * spring.thickness_at(x)
+    face = spring.middle_at(x) + side * 0.5 * spring.thickness_at(x)
     nodes = np.flatnonzero(abs(y - face) < 10 * SAME_PLACE_MM)
     return nodes[np.argsort(x[nodes])]
 
@@ -94,7 +95,7 @@ def _load_terms(spring: PlaneSpring, mesh: Mesh) -> Iterator[Term]:
 
 def hole_edge(spring: PlaneSpring, mesh: Mesh, centre_mm: float) -> tuple[Ints, Floats, Floats]:
     """Nodes of the hole's edge in order, their shares of it, and its outward directions."""
-    arm = mesh.xy_mm - np.array([centre_mm, 0.0])
+    arm = mesh.xy_mm - np.array([centre_mm, float(spring.middle_at(centre_mm))])
     distance = np.hypot(arm[:, 0], arm[:, 1])
     nodes = np.flatnonzero(abs(distance - 0.5 * spring.hole_diameter_mm) < 10 * SAME_PLACE_MM)
     angle = np.arctan2(arm[nodes, 1], arm[nodes, 0])

@@ -1,7 +1,7 @@
 """A structured mesh of eight-node quadrilaterals for a spring seen from the side.
 
-The thickness stands symmetric about a straight mid-line, because the beam it is compared with
-has a straight axis: a curved mid-line would be a second difference between the two models.
+The thickness stands symmetric about the mid-line, which is straight where none is given: the back
+of a tapered spring in the flesh is straighter, which the beam leaves out.
 """
 
 from collections.abc import Callable
@@ -32,6 +32,7 @@ class PlaneSpring:
     poisson: float
     rear_pin_mm: float = 0.0
     hole_diameter_mm: float = 0.0
+    mid_line_mm: tuple[tuple[float, float], ...] = ()
 
     @property
     def stations_mm(self) -> Floats:
@@ -45,6 +46,13 @@ class PlaneSpring:
     def load_half_length_mm(self) -> float:
         """A quarter of the thickness: local crushing stays small and the beam sees a point."""
         return 0.25 * float(self.thickness_at(self.pivot_mm))
+
+    def middle_at(self, x_mm: Floats | float) -> Floats:
+        """Height of the mid-line."""
+        if not self.mid_line_mm:
+            return np.zeros_like(np.asarray(x_mm, dtype=np.float64))
+        stations, heights = zip(*self.mid_line_mm, strict=True)
+        return np.asarray(np.interp(x_mm, stations, heights))
 
     def thickness_at(self, x_mm: Floats | float) -> Floats:
         values = [thickness for _, thickness in self.thickness_mm]
@@ -107,6 +115,7 @@ def _hole_box(spring: PlaneSpring, centre: float) -> tuple[float, float]:
 def _column_lines(spring: PlaneSpring, boxes: list[tuple[float, float]]) -> list[float]:
     half = spring.load_half_length_mm
     lines = [*spring.stations_mm, *(edge for box in boxes for edge in box)]
+    lines += [x for x, _ in spring.mid_line_mm if not any(a < x < b for a, b in boxes)]
     lines += [spring.pivot_mm - half, spring.pivot_mm, spring.pivot_mm + half]
     return [float(line) for line in np.unique(np.round(lines, 9))]
 
@@ -114,7 +123,7 @@ def _column_lines(spring: PlaneSpring, boxes: list[tuple[float, float]]) -> list
 def _strip(spring: PlaneSpring, left: float, right: float) -> Mapping:
     def place(u: Floats, v: Floats) -> tuple[Floats, Floats]:
         x = left + (right - left) * u
-        return x, spring.thickness_at(x) * (v - 0.5)
+        return x, spring.middle_at(x) + spring.thickness_at(x) * (v - 0.5)
 
     return place
 
@@ -131,15 +140,18 @@ def _around_hole(
     def box_edge(u: Floats) -> tuple[Floats, Floats]:
         if side in (0, 2):
             x = np.full_like(u, right if side == 0 else left)
-            return x, spring.thickness_at(x) * (u - 0.5 if side == 0 else 0.5 - u)
-        x = right + (left - right) * u if side == 1 else left + (right - left) * u
-        return x, spring.thickness_at(x) * (0.5 if side == 1 else -0.5)
+            share = u - 0.5 if side == 0 else 0.5 - u
+        else:
+            x = right + (left - right) * u if side == 1 else left + (right - left) * u
+            share = np.full_like(u, 0.5 if side == 1 else -0.5)
+        return x, spring.middle_at(x) + spring.thickness_at(x) * share
 
     def place(u: Floats, v: Floats) -> tuple[Floats, Floats]:
         angle = 0.5 * np.pi * (side + u - 0.5)
         radius = 0.5 * spring.hole_diameter_mm
         x_edge, y_edge = box_edge(u)
-        x_hole, y_hole = centre + radius * np.cos(angle), radius * np.sin(angle)
+        x_hole = centre + radius * np.cos(angle)
+        y_hole = spring.middle_at(centre) + radius * np.sin(angle)
         return x_hole + (x_edge - x_hole) * v, y_hole + (y_edge - y_hole) * v
 
     return place

@@ -122,4 +122,4 @@ def test_check_tells_each_blade_beside_each_position_of_the_other(capsys: Captur
 def test_a_blade_can_be_shown_in_inches(capsys: Capture) -> None:
     assert main(["check", TURNSTONE, "--blade", "pen", "--units", "in"]) == 0
     told = capsys.readouterr().out
-    assert "force lbf" in told and "thou" in told and "With the other blades" in told
+    assert "lbf" in told and "thou" in told and "With the other blades" in told

@@ -148,11 +148,12 @@ def test_given_strength_comes_before_the_data(
 
 def test_what_is_left_out_is_told() -> None:
     bare = HERON.replace(friction=None, blade=None, targets=None, **{"fit.dial": None})
-    assert bare.defaults[-4:] == (
+    assert bare.defaults[-5:] == (
         "fit.dial: at the pivot, 32 mm",
         "blade.nail_nick: not given: no pull is worked out, only torque",
         "blade.inertia: not given, nor mass, length and height: no snap speed is worked out",
         "targets: none, so only a yield margin of 1 is judged",
+        "targets.openings: no target; the verdict then tells of 100000",
     )
     assert notices(bare) == {"no-friction"}
 

@@ -87,7 +87,9 @@ def test_a_fault_is_data() -> None:
 def test_a_rule_is_told_in_the_units_of_the_file(tmp_path: Path) -> None:
     kestrel = (ROOT / "data" / "designs" / "kestrel.toml").read_text("utf-8")
     path = tmp_path / "kestrel.toml"
-    path.write_text(kestrel.replace('"1 1/2 in"]\n', '"1 3/4 in"]\n').replace('"3/32 in"\n', "3\n"))
+    path.write_text(
+        kestrel.replace('"1 1/2 in"]\n', '"1 3/4 in"]\n').replace('width = "1/8 in"', "width = 3")
+    )
     with pytest.raises(bs.InvalidInput) as refused:
         bs.load(path)
     assert [each.message for each in refused.value.faults] == [

@@ -13,8 +13,9 @@ import backspring as bs
 import page_reader
 from backspring.report.page_drawing import drawing
 from backspring.report.page_parts import Drawing, Section, Words, require_filled
-from backspring.report.page_words import CAUTIONS, WORDS
+from backspring.report.page_words import CAUTIONS
 from backspring.report.tables import Lines, TextTable
+from backspring.report.verdict import MEANINGS
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 WHOLE = ("purpose", "data", "assumptions")
@@ -94,7 +95,7 @@ def test_every_key_of_the_file_stands_in_the_data_with_its_value() -> None:
     text = page_reader.PageReader(bs.page(bs.load(DESIGNS / "kestrel.toml")).html).text
     for key in ("steel", "hardness", "thickness", "pad", "corner_radius", "nail_nick", "pivot_pin"):
         assert f"\n{key}\n" in text
-    for value in ("1075", "46 HRC", "0.09375 in", "0.027 in", "2 to 4 lbf", "1 oz", "0.002 in"):
+    for value in ("1075", "46 HRC", "0.125 in", "0.06 in", "4 to 6 lbf", "1 oz", "0.002 in"):
         assert f"\n{value}\n" in text
 
 
@@ -157,7 +158,7 @@ def test_no_block_of_the_check_is_left_out() -> None:
 def test_a_margin_has_a_word_and_failures_come_first() -> None:
     table = heron().html.partition("<caption>Verdict</caption>")[2].partition("</table>")[0]
     words = re.findall(r"<td[^>]*>(fails|close|holds|note)</td>", table)
-    assert words == sorted(words, key=[*WORDS].index)
+    assert words == sorted(words, key=[*MEANINGS].index)
     assert words[0] == "fails"
     assert words[-1] == "note"
 

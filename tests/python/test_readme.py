@@ -1,12 +1,23 @@
 """README's Python examples run as printed, and its commands are the ones that exist."""
 
 import re
+import shlex
 import subprocess
 import sys
 from pathlib import Path
 
+import pytest
+
+from backspring.cli import main
+
 ROOT = Path(__file__).parents[2]
 README = (ROOT / "README.md").read_text(encoding="utf-8")
+SHELL = re.findall(r"```sh\n(.*?)```", README, flags=re.DOTALL)
+# What the demo that misses its targets is asked.
+MISSED = (
+    "backspring check data/designs/bittern.toml",
+    "backspring advise data/designs/bittern.toml",
+)
 
 
 def test_the_python_examples_run_one_after_the_other() -> None:
@@ -26,7 +37,41 @@ def test_the_python_examples_run_one_after_the_other() -> None:
 def test_the_first_screen_names_the_command_that_runs_all_tests() -> None:
     first_screen = README.split("## Caution")[0]
     assert "```sh\ntests/run\n```" in first_screen
-    assert "backspring check data/designs/heron.toml" in first_screen
+    assert "backspring check data/designs/kestrel.toml" in first_screen
+
+
+@pytest.mark.usefixtures("undrawn")
+def test_every_line_for_the_shell_runs(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """One after the other, for a log that one line writes is read by the next."""
+    (tmp_path / "data").symlink_to(ROOT / "data")
+    monkeypatch.chdir(tmp_path)
+    lines = [
+        line for block in SHELL for line in block.splitlines() if line.startswith("backspring")
+    ]
+    ends = {line: main(shlex.split(line)[1:]) for line in lines}
+    assert len(ends) == len(lines) > 20
+    assert {line: end for line, end in ends.items() if end not in (0, 1)} == {}
+    assert (tmp_path / "picture.png").is_file() and (tmp_path / "page.html").is_file()
+    assert not capsys.readouterr().err.count("Traceback")
+
+
+def test_the_first_command_meets_its_targets_and_the_bittern_says_what_to_change(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    first = SHELL[0].split(" && ")[-1].strip()
+    assert first == ".venv/bin/backspring check data/designs/kestrel.toml"
+    kestrel, bittern = (str(ROOT / f"data/designs/{name}.toml") for name in ("kestrel", "bittern"))
+    assert main(["check", kestrel]) == 0
+    told = capsys.readouterr().out
+    assert told.startswith("Kestrel: opens with 4.41 lbf") and "opens with 4.4 lbf" in README
+    assert not re.search(r"^  .* (?:fails|close) ", told, flags=re.MULTILINE)
+    assert told.endswith("What to change\n  nothing: all targets are met\n")
+    assert all(f"`{command}`" in README for command in MISSED)
+    assert main(["check", bittern]) == 1
+    last = capsys.readouterr().out.split("\n\n")[-1]
+    assert last.startswith("What to change\n  less stress: less preload")
 
 
 def test_the_pictures_exist() -> None:

@@ -133,10 +133,10 @@ def sentences_agree(check: bs.Check, units: System) -> None:
     )
     seen = 0
     for margin, row in zip(check.verdict, table.rows, strict=True):
-        assert row[:3] == (label(margin), *amounts(margin, units))
+        assert row[:4] == (label(margin), margin.word.name, *amounts(margin, units))
         sentence = re.sub(r"station [\d.]+ \w+", "", margin_sentence(margin, units))
         for value, unit in FIGURE.findall(sentence):
-            cells = [cell.partition(" ") for cell in row[1:3]]
+            cells = [cell.partition(" ") for cell in row[2:4]]
             close = [
                 text for text, _, of in cells if of == unit and near(float(value), float(text))
             ]

@@ -18,17 +18,17 @@ constexpr double kNearlyAlong = 1e-11;  // and below this, if it gets no less
 using Column = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMostBearing, 1>;
 using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMostBearing, kMostBearing>;
 
-double thickness_at_mm(const Flexibility& flexibility, double x_mm) {
+const Stretch& stretch_of(const Flexibility& flexibility, double x_mm) {
     const auto& all = flexibility.stretches;
     std::size_t i = all.size() - 1;
     while (i > 0 && x_mm < all[i].start_mm) --i;
-    return thickness_mm(all[i], x_mm);
+    return all[i];
 }
 
 /// Curvature of the beam per moment.
 double curvature_per_nmm(const Flexibility& flexibility, double x_mm) {
-    const double thickness = thickness_at_mm(flexibility, x_mm);
-    return flexibility.bending_factor / (thickness * thickness * thickness);
+    const Stretch& stretch = stretch_of(flexibility, x_mm);
+    return flexibility.bending_factor / 12.0 * unit_rates(stretch, x_mm).bending;
 }
 
 /// Touches with all forces that keep them in touch, and how far each runs along the face.
@@ -152,7 +152,8 @@ double detail::shear_dip_mm(const Flexibility& flexibility,
                             double force_n,
                             double at_mm) {
     const double away = std::abs(x_mm - at_mm);
-    double dip = 0.5 * flexibility.shear_factor / thickness_at_mm(flexibility, at_mm) * away;
+    double dip = 0.5 * flexibility.shear_factor /
+                 shear_depth_mm(stretch_of(flexibility, at_mm), at_mm) * away;
     // Bending fills it from behind, on a spring that grows thicker there by half of this at least.
     if (x_mm < at_mm) dip -= 0.5 * curvature_per_nmm(flexibility, at_mm) * away * away * away / 6.0;
     return 1.01 * force_n * std::max(dip, 0.0);

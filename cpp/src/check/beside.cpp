@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "backspring/design/joint_of.hpp"
+#include "verdict_parts.hpp"
 
 namespace backspring {
 namespace {
@@ -62,10 +63,7 @@ std::string name_of_case(const Beside& row) {
 
 /// Of every kind of failure the worst, in whichever case that is.
 std::vector<Margin> worst_margins(std::vector<Margin> all) {
-    const auto rank = [](const Margin& margin) {
-        return margin.margin.value_or(std::numeric_limits<double>::infinity());
-    };
-    std::ranges::stable_sort(all, {}, rank);
+    sort_margins(all);
     std::vector<Margin> worst;
     for (Margin& margin : all) {
         const auto alike = [&](const Margin& known) {

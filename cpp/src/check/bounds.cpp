@@ -39,7 +39,9 @@ ResultBounds result_bounds(const Design& design, ResultKind kind) {
     const Spring& spring = design.spring;
     const Sizes sizes = sizes_of(design);
     const double modulus_mpa = spring.elastic.youngs_modulus_mpa;
-    const double force_n = modulus_mpa * spring.width_mm * sizes.thickest_mm;
+    double widest_mm = spring.width_mm;
+    for (const WidthStation& s : spring.widths) widest_mm = std::max(widest_mm, s.width_mm);
+    const double force_n = modulus_mpa * widest_mm * sizes.thickest_mm;
     const double torque_nmm = force_n * sizes.length_mm();
     switch (kind) {
         case ResultKind::force:

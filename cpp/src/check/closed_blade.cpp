@@ -55,7 +55,8 @@ double edge_mm(const HandlePlace& a, const HandlePlace& b, double x_mm) {
 class EdgeGap {
   public:
     EdgeGap(const Design& design, const Joint& joint, const Contact& closed)
-        : joint_(joint),
+        : design_(design),
+          joint_(joint),
           closed_(closed),
           covered_(covered(design.spring, design.own().pad.end_mm)) {}
 
@@ -63,7 +64,10 @@ class EdgeGap {
         const double from = std::max(std::min(a.x_mm, b.x_mm), covered_.from_mm);
         const double to = std::min(std::max(a.x_mm, b.x_mm), covered_.to_mm);
         if (!(from < to)) return;
-        const auto gap = [&](double x) { return belly_mm(joint_, closed_, x) - edge_mm(a, b, x); };
+        const auto gap = [&](double x) {
+            const double curved = belly_mm(design_.spring, design_.own().pad, x);
+            return curved + belly_mm(joint_, closed_, x) - edge_mm(a, b, x);
+        };
         const int parts = std::max(1, static_cast<int>(std::ceil((to - from) / kLookMm)));
         double best = from;
         for (int i = 0; i <= parts; ++i) {
@@ -87,6 +91,7 @@ class EdgeGap {
         at_mm_ = x_mm;
     }
 
+    const Design& design_;
     const Joint& joint_;
     const Contact& closed_;
     Covered covered_;

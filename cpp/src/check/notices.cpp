@@ -77,6 +77,7 @@ const char* missing_for(const std::string& target, const Design& design, const C
     if (!check.impossible.empty()) return "possible";
     if (check.travel.peak_stress_mpa <= 0.0) return "load";
     if (target == "openings" && design.strength.tensile_mpa.value <= 0.0) return "tensile";
+    if (target == "edge_gap" && !check.strokes.empty()) return "edge";
     if (target == "pull" && !check.strokes.empty()) return "nail-nick";
     return "rest";
 }

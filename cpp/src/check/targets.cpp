@@ -55,6 +55,11 @@ std::optional<double> openings_margin(Solution& solution) {
     return fatigue == margins.end() ? std::nullopt : fatigue->margin;
 }
 
+std::optional<double> edge_gap_left_mm(Solution& solution) {
+    if (!solution.design().targets.edge_gap_mm) return std::nullopt;
+    return eased_gap_mm(solution.design(), worked_out(solution));
+}
+
 JudgedFigures judged_figures(Solution& solution) {
     const Targets& targets = solution.design().targets;
     JudgedFigures figures;
@@ -64,6 +69,7 @@ JudgedFigures judged_figures(Solution& solution) {
         figures.reading_mm = farthest_from_flush_mm(solution.readings(), solution.has_half_stop());
     }
     figures.openings_margin = openings_margin(solution);
+    figures.edge_gap_mm = edge_gap_left_mm(solution);
     return figures;
 }
 
@@ -87,6 +93,7 @@ std::vector<TargetResult> judge_targets(const Targets& targets, const JudgedFigu
     results.push_back(judge_yield(targets.yield_margin, figures.yield_margin));
     judge("reading", figures.reading_mm, std::nullopt, targets.reading_mm);
     judge("openings", figures.openings_margin, least, std::nullopt);
+    judge("edge_gap", figures.edge_gap_mm, targets.edge_gap_mm, std::nullopt);
     return results;
 }
 

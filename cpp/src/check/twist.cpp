@@ -27,8 +27,9 @@ Across across(const Design& design) {
         if (shares.count++ == 0) shares.first = blade.name;
         shares.last = blade.name;
     }
+    const double width = width_at_mm(design.spring, design.own().tang.pivot_mm);
     for (auto& arm : shares.arm_mm) {
-        if (arm) *arm = design.spring.width_mm * (*arm / shares.count - 0.5);
+        if (arm) *arm = width * (*arm / shares.count - 0.5);
     }
     return shares;
 }
@@ -62,7 +63,7 @@ std::optional<Twist> twist(Solution& solution) {
         std::abs(torque) * twist_rad_per_nmm(design.spring, design.own().tang.pivot_mm);
     worst.torque_nmm = std::abs(torque);
     worst.angle_deg = degrees(angle);
-    worst.across_mm = design.spring.width_mm * std::tan(angle);
+    worst.across_mm = width_at_mm(design.spring, design.own().tang.pivot_mm) * std::tan(angle);
     if (torque > 0.0) worst.side = shares.last;
     return worst;
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <utility>
 
 #include "verdict_parts.hpp"
 
@@ -16,16 +17,16 @@ constexpr std::array<MarginName, 17> kMarginNames{{
     {MarginKind::shoulder, "shoulder", MarginGroup::holds},
     {MarginKind::curve, "curve", MarginGroup::holds},
     {MarginKind::fatigue, "fatigue", MarginGroup::lasts},
-    {MarginKind::spring_trade, "spring-trade", MarginGroup::lasts},
+    {MarginKind::spring_trade, "spring-trade", MarginGroup::lasts, false},
     {MarginKind::contact_pressure, "contact-pressure", MarginGroup::wears},
-    {MarginKind::galling, "galling", MarginGroup::wears},
+    {MarginKind::galling, "galling", MarginGroup::wears, false},
     {MarginKind::middle_pin_shear, "middle-pin-shear", MarginGroup::holds},
     {MarginKind::middle_pin_bearing, "middle-pin-bearing", MarginGroup::holds},
     {MarginKind::middle_pin_liner, "middle-pin-liner", MarginGroup::holds},
     {MarginKind::rear_pin_shear, "rear-pin-shear", MarginGroup::holds},
     {MarginKind::rear_pin_bearing, "rear-pin-bearing", MarginGroup::holds},
     {MarginKind::rear_pin_liner, "rear-pin-liner", MarginGroup::holds},
-    {MarginKind::rap, "rap", MarginGroup::feels},
+    {MarginKind::rap, "rap", MarginGroup::feels, false},
 }};
 
 namespace {
@@ -40,8 +41,8 @@ static_assert(kinds_in_order());
 
 const MarginName& entry(MarginKind kind) { return kMarginNames.at(static_cast<std::size_t>(kind)); }
 
-double rank(const Margin& margin) {
-    return margin.margin.value_or(std::numeric_limits<double>::infinity());
+std::pair<MarginWord, double> rank(const Margin& margin) {
+    return {margin.word, margin.margin.value_or(std::numeric_limits<double>::infinity())};
 }
 
 }  // namespace
@@ -59,6 +60,17 @@ Margin detail::make_margin(MarginKind kind, double value, double limit, Quantity
     return margin;
 }
 
+MarginWord word_of(std::optional<double> margin, std::optional<double> margin_low) {
+    if (!margin) return MarginWord::holds;
+    if (*margin < 1.0) return MarginWord::fails;
+    const bool close = *margin < kCloseMargin || margin_low.value_or(*margin) < 1.0;
+    return close ? MarginWord::close : MarginWord::holds;
+}
+
+void detail::sort_margins(std::vector<Margin>& margins) {
+    std::ranges::stable_sort(margins, {}, rank);
+}
+
 std::vector<Margin> verdict(const Design& design, const Worked& worked) {
     std::vector<Margin> margins;
     judge_bending(margins, design, worked);
@@ -67,8 +79,11 @@ std::vector<Margin> verdict(const Design& design, const Worked& worked) {
     judge_life(margins, design, worked, notches);
     judge_wear(margins, design, worked);
     judge_rap(margins, design, worked);
-    std::stable_sort(margins.begin(), margins.end(),
-                     [](const Margin& a, const Margin& b) { return rank(a) < rank(b); });
+    for (Margin& each : margins) {
+        const bool asked = each.kind == MarginKind::rap && design.targets.edge_gap_mm;
+        if (asked || entry(each.kind).can_fail) each.word = word_of(each.margin, each.margin_low);
+    }
+    sort_margins(margins);
     return margins;
 }
 

@@ -42,8 +42,10 @@ void add_hole(std::vector<Notch>& notches, const Design& design, const Worked& w
     const Hole* hole = hole_for(HoleFor::middle_pin, design.spring.holes);
     if (!hole || hole->diameter_mm <= 0.0) return;
     const auto edge = if_in_range([&] {
-        return hole_edge_stress(thickness_mm(design.spring.thickness, 0.0), design.spring.width_mm,
-                                *hole, moment_at(design, worked, 0.0));
+        const Spring& spring = design.spring;
+        const double thick = thickness_mm(spring.thickness, 0.0) * lean_cosine(spring, 0.0);
+        return hole_edge_stress(thick, width_at_mm(spring, 0.0), *hole,
+                                moment_at(design, worked, 0.0));
     });
     if (edge) notches.push_back({MarginKind::hole_edge, "roark", *edge, 0.5 * hole->diameter_mm});
 }
@@ -77,7 +79,8 @@ void add_outline(std::vector<Notch>& notches, const Design& design, const Worked
     };
     const auto shoulder_at = [&](const Shoulder& shoulder, double moment) {
         const double thin = shoulder.small_mm;
-        return local_stress(6.0 * moment / (design.spring.width_mm * thin * thin),
+        const double width = width_at_mm(design.spring, shoulder.station_mm);
+        return local_stress(6.0 * moment / (width * thin * thin),
                             one_sided_shoulder_factor(shoulder.large_mm, thin, radius),
                             shoulder.station_mm);
     };
@@ -86,24 +89,49 @@ void add_outline(std::vector<Notch>& notches, const Design& design, const Worked
         if (worst) notches.push_back({kind, source, *worst, radius});
     };
     const Profile& profile = design.spring.thickness;
-    add(worst_of(find_kinks(profile), design, worked, kink_at), MarginKind::kink,
+    add(worst_of(find_kinks(design.spring), design, worked, kink_at), MarginKind::kink,
         "plane-stress-study");
     add(worst_of(find_shoulders(profile), design, worked, shoulder_at), MarginKind::shoulder,
         "roark");
 }
 
-/// A hollow belly is stressed more than a straight one all along; it counts where that is worst.
-void add_curve(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
-    const auto& radius = design.surface.curve_radius_mm;
-    const PeakStress peak = peak_stress(worked.action, worked.worst);
-    const double moment = moment_at(design, worked, peak.station_mm);
-    if (!radius || peak.station_mm < 0.0 || moment <= 0.0) return;
-    const double thick = thickness_mm(design.spring.thickness, peak.station_mm);
-    const Section section = section_at(design.spring, peak.station_mm);
+/// What a hollow belly's inner radius makes of the bending stress at a station.
+std::optional<LocalStress> hollow_stress(const Design& design,
+                                         const Worked& worked,
+                                         double x_mm,
+                                         double radius_mm) {
+    const double moment = moment_at(design, worked, x_mm);
+    if (x_mm < 0.0 || moment <= 0.0) return std::nullopt;
+    const Section section = section_at(design.spring, x_mm);
     const double nominal = moment * section.belly_mm / section.inertia_mm4;
-    const double factor = curvature_factors(thick, *radius).inner;
-    notches.push_back(
-        {MarginKind::curve, "shigley-9", local_stress(nominal, factor, peak.station_mm), *radius});
+    const double thick = section.back_mm + section.belly_mm;
+    return if_in_range(
+        [&] { return local_stress(nominal, curvature_factors(thick, radius_mm).inner, x_mm); });
+}
+
+/// A hollow belly of a stated radius is stressed more than a straight one all along; it counts
+/// where that is worst. Else each hollow stretch of the mid-line is judged at its own radius.
+void add_curve(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
+    const auto add = [&](const std::optional<LocalStress>& local, double radius) {
+        if (local) notches.push_back({MarginKind::curve, "shigley-9", *local, radius});
+    };
+    if (const auto& radius = design.surface.curve_radius_mm) {
+        const double x = peak_stress(worked.action, worked.worst).station_mm;
+        add(hollow_stress(design, worked, x, *radius), *radius);
+        return;
+    }
+    std::optional<LocalStress> worst;
+    double worst_radius = 0.0;
+    for (const HollowCurve& curve : hollow_curves(design.spring.mid_line)) {
+        const double thick = thickness_mm(design.spring.thickness, curve.x_mm);
+        const double radius =
+            curve.radius_mm - 0.5 * thick * lean_cosine(design.spring, curve.x_mm);
+        const auto local = hollow_stress(design, worked, curve.x_mm, radius);
+        if (!local || (worst && local->local_mpa <= worst->local_mpa)) continue;
+        worst = local;
+        worst_radius = radius;
+    }
+    add(worst, worst_radius);
 }
 
 }  // namespace

@@ -38,8 +38,15 @@ void judge_life(std::vector<Margin>& margins,
 /// Pressure on the pad, galling, pins and liners.
 void judge_wear(std::vector<Margin>& margins, const Design& design, const Worked& worked);
 
-/// The edge's rap on closing.
+/// The edge's rap on closing: eased by a hand, and at worst let go.
 void judge_rap(std::vector<Margin>& margins, const Design& design, const Worked& worked);
+
+/// The gap left under the edge as a hand eases the blade shut [mm]; none where the design does not
+/// tell it.
+[[nodiscard]] std::optional<double> eased_gap_mm(const Design& design, const Worked& worked);
+
+/// What fails first, notes last, the least margin first among those of one word.
+void sort_margins(std::vector<Margin>& margins);
 
 }  // namespace backspring::detail
 

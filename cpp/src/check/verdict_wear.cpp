@@ -65,7 +65,9 @@ void judge_pressure(std::vector<Margin>& margins, const Design& design, const Wo
     margins.push_back(std::move(margin));
 }
 
+/// Told of stainless steel on stainless steel alone.
 void judge_galling(std::vector<Margin>& margins, const Design& design) {
+    if (!design.own().stainless || design.surface.steel != SpringSteel::stainless) return;
     const auto& tang = design.own().hardness_hrc;
     const auto& spring = design.hardness.spring_hrc;
     if (!tang || !spring) return;

@@ -101,6 +101,13 @@ std::vector<Field> blade_rows() {
          .meaning = "Rockwell C of the tang.",
          .example = "\"60 HRC\"",
          BACKSPRING_PLACE(own().hardness_hrc)},
+        {.key = "blade.steel",
+         .form = Form::choice,
+         .choices = {"carbon", "stainless"},
+         .of_blade = true,
+         .left_out = "not given: galling is not judged",
+         .meaning = "What the blade is made of: only stainless on stainless is said to gall.",
+         .example = "\"stainless\""},
     };
 }
 

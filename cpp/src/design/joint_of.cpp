@@ -74,7 +74,10 @@ bool on_own_pin(const Design& design, const Blade& blade) {
 
 double bearing_width_mm(const Design& design) {
     const auto here = [&](const Blade& blade) { return on_own_pin(design, blade); };
-    return design.spring.width_mm / static_cast<double>(std::ranges::count_if(design.blades, here));
+    const Pad& pad = design.own().pad;
+    const double narrowest =
+        std::min(width_at_mm(design.spring, pad.start_mm), width_at_mm(design.spring, pad.end_mm));
+    return narrowest / static_cast<double>(std::ranges::count_if(design.blades, here));
 }
 
 Joint make_unloaded_joint(const Design& design) {

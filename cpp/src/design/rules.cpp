@@ -27,7 +27,9 @@ void clearance_rules(Requirements& rules, const Design& design) {
         pin_radius = 0.5 * hole->diameter_mm;
         offset = hole->offset_mm;
     }
-    const double pin_height = tang.open_mm + 0.5 * thickness_mm(spring.thickness, 0.0) + offset;
+    const double mid_line =
+        belly_mm(spring, design.own().pad, 0.0) + 0.5 * thickness_mm(spring.thickness, 0.0);
+    const double pin_height = tang.open_mm + mid_line + offset;
     const double room = std::hypot(tang.pivot_mm, pin_height) - pin_radius;
     const double swept = swept_radius_mm(make_outline(tang, tang.pivot_mm));
     rules.require(swept < room, "tang.pivot", kClearOfMiddlePin, Quantity::length, {room}, {swept});

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <string>
 
+#include "backspring/core/angle.hpp"
 #include "backspring/design/field.hpp"
 #include "field_rows.hpp"
 #include "rules.hpp"
@@ -9,10 +10,16 @@
 namespace backspring {
 namespace {
 
+// A mid-line that leans more is no spring along the stations' line.
+constexpr double kSteepestDeg = 45.0;
 constexpr double kRoundingMm = 1e-9;  // a spring turned round has its end from a difference
 
 constexpr RuleText kStationsRise{"stations_rise",
                                  "stations must rise (two alike make a step), got {1} after {0}"};
+constexpr RuleText kRowsOnSpring{"rows_on_spring",
+                                 "stations must lie on the spring, {0} to {1}, got {2} to {3}"};
+constexpr RuleText kTooSteep{"mid_line_lean",
+                             "must lean by at most {0} against the line of the pad, got {1}"};
 constexpr RuleText kReachesRearPin{
     "reaches_rear_pin", "must reach back to the rear pin at {0}, got a first station at {1}"};
 constexpr RuleText kReachesMiddlePin{
@@ -31,17 +38,41 @@ constexpr RuleText kPadAheadOfHoles{
     "pad_ahead_of_holes", "must lie ahead of the pin holes, which end at {0}, got {1} to {2}"};
 constexpr RuleText kInBand{"in_band", "must lie in its own band {0} to {1}, got {2}"};
 
-void station_rules(Requirements& rules, const Profile& profile) {
-    constexpr std::string_view key = "spring.thickness";
-    rules.require(!profile.empty(), key,
-                  [] { return std::string("must have at least one station"); });
-    for (std::size_t i = 0; i < profile.size(); ++i) {
-        const double x = profile[i].x_mm;
+template <class Rows>
+void station_rules(Requirements& rules, std::string_view key, const Rows& rows) {
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const double x = rows[i].x_mm;
         const bool good = rules.in_range(key, x, -kLongestMm, kLongestMm, Quantity::length);
         if (!good || i == 0) continue;
-        const double last = profile[i - 1].x_mm;
-        const bool third = i > 1 && x == last && last == profile[i - 2].x_mm;
+        const double last = rows[i - 1].x_mm;
+        const bool third = i > 1 && x == last && last == rows[i - 2].x_mm;
         rules.require(!(x < last) && !third, key, kStationsRise, Quantity::length, {last}, {x});
+    }
+}
+
+/// Rows of width or mid-line lie where there is steel.
+template <class Rows>
+void on_spring_rules(Requirements& rules,
+                     std::string_view key,
+                     const Rows& rows,
+                     const Profile& profile) {
+    if (rows.size() < 2 || profile.size() < 2) return;
+    if (!rules.sound(key) || !rules.sound("spring.thickness")) return;
+    const double rear = profile.front().x_mm, front = profile.back().x_mm;
+    const double first = rows.front().x_mm, last = rows.back().x_mm;
+    rules.require(first >= rear - kRoundingMm && last <= front + kRoundingMm, key, kRowsOnSpring,
+                  Quantity::length, {rear, front}, {first, last});
+}
+
+void lean_rules(Requirements& rules, const MidLine& line) {
+    constexpr std::string_view key = "spring.mid_line";
+    if (!rules.sound(key)) return;
+    for (std::size_t i = 1; i < line.size(); ++i) {
+        const MidLinePoint &a = line[i - 1], &b = line[i];
+        if (a.x_mm == b.x_mm) continue;
+        const double lean = degrees(std::atan(std::abs(slope(line, a.x_mm))));
+        rules.require(lean <= kSteepestDeg, key, kTooSteep, Quantity::angle, {kSteepestDeg},
+                      {lean});
     }
 }
 
@@ -128,7 +159,14 @@ void detail::spring_rules(Requirements& rules,
     if (strength.tensile_mpa.value != 0.0) {
         band_rules(rules, "spring.tensile", strength.tensile_mpa);
     }
-    station_rules(rules, spring.thickness);
+    rules.require(!spring.thickness.empty(), "spring.thickness",
+                  [] { return std::string("must have at least one station"); });
+    station_rules(rules, "spring.thickness", spring.thickness);
+    station_rules(rules, "spring.width", spring.widths);
+    station_rules(rules, "spring.mid_line", spring.mid_line);
+    on_spring_rules(rules, "spring.width", spring.widths, spring.thickness);
+    on_spring_rules(rules, "spring.mid_line", spring.mid_line, spring.thickness);
+    lean_rules(rules, spring.mid_line);
     if (rules.sound("spring.thickness") && rules.sound("spring.rear_pin") &&
         rules.sound("spring.support")) {
         reach_rules(rules, spring);

@@ -84,7 +84,7 @@ std::vector<Field> detail::target_fields() {
          .quantity = Quantity::ratio,
          .least = 0.01,
          .greatest = 100.0,
-         .left_out = "not judged",
+         .left_out = "1 at the likely strength",
          .meaning = "Least yield stress over the worst stress of the travel.",
          .example = "1.15",
          BACKSPRING_PLACE(targets.yield_margin)},
@@ -99,10 +99,17 @@ std::vector<Field> detail::target_fields() {
          .quantity = Quantity::count,
          .least = 1.0,
          .greatest = 1e9,
-         .left_out = "not judged",
+         .left_out = "no target; the verdict then tells of 100000",
          .meaning = "Openings that the spring must outlast.",
          .example = "100000",
          BACKSPRING_PLACE(targets.openings)},
+        {.key = "targets.edge_gap",
+         .least = 1e-4,
+         .greatest = kThickestMm,
+         .left_out = "not judged: a rap is a note",
+         .meaning = "Least gap left between edge and spring as a hand eases the blade shut.",
+         .example = "0.2",
+         BACKSPRING_PLACE(targets.edge_gap_mm)},
     };
     rows.insert(rows.end(), targets.begin(), targets.end());
     return rows;

@@ -195,9 +195,12 @@ void depth_rules(Requirements& rules, const Cut& cut, const std::vector<GrindLim
 Design pad_ground(const Design& design, double depth_mm) {
     const Pad pad = pad_on_pin(design);
     const double per_mm = depth_mm / design.own().tang.pivot_mm;
+    const Profile removal{{pad.start_mm, per_mm * pad.start_mm}, {pad.end_mm, per_mm * pad.end_mm}};
     Design ground = design;
-    ground.spring.thickness =
-        thinned(design, {{pad.start_mm, per_mm * pad.start_mm}, {pad.end_mm, per_mm * pad.end_mm}});
+    ground.spring.thickness = thinned(design, removal);
+    move_mid_line(ground.spring, removal, -1.0);
+    // Heights are measured from a line along the pad, which now leans by what was taken off.
+    for (MidLinePoint& point : ground.spring.mid_line) point.height_mm -= per_mm * point.x_mm;
     for (Blade& blade : ground.blades) {
         if (on_own_pin(design, blade)) blade.fit.preload_mm -= depth_mm;
     }

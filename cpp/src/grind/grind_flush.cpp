@@ -63,7 +63,8 @@ class Proud {
         const double share = (x - line.rear_mm) / (line.front_mm - line.rear_mm);
         const double height =
             line.rear_height_mm + share * (line.front_height_mm - line.rear_height_mm);
-        return joint_.face_mm + lifted + s.thickness_mm - height;
+        const double belly = belly_mm(design_.spring, design_.own().pad, x);
+        return joint_.face_mm + lifted + belly + s.thickness_mm - height;
     }
 
   private:

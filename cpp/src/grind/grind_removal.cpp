@@ -44,6 +44,21 @@ std::vector<double> places(const Profile& profile, const Profile& removal) {
     return all;
 }
 
+/// A profile less a share of a depth that is nothing beyond its own ends.
+Profile less(const Profile& before, const Profile& removal, double share) {
+    const std::vector<double> all = places(before, removal);
+    Profile after;
+    for (const double x : all) {
+        const Sides now = sides(before, x), depth = removed_at(removal, x);
+        const double behind = now.behind - share * depth.behind;
+        const double ahead = now.ahead - share * depth.ahead;
+        // Beyond the spring's ends there is nothing that a step could lead to.
+        if (x != all.front()) after.push_back({x, behind});
+        if (x == all.front() || (ahead != behind && x != all.back())) after.push_back({x, ahead});
+    }
+    return after;
+}
+
 }  // namespace
 
 Sides detail::sides(const Profile& profile, double x_mm) {
@@ -59,24 +74,24 @@ GrindRegion detail::whole_spring(const Design& design) {
 }
 
 Profile detail::thinned(const Design& design, const Profile& removal) {
-    const Profile before = from_end_to_end(design);
-    const std::vector<double> all = places(before, removal);
-    Profile after;
-    for (const double x : all) {
-        const Sides thickness = sides(before, x), depth = removed_at(removal, x);
-        const double behind = thickness.behind - depth.behind;
-        const double ahead = thickness.ahead - depth.ahead;
-        // Beyond the spring's ends there is nothing that a step could lead to.
-        if (x != all.front()) after.push_back({x, behind});
-        if (x == all.front() || (ahead != behind && x != all.back())) after.push_back({x, ahead});
+    return less(from_end_to_end(design), removal, 1.0);
+}
+
+void detail::move_mid_line(Spring& spring, const Profile& removal, double towards_back) {
+    if (spring.mid_line.empty()) return;
+    Profile heights;
+    for (const MidLinePoint& p : spring.mid_line) heights.push_back({p.x_mm, p.height_mm});
+    spring.mid_line.clear();
+    for (const Station& s : less(heights, removal, 0.5 * towards_back)) {
+        spring.mid_line.push_back({s.x_mm, s.thickness_mm});
     }
-    return after;
 }
 
 void detail::take_off(Design& design, const Profile& removal, double towards_back) {
     for (Hole& hole : design.spring.holes) {
         hole.offset_mm += 0.5 * towards_back * deepest_over(hole, removal);
     }
+    move_mid_line(design.spring, removal, towards_back);
     design.spring.thickness = thinned(design, removal);
 }
 

@@ -22,6 +22,11 @@ struct Sides {
 /// @param removal  at least two stations within the spring; two alike make a step
 [[nodiscard]] Profile thinned(const Design& design, const Profile& removal);
 
+/// Moves the mid-line away from a face by half of what is taken off it.
+///
+/// @param towards_back  off the back (+1) or the belly (-1)
+void move_mid_line(Spring& spring, const Profile& removal, double towards_back);
+
 /// Takes a depth off the back (+1) or the belly (-1): thickness falls, holes stay in place.
 void take_off(Design& design, const Profile& removal, double towards_back);
 

@@ -52,7 +52,7 @@ void change_rules(Requirements& rules, const Design& design, const std::vector<C
 }
 
 bool is_listed(const RowColumn& column) {
-    return column.name != kLeastPull && column.name != kOpenReading;
+    return column.name != kLeastPull && column.name != kOpenReading && column.name != kEdgeGap;
 }
 
 std::vector<RowColumn> pick_columns(Requirements& rules, const std::vector<std::string>& names) {

@@ -89,6 +89,8 @@ constexpr std::array kColumns{
               [](CaseSolutions& s) -> Value { return s.front().stiffness_n_per_mm(); }},
     RowColumn{"openings_margin", ResultKind::margin,
               [](CaseSolutions& s) { return least(s, &openings_margin); }},
+    RowColumn{kEdgeGap, ResultKind::reading,
+              [](CaseSolutions& s) { return least(s, &edge_gap_left_mm); }},
     RowColumn{kLeastPull, ResultKind::force, &least_peak_pull_n},
     RowColumn{kOpenReading, ResultKind::reading,
               [](CaseSolutions& s) -> Value { return readings(s).open_mm; }},

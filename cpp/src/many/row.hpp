@@ -11,6 +11,7 @@
 namespace backspring::detail {
 
 // Only for who asks by name: a blade alone has one pull, and reads nothing at open.
+inline constexpr std::string_view kEdgeGap = "edge_gap_left_mm";
 inline constexpr std::string_view kLeastPull = "peak_pull_least_n";
 inline constexpr std::string_view kOpenReading = "reading_loaded_open_mm";
 

@@ -55,12 +55,14 @@ Rates detail::rates_at(const Flexibility& flexibility, double x_mm) {
     std::size_t i = stretches.size() - 1;
     while (i > 0 && x_mm < stretches[i].start_mm) --i;
     const Stretch& stretch = stretches[i];
-    const double thickness = thickness_mm(stretch, x_mm), chord = chord_mm(stretch.hole, x_mm);
-    const Section net = make_section(1.0, thickness, chord, stretch.hole.offset_mm);
-    return {
-        .bending = flexibility.bending_factor / 12.0 / net.inertia_mm4,
-        .shear = flexibility.shear_factor / net.area_mm2,
-        .shear_slope = -flexibility.shear_factor * stretch.taper / (net.area_mm2 * net.area_mm2)};
+    const UnitRates rates = unit_rates(stretch, x_mm);
+    const double steel =
+        thickness_mm(stretch, x_mm) - chord_mm(stretch.hole, x_mm) / stretch.cosine;
+    const double narrowing = stretch.width_taper / width_share(stretch, x_mm);
+    return {.bending = flexibility.bending_factor / 12.0 * rates.bending,
+            .shear = flexibility.shear_factor * rates.shear,
+            .shear_slope =
+                -flexibility.shear_factor * rates.shear * (stretch.taper / steel + narrowing)};
 }
 
 const Arc& detail::arc_of(const Joint& joint, const Bearer& bearer) {

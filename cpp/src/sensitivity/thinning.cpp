@@ -31,9 +31,15 @@ SectionRates rates_of(double b, double t, double c, double e, double offset_rate
             .belly = -0.5 + shift};
 }
 
-SectionRates section_rates_at(
-    const Spring& spring, double thickness, const Hole& hole, double x, double offset_rate) {
-    return rates_of(spring.width_mm, thickness, chord_mm(hole, x), hole.offset_mm, offset_rate);
+/// Rates per mm taken off square to the mid-line, which leans.
+SectionRates section_rates_at(const Spring& spring,
+                              double thickness,
+                              double cosine,
+                              const Hole& hole,
+                              double x,
+                              double offset_rate) {
+    return rates_of(width_at_mm(spring, x), thickness * cosine, chord_mm(hole, x), hole.offset_mm,
+                    offset_rate);
 }
 
 Hole hole_at(const Spring& spring, double x_mm) {
@@ -43,11 +49,15 @@ Hole hole_at(const Spring& spring, double x_mm) {
     return {};
 }
 
-Thinned thinned(const Spring& spring, const SectionRates& r) {
+/// Of a leaning mid-line: what is taken off along y is thinner by the cosine, and as much longer.
+Thinned thinned(const Spring& spring, const SectionRates& r, double cosine) {
     const double area = r.section.area_mm2, inertia = r.section.inertia_mm4;
+    const double modulus = spring.elastic.youngs_modulus_mpa;
     const double kappa_g = kShearFactor * shear_modulus_mpa(spring.elastic);
-    return {.bending = -r.inertia / (inertia * inertia * spring.elastic.youngs_modulus_mpa),
-            .shear = -r.area / (area * area * kappa_g)};
+    const double square = cosine * cosine;
+    const double along = square + (1.0 - square) * kappa_g / modulus;
+    return {.bending = -r.inertia / (inertia * inertia * modulus),
+            .shear = -r.area / (area * area * kappa_g) * along};
 }
 
 /// Gauss-Legendre points of a part of a stretch; across a hole in the angle round it.
@@ -80,17 +90,20 @@ void integrate(const Stretch& stretch, double from_mm, double to_mm, Visit visit
 }  // namespace
 
 Thinned detail::thinned_at(const Spring& spring, double x_mm, double offset_rate) {
-    const double t = thickness_mm(spring.thickness, x_mm);
-    return thinned(spring, section_rates_at(spring, t, hole_at(spring, x_mm), x_mm, offset_rate));
+    const double t = thickness_mm(spring.thickness, x_mm), cosine = lean_cosine(spring, x_mm);
+    return thinned(spring,
+                   section_rates_at(spring, t, cosine, hole_at(spring, x_mm), x_mm, offset_rate),
+                   cosine);
 }
 
 double detail::stress_thinned_at(const Spring& spring, double x_mm, double offset_rate) {
     constexpr double alike = 1e-9;
-    const double t = thickness_mm(spring.thickness, x_mm);
-    const SectionRates r = section_rates_at(spring, t, hole_at(spring, x_mm), x_mm, offset_rate);
+    const double t = thickness_mm(spring.thickness, x_mm), cosine = lean_cosine(spring, x_mm);
+    const SectionRates r =
+        section_rates_at(spring, t, cosine, hole_at(spring, x_mm), x_mm, offset_rate);
     const Section& s = r.section;
     const auto rate = [&](double fibre, double fibre_rate) {
-        return (fibre_rate - fibre * r.inertia / s.inertia_mm4) / s.inertia_mm4;
+        return cosine * (fibre_rate - fibre * r.inertia / s.inertia_mm4) / s.inertia_mm4;
     };
     const double back = rate(s.back_mm, r.back), belly = rate(s.belly_mm, r.belly);
     if (std::abs(s.back_mm - s.belly_mm) < alike) return std::max(back, belly);
@@ -106,8 +119,9 @@ void detail::visit_thinned(const Spring& spring,
         const auto part = [&](double from, double to) {
             integrate(stretch, from, to, [&](double x, double length) {
                 const double t = thickness_mm(stretch, x);
-                visit(x, length,
-                      thinned(spring, section_rates_at(spring, t, stretch.hole, x, offset_rate)));
+                const SectionRates rates =
+                    section_rates_at(spring, t, stretch.cosine, stretch.hole, x, offset_rate);
+                visit(x, length, thinned(spring, rates, stretch.cosine));
             });
         };
         double from = stretch.start_mm;

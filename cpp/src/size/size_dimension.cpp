@@ -34,9 +34,14 @@ void set_pivot(Design& design, double mm) { move_pivot(design, mm - design.own()
 
 void set_length(Design& design, double mm) {
     const double by = mm - design.own().tang.pivot_mm, pad = design.own().pad.start_mm;
-    for (Station& station : design.spring.thickness) {
-        if (station.x_mm > 0.0) station.x_mm += by * std::min(station.x_mm / pad, 1.0);
-    }
+    const auto stretch = [&](auto& rows) {
+        for (auto& row : rows) {
+            if (row.x_mm > 0.0) row.x_mm += by * std::min(row.x_mm / pad, 1.0);
+        }
+    };
+    stretch(design.spring.thickness);
+    stretch(design.spring.widths);
+    stretch(design.spring.mid_line);
     move_pivot(design, by);
 }
 
@@ -62,7 +67,7 @@ constexpr std::array kMeasures{
     Measure{"fit.preload", [](const Design& d) { return d.own().fit.preload_mm; },
             [](Design& d, double mm) { d.own().fit.preload_mm = mm; }, 0.4, 2.5},
     Measure{"spring.width", [](const Design& d) { return d.spring.width_mm; },
-            [](Design& d, double mm) { d.spring.width_mm = mm; }, 0.4, 2.5},
+            [](Design& d, double mm) { d.spring = with_width(d.spring, mm); }, 0.4, 2.5},
     Measure{"tang.pivot", pivot, set_pivot, 0.75, 1.3},
     Measure{"spring.length", pivot, set_length, 0.75, 1.3},
 };

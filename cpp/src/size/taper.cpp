@@ -158,7 +158,8 @@ class Shaper {
 
     /// Thickness at which the moment makes the stress, with the steel a hole needs at least.
     [[nodiscard]] double thick_enough(double x, double moment, double stress_mpa) const {
-        const double width = design_.spring.width_mm;
+        const double width = width_at_mm(design_.spring, x),
+                     cosine = lean_cosine(design_.spring, x);
         double least = least_mm_, chord = 0.0, offset = 0.0;
         for (const Hole& hole : design_.spring.holes) {
             if (std::abs(x - hole.center_mm) > 0.5 * hole.diameter_mm) continue;
@@ -168,10 +169,11 @@ class Shaper {
             offset = hole.offset_mm;
         }
         const auto over = [&](double t) {
-            return moment * outer_stress_per_moment(make_section(width, t, chord, offset)) -
+            return moment *
+                       outer_stress_per_moment(make_section(width, t * cosine, chord, offset)) -
                    stress_mpa;
         };
-        const double whole = std::sqrt(6.0 * moment / (width * stress_mpa));
+        const double whole = std::sqrt(6.0 * moment / (width * stress_mpa)) / cosine;
         if (chord == 0.0) return std::max(least, whole);
         const double most = std::max(least, whole) + 2.0 * chord;
         const double at_least = over(least), at_most = over(most);

@@ -103,7 +103,8 @@ Flexibility make_flexibility(const Spring& spring) {
                                 .thickness_mm = thickness_mm(spring.thickness, end_mm),
                                 .taper = 0.0,
                                 .hole = {},
-                                .upto = upto});
+                                .upto = upto,
+                                .width_share = width_at_mm(spring, end_mm) / spring.width_mm});
     return result;
 }
 
@@ -138,9 +139,9 @@ Compliance compliance(const Flexibility& flexibility, double x_mm, double xi_mm)
     const BendingIntegrals i = upto(flexibility, stretch, m);
     const double turn = i.a0 + flexibility.root_rotation_rad_per_nmm;
     const double shear_share = x_mm > xi_mm ? 0.0 : x_mm < xi_mm ? 1.0 : 0.5;
-    const double depth = thickness_mm(stretch, m) - chord_mm(stretch.hole, m);
     return {.mm_per_n = x_mm * xi_mm * turn - (x_mm + xi_mm) * i.a1 + i.a2 + i.shear,
-            .rad_per_n = xi_mm * turn - i.a1 + shear_share * flexibility.shear_factor / depth};
+            .rad_per_n = xi_mm * turn - i.a1 +
+                         shear_share * flexibility.shear_factor / shear_depth_mm(stretch, m)};
 }
 
 double deflection_per_force(const Flexibility& flexibility, double x_mm, double xi_mm) {

@@ -1,19 +1,20 @@
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 #include "backspring/spring/bending.hpp"
 #include "backspring/spring/stretches.hpp"
+#include "taper_peak.hpp"
 
 namespace backspring {
 namespace {
 
 constexpr int kPlacesAcrossHalfHole = 24;
 
+using Taper = StressProbe::Taper;
+
 double stress_per_moment(const Stretch& stretch, double width_mm, double x_mm) {
-    const double chord = chord_mm(stretch.hole, x_mm);
-    return outer_stress_per_moment(
-        make_section(width_mm, thickness_mm(stretch, x_mm), chord, stretch.hole.offset_mm));
+    return outer_stress_per_moment(unit_section(stretch, x_mm)) /
+           (width_mm * width_share(stretch, x_mm));
 }
 
 void add_places(const Stretch& stretch, double width_mm, std::vector<StressProbe::Place>& places) {
@@ -23,20 +24,6 @@ void add_places(const Stretch& stretch, double width_mm, std::vector<StressProbe
             std::lerp(stretch.start_mm, stretch.end_mm, static_cast<double>(i) / parts);
         places.push_back({x, stress_per_moment(stretch, width_mm, x)});
     }
-}
-
-// Where 6 M/(b t^2) peaks on a straight taper whose moment vanishes in a straight line at zero_mm.
-std::optional<Station> taper_peak(const Station& start, const Station& end, double zero_mm) {
-    const double taper = (end.thickness_mm - start.thickness_mm) / (end.x_mm - start.x_mm);
-    if (taper == 0.0) return std::nullopt;
-    const double at_zero = start.thickness_mm + taper * (zero_mm - start.x_mm);
-    const double x = zero_mm + at_zero / taper;
-    if (!(x > start.x_mm && x < end.x_mm)) return std::nullopt;
-    return Station{x, 2.0 * at_zero};
-}
-
-double rectangle_stress_per_moment(double width_mm, double thickness_mm) {
-    return 6.0 / (width_mm * thickness_mm * thickness_mm);
 }
 
 StressProbe::Place worst_behind(const Spring& spring) {
@@ -52,10 +39,8 @@ StressProbe::Place worst_behind(const Spring& spring) {
         add_places(stretch, spring.width_mm, places);
         for (const auto& place : places) consider(place.x_mm, place.stress_per_moment);
         if (stretch.hole.diameter_mm > 0.0) continue;
-        const Station start{stretch.start_mm, stretch.thickness_mm};
-        const Station end{stretch.end_mm, thickness_mm(stretch, stretch.end_mm)};
-        if (const auto peak = taper_peak(start, end, -span)) {
-            consider(peak->x_mm, rectangle_stress_per_moment(spring.width_mm, peak->thickness_mm));
+        if (const auto peak = taper_peak(taper_of(stretch, spring.width_mm), -span)) {
+            consider(peak->x_mm, peak->stress_per_moment);
         }
     }
     return worst;
@@ -66,23 +51,21 @@ void add_stretches(const Spring& spring,
                    double from_mm,
                    double to_mm,
                    std::vector<StressProbe::Place>& places,
-                   std::vector<Station>& taper) {
+                   std::vector<Taper>& taper) {
     for (const Stretch& stretch : cut_into_stretches(spring, from_mm, to_mm)) {
         add_places(stretch, spring.width_mm, places);
         if (stretch.hole.diameter_mm > 0.0) continue;
-        taper.push_back({stretch.start_mm, stretch.thickness_mm});
-        taper.push_back({stretch.end_mm, thickness_mm(stretch, stretch.end_mm)});
+        taper.push_back(taper_of(stretch, spring.width_mm));
     }
 }
 
 void add_overhang(const Spring& spring,
                   std::vector<StressProbe::Place>& places,
-                  std::vector<Station>& taper) {
+                  std::vector<Taper>& taper) {
     const double last = last_change_mm(spring);
     add_stretches(spring, 0.0, last, places, taper);
     // From there on the moment falls over one thickness: nothing ahead is worse.
-    places.push_back(
-        {last, rectangle_stress_per_moment(spring.width_mm, thickness_mm(spring.thickness, last))});
+    places.push_back({last, outer_stress_per_moment(section_at(spring, last))});
 }
 
 double moment_ahead(std::span<const Load> loads, double x_mm) {
@@ -98,8 +81,7 @@ void consider(PeakStress& worst, double x_mm, double stress_mpa) {
 void consider_overhang(PeakStress& worst,
                        std::span<const Load> loads,
                        std::span<const StressProbe::Place> places,
-                       std::span<const Station> taper,
-                       double width_mm) {
+                       std::span<const Taper> tapers) {
     for (const auto& place : places) {
         consider(worst, place.x_mm, moment_ahead(loads, place.x_mm) * place.stress_per_moment);
     }
@@ -109,12 +91,10 @@ void consider_overhang(PeakStress& worst,
         force += loads[k].force_n;
         moment += loads[k].force_n * loads[k].x_mm;
         if (force <= 0.0) continue;
-        for (std::size_t i = 0; i + 1 < taper.size(); i += 2) {
-            const auto peak = taper_peak(taper[i], taper[i + 1], moment / force);
+        for (const Taper& taper : tapers) {
+            const auto peak = taper_peak(taper, moment / force);
             if (!peak) continue;
-            consider(worst, peak->x_mm,
-                     moment_ahead(loads, peak->x_mm) *
-                         rectangle_stress_per_moment(width_mm, peak->thickness_mm));
+            consider(worst, peak->x_mm, moment_ahead(loads, peak->x_mm) * peak->stress_per_moment);
         }
     }
 }
@@ -123,8 +103,7 @@ void consider_overhang(PeakStress& worst,
 void consider_between(PeakStress& worst,
                       const StressProbe::OtherEnd& other,
                       double here_nmm,
-                      double there_nmm,
-                      double width_mm) {
+                      double there_nmm) {
     const auto moment = [&](double x) {
         return std::lerp(here_nmm, there_nmm, -x / other.span_mm);
     };
@@ -133,11 +112,10 @@ void consider_between(PeakStress& worst,
     }
     if (here_nmm == there_nmm) return;
     const double zero_mm = other.span_mm * here_nmm / (there_nmm - here_nmm);
-    for (std::size_t i = 0; i + 1 < other.between_taper.size(); i += 2) {
-        const auto peak = taper_peak(other.between_taper[i], other.between_taper[i + 1], zero_mm);
+    for (const Taper& taper : other.between_taper) {
+        const auto peak = taper_peak(taper, zero_mm);
         if (!peak) continue;
-        consider(worst, peak->x_mm,
-                 moment(peak->x_mm) * rectangle_stress_per_moment(width_mm, peak->thickness_mm));
+        consider(worst, peak->x_mm, moment(peak->x_mm) * peak->stress_per_moment);
     }
 }
 
@@ -145,7 +123,6 @@ void consider_between(PeakStress& worst,
 
 StressProbe make_stress_probe(const Spring& spring) {
     StressProbe probe;
-    probe.width_mm = spring.width_mm;
     add_overhang(spring, probe.ahead, probe.taper);
     probe.behind = worst_behind(spring);
     return probe;
@@ -168,7 +145,7 @@ PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads) {
     PeakStress worst{.stress_mpa = moment_ahead(near, 0.0) * probe.behind.stress_per_moment,
                      .station_mm = probe.behind.x_mm};
     if (probe.other_end) worst = {0.0, 0.0};
-    consider_overhang(worst, near, probe.ahead, probe.taper, probe.width_mm);
+    consider_overhang(worst, near, probe.ahead, probe.taper);
     if (!probe.other_end) return worst;
     const StressProbe::OtherEnd& other = *probe.other_end;
     std::vector<Load> far;
@@ -176,11 +153,11 @@ PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads) {
         far.push_back({-other.span_mm - load->x_mm, load->force_n});
     }
     PeakStress beyond;
-    consider_overhang(beyond, far, other.beyond, other.beyond_taper, probe.width_mm);
+    consider_overhang(beyond, far, other.beyond, other.beyond_taper);
     beyond.station_mm = -other.span_mm - beyond.station_mm;
     if (beyond.stress_mpa > worst.stress_mpa) worst = beyond;
     const double here = moment_ahead(near, 0.0), there = moment_ahead(far, 0.0);
-    consider_between(worst, other, here, there, probe.width_mm);
+    consider_between(worst, other, here, there);
     return worst;
 }
 

@@ -57,10 +57,36 @@ BendingIntegrals whole(const Stretch& stretch, double h) {
     const double per_t1 = 1.0 / (t0 + stretch.taper * h);
     const auto [second, log_ratio] = taper_functions(stretch.taper * h * per_t0);
     const double u = h * per_t0;
-    return {.a0 = 6.0 * u * per_t1 * (per_t0 + per_t1),
-            .a1 = 6.0 * u * h * per_t1 * per_t1,
-            .a2 = 12.0 * u * u * u * second,
-            .shear = u * log_ratio};
+    const double c = stretch.cosine * stretch.cosine;
+    const double bending = 1.0 / (stretch.width_share * c * c);
+    const double shear = (1.0 + stretch.axial_share) / stretch.width_share;
+    return {.a0 = bending * (6.0 * u * per_t1 * (per_t0 + per_t1)),
+            .a1 = bending * (6.0 * u * h * per_t1 * per_t1),
+            .a2 = bending * (12.0 * u * u * u * second),
+            .shear = shear * (u * log_ratio)};
+}
+
+/// What a small part of a stretch adds.
+void add_part(BendingIntegrals& sum, const Stretch& stretch, double x_mm, double length_mm) {
+    const UnitRates rates = unit_rates(stretch, x_mm);
+    const double s = x_mm - stretch.start_mm, bending = length_mm * rates.bending;
+    sum.a0 += bending;
+    sum.a1 += s * bending;
+    sum.a2 += s * s * bending;
+    sum.shear += length_mm * rates.shear;
+}
+
+/// A stretch whose width varies too.
+BendingIntegrals wedged(const Stretch& stretch, double h) {
+    using Rule = boost::math::quadrature::gauss<double, 30>;
+    const double half = 0.5 * h, middle = stretch.start_mm + half;
+    BendingIntegrals sum;
+    for (std::size_t i = 0; i < Rule::abscissa().size(); ++i) {
+        const double away = half * Rule::abscissa()[i], length = half * Rule::weights()[i];
+        add_part(sum, stretch, middle + away, length);
+        add_part(sum, stretch, middle - away, length);
+    }
+    return sum;
 }
 
 BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
@@ -74,16 +100,7 @@ BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
     BendingIntegrals sum;
     const auto add = [&](double phi, double weight) {
         const double x = stretch.hole.center_mm + radius * std::sin(phi);
-        const double chord = 2.0 * radius * std::cos(phi);
-        const Section net =
-            make_section(1.0, thickness_mm(stretch, x), chord, stretch.hole.offset_mm);
-        const double ds = weight * half * radius * std::cos(phi);
-        const double s = x - stretch.start_mm;
-        const double bending = ds / net.inertia_mm4;
-        sum.a0 += bending;
-        sum.a1 += s * bending;
-        sum.a2 += s * s * bending;
-        sum.shear += ds / net.area_mm2;
+        add_part(sum, stretch, x, weight * half * radius * std::cos(phi));
     };
     for (std::size_t i = 0; i < Rule::abscissa().size(); ++i) {
         add(middle + half * Rule::abscissa()[i], Rule::weights()[i]);
@@ -95,8 +112,9 @@ BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
 }  // namespace
 
 BendingIntegrals detail::shape_integrals(const Stretch& stretch, double x_mm) {
-    return stretch.hole.diameter_mm > 0.0 ? pierced(stretch, x_mm)
-                                          : whole(stretch, x_mm - stretch.start_mm);
+    if (stretch.hole.diameter_mm > 0.0) return pierced(stretch, x_mm);
+    const double h = x_mm - stretch.start_mm;
+    return stretch.width_taper == 0.0 ? whole(stretch, h) : wedged(stretch, h);
 }
 
 }  // namespace backspring

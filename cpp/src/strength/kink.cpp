@@ -2,8 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
+#include "backspring/core/angle.hpp"
 #include "within.hpp"
 
 namespace backspring {
@@ -12,6 +14,26 @@ namespace {
 constexpr double kLeastRoot = 0.01;
 constexpr double kReach = 0.9;
 constexpr double kRounding = 1e-9;
+constexpr double kOfCurveDeg = 2.0;
+
+/// How deep the belly lies under a line along the pad; at a step both sides.
+Profile belly_depth(const Spring& spring) {
+    std::vector<double> places;
+    for (const Station& s : spring.thickness) places.push_back(s.x_mm);
+    for (const MidLinePoint& p : spring.mid_line) places.push_back(p.x_mm);
+    std::sort(places.begin(), places.end());
+    places.erase(std::unique(places.begin(), places.end()), places.end());
+    const auto depth = [&](double x) {
+        return 0.5 * thickness_mm(spring.thickness, x) - height_mm(spring.mid_line, x);
+    };
+    Profile rows;
+    for (const double x : places) {
+        const double behind = depth(std::nextafter(x, -std::numeric_limits<double>::infinity()));
+        if (std::abs(depth(x) - behind) > kRounding) rows.push_back({x, behind});
+        rows.push_back({x, depth(x)});
+    }
+    return rows;
+}
 
 }  // namespace
 
@@ -26,6 +48,14 @@ std::vector<Kink> find_kinks(const Profile& profile) {
         const double angle = incline(here, behind) - incline(before, here);
         if (angle > kRounding) found.push_back({here.x_mm, here.thickness_mm, angle});
     }
+    return found;
+}
+
+std::vector<Kink> find_kinks(const Spring& spring) {
+    if (spring.mid_line.empty()) return find_kinks(spring.thickness);
+    std::vector<Kink> found = find_kinks(belly_depth(spring));
+    std::erase_if(found, [](const Kink& kink) { return kink.angle_rad < radians(kOfCurveDeg); });
+    for (Kink& kink : found) kink.thickness_mm = thickness_mm(spring.thickness, kink.station_mm);
     return found;
 }
 

@@ -77,12 +77,14 @@ void PlasticSpring::add_stretch(const Stretch& stretch, double width_mm, double 
     // towards a hinge at an end, and a hole's chord like a root towards its rim.
     const auto add = [&](double start, double panel, double u, double weight) {
         const double x = start + panel * u * u * (3.0 - 2.0 * u);
-        nodes_.push_back({.x_mm = x,
-                          .length_mm = weight * panel * 6.0 * u * (1.0 - u),
-                          .section = make_plastic_section(
-                              width_mm, thickness_mm(stretch, x), elastic_.youngs_modulus_mpa,
-                              yield_mpa, chord_mm(stretch.hole, x), stretch.hole.offset_mm),
-                          .borne_nmm = 0.0});
+        nodes_.push_back(
+            {.x_mm = x,
+             .length_mm = weight * panel * 6.0 * u * (1.0 - u) / stretch.cosine,
+             .section = make_plastic_section(width_mm * width_share(stretch, x),
+                                             thickness_mm(stretch, x) * stretch.cosine,
+                                             elastic_.youngs_modulus_mpa, yield_mpa,
+                                             chord_mm(stretch.hole, x), stretch.hole.offset_mm),
+             .borne_nmm = 0.0});
     };
     const auto count = Rule::abscissa().size();
     for (int i = 0; i < panels; ++i) {

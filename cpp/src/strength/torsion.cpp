@@ -56,8 +56,10 @@ double twist_rad_per_nmm(const Spring& spring, double to_mm) {
     double twist = 0.0;
     for (const Stretch& stretch : cut_into_stretches(spring, 0.0, to_mm)) {
         const auto per_length = [&](double x) {
-            const double steel = thickness_mm(stretch, x) - chord_mm(stretch.hole, x);
-            return 1.0 / torsion_constant_mm4(spring.width_mm, steel);
+            const double steel =
+                thickness_mm(stretch, x) * stretch.cosine - chord_mm(stretch.hole, x);
+            const double width = spring.width_mm * width_share(stretch, x);
+            return 1.0 / torsion_constant_mm4(width, steel) / stretch.cosine;
         };
         twist += integrate(stretch, per_length);
     }

@@ -16,9 +16,12 @@ constexpr double kFarthestSigmas = 3.0;
 constexpr std::size_t kMostSpreads = kMostQuasiDimensions / 2;
 
 std::string no_single_value(const std::string& key) {
-    const bool profile = key == "spring.thickness";
-    return std::string("the design has no single value to spread") +
-           (profile ? ": spread spring.thickness_offset or spring.thickness_scale" : "");
+    std::string text = "the design has no single value to spread";
+    if (key == "spring.thickness") {
+        text += ": spread spring.thickness_offset or spring.thickness_scale";
+    }
+    if (key == "spring.width") text += ": spread spring.width_offset";
+    return text;
 }
 
 }  // namespace

@@ -46,7 +46,8 @@ JudgedFigures judged_figures(const RowValues& row, bool has_half_stop) {
     return {.pull_n = known(row[kPull]),
             .yield_margin = known(row[kMargin]),
             .reading_mm = farthest_from_flush_mm(loaded, has_half_stop),
-            .openings_margin = known(row[kOpenings])};
+            .openings_margin = known(row[kOpenings]),
+            .edge_gap_mm = known(row[kEdgeGap])};
 }
 
 std::vector<TargetShare> stated_targets(const Targets& targets) {
@@ -115,6 +116,7 @@ std::vector<VarianceShare> shares_of(const Eigen::ArrayXd& values, const Toleran
 std::vector<std::string> tolerance_columns(const Design& design) {
     std::vector<std::string> names = followed_columns(design);
     if (design.targets.openings) names.emplace_back(kOpenings);
+    if (design.targets.edge_gap_mm) names.emplace_back(kEdgeGap);
     if (design.blades.size() > 1) names.emplace_back(kLeastPull);
     return names;
 }

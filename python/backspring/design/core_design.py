@@ -38,9 +38,11 @@ def make_core_design(content: Section, choice: SteelChoice | None) -> _core.Desi
     )
     core = _core.with_numbers(base, _numbers(content))
     blades = content.get("blades", {})
-    if not blades and "name" not in content.get("blade", {}):
+    first = content.get("blade", {})
+    if not blades and not {"name", "steel"} & first.keys():
         return core
-    own = _changed(core.blades[0], name=content.get("blade", {}).get("name", FIRST_BLADE))
+    name = first.get("name", FIRST_BLADE)
+    own = _changed(core.blades[0], name=name, stainless=_is_stainless(first))
     return with_blades(core, [own, *(make_blade(*each) for each in blades.items())])
 
 
@@ -56,7 +58,11 @@ def make_blade(name: str, table: Section) -> _core.Blade:
     pad = {"spring": {"pad": table["pad"]}} if "pad" in table else {}
     blade = _core.with_numbers(_core.Design(), _numbers(pad | rest)).blades[0]
     end = _core.End[table.get("end", "rear")]
-    return _changed(blade, name=name, end=end)
+    return _changed(blade, name=name, end=end, stainless=_is_stainless(table.get("blade", {})))
+
+
+def _is_stainless(blade: Section) -> bool:
+    return bool(blade.get("steel") == "stainless")
 
 
 def _fields_of(record: Any) -> tuple[str, ...]:

@@ -31,7 +31,7 @@ def find_defaults(
         *_dial_default(fit, tang, units),
         *_blade_gaps(content.get("blade", {}), content.get("friction"), units),
         *_blade_defaults(content, core, units),
-        *_target_gaps(content.get("targets", {})),
+        *_target_gaps(content.get("targets", {}), units),
     )
 
 
@@ -46,8 +46,9 @@ def _left_out(key: str, units: System) -> str:
 
 
 def _spring_defaults(spring: Content, choice: SteelChoice, units: System) -> Iterator[str]:
-    if "support" not in spring:
-        yield _left_out("spring.support", units)
+    for key in ("mid_line", "support"):
+        if key not in spring:
+            yield _left_out(f"spring.{key}", units)
     if "pin_hole" not in spring:
         yield _left_out("spring.pin_hole", units)
     elif "pin_hole_offset" not in spring and spring["pin_hole"] != 0.0:
@@ -114,9 +115,11 @@ def _blade_gaps(blade: Content, friction: Content | None, units: System) -> Iter
             yield _left_out(f"friction.{key}", units)
 
 
-def _target_gaps(targets: Content) -> Iterator[str]:
+def _target_gaps(targets: Content, units: System) -> Iterator[str]:
     if not targets.keys() & {"pull", "yield_margin", "reading"}:
         yield "targets: none, so only a yield margin of 1 is judged"
+    if "openings" not in targets:
+        yield _left_out("targets.openings", units)
 
 
 def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:

@@ -15,6 +15,7 @@ from backspring.design.defaults import find_defaults, find_notices
 from backspring.design.fields import ROWS, kind_of
 from backspring.design.fingerprint import fingerprint, shape_of
 from backspring.design.reader import FORMAT, DesignParts, read_design
+from backspring.design.spring_rows import rows_under
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice
 from backspring.report.result import Reported
@@ -193,8 +194,8 @@ class Design(Reported):
         another blade are written as "blades.pen.tang.closed"; stations of the spring's own keys
         are those of the file.
         Setting one of preload and rear_pin_offset takes the other out. `units` changes only what
-        results are shown in. "spring.thickness_scale" and "spring.thickness_offset" change the
-        profile as a study does.
+        results are shown in. "spring.thickness_scale", "spring.thickness_offset" and
+        "spring.width_offset" change the rows as a study does.
         """
         data, units = copy.deepcopy(self._parts.content), changes.pop("units", self.units)
         data = {"format": FORMAT, "name": self.name, "units": "mm"} | data
@@ -206,14 +207,12 @@ class Design(Reported):
                 put(data, key_in_file(key, self.blade, self.blades), value)
         changed = _restore(listed_blades(data), units, self._parts.own)
         for key in relative:
-            profile = changed._profile_under(key, changes[key])
-            changed = changed.replace(**{"spring.thickness": profile})
+            changed = changed.replace(**changed._rows_under(key, changes[key]))
         return changed
 
-    def _profile_under(self, key: str, value: Any) -> Any:
+    def _rows_under(self, key: str, value: Any) -> dict[str, Any]:
         number = quantity(value, kind_of(ROWS[key]), key)
-        stations = _core.with_dimension(self._whole, key, number).spring.thickness
-        return [[each.x_mm, each.thickness_mm] for each in stations]
+        return rows_under(key, _core.with_dimension(self._whole, key, number).spring)
 
     def __setattr__(self, name: str, value: Any) -> None:
         raise AttributeError("a design does not change: use replace() for a changed copy")

@@ -6,36 +6,59 @@ import textwrap
 from collections.abc import Iterator, Mapping
 from typing import Any
 
+from backspring._core import Quantity
 from backspring.design.design import Design
 from backspring.design.fields import HEADER, row_of
 from backspring.design.reading import dotted
-from backspring.units import System, shown
+from backspring.unit_table import KINDS, unit_in
+from backspring.units import System, converted, parse, shown
 
 _WIDTH = 76
 
 
-def written(key: str, value: Any, system: System) -> Any:
-    """Write a value of the core as a design file has it, with the unit of a file's own system."""
+def written(key: str, value: Any, units: System, had: Any, own: System) -> Any:
+    """Write a value of the core as a design file has it, with its unit.
+
+    `had` is what the file has there and `own` are its units, in which what stays is written: other
+    units would round it.
+    """
     if isinstance(value, str):
         return value
     if isinstance(value, list):
-        return [written(key, each, system) for each in value]
+        alike = isinstance(had, list) and len(had) == len(value)
+        pairs = zip(value, had if alike else [None] * len(value), strict=True)
+        return [written(key, each, units, before, own) for each, before in pairs]
     row = row_of(key)
     assert row is not None
-    return shown(value, row.quantity, system)
+    if value != had:
+        return shown(value, row.quantity, units)
+    return _exactly(value, row.quantity, own)
+
+
+def _exactly(value: float, quantity: Quantity, units: System) -> str:
+    """Write what stays with as many digits as it takes to read it back."""
+    number, unit = converted(value, quantity, units), unit_in(quantity, units)
+    written = (f"{number:.{digits}g} {unit}".rstrip() for digits in range(7, 18))
+    return next(
+        (text for text in written if parse(text, KINDS[quantity]) == value),
+        f"{number!r} {unit}".rstrip(),
+    )
 
 
 def changed_keys(new: Design, old: Design, units: System | None = None) -> dict[str, Any]:
     """Keys in which a design differs from another, with what it has there.
 
-    In the other's own units when none are given. A key that has to go has None and comes first, so
-    that `old.replace(**changes)` is the new design.
+    In the other's own units when none are given, and so what stays. A key that has to go has None
+    and comes first, so that `old.replace(**changes)` is the new design.
     """
     had, has = (dict(dotted(_by_name(each))) for each in (old, new))
     changed = {key: value for key, value in has.items() if had.get(key) != value}
     return {
         **{key: None for key in had if key not in has},
-        **{key: written(key, each, units or old.units) for key, each in changed.items()},
+        **{
+            key: written(key, each, units or old.units, had.get(key), old.units)
+            for key, each in changed.items()
+        },
     }
 
 

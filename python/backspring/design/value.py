@@ -107,15 +107,21 @@ def _profile(row: Field, value: Any, system: System) -> float | list[list[float]
         return _number(row, value, system)
     rows = [_as_list(each) for each in value]
     if not rows or any(not isinstance(each, list) or len(each) != 2 for each in rows):
-        raise _refused("must be one thickness, or rows of two as [[-38, 3.2], [36.5, 2.5]]")
+        raise _refused(f"must be one {_what(row)}, or rows of two as [[-38, 3.2], [36.5, 2.5]]")
     places = (
         (f"row {place}, {what}", number)
         for place, each in enumerate(rows, start=1)
-        for what, number in zip(("station", "thickness"), each, strict=True)
+        for what, number in zip(("station", _what(row)), each, strict=True)
     )
     read = _all(places, kind_of(row), system)
     pairs = [list(each) for each in zip(read[::2], read[1::2], strict=True)]
     return pairs[0][1] if len(pairs) == 1 else pairs
+
+
+def _what(row: Field) -> str:
+    """Name the number of a row, as thickness or height of the mid-line."""
+    name = row.key.rpartition(".")[2].replace("_", " ")
+    return "height" if name == "mid line" else name
 
 
 def _points(row: Field, value: Any, system: System) -> list[list[float]]:

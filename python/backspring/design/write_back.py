@@ -6,6 +6,7 @@ from typing import Any
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.design.spring_rows import mid_line_rows, width_rows
 
 
 def with_core(design: Design, core: _core.Design) -> Design:
@@ -20,8 +21,10 @@ def with_core(design: Design, core: _core.Design) -> Design:
         changes["spring.thickness"] = rows
     if [*new.spring.holes] != [*old.spring.holes]:
         changes["spring.pin_hole_offset"] = _offsets(new.spring)
-    if new.spring.width_mm != old.spring.width_mm:
-        changes["spring.width"] = new.spring.width_mm
+    if width_rows(new.spring) != width_rows(old.spring):
+        changes["spring.width"] = width_rows(new.spring)
+    if mid_line_rows(new.spring) != mid_line_rows(old.spring):
+        changes["spring.mid_line"] = mid_line_rows(new.spring)
     for blade, was in zip(new.blades, old.blades, strict=True):
         if blade.pad != was.pad:
             pad = [blade.pad.start_mm, blade.pad.end_mm]

@@ -26,6 +26,9 @@ TARGET = part("target", record(TargetResult))
 TARGETS = list_of(TARGET)
 # Rows of station and thickness, as a design file has them.
 PROFILE = {"type": "array", "items": {"type": "array", "items": {"type": "number"}, "minItems": 2}}
+# Keys of a design file with their new values as text with a unit; null for a key that has to go.
+_WRITTEN = {"type": ["string", "null", "array"]}
+CHANGES = part("changes", by_name(_WRITTEN))
 FACE = one_of("open", "half_stop", "closed", "kick", "back", "belly")
 SPRING_FACE = one_of("back", "belly", "pad")
 FIGURES = ("youngs_modulus", "poisson", "yield", "tensile")

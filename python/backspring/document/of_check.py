@@ -5,6 +5,7 @@ from __future__ import annotations
 from backspring.document.common import ALONG, DESIGN, DESIGNED, KNIFE, STEEL, TARGETS
 from backspring.document.shapes import (
     TEXT,
+    TRUTH,
     Schema,
     by_name,
     list_of,
@@ -52,7 +53,8 @@ _MARGIN = part(
         unit=TEXT,
         sources=list_of(TEXT),
         sentence=TEXT,
-        left_out={"word": one_of("holds", "close", "fails", "note")},
+        word=one_of("fails", "close", "holds", "note"),
+        fails=TRUTH,
     ),
 )
 _FEEL = part(
@@ -84,6 +86,7 @@ BLADE = table(
     along=ALONG,
     impossible=list_of(TEXT),
     defaults=list_of(TEXT),
+    to_change=TEXT,
     left_out={
         "beside": list_of(_BESIDE),
         "clearance": table("preload_lost_mm", peened=or_null(_PEENED)),

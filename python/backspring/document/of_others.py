@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from backspring.document.common import (
+    CHANGES,
     DESIGN,
     DESIGNED,
     GRIND_ROW_NUMBERS,
@@ -102,12 +103,20 @@ _LOADING = table(
 LOAD = of_blades("loading", _LOADING)
 _SOLUTION = part(
     "solution",
-    table("pull_n? yield_margin?", sha256=SHA256, sizes_mm=by_name(NUMBER), thickness_mm=PROFILE),
+    table(
+        "pull_n? yield_margin?",
+        sha256=SHA256,
+        sizes_mm=by_name(NUMBER),
+        thickness_mm=PROFILE,
+        changes=CHANGES,
+    ),
 )
 _SIZED = table(
     "pull_n? yield_margin?",
     design=DESIGN,
     vary=list_of(TEXT),
+    bounds_mm=by_name(_NUMBERS),
+    could_vary=list_of(TEXT),
     solutions=list_of(_SOLUTION),
     targets=TARGETS,
     nearest=or_null(_SOLUTION),
@@ -118,6 +127,7 @@ _TAPER = table(
     "pull_n peak_stress_mpa yield_margin?",
     design=DESIGN,
     sha256=SHA256,
+    changes=CHANGES,
     thickness_mm=PROFILE,
     targets=TARGETS,
     left_out={"knife": KNIFE},

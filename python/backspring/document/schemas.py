@@ -7,12 +7,14 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from backspring.document import of_others as others
+from backspring.document.of_advise import ADVISE
 from backspring.document.of_check import CHECK
 from backspring.document.of_fit import FIT
 from backspring.document.shapes import PARTS, TEXT, Schema, list_of, one_of, table
 
 # What `data` may be, by command: one of these.
 DATA: Mapping[str, list[Schema]] = {
+    "advise": ADVISE,
     "bushing": others.BUSHING,
     "check": CHECK,
     "codes": others.CODES,

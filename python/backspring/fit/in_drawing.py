@@ -14,7 +14,7 @@ import numpy as np
 from backspring import _core
 from backspring.fit.knife_model import PLACE, Array
 from backspring.fit.log_entry import SPRING_FACES
-from backspring.many.spreads import SpreadsTogether, can_spread, ordinary_spreads
+from backspring.many.spreads import SpreadsTogether, can_spread, ordinary_spreads, spread_key
 
 if TYPE_CHECKING:
     from backspring.design.design import Design
@@ -60,9 +60,9 @@ def spreads_of(found: FitEstimate, likely: Design) -> SpreadsTogether:
         for key, causes_of in _KEYS.items()
     }
     slopes = {
-        key: slope
+        spread_key(likely, key): slope
         for key, slope in by_key.items()
-        if np.any(slope != 0.0) and can_spread(likely, key)
+        if np.any(slope != 0.0) and can_spread(likely, spread_key(likely, key))
     }
     turn = np.array(list(slopes.values()))
     covariance = turn @ found.covariance @ turn.T

@@ -173,6 +173,10 @@ class KnifeModel:
             spring,
             thickness=stations,
             width_mm=spring.width_mm + width,
+            widths=[
+                _core.WidthStation(x_mm=each.x_mm, width_mm=each.width_mm + width)
+                for each in spring.widths
+            ],
             elastic=changed(spring.elastic, youngs_modulus_mpa=modulus),
         )
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, Any
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.design.spring_rows import width_rows
 from backspring.design.write_back import with_core
 
 if TYPE_CHECKING:
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 def likely_design(drawn: Design, now: _core.Design) -> Design:
     """Return the drawing with what the log tells of its sizes; tilt, play and root are left out."""
     changes: dict[str, Any] = {
-        "spring.width": now.spring.width_mm,
+        "spring.width": width_rows(now.spring),
         "spring.youngs_modulus": now.spring.elastic.youngs_modulus_mpa,
         "friction.spring": now.friction.spring,
         "friction.pivot": now.friction.pivot,

@@ -89,15 +89,21 @@ def ordinary_spreads(design: Design) -> dict[str, str]:
     band, yield stress as the hardness lets it, friction as usual. A deviation that the design
     states in `[priors]` takes the place of each.
     """
-    cut = {key: text for key, text in _ORDINARY.items() if can_spread(design, key)}
+    cut = {spread_key(design, key): text for key, text in _ORDINARY.items()}
+    cut = {key: text for key, text in cut.items() if can_spread(design, key)}
     return cut | _not_known(design) | _stated(design)
+
+
+def spread_key(design: Design, key: str) -> str:
+    """Name the dimension that spreads a number all along; rows of a width keep their shape."""
+    return "spring.width_offset" if key == "spring.width" and design.core.spring.widths else key
 
 
 def _stated(design: Design) -> dict[str, str]:
     return {
-        key: f"sd {design.priors[name][1]!r} {unit}".rstrip()
+        spread_key(design, key): f"sd {design.priors[name][1]!r} {unit}".rstrip()
         for name, (key, unit) in _STATED.items()
-        if name in design.priors and can_spread(design, key)
+        if name in design.priors and can_spread(design, spread_key(design, key))
     }
 
 

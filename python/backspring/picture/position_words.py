@@ -10,12 +10,15 @@ from backspring.picture import palette
 from backspring.picture.position_panel import PanelView, clamp_room_mm
 from backspring.picture.subject import TRAVEL_ORDER, pins_mm, root_name, spoken
 from backspring.picture.tang_shape import turned
+from backspring.report.display import text
 from backspring.units import System
 
 _POINTS_AN_INCH = 72.0
 # In points: from a face to its name, and the tang that takes the names inside.
 _FROM_FACE = 8.0
 _ROOM_FOR_WORDS = 62.0
+# In mm: from the start of the scale to words beside it.
+_SCALE_ROOM_MM = 15.0
 # Beyond this the blade stands ahead of the pivot, and words about it behind.
 _BLADE_LEADS_DEG = 120.0
 
@@ -86,16 +89,35 @@ def write_parts(ax: Axes, view: PanelView) -> None:
 
 def write_scale(ax: Axes, left_mm: float, mm_an_inch: float, units: System) -> None:
     """Draw a length to measure by, in the lower left corner."""
-    length_mm, text = (12.7, "0.5 in") if units == "in" else (10.0, "10 mm")
+    length_mm, label = (12.7, "0.5 in") if units == "in" else (10.0, "10 mm")
     height = ax.get_ylim()[0] + 10.0 * mm_an_inch / _POINTS_AN_INCH
     ax.plot([left_mm, left_mm + length_mm], [height, height], "|-", color=palette.INK, lw=1.0)
     ax.annotate(
-        text,
+        label,
         (left_mm + 0.5 * length_mm, height),
         xytext=(0.0, 4.0),
         textcoords="offset points",
         ha="center",
         va="bottom",
+        fontsize=palette.SMALL,
+    )
+
+
+def write_width(
+    ax: Axes, spring: _core.Spring, left_mm: float, mm_an_inch: float, units: System
+) -> None:
+    """Say beside the scale what a picture from the side does not show: a width that varies."""
+    if not spring.widths:
+        return
+    widths = [each.width_mm for each in spring.widths]
+    low, high, at_pin = (
+        text(each, "length", units) for each in (min(widths), max(widths), spring.width_mm)
+    )
+    ax.annotate(
+        f"from liner to liner {low} to {high}, {at_pin} at the middle pin",
+        (left_mm + _SCALE_ROOM_MM, ax.get_ylim()[0] + 10.0 * mm_an_inch / _POINTS_AN_INCH),
+        ha="left",
+        va="center",
         fontsize=palette.SMALL,
     )
 

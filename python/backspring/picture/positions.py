@@ -21,6 +21,7 @@ from backspring.picture.position_words import (
     write_heading,
     write_parts,
     write_scale,
+    write_width,
 )
 from backspring.picture.spring_shape import SpringShape
 from backspring.picture.subject import (
@@ -119,7 +120,9 @@ def _draw_panel(ax: Axes, layout: Layout, view: PanelView, system: System, norm:
     if view is layout.views[0]:
         write_parts(ax, view)
     if view is layout.views[-1]:
-        write_scale(ax, _scale_mm(layout, view), layout.mm_an_inch, system)
+        left_mm = _scale_mm(layout, view)
+        write_scale(ax, left_mm, layout.mm_an_inch, system)
+        write_width(ax, view.design.spring, left_mm, layout.mm_an_inch, system)
     for artist in ax.get_children():
         artist.set_clip_on(False)
 

@@ -50,6 +50,7 @@ def spring_shape(design: _core.Design, blade_angle_deg: float) -> SpringShape:
     slope_behind = (rear[1] - rear[0]) / (station[1] - station[0])
     slope_ahead = (face[-1] - face[-2]) / (station[-1] - station[-2])
     whole = np.concatenate((behind, station, ahead))
+    belly = np.array([_core.belly_mm(design.spring, design.pad, x) for x in whole])
 
     def unloaded_outside(stress: Column) -> Column:
         return np.concatenate((np.zeros_like(behind), stress, np.zeros_like(ahead)))
@@ -62,7 +63,8 @@ def spring_shape(design: _core.Design, blade_angle_deg: float) -> SpringShape:
                 face,
                 face[-1] + slope_ahead * (ahead - station[-1]),
             )
-        ),
+        )
+        + belly,
         thickness_mm=np.array([_core.thickness_mm(design.spring.thickness, x) for x in whole]),
         back_stress_mpa=unloaded_outside(along.back_stress_mpa),
         belly_stress_mpa=unloaded_outside(along.belly_stress_mpa),

@@ -113,7 +113,7 @@ class _Advising:
 
     def _told(self, trial: Trial) -> Advice:
         changes = {
-            key: written(key, value, self._units)
+            key: written(key, value, self._units, self._draft.value(key), self._design.units)
             for key, value in trial.changes.items()
             if value != self._draft.value(key)
         }
@@ -138,7 +138,8 @@ class _Advising:
             to: float | str = value
             if change.words:
                 was, to = change.words[int(change.now)], change.words[int(value)]
-            yield Moved(change.key, change.name, _kind(change), was, to, change.relative)
+            side = change.sides[value > 0] if change.sides else ""
+            yield Moved(change.key, change.name, _kind(change), was, to, side)
         for key in self._faces.keys:
             if key in changes:
                 was, to = self._draft.value(key), trial.changes[key]
@@ -187,7 +188,7 @@ class _Advising:
             change.low,
             change.high,
             change.step,
-            change.relative,
+            change.sides is not None,
             change.words,
         )
 

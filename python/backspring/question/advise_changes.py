@@ -18,7 +18,7 @@ from backspring.question.advise_profile import (
     tapered_profile,
 )
 from backspring.question.advise_steel import steel_changes
-from backspring.question.advise_steps import Change, Steps, numbered
+from backspring.question.advise_steps import LESS_MORE, Change, Steps, numbered
 from backspring.unit_table import THOU_MM, System
 
 THINNEST_MM = 1.2
@@ -26,8 +26,9 @@ _STEPS: dict[System, Steps] = {
     "mm": Steps(fine=0.01, length=0.1, temper_c=5.0),
     "in": Steps(0.5 * THOU_MM, 5.0 * THOU_MM, temper_c=50.0 / 9.0, temper_zero_c=-160.0 / 9.0),
 }
-# Least and greatest, as shares of what is; a corner is the cheapest to change.
+# Least and greatest, as shares of what is; at least so much more in any case.
 _SHARES = {"preload": (0.4, 2.0), "width": (0.6, 1.6), "corner": (0.4, 3.0)}
+_MORE_MM = {"preload": 0.5, "width": 0.0, "corner": 0.5}
 _LENGTH_SHARES = (0.85, 1.2)
 _LEAST_MM = {"preload": 0.1, "width": 1.0, "corner": 0.2}
 _THICKNESS_SHARE = 0.4
@@ -56,13 +57,13 @@ def changes_of(
 
 def _of_spring(draft: Draft, steps: Steps) -> Iterator[Change]:
     yield numbered(
-        "thickness",
+        "spring.thickness_offset",
         "thickness everywhere",
         0.0,
         _thickness_room(draft),
         steps.fine,
         lambda held, more: {"spring.thickness": offset_profile(held, more)},
-        relative=True,
+        sides=LESS_MORE,
     )
     yield _scaled(draft, steps, "width", "width", "spring.width")
 
@@ -82,7 +83,7 @@ def _of_blade(draft: Draft, steps: Steps, lead: str, blade: str | None) -> Itera
     radius = draft.value(key)
     if isinstance(radius, list):
         yield from _two_corners(draft, steps, key, radius, whose)
-    elif radius:
+    elif radius is not None:
         yield _scaled(draft, steps, "corner", f"{whose}corner radius", key)
 
 
@@ -99,19 +100,20 @@ def _two_corners(
         room,
         steps.fine,
         lambda _, more: {key: [each + more for each in radii]},
-        relative=True,
+        sides=LESS_MORE,
     )
 
 
 def _scaled(draft: Draft, steps: Steps, kind: str, name: str, key: str) -> Change:
     now = float(draft.value(key))
     least, most = _SHARES[kind]
-    limits = (min(now, max(least * now, _LEAST_MM[kind])), most * now)
+    high = max(most * now, now + _MORE_MM[kind])
+    limits = (min(now, max(least * now, _LEAST_MM[kind])), high)
     return numbered(key, name, now, limits, steps.fine, lambda _, value: {key: value})
 
 
 def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
-    pad, pivot = draft.value("spring.pad"), draft.value("tang.pivot")
+    pivot = draft.value("tang.pivot")
     yield numbered(
         "taper",
         "thickness at the end ahead",
@@ -119,11 +121,11 @@ def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
         _thickness_room(draft),
         steps.fine,
         lambda held, more: {"spring.thickness": tapered_profile(held, more, steps.fine)},
-        relative=True,
+        sides=LESS_MORE,
     )
     yield numbered(
         "tang.pivot",
-        "pivot from middle pin",
+        "pivot",
         pivot,
         (_LENGTH_SHARES[0] * pivot, _LENGTH_SHARES[1] * pivot),
         steps.length,
@@ -133,7 +135,7 @@ def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
     if rear is not None and draft.value("spring.support") in (None, "two-pins"):
         yield numbered(
             "spring.rear_pin",
-            "rear pin from middle pin",
+            "rear pin",
             rear,
             (_LENGTH_SHARES[0] * rear, _LENGTH_SHARES[1] * rear),
             steps.length,
@@ -142,22 +144,46 @@ def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
                 "spring.thickness": rear_profile(held, value / rear, steps.fine),
             },
         )
-    yield from _pad_changes(pad, steps)
+    yield from _pad_changes(draft, steps)
 
 
-def _pad_changes(pad: list[float], steps: Steps) -> Iterator[Change]:
-    """Let the face begin or end elsewhere; the steel goes on where it ends farther ahead."""
+def _pad_changes(draft: Draft, steps: Steps) -> Iterator[Change]:
+    """Let the face begin or end elsewhere; the steel goes on where it ends farther ahead.
 
-    def start(held: Draft, value: float) -> dict[str, Any]:
-        return {"spring.pad": [value, held.value("spring.pad")[1]]}
+    Where the drawn tang bears on the face and not on its edges, it still does.
+    """
+    pivot, pad = draft.value("tang.pivot"), draft.value("spring.pad")
+    behind, ahead = pad[0] - pivot + _reach_mm(draft), pad[1] - pivot - draft.value("tang.open")
 
-    def end(held: Draft, value: float) -> dict[str, Any]:
-        pad = held.value("spring.pad")
-        return {"spring.pad": [pad[0], value], "spring.thickness": ending_profile(held, value)}
+    def start(held: Draft, more: float) -> dict[str, Any]:
+        first, last = held.value("spring.pad")
+        return {"spring.pad": [first + more, last]}
 
-    for name, now, put in (("start", pad[0], start), ("end", pad[1], end)):
-        room = (now - _PAD_ROOM_MM, now + _PAD_ROOM_MM)
-        yield numbered(f"spring.pad.{name}", f"pad's {name}", now, room, steps.length, put)
+    def end(held: Draft, more: float) -> dict[str, Any]:
+        first, last = held.value("spring.pad")
+        longer = ending_profile(held, last + more)
+        return {"spring.pad": [first, last + more], "spring.thickness": longer}
+
+    for name, room, put in (
+        ("start", (-_PAD_ROOM_MM, min(max(0.0, -behind), _PAD_ROOM_MM)), start),
+        ("end", (max(min(0.0, -ahead), -_PAD_ROOM_MM), _PAD_ROOM_MM), end),
+    ):
+        yield numbered(
+            f"spring.pad.{name}",
+            f"pad's {name}",
+            0.0,
+            room,
+            steps.length,
+            put,
+            sides=("farther back", "farther ahead"),
+        )
+
+
+def _reach_mm(draft: Draft) -> float:
+    """How far behind the pivot the tang can bear."""
+    faces = [draft.value(f"tang.{name}") or 0.0 for name in ("open", "half_stop", "closed")]
+    kick = draft.value("tang.kick") or {"distance": 0.0, "radius": 0.0}
+    return float(max(*faces, kick["distance"] + kick["radius"]))
 
 
 def _lengthened(draft: Draft, more: float, fine: float) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from contextlib import suppress
 from dataclasses import dataclass
 
 import numpy as np
@@ -10,6 +11,7 @@ import numpy.typing as npt
 
 from backspring import _core
 from backspring.design.draft import Draft
+from backspring.errors import InvalidInput
 from backspring.unit_table import THOU_MM, System
 
 Column = npt.NDArray[np.float64]
@@ -17,9 +19,11 @@ CheckAll = Callable[[_core.Design], list[_core.Check]]
 # Ground to the dial, finer than any other dimension is set: common practice, no source.
 STEPS_MM: dict[System, float] = {"mm": 0.002, "in": 0.1 * THOU_MM}
 MOST_MM = 0.5
-_PROBE_MM = 0.02
+_PROBES_MM = (0.02, 0.3)
 _FELT = 0.1
 _ROUNDS = 5
+# A kick ground to nothing is none: this much is left of it.
+_LEAST_STEPS = 10
 _READ = ("open", "half_stop", "closed")
 
 
@@ -45,31 +49,43 @@ class Faces:
         self._most_mm = draft.value("targets.reading")
         self._faces: list[Face] = []
         self._depths: Column | None = None
+        self._start: Draft | None = None
         drawn = None if self._most_mm is None else _readings(check(draft.core()))
         if drawn is None:
             return
         slopes = []
         for face in _faces_of(draft, blades):
-            moved = draft.changed({face.key: face.drawn_mm + _PROBE_MM})
-            found = _readings(check(moved.core()))
-            if found is not None and np.abs(slope := (found - drawn) / _PROBE_MM).max() > _FELT:
+            slope = self._slope(draft, face, drawn)
+            if slope is not None:
                 self._faces.append(face)
                 slopes.append(slope)
         if slopes:
             self._depths = np.asarray(np.linalg.pinv(np.array(slopes).T), dtype=np.float64)
-        self._start: Draft | None = None
-        fitted, _ = self.fitted(draft)
-        self._start = fitted if fitted is not draft else None
+        with suppress(InvalidInput):
+            fitted, _ = self.fitted(draft)
+            self._start = fitted if fitted is not draft else None
 
     @property
     def keys(self) -> tuple[str, ...]:
         """Keys of the faces that may be ground."""
         return tuple(face.key for face in self._faces)
 
+    def _slope(self, draft: Draft, face: Face, drawn: Column) -> Column | None:
+        """How the readings answer to a face; a face too low to bear answers only once it is up."""
+        for more in _PROBES_MM:
+            with suppress(InvalidInput):
+                found = _readings(
+                    self._check(draft.changed({face.key: face.drawn_mm + more}).core())
+                )
+                if found is not None and np.abs(found - drawn).max() > _FELT * more:
+                    return (found - drawn) / more
+        return None
+
     def fitted(self, draft: Draft) -> tuple[Draft, list[_core.Check]]:
         """Return the draft with its faces as they must be, and its checks.
 
-        A draft that reads within its target is left as it is, and so is one that cannot be fitted.
+        A draft that reads within its target is left as it is. Raises InvalidInput with every rule
+        that is broken, also by a face ground so far.
         """
         if self._depths is None:
             return draft, self._check(draft.core())
@@ -92,10 +108,11 @@ class Faces:
         return draft.changed(dict(zip(self.keys, heights.tolist(), strict=True)))
 
     def _rounded(self, heights: Column) -> Column:
-        """Whole steps, no farther from what is drawn than a face may be moved."""
+        """Round to steps, no farther from what is drawn than a face may be moved."""
         drawn = np.array([face.drawn_mm for face in self._faces])
         moved = np.clip(heights - drawn, -MOST_MM, MOST_MM)
-        return np.asarray(np.round((drawn + moved) / self._step) * self._step)
+        steps = np.round((drawn + moved) / self._step)
+        return np.asarray(np.maximum(steps, _LEAST_STEPS) * self._step)
 
 
 def _faces_of(draft: Draft, blades: tuple[str, ...]) -> list[Face]:

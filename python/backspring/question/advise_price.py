@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any
 
+from backspring import _core
 from backspring.question.check import Beside, BladesCheck, Check
 
 _READ = ("half_stop", "closed")
@@ -38,12 +39,12 @@ def _of_blade(check: Check) -> dict[str, float | None]:
 
 
 def short_of(check: Check | BladesCheck) -> set[str]:
-    """Name what of the verdict has a margin below 1; of several blades with the blade's name."""
+    """Name what of the verdict fails; of several blades with the blade's name."""
     if isinstance(check, BladesCheck):
         return {
             f"{blade}: {name}" for blade, each in check.blades.items() for name in short_of(each)
         }
-    return {each.name for each in check.verdict if each.margin is not None and each.margin < 1.0}
+    return {each.name for each in check.verdict if each.word == _core.MarginWord.fails}
 
 
 def _most(values: Iterable[float | None]) -> float | None:

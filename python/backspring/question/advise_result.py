@@ -8,14 +8,19 @@ from typing import Any, Literal
 from backspring.design.design import Design
 from backspring.question.check import TargetResult
 from backspring.report.result import Reported
-from backspring.unit_table import Kind, System
+from backspring.unit_table import KINDS, Kind, System
+from backspring.units import shown
+
+# What a kind of value is in the core.
+QUANTITIES = {kind: quantity for quantity, kind in KINDS.items()}
 
 
 @dataclass(frozen=True)
 class Moved:
     """One number that advice changes, in the core's units; a steel by its name.
 
-    `relative`: `to` is what is added to what was drawn. `face`: ground to suit the rest.
+    `side`: `to` is what is added to what was drawn, and this is the way it goes. `face`: ground to
+    suit the rest.
     """
 
     key: str
@@ -23,7 +28,7 @@ class Moved:
     kind: Kind
     was: float | str
     to: float | str
-    relative: bool = False
+    side: str = ""
     face: bool = False
 
 
@@ -88,6 +93,20 @@ class Limit:
     relative: bool = False
     choices: tuple[str, ...] = ()
 
+    def to_dict(self, units: System) -> dict[str, Any]:
+        """Write it for JSON, each value with its unit."""
+        told = {"key": self.key, "name": self.name}
+        if self.choices:
+            return told | {"now": self.choices[0], "choices": list(self.choices[1:])}
+        ends = {"low": self.low, "high": self.high}
+        now = {} if self.relative else {"now": self.now}
+        lead = "more_" if self.relative else ""
+        quantity = QUANTITIES[self.kind]
+        said = {f"{lead}{name}": shown(v, quantity, units) for name, v in (now | ends).items()}
+        step = self.step * 1.8 if (self.kind, units) == ("temperature", "in") else None
+        said["step"] = shown(self.step, quantity, units) if step is None else f"{step:.4g} F"
+        return told | said
+
 
 @dataclass(frozen=True, repr=False)
 class Advised(Reported):
@@ -131,6 +150,6 @@ class Advised(Reported):
             "advice": [each.to_dict() for each in self.advice],
             "nearest": None if self.nearest is None else self.nearest.to_dict(),
             "exclusive": [asdict(each) for each in self.exclusive],
-            "limits": [asdict(each) for each in self.limits],
+            "limits": [each.to_dict(self.units) for each in self.limits],
             "faces": list(self.faces),
         }

@@ -17,8 +17,9 @@ from backspring.question.advise_steps import Change, Values
 from backspring.question.advise_trials import Moves, Trial, Trials
 
 Grid = npt.NDArray[np.float64]
-# Where along the way to its limit a change is tried first.
+# Where along the way to its limit a change is tried first; several blades take their time.
 _NODES = (0.1, 0.35, 0.65, 1.0)
+_NODES_OF_SEVERAL = (0.3, 1.0)
 _ROUNDS = 8
 # Beyond hope: what is wanted is missed by this share wherever the curves are followed.
 _HOPELESS = -0.4
@@ -84,7 +85,9 @@ class _Curve:
         if not trials.drawn.works:
             return
         for side in (-1, 1):
-            for value in _first_values(self.change, side):
+            for value in _first_values(
+                self.change, side, _NODES if trials.of_one else _NODES_OF_SEVERAL
+            ):
                 trial = trials.at((place, value))
                 if not trial.works and not self.change.words:
                     self._approach(trials, place, value)
@@ -131,11 +134,11 @@ class _Curve:
                 beyond = half
 
 
-def _first_values(change: Change, side: int) -> list[float]:
+def _first_values(change: Change, side: int, nodes: Sequence[float]) -> list[float]:
     if change.words:
         return [float(each) for each in change.values if side > 0 and each != change.now]
     end = change.high if side > 0 else change.low
-    wanted = [change.now + share * (end - change.now) for share in _NODES]
+    wanted = [change.now + share * (end - change.now) for share in nodes]
     values = dict.fromkeys(float(change.near(each, 0)[0]) for each in wanted)
     return [each for each in values if each != change.now]
 

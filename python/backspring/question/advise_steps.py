@@ -15,6 +15,7 @@ from backspring.design.draft import Draft
 Values = npt.NDArray[np.float64]
 Put = Callable[[Draft, float], dict[str, Any]]
 _COARSE = 60
+LESS_MORE = ("less", "more")
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,8 +33,8 @@ class Steps:
 class Change:
     """One way to change a joint, by one number: in mm, HRC or C as its key goes.
 
-    `put` tells which keys of a draft become what. `relative`: the number is what is added to what
-    is drawn. `words`: the number is a place in that list.
+    `put` tells which keys of a draft become what. `sides`, where the number is what is added to
+    what is drawn, say which way less and more go. `words`: the number is a place in that list.
     """
 
     key: str
@@ -42,7 +43,7 @@ class Change:
     values: Values
     step: float
     put: Put
-    relative: bool = False
+    sides: tuple[str, str] | None = None
     words: tuple[str, ...] = ()
 
     @property
@@ -84,11 +85,11 @@ def numbered(
     step: float,
     put: Put,
     *,
-    relative: bool = False,
+    sides: tuple[str, str] | None = None,
     zero: float = 0.0,
 ) -> Change:
     """Make a change whose values are whole steps from a zero within limits, and what is."""
     low, high = ((limit - zero) / step for limit in limits)
     whole = zero + step * np.arange(math.ceil(low - 1e-9), math.floor(high + 1e-9) + 1)
     apart = whole[np.abs(whole - now) > 1e-9]
-    return Change(key, name, now, np.union1d(apart, [now]), step, put, relative)
+    return Change(key, name, now, np.union1d(apart, [now]), step, put, sides)

@@ -15,6 +15,8 @@ from backspring.errors import InvalidInput, NoConvergence
 from backspring.question.advise_faces import Faces
 from backspring.question.advise_steps import Change
 
+# Peaks are refined: they come out alike, and each answer is checked once more at one degree.
+_STEP_OF_SEVERAL_DEG = 3.0
 Moves = tuple[tuple[int, float], ...]
 Column = npt.NDArray[np.float64]
 
@@ -55,7 +57,9 @@ class Trials:
     def __init__(self, draft: Draft, changes: list[Change], faces: Faces) -> None:
         self.draft, self.changes, self.faces = draft, changes, faces
         self._known: dict[Moves, Trial] = {}
-        drawn = judged(check_all(draft.core()))
+        core = draft.core()
+        self.of_one = len(core.blades) == 1
+        drawn = judged(check_all(core))
         self.names = tuple(each.name for each in drawn)
         self.low = _limits(drawn, "low")
         self.high = _limits(drawn, "high")
@@ -102,8 +106,10 @@ class Trials:
 
 
 def check_all(core: _core.Design) -> list[_core.Check]:
-    """Check every blade. Raises InvalidInput with every broken rule."""
-    return [_core.check(core)] if len(core.blades) == 1 else _core.check_blades(core)
+    """Check every blade, several on a coarser grid. Raises InvalidInput for broken rules."""
+    if len(core.blades) == 1:
+        return [_core.check(core)]
+    return _core.check_blades(core, _STEP_OF_SEVERAL_DEG)
 
 
 def judged(checks: list[_core.Check]) -> list[_core.TargetResult]:

@@ -171,7 +171,7 @@ class Check(Judged):
 
     @property
     def verdict(self) -> list[_core.Margin]:
-        """Ways to fail that the design's data allow to judge, least margin first."""
+        """Ways to fail that the design's data allow to judge: failures first, notes last."""
         return self.result.verdict
 
 

@@ -9,7 +9,7 @@ from typing import Any
 from backspring import _core
 from backspring.core_record import changed
 from backspring.design.design import Design
-from backspring.question.stations import same_stations, thicknesses
+from backspring.question.stations import numbers_along, same_stations
 
 Place = tuple[str, ...]
 Weight = Callable[[str], float]
@@ -26,6 +26,8 @@ _KEYS = {
     "spring.holes.offset_mm": "spring.pin_hole_offset",
     "spring.holes.pin": "spring.support",
     "spring.thickness": "spring.thickness",
+    "spring.widths": "spring.width",
+    "spring.mid_line": "spring.mid_line",
     "spring.pin_clearance": "spring.pin_clearance",
     "spring.elastic.youngs_modulus_mpa": "spring.youngs_modulus",
     "spring.elastic.poisson": "spring.poisson",
@@ -43,12 +45,13 @@ _KEYS = {
     "blade.fit": "fit",
     "blade.blade": "blade",
     "blade.hardness_hrc": "blade.hardness",
+    "blade.stainless": "blade.steel",
     "blade.stands": "blades.stands",
     "blade.end": "blades.end",
 }
 _UNITS = ("_kg_mm2", "_mm", "_mpa", "_hrc", "_g", "_n")
-# Of the targets only this one enters a number of a check.
-_WANTED = ("targets", "openings")
+# Of the targets only these enter a number of a check.
+_WANTED = (("targets", "openings"), ("targets", "edge_gap_mm"))
 _OF_STEEL = ("steel", "hardness", "temper", "temper_time")
 _FOLLOWS_STEEL = ("youngs_modulus", "poisson", "yield", "tensile", "hardness")
 
@@ -70,7 +73,7 @@ class Path:
 
     def __init__(self, a: Design, b: Design) -> None:
         first, second = same_stations(a.core, _named_alike(a.core, b.core))
-        self._thickness = thicknesses(first, second)
+        self._both = first, second
         self._contents = a.to_dict(), b.to_dict()
         self._same = _same_cause(*self._contents)
         numbers: dict[str, list[tuple[Any, Any]]] = {}
@@ -95,11 +98,13 @@ class Path:
         if ", " in part.key:
             return part
         table, _, name = part.key.partition(".")
-        if part.key == "spring.thickness":
-            return Part(part.key, *self._thickness)
+        if part.key in ("spring.thickness", "spring.mid_line"):
+            return Part(part.key, *numbers_along(*self._both, part.key))
         if table != "spring":
             return part
         stated = [content[table].get(name) for content in self._contents]
+        if part.key == "spring.width" and any(map(_is_several, stated)):
+            return Part(part.key, *numbers_along(*self._both, part.key))
         if stated[0] != stated[1] and not any(_is_several(each) for each in stated):
             return Part(part.key, (stated[0],), (stated[1],))
         return part
@@ -175,7 +180,7 @@ def _either(key: str, one: Any, other: Any) -> Make:
 
 
 def _is_wish(place: Place) -> bool:
-    return len(place) == 2 and place[0] == "targets" and place != _WANTED
+    return len(place) == 2 and place[0] == "targets" and place not in _WANTED
 
 
 def _named(place: Place, record: Any) -> Place:

@@ -11,9 +11,11 @@ from backspring.report.advise_words import joined, limit_rows, limit_words, move
 from backspring.report.check import CAUTION, target_row
 from backspring.report.display import Shown, number, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.verdict import spoken
 from backspring.units import System
 
 SHOWN_FIRST = 6
+_WIDTH = 80
 _PRICE: tuple[tuple[str, str, Shown], ...] = (
     ("pull", "peak_pull_n", "force"),
     ("stress", "peak_stress_mpa", "stress"),
@@ -24,9 +26,9 @@ _PRICE: tuple[tuple[str, str, Shown], ...] = (
     ("rise", "rise_mm", "length"),
 )
 _RANKED = (
-    "Single changes first, then two together; each lot from small to large. A change",
-    "counts as its share of the way to its limit below, two as the root of the sum of",
-    "their squares.",
+    "Single changes first, then two together, each lot from small to large.",
+    "A change counts as its share of the way to its limit below, two as the root",
+    "of the sum of their squares.",
 )
 _FITTED = "Faces that are ground to suit count for nothing: every knife is fitted."
 
@@ -49,7 +51,11 @@ def headline(advised: Advised, units: System) -> str:
         return f"{title}: meets every target as it stands, nothing needs changing"
     if advised.advice:
         first = advised.advice[0]
-        return f"{title}: meets every target with {_said(first, units)}"
+        line = f"{title}: meets every target with {_said(first, units)}"
+        if len(line) <= _WIDTH:
+            return line
+        changed = joined([each.name for each in first.moved if not each.face])
+        return f"{title}: meets every target with another {changed}"
     return f"{title}: no change, and no two together, meet every target within the limits"
 
 
@@ -78,7 +84,9 @@ def _ways(advised: Advised, units: System, everything: bool) -> Iterator[Block]:
     yield Lines("Each of these meets every target", tuple(lines))
     yield from _prices(advised, shown, units)
     short = tuple(
-        f"{i}: {joined(each.falls_short)}" for i, each in enumerate(shown, 1) if each.falls_short
+        f"{i}: {joined([spoken(name) for name in each.falls_short])}"
+        for i, each in enumerate(shown, 1)
+        if each.falls_short
     )
     if short:
         yield Lines("Has no margin left that had before", short)
@@ -133,7 +141,7 @@ def _prices(advised: Advised, shown: Sequence[Advice], units: System) -> Iterato
     rows += [(f"{i:>2}", each.figures) for i, each in enumerate(shown, 1)]
     blades = advised.figures.get("blades", {"": None})
     for blade in blades:
-        of = f" with {blade}, the others at their worst" if blade else ""
+        of = f", {blade} at worst" if blade else ""
         cells = tuple(
             (name, *_cells(each["blades"][blade] if blade else each, units)) for name, each in rows
         )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import textwrap
 from collections.abc import Iterator, Sequence
 
 from backspring.question.advise_result import Limit, Moved
@@ -10,6 +11,7 @@ from backspring.report.display import Shown, number, text
 from backspring.unit_table import Kind
 from backspring.units import System
 
+_WIDTH = 76
 _SHOWN: dict[Kind, Shown] = {
     "length": "size",
     "hardness": "hardness",
@@ -27,9 +29,8 @@ def moved_words(moved: Moved, units: System) -> str:
     if isinstance(moved.to, str) or isinstance(moved.was, str):
         return f"{moved.name} {moved.to} (was {moved.was})"
     kind = _SHOWN[moved.kind]
-    if moved.relative:
-        side = "less" if moved.to < 0 else "more"
-        return f"{moved.name} {text(abs(moved.to), kind, units)} {side}"
+    if moved.side:
+        return f"{moved.name} {text(abs(moved.to), kind, units)} {moved.side}"
     return f"{moved.name} {text(moved.to, kind, units)} (was {number(moved.was, kind, units)})"
 
 
@@ -57,7 +58,7 @@ def limit_words(limits: Sequence[Limit]) -> tuple[str, ...]:
     if not found:
         return ()
     own, *others = found
-    return (f"now {own}; tried {joined(others)}",)
+    return tuple(textwrap.wrap(f"now {own}; tried {joined(others)}", _WIDTH))
 
 
 def _step(limit: Limit, kind: Shown, units: System) -> str:

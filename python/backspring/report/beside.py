@@ -56,7 +56,6 @@ def _positions(blade: str, check: Check, units: System) -> TextTable:
         head("angle", "angle", units),
         head("force", "force", units),
         head("stress", "stress", units),
-        head("station", "length", units),
         head("loaded", "reading", units),
         head("unloaded", "reading", units),
     )
@@ -66,7 +65,6 @@ def _positions(blade: str, check: Check, units: System) -> TextTable:
             number(each.blade_angle_deg, "angle", units),
             number(each.force_n, "force", units),
             number(each.peak_stress_mpa, "stress", units),
-            number(each.peak_stress_station_mm, "length", units),
             "datum" if _all_open(name, row) else reading(each.reading_loaded_mm, units),
             "datum" if name == "open" else reading(each.reading_unloaded_mm, units),
         )
@@ -86,7 +84,6 @@ def _strokes(blade: str, check: Check, units: System) -> TextTable:
         head(f"start {what}", kind, units),
         head(f"peak {what}", kind, units),
         head("at", "angle", units),
-        head("crest", "angle", units),
         head(f"closing peak {what}", kind, units),
         head("snap", "energy", units),
         head("tip", "speed", units),
@@ -97,7 +94,6 @@ def _strokes(blade: str, check: Check, units: System) -> TextTable:
             number(stroke.start_pull_n if pulls else stroke.start_torque_nmm, kind, units),
             number(stroke.peak_pull_n if pulls else stroke.peak_torque_nmm, kind, units),
             number(stroke.peak_torque_angle_deg, "angle", units),
-            number(stroke.crest_angle_deg, "angle", units),
             number(
                 stroke.closing_peak_pull_n if pulls else stroke.closing_peak_torque_nmm, kind, units
             ),

@@ -34,7 +34,7 @@ def _headline(bushing: Bushing, units: System) -> str:
         if (value := getattr(bushing.result, f"{key}_mm")) is not None
     ]
     if not positions:
-        return "Bushing: these readings do not tell what a round one will read"
+        return "Bushing: not known yet what a round one will read"
     return f"Bushing: a round one will read {', '.join(positions)}"
 
 

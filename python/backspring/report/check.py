@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from backspring.report.beside import beside_blocks, head, headed, stroke_name
+from backspring.report.check_steel import steel_lines
 from backspring.report.clearance import clearance_blocks
 from backspring.report.closed_blade import closed_blade_blocks
 from backspring.report.display import Shown, both, number, reading, text
 from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.to_change import HEADING, to_change
 from backspring.report.verdict import verdict_blocks
 from backspring.report.whole_back import whole_back_blocks
 from backspring.units import System
@@ -23,12 +25,14 @@ CAUTION = (
     "A computed margin does not replace a test. Wear eye protection whenever a spring is under "
     "load."
 )
-_FIGURES = {"youngs_modulus": "Young's modulus", "poisson": "Poisson's ratio"}
+# What a terminal shows without folding.
+WIDTH = 80
 TARGET_KINDS: dict[str, Shown] = {
     "pull": "force",
     "yield_margin": "margin",
     "reading": "reading",
     "openings": "margin",
+    "edge_gap": "length",
 }
 
 
@@ -45,7 +49,7 @@ def check_report(
     """
     units = units or check.design.units
     blocks = _blocks(check, units, assumed, everything)
-    return Report(headline(check, units), tuple(blocks))
+    return Report(headline(check, units), tuple(blocks), WIDTH)
 
 
 def headline(check: Check, units: System) -> str:
@@ -87,36 +91,37 @@ def _blocks(
     check: Check, units: System, assumed: tuple[str, ...], everything: bool
 ) -> Iterator[Block]:
     several = bool(check.beside)
+    for block in _judged(check, units, everything):
+        yield headed(block, after=", in the worst case of the others") if several else block
     for block in _as_it_is(check, units):
         yield headed(block, after=", the others closed") if several else block
     if several:
         yield from beside_blocks("With the other blades", check, units)
-    for block in _judged(check, units, everything):
-        yield headed(block, after=", in the worst case of the others") if several else block
     if check.notices:
         yield Lines("Notices", tuple(each.text(units) for each in check.notices))
-    yield Lines("Steel", tuple(steel_lines(check.steel, units)))
+    yield Lines("Steel", tuple(steel_lines(check.steel, units, everything)))
     if left_open := (*assumed, *check.design.assumptions(units)):
         yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))
+    yield Lines(HEADING, (to_change(check, units),))
 
 
 def _as_it_is(check: Check, units: System) -> Iterator[Block]:
-    yield _positions(check, units)
     if check.strokes:
         yield _strokes(check, units)
         yield _snaps(check, units)
     yield from feel_blocks(check, units)
+    yield _positions(check, units)
     yield from clearance_blocks(check, units)
     yield from closed_blade_blocks(check, units)
     yield from whole_back_blocks(check.along, units)
 
 
 def _judged(check: Check, units: System, everything: bool) -> Iterator[Block]:
-    yield from verdict_blocks(check.verdict, units, everything)
     if check.targets:
         rows = tuple(target_row(target, units) for target in check.targets)
         yield TextTable("Targets", ("", "now", "wanted", ""), rows)
+    yield from verdict_blocks(check.verdict, units, everything)
 
 
 def _positions(check: Check, units: System) -> TextTable:
@@ -216,29 +221,3 @@ def target_row(target: TargetResult, units: System) -> tuple[str, ...]:
         wanted += " (none stated: at the likely strength)"
     verdict = "met" if target.met else "missed"
     return target.name.replace("_", " "), text(target.value, kind, units), wanted, verdict
-
-
-def steel_lines(steel: dict[str, Any], units: System) -> Iterator[str]:
-    """Write the figures of the steel as used, then where each comes from."""
-    hardness = (
-        ""
-        if steel["hardness_hrc"] is None
-        else f" at {text(steel['hardness_hrc'], 'hardness', units)}"
-    )
-    strength = f"yield {_band(steel, 'yield', units)}"
-    if steel["tensile_mpa"] is not None:
-        strength += f", tensile {_band(steel, 'tensile', units)}"
-    modulus = text(steel["youngs_modulus_mpa"], "modulus", units)
-    yield f"{steel['name']}{hardness}: Young's modulus {modulus}, {strength}"
-    for figure, confidence in steel["confidence"].items():
-        keys = [source["key"] for source in steel["sources"] if source["figure"] == figure]
-        cited = f": {', '.join(keys)}" if keys else ""
-        yield f"{_FIGURES.get(figure, figure)} ({confidence}){cited}"
-
-
-def _band(steel: dict[str, float], figure: str, units: System) -> str:
-    value, low, high = (steel[f"{figure}{end}_mpa"] for end in ("", "_low", "_high"))
-    shown = text(value, "stress", units)
-    if low == high:
-        return shown
-    return f"{shown} ({number(low, 'stress', units)} to {number(high, 'stress', units)})"

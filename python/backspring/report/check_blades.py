@@ -6,9 +6,11 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.report.beside import beside_blocks, headed
-from backspring.report.check import CAUTION, opening, steel_lines, target_row
+from backspring.report.check import CAUTION, WIDTH, opening, target_row
+from backspring.report.check_steel import steel_lines
 from backspring.report.display import number, text
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.to_change import HEADING, to_change
 from backspring.report.verdict import verdict_blocks
 from backspring.units import System
 
@@ -24,7 +26,7 @@ def check_blades_report(
     `everything` shows all margins of each verdict instead of the first.
     """
     units = units or check.design.units
-    return Report(headline(check, units), tuple(_blocks(check, units, everything)))
+    return Report(headline(check, units), tuple(_blocks(check, units, everything)), WIDTH)
 
 
 def headline(check: BladesCheck, units: System) -> str:
@@ -42,16 +44,19 @@ def headline(check: BladesCheck, units: System) -> str:
 
 
 def _blocks(check: BladesCheck, units: System, everything: bool) -> Iterator[Block]:
-    for name, each in check.blades.items():
-        yield from beside_blocks(name, each, units)
-        for block in verdict_blocks(each.verdict, units, everything):
-            yield headed(block, before=f"{name}: ")
     if check.targets:
         found = tuple(target_row(target, units) for target in check.targets)
         yield TextTable("Targets, the worst of all blades", ("", "now", "wanted", ""), found)
+    for name, each in check.blades.items():
+        for block in verdict_blocks(each.verdict, units, everything):
+            yield headed(block, before=f"{name}: ")
+    for name, each in check.blades.items():
+        yield from beside_blocks(name, each, units)
     if check.notices:
         yield Lines("Notices", tuple(each.text(units) for each in check.notices))
-    yield Lines("Steel", tuple(steel_lines(check.steel, units)))
+    yield Lines("Steel", tuple(steel_lines(check.steel, units, everything)))
     if left_open := check.design.assumptions(units):
         yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))
+    said = {name: to_change(each, units) for name, each in check.blades.items()}
+    yield Lines(HEADING, tuple(f"{name}: {each}" for name, each in said.items()))

@@ -7,13 +7,14 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
+from backspring import _core
 from backspring._core import unit_of
 from backspring.report.clearance import clearance_data
 from backspring.report.feel import feel_data
 from backspring.report.sentences import margin_sentence
+from backspring.report.to_change import to_change
 
 if TYPE_CHECKING:
-    from backspring import _core
     from backspring.question.check import Beside, BladesCheck, Check
 
 _POSITION = (
@@ -75,6 +76,7 @@ def check_data(check: Check) -> dict[str, Any]:
         "verdict": [margin_data(each) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
         "along": check.along.to_dict(),
+        "to_change": to_change(check, "mm"),
         "impossible": check.result.impossible,
         "defaults": list(check.design.defaults),
         **({"beside": [_beside(row) for row in check.beside]} if check.beside else {}),
@@ -104,6 +106,8 @@ def margin_data(margin: _core.Margin) -> dict[str, Any]:
     return {
         "name": margin.name,
         "group": margin.group.name,
+        "word": margin.word.name,
+        "fails": margin.word == _core.MarginWord.fails,
         "value": margin.value,
         "limit": margin.limit,
         "unit": unit_of(margin.quantity),

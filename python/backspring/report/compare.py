@@ -17,6 +17,7 @@ from backspring.report.compare_words import (
 )
 from backspring.report.display import number, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.verdict import spoken
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -172,7 +173,7 @@ def _causes(
 def _verdict(found: Comparison) -> Iterator[TextTable]:
     rows = tuple(
         (
-            each.name.removeprefix("verdict.").removesuffix(".margin").replace("-", " "),
+            spoken(each.name.removeprefix("verdict.").removesuffix(".margin")),
             number(each.a, "margin", "mm"),
             number(each.b, "margin", "mm"),
             signed(each.change, "margin", "mm"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from backspring._core import Form
 from backspring.design.fields import row_of
 from backspring.report.display import STYLES, Shown, number, scatter, text, unit_of
 from backspring.unit_table import KINDS
@@ -31,6 +32,7 @@ FIGURES = {
 }
 _KEYS = {
     "spring.thickness": "thickness",
+    "spring.mid_line": "height of the mid-line",
     "spring.rear_pin": "rear pin",
     "spring.pin_hole": "pin holes",
     "spring.youngs_modulus": "Young's modulus",
@@ -50,6 +52,7 @@ _KEYS = {
     "blades": "other blades",
     "blade.nail_nick": "nail nick",
     "targets.openings": "openings wanted",
+    "targets.edge_gap": "gap wanted under the edge",
 }
 _SUFFIXES: tuple[tuple[str, Shown], ...] = (
     ("_n_per_mm", "stiffness"),
@@ -112,7 +115,8 @@ def ends(cause: Cause, units: System) -> tuple[str, str]:
     kind = _key_kind(cause.key)
     if len(set(cause.a)) == len(set(cause.b)) == 1:
         return _value(cause.a[0], kind, units), _value(cause.b[0], kind, units)
-    return "", _by(cause, units) if cause.key.endswith("thickness") else ""
+    row = row_of(cause.key)
+    return "", _by(cause, units) if row is not None and row.form is Form.profile else ""
 
 
 def _by(cause: Cause, units: System) -> str:

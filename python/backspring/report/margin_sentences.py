@@ -16,6 +16,8 @@ NOTCHES = {
     "shoulder": "the belly's shoulder at {station:length}",
     "curve": "the hollow of the belly",
 }
+# Openings; fatigue tests end at about so many cycles. Common practice.
+_LONGEST_LIFE = 1e7
 BEARERS = {
     "open-front": "the open face's front edge",
     "open-corner": "the corner behind the open face",
@@ -105,14 +107,19 @@ def _fatigue(facts: Facts) -> str:
 
 
 def _life(facts: Facts) -> str:
-    if "life" not in facts:
-        least = f", at least {facts.life_low:life} openings" if "life_low" in facts else ""
-        return f"expected life: no limit found{least}"
-    low, high = (
-        f"{facts[end]:life}" if end in facts else "no limit found"
-        for end in ("life_low", "life_high")
-    )
-    return f"expected life {facts.life:life} openings, from {low} to {high}"
+    """Say how long it lasts; beyond what fatigue tests reach no limit is found."""
+    likely = "no limit found"
+    if _ends(facts, "life"):
+        likely = f"likely to last {facts.life:life} openings"
+    if not _ends(facts, "life_low"):
+        return likely
+    if facts.life_low.value < 1.0:
+        return f"{likely}, at worst none"
+    return f"{likely}, at least {facts.life_low:life}"
+
+
+def _ends(facts: Facts, life: str) -> bool:
+    return life in facts and facts[life].value <= _LONGEST_LIFE
 
 
 def _tables(facts: Facts) -> str:
@@ -134,11 +141,12 @@ def _pressure(facts: Facts) -> str:
 
 def _galling(facts: Facts) -> str:
     end = (
-        "stainless parts so far apart are said to gall"
-        if facts.galls == "yes"
-        else "close enough not to gall, by common practice"
+        "so far apart they are said to gall" if facts.galls == "yes" else "close enough not to gall"
     )
-    return f"tang and spring are {facts.value:hardness} apart: {end}"
+    return (
+        f"tang and spring, both stainless, are {facts.value:hardness} apart: {end} (common "
+        "practice, no source)"
+    )
 
 
 def _pin(what: str, facts: Facts) -> str:
@@ -146,15 +154,19 @@ def _pin(what: str, facts: Facts) -> str:
 
 
 def _rap(facts: Facts) -> str:
-    end = (
-        "it strikes, so ease it shut or give it a stop; this is an upper limit"
-        if _below_one(facts, "margin")
-        else "it stays clear"
+    """Bound it from both sides: eased by a hand, and let go, which is more than it can be."""
+    end = "it strikes" if facts.gap_eased.value <= 0.0 else "it stays clear"
+    text = (
+        f"a hand that eases the blade shut, {facts.tip_speed:speed} at the tip (common practice, "
+        f"no source), lets the edge dip by {facts.value:length} of the {facts.gap:length} under "
+        f"it: {end}; "
     )
-    return (
-        "let go at the crest, with nothing but the spring to stop it, the blade runs "
-        f"{facts.past_closed:angle} past closed and its edge dips {facts.value:length} towards "
-        f"the spring: {end}"
+    if "dip_let_go" not in facts:
+        return text + "let go at the crest, the spring alone does not stop it"
+    end = "it stays clear" if facts.dip_let_go.value < facts.gap.value else "it strikes"
+    return text + (
+        f"let go at the crest the edge dips by {facts.dip_let_go:length}: {end} (an upper limit, "
+        "no hand and no gravity)"
     )
 
 

@@ -13,6 +13,8 @@ MISSING = {
     "load": "the spring bears nothing on the way",
     "tensile": "a life needs the steel's tensile strength: give spring.tensile or a hardness",
     "nail-nick": "a pull needs the place it acts at: give blade.nail_nick",
+    "edge": "a gap under the edge needs blade.edge or blade.edge_clearance, and the blade's length "
+    "and mass or inertia",
     "rest": "the blade does not stay closed and open",
 }
 _LOOSE = "the blade lies loose"

@@ -92,7 +92,7 @@ def _of_model(units: System) -> Iterator[tuple[str, str]]:
         "hardening and notches left out, size not known",
     )
     yield "fatigue in air, ground finish unless stated", "the life's band is an envelope, not odds"
-    yield "rap: let go at the crest, no hand, no gravity", "an upper limit"
+    yield "rap: eased by a hand, or let go without hand and gravity", "a lower and an upper limit"
     yield "the same width all along, stiff liners, moved slowly", _NOT_KNOWN
 
 

@@ -11,16 +11,16 @@ from backspring.fit.plan import allowance
 from backspring.fit.result import Allowance
 from backspring.question.sensitivity import gradient
 from backspring.report.check import target_row
-from backspring.report.display import STYLES, Shown, Style, number
+from backspring.report.display import STYLES, Shown, Style
 from backspring.report.fit import allowance_report
 from backspring.report.levers import levers_report, levers_table
 from backspring.report.page_drawing import drawing
 from backspring.report.page_parts import Part, Section, Words
 from backspring.report.page_results import result_parts
-from backspring.report.page_words import WORDS, word_of
 from backspring.report.sentences import margin_sentence
 from backspring.report.tables import Lines, TextTable
-from backspring.report.verdict import amounts, label
+from backspring.report.to_change import to_change
+from backspring.report.verdict import HEADS, MEANINGS, label, row
 from backspring.unit_table import THOU_MM
 from backspring.units import System
 
@@ -71,31 +71,17 @@ def blade_sections(
 
 
 def _strength(check: Check, units: System, prefix: str) -> Iterator[Part]:
-    order = [*WORDS]
-    found = sorted(check.verdict, key=lambda each: order.index(_word(each)))
-    rows = tuple(
-        (
-            label(each),
-            _word(each),
-            *amounts(each, units),
-            number(each.margin, "margin", units),
-            number(each.margin_low, "margin", units),
-        )
-        for each in found
-    )
-    yield TextTable("Verdict", ("", "word", "now", "limit", "margin", "at worst"), rows)
-    meanings = "; ".join(f"{word}: {meaning}" for word, meaning in WORDS.items())
+    yield TextTable("Verdict", HEADS, tuple(row(each, units) for each in check.verdict))
+    meanings = "; ".join(f"{word}: {meaning}" for word, meaning in MEANINGS.items())
     yield Lines("", (meanings,))
     if check.targets:
         targets = tuple(target_row(target, units) for target in check.targets)
         yield TextTable("Targets", ("", "now", "wanted", ""), targets)
     caption = "Bending stress along the spring, against yield."
     yield drawing(check, "stress", caption, units, f"{prefix}-stress")
-    yield Words("The verdict in words", ("", "what it says", "sources"), _said(found, units))
-
-
-def _word(margin: _core.Margin) -> str:
-    return word_of(margin.name, margin.margin, margin.margin_low)
+    said = _said(check.verdict, units)
+    yield Words("The verdict in words", ("", "what it says", "sources"), said)
+    yield Lines("What to change", (to_change(check, units),))
 
 
 def _said(found: list[_core.Margin], units: System) -> tuple[tuple[str, ...], ...]:

@@ -12,6 +12,7 @@ from backspring.report.display import reading, text, unit_of
 from backspring.report.page_drawing import drawing
 from backspring.report.page_parts import Drawing, Part
 from backspring.report.tables import Lines
+from backspring.report.to_change import HEADING
 from backspring.report.verdict import verdict_blocks
 from backspring.units import System
 
@@ -43,7 +44,7 @@ def result_parts(
 
 def own_blocks(check: Check, units: System) -> Iterator[Part]:
     """Pick the blocks of the check's report that no other section of a page holds."""
-    names = ("Targets", "Notices", "Steel", "Assumed", "Caution")
+    names = ("Targets", "Notices", "Steel", "Assumed", "Caution", HEADING)
     verdict = [*verdict_blocks(check.verdict, units, True)]
     for block in check_report(check, units, everything=True).blocks:
         heading = block.heading if isinstance(block, Lines) else block.title

@@ -25,23 +25,3 @@ PURPOSE = (
     "Sources.",
     "It is no drawing to be made without a trial, and no proof that a knife is safe: see Cautions.",
 )
-# What a margin that is an upper limit or a rule of thumb says is worth knowing, and no failure.
-_NOTES = ("rap", "galling", "spring-trade")
-_CLOSE = 1.15
-# In the order in which a maker has to know them.
-WORDS = {
-    "fails": "the margin is below 1",
-    "close": f"it is below {_CLOSE}, or at worst below 1",
-    "holds": "it is more",
-    "note": "an upper limit or a rule of thumb: good to know, no failure",
-}
-
-
-def word_of(name: str, margin: float | None, margin_low: float | None) -> str:
-    """Say a margin in a word."""
-    if name in _NOTES or margin is None:
-        return "note"
-    if margin < 1.0:
-        return "fails"
-    low = margin if margin_low is None else margin_low
-    return "close" if margin < _CLOSE or low < 1.0 else "holds"

@@ -3,7 +3,12 @@
 from __future__ import annotations
 
 import html
+import re
+import textwrap
 from dataclasses import dataclass
+
+# Stands for a space that no line may end at.
+_TIE = "\u00a0"
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,12 +19,18 @@ class TextTable:
     heads: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
 
-    def plain(self) -> str:
-        """Write it aligned with spaces."""
-        widths = [max(map(len, column)) for column in zip(self.heads, *self.rows, strict=True)]
-        lines = [self.title] if self.title else []
-        lines += ["  " + _aligned(row, widths) for row in (self.heads, *self.rows) if any(row)]
-        return "\n".join(lines)
+    def plain(self, width: int | None = None) -> str:
+        """Write it aligned with spaces; heads are folded where it would be wider than asked."""
+        columns = [*zip(*self.rows, strict=True)] or [("",)] * len(self.heads)
+        needed = [max(map(len, column)) for column in columns]
+        heads: list[tuple[str, ...]] = [self.heads]
+        for lines in (1, 2, 3, 4):
+            heads = _folded(self.heads, needed, lines)
+            widths = [max(map(len, column)) for column in zip(*heads, *self.rows, strict=True)]
+            if width is None or sum(widths) + 2 * len(widths) <= width:
+                break
+        rows = ["  " + _aligned(row, widths) for row in (*heads, *self.rows) if any(row)]
+        return "\n".join([self.title] * bool(self.title) + rows)
 
     def html(self) -> str:
         """Write it as an HTML table."""
@@ -39,9 +50,12 @@ class Lines:
     heading: str
     lines: tuple[str, ...]
 
-    def plain(self) -> str:
-        """Write the heading, then each line indented."""
-        return "\n".join([self.heading, *(f"  {line}" for line in self.lines)])
+    def plain(self, width: int | None = None) -> str:
+        """Write the heading, then each line indented, folded to a width where one is asked."""
+        lines = "\n".join(
+            line if width is None else _wrapped(line, width - 2) for line in self.lines
+        )
+        return "\n".join([self.heading, textwrap.indent(lines, "  ")])
 
     def html(self) -> str:
         """Write it as a heading and a list."""
@@ -54,19 +68,42 @@ Block = TextTable | Lines
 
 @dataclass(frozen=True, slots=True)
 class Report:
-    """A headline that answers, then tables and lists in turn."""
+    """A headline that answers, then tables and lists in turn; `width` folds what is wider."""
 
     headline: str
     blocks: tuple[Block, ...]
+    width: int | None = None
 
     def plain(self) -> str:
         """Write it as aligned text."""
-        return "\n\n".join([self.headline, *(block.plain() for block in self.blocks)])
+        headline = self.headline if self.width is None else _wrapped(self.headline, self.width)
+        return "\n\n".join([headline, *(block.plain(self.width) for block in self.blocks)])
 
     def html(self) -> str:
         """Write it as HTML."""
         blocks = "".join(block.html() for block in self.blocks)
         return f"<p><strong>{html.escape(self.headline)}</strong></p>{blocks}"
+
+
+def _wrapped(line: str, width: int) -> str:
+    """Fold a line; a number stays with the word behind it, and so does the word before it."""
+    tied = re.sub(r"(?<=\d) (?=[A-Za-z%])|(?<=\bstation) (?=\d)", _TIE, line)
+    folded = textwrap.wrap(
+        tied, width, subsequent_indent="  ", break_long_words=False, break_on_hyphens=False
+    )
+    return "\n".join(folded).replace(_TIE, " ")
+
+
+def _folded(heads: tuple[str, ...], needed: list[int], lines: int) -> list[tuple[str, ...]]:
+    """Fold every head to so many lines at most, no narrower than its column needs."""
+    folded = []
+    for head, least in zip(heads, needed, strict=True):
+        width = max(least, 1, *map(len, head.split(" ")))
+        while len(textwrap.wrap(head, width)) > lines:
+            width += 1
+        folded.append(textwrap.wrap(head, width) or [""])
+    deepest = max(map(len, folded))
+    return [*zip(*([""] * (deepest - len(head)) + head for head in folded), strict=True)]
 
 
 def _aligned(row: tuple[str, ...], widths: list[int]) -> str:

@@ -30,6 +30,7 @@ _TARGETS: dict[str, Shown] = {
     "yield_margin": "margin",
     "reading": "reading",
     "openings": "margin",
+    "edge_gap": "length",
 }
 _DIMENSIONS: dict[str, Shown] = {"mm": "reading", "MPa": "stress"}
 

@@ -1,4 +1,4 @@
-"""The verdict for people: ways to fail with their margins, least first, and a sentence on each."""
+"""The verdict for people: ways to fail, each with its word, those that fail first."""
 
 from __future__ import annotations
 
@@ -11,39 +11,71 @@ from backspring.report.tables import Block, Lines, TextTable
 from backspring.units import System
 
 SHOWN_FIRST = 3
+HEADS = ("", "", "now", "limit", "margin", "at worst")
+# In the order in which a maker has to know them.
+MEANINGS = {
+    "fails": "the margin is below 1",
+    "close": f"it is below {_core.CLOSE_MARGIN}, or at worst below 1",
+    "holds": "it is more",
+    "note": "an upper limit or a rule of thumb: good to know, no failure",
+}
 _KINDS: dict[str, Shown] = {"stress": "stress", "length": "reading", "hardness": "hardness"}
 # An edge's dip is a length across the knife, not a reading of the dial.
 _OWN_KINDS: dict[str, Shown] = {"rap": "length"}
-_LABELS = {"spring-trade": "spring makers' tables"}
+_LABELS = {"spring-trade": "spring makers' tables", "rap": "rap of the edge"}
+_TO_KNOW = (_core.MarginWord.fails, _core.MarginWord.close)
 
 
 def verdict_blocks(
     margins: Sequence[_core.Margin], units: System, everything: bool
 ) -> Iterator[Block]:
-    """Lay out the first margins, or all of them."""
-    shown = margins if everything else margins[:SHOWN_FIRST]
+    """Lay out what fails and what is close, or all."""
+    shown = [*margins] if everything else _first(margins)
     if not shown:
         return
-    title = "Verdict" if everything else f"Verdict, the {len(shown)} least margins"
-    rows = tuple(
-        (
-            label(each),
-            *amounts(each, units),
-            number(each.margin, "margin", units),
-            number(each.margin_low, "margin", units),
-        )
-        for each in shown
+    yield TextTable("Verdict", HEADS, tuple(row(each, units) for each in shown))
+    said = [each for each in shown if everything or each.word in _TO_KNOW]
+    lines = [f"{label(each)}: {margin_sentence(each, units)}" for each in said]
+    if more := _left(margins[len(shown) :]):
+        lines.append(more)
+    if lines:
+        yield Lines("In words", tuple(lines))
+
+
+def _first(margins: Sequence[_core.Margin]) -> list[_core.Margin]:
+    to_know = sum(each.word in _TO_KNOW for each in margins)
+    return [*margins[: max(to_know, SHOWN_FIRST)]]
+
+
+def _left(margins: Sequence[_core.Margin]) -> str:
+    """Say what else was judged: "3 more hold, 2 are notes: see --all"."""
+    notes = sum(each.word == _core.MarginWord.note for each in margins)
+    hold = len(margins) - notes
+    parts = [f"{hold} more {'holds' if hold == 1 else 'hold'}"] if hold else []
+    if notes:
+        parts.append("1 is a note" if notes == 1 else f"{notes} are notes")
+    return f"{', '.join(parts)}: see them with --all" if parts else ""
+
+
+def row(margin: _core.Margin, units: System) -> tuple[str, ...]:
+    """Write a margin as a row: its word, what is, the limit, and both margins."""
+    return (
+        label(margin),
+        margin.word.name,
+        *amounts(margin, units),
+        number(margin.margin, "margin", units),
+        number(margin.margin_low, "margin", units),
     )
-    yield TextTable(title, ("", "now", "limit", "margin", "at worst"), rows)
-    sentences = tuple(f"{label(each)}: {margin_sentence(each, units)}" for each in shown)
-    left = len(margins) - len(shown)
-    more = (f"{left} more with --all",) if left else ()
-    yield Lines("In words", sentences + more)
 
 
 def label(margin: _core.Margin) -> str:
     """Name a margin as people do."""
-    return _LABELS.get(margin.name, margin.name.replace("-", " "))
+    return spoken(margin.name)
+
+
+def spoken(name: str) -> str:
+    """Name a way to fail as people do."""
+    return _LABELS.get(name, name.replace("-", " "))
 
 
 def amounts(margin: _core.Margin, units: System) -> tuple[str, str]:

@@ -97,7 +97,8 @@ TEST_CASE("targets are judged at their limits", "[design][property]") {
                       .pull_high_n = pull,
                       .yield_margin = *plain.travel.yield_margin * 1.0001,
                       .reading_mm = 0.08,
-                      .openings = {}};
+                      .openings = {},
+                      .edge_gap_mm = {}};
     const Check judged = check(design);
     REQUIRE(judged.targets.size() == 3);
     CHECK(judged.targets[0].met);

@@ -15,6 +15,8 @@ Design scaled(Design design, double by) {
     for (Hole& h : design.spring.holes) {
         h = {h.center_mm * by, h.diameter_mm * by, h.offset_mm * by};
     }
+    for (WidthStation& s : design.spring.widths) s = {s.x_mm * by, s.width_mm * by};
+    for (MidLinePoint& p : design.spring.mid_line) p = {p.x_mm * by, p.height_mm * by};
     design.spring.width_mm *= by;
     design.spring.support.rear_pin_mm *= by;
     design.spring.support.root_stiffness_nmm_per_rad *= by * by * by;
@@ -43,7 +45,7 @@ TEST_CASE("forces scale with Young's modulus and with width", "[design][property
         // A root stiffness is steel too.
         stiffer.spring.elastic.youngs_modulus_mpa *= 1.3;
         stiffer.spring.support.root_stiffness_nmm_per_rad *= 1.3;
-        wider.spring.width_mm *= 1.3;
+        wider.spring = with_width(wider.spring, 1.3 * wider.spring.width_mm);
         wider.spring.support.root_stiffness_nmm_per_rad *= 1.3;
         for (double angle = 0.0; angle <= 180.0; angle += 7.5) {
             CAPTURE(name, angle);

@@ -78,3 +78,25 @@ TEST_CASE("steps and straight stretches are no kinks", "[strength][property]") {
     CHECK(find_kinks({{0.0, 3.0}, {5.0, 3.0}, {5.0, 2.0}, {10.0, 2.0}}).empty());
     CHECK(find_kinks({{0.0, 3.0}}).empty());
 }
+
+TEST_CASE("the belly of a curved spring turns where its mid-line does", "[strength][property]") {
+    backspring::Spring spring = designs::heron().spring;
+    const auto straight = find_kinks(spring);
+    CHECK(straight.size() == 2);
+    // A back that is straight, as the thickness alone stands for: the same belly, the same kinks.
+    for (const auto& s : spring.thickness)
+        spring.mid_line.push_back({s.x_mm, -0.5 * s.thickness_mm});
+    const auto same = find_kinks(spring);
+    REQUIRE(same.size() == 2);
+    for (std::size_t i = 0; i < 2; ++i) {
+        CHECK(same[i].station_mm == straight[i].station_mm);
+        CHECK(same[i].thickness_mm == straight[i].thickness_mm);
+        CHECK_THAT(same[i].angle_rad, WithinRel(straight[i].angle_rad, 1e-9));
+    }
+    spring.thickness = {{0.0, 3.0}};
+    spring.mid_line = {{0.0, 0.0}, {10.0, 2.0}, {20.0, 0.0}, {20.0, 0.5}};
+    const auto corners = find_kinks(spring);
+    REQUIRE(corners.size() == 1);
+    CHECK(corners[0].station_mm == 10.0);
+    CHECK_THAT(corners[0].angle_rad, WithinRel(2.0 * std::atan(0.2), 1e-9));
+}

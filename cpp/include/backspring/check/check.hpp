@@ -85,7 +85,7 @@ struct Check {
     Travel travel;                        ///< the worst between closed and open
     double stiffness_n_per_mm = 0.0;      ///< at the pivot station [N/mm]
     ClosedBlade closed_blade;             ///< tip and edge of the closed blade
-    std::vector<Margin> verdict;          ///< ways to fail, least margin first
+    std::vector<Margin> verdict;          ///< ways to fail, those that do first, notes last
     std::vector<TargetResult> targets;    ///< those the design states, and the yield margin
     std::vector<Notice> notices;          ///< what a maker should know
     std::vector<std::string> impossible;  ///< names of results left out as impossible

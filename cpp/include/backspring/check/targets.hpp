@@ -24,6 +24,7 @@ struct JudgedFigures {
     std::optional<double> yield_margin;     ///< yield stress over worst stress of the travel
     std::optional<double> reading_mm;       ///< farthest from flush, loaded [mm]
     std::optional<double> openings_margin;  ///< how many times the stress may rise for that life
+    std::optional<double> edge_gap_mm;      ///< left under the edge as a hand eases it shut [mm]
 };
 
 /// What a design's targets are held against; only what a target is stated for is worked out.
@@ -39,6 +40,11 @@ struct JudgedFigures {
 ///
 /// @returns  none where no life is asked for, or the steel's tensile strength is not known
 [[nodiscard]] std::optional<double> openings_margin(Solution& solution);
+
+/// The gap left under the edge as a hand eases the blade shut [mm].
+///
+/// @returns  none where no gap is asked for, or the design does not tell it
+[[nodiscard]] std::optional<double> edge_gap_left_mm(Solution& solution);
 
 /// Whether a value is known and within limits, to a billionth of them: sizing solves for a limit
 /// and ends on it but for rounding.

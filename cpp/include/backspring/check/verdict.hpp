@@ -40,14 +40,26 @@ enum class MarginKind {
     rear_pin_shear,      ///< the rear pin itself
     rear_pin_bearing,    ///< its side in the spring
     rear_pin_liner,      ///< the liner there
-    rap,                 ///< the edge on the spring when the blade shuts by itself
+    rap,                 ///< the edge on the spring when the blade shuts
 };
 
-/// A kind with its fixed name and its group.
+/// How a way to fail stands, in a word, in the order in which a maker has to know them.
+enum class MarginWord {
+    fails,  ///< the margin is below 1
+    close,  ///< it is below 1.15, or below 1 with the bands at their unkind ends
+    holds,  ///< it is more
+    note,   ///< an upper limit or a rule of thumb: good to know, never a failure
+};
+
+/// A margin below this is close.
+inline constexpr double kCloseMargin = 1.15;
+
+/// A kind with its fixed name, its group, and whether it can fail at all.
 struct MarginName {
     MarginKind kind;        ///< the kind
     std::string_view name;  ///< as "hole-edge"
     MarginGroup group;      ///< which group it belongs to
+    bool can_fail = true;   ///< false: an upper limit or a rule of thumb
 };
 
 /// All kinds, in their order.
@@ -60,6 +72,7 @@ extern const std::array<MarginName, 17> kMarginNames;
 struct Margin {
     MarginKind kind = MarginKind::yield;       ///< which way
     MarginGroup group = MarginGroup::holds;    ///< what it does to the knife
+    MarginWord word = MarginWord::note;        ///< how it stands
     double value = 0.0;                        ///< what the design does
     double limit = 0.0;                        ///< what it may do
     Quantity quantity = Quantity::stress;      ///< kind of number that both are
@@ -72,6 +85,11 @@ struct Margin {
     std::vector<std::string> sources;          ///< keys of what the limit rests on
 };
 
+/// How a margin stands; where nothing is asked of the spring it holds.
+///
+/// @param margin_low  with the bands at their unkind ends, where that is known
+[[nodiscard]] MarginWord word_of(std::optional<double> margin, std::optional<double> margin_low);
+
 /// What a verdict looks at, worked out before.
 struct Worked {
     const Action& action;
@@ -81,10 +99,12 @@ struct Worked {
     const Contact& worst;                ///< where the bending stress is largest
 };
 
-/// Every way in which a design can fail that its data allow to judge, least margin first.
+/// Every way in which a design can fail that its data allow to judge: what fails first, notes last,
+/// the least margin first among those of one word.
 ///
 /// Yield and set, local stress at pin holes and kinks, fatigue, pressure of corner and kick on the
-/// pad, galling, pins and liners, and the edge's rap. What a design leaves out is not judged.
+/// pad, galling, pins and liners, and the edge's rap. What a design leaves out is not judged; a rap
+/// is a note unless the design says what gap it wants.
 [[nodiscard]] std::vector<Margin> verdict(const Design& design, const Worked& worked);
 
 }  // namespace backspring

@@ -34,6 +34,7 @@ struct Blade {
     Fit fit;                             ///< preload and dial
     BladeBody blade;                     ///< for pull and snap
     std::optional<double> hardness_hrc;  ///< of the tang, Rockwell C
+    bool stainless = false;              ///< whether the blade's steel is known to be stainless
     Stand stands = Stand::closed;        ///< while another blade is turned
 };
 

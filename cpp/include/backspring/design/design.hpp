@@ -43,6 +43,7 @@ struct Targets {
     std::optional<double> yield_margin;  ///< least yield stress over worst stress of the travel
     std::optional<double> reading_mm;    ///< largest distance from flush, loaded [mm]
     std::optional<double> openings;      ///< openings the spring must outlast
+    std::optional<double> edge_gap_mm;   ///< least gap left under the edge, eased shut [mm]
 };
 
 /// A slip joint on paper: a spring, and the blades that are fitted to it.

@@ -15,13 +15,19 @@ struct BendingIntegrals {
 };
 
 /// A stretch of the spring with straight faces, whole or pierced by one hole.
+///
+/// Width is told as a share of the spring's own, which the flexibility's factors hold.
 struct Stretch {
     double start_mm;
     double end_mm;
-    double thickness_mm;    ///< at the start
-    double taper;           ///< thickness gained per mm
-    Hole hole;              ///< diameter 0 where whole
-    BendingIntegrals upto;  ///< integrals from the middle pin to the start
+    double thickness_mm;       ///< at the start
+    double taper;              ///< thickness gained per mm
+    Hole hole;                 ///< diameter 0 where whole
+    BendingIntegrals upto;     ///< integrals from the middle pin to the start
+    double width_share = 1.0;  ///< at the start
+    double width_taper = 0.0;  ///< share gained per mm
+    double cosine = 1.0;       ///< of the mid-line's lean
+    double axial_share = 0.0;  ///< kappa G tan^2/E: how much pull along a lean adds to shear
 };
 
 /// The spring's deflection per force, reduced so that every question costs the same few operations.
@@ -37,11 +43,15 @@ struct Flexibility {
 
 /// Reduces a spring to its flexibility.
 ///
-/// Straight stretches are integrated in closed form, pierced ones by quadrature to rounding error.
+/// Straight stretches are integrated in closed form, pierced ones and those whose width varies by
+/// quadrature to rounding error. Where the mid-line leans by alpha, ds = dx/cos(alpha) and the
+/// thickness square to it t cos(alpha) make 1/(E I) as of a straight t cos^(4/3)(alpha); the force
+/// square to x shears with its share cos(alpha) and stretches with sin(alpha).
 /// Root: R = (1/L_r^2) [int (s + L_r)^2/(E I) ds + int ds/(kappa G A)] over the rear span for two
 /// pins, 0 clamped, 1/k for a root stiffness k.
 ///
 /// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
+/// @note   a mid-line's curvature itself (Winkler-Bach) stiffens by less than (t/r)^2/6
 [[nodiscard]] Flexibility make_flexibility(const Spring& spring);
 
 /// Rotation at one of two pins for a unit moment from the overhang beyond the other.

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "backspring/spring/profile.hpp"
+#include "backspring/spring/spring.hpp"
 
 namespace backspring {
 
@@ -19,6 +19,11 @@ struct Kink {
 /// @returns        none at steps, which are shoulders, and none that turn outward: those carry
 ///                 less than the beam says
 [[nodiscard]] std::vector<Kink> find_kinks(const Profile& profile);
+
+/// Kinks of a spring's belly, which lies half the thickness below the mid-line where one is given.
+///
+/// @note  of a mid-line that is given, corners under 2 degrees are taken for points of a curve
+[[nodiscard]] std::vector<Kink> find_kinks(const Spring& spring);
 
 /// Factor of a belly kink with a root radius, on the bending stress of the section there.
 ///
