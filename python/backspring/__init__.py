@@ -20,6 +20,8 @@ if TYPE_CHECKING:
     from backspring.fit.result import Allowance, FitPlan
     from backspring.fit.shop_habits import shop_habits
     from backspring.many import ManyChecks, check_many
+    from backspring.outline.reading import OutlineReading, read_outline
+    from backspring.outline.written import write_template
     from backspring.picture.plot import plot
     from backspring.question.advise import advise
     from backspring.question.advise_result import Advice, Advised
@@ -89,6 +91,7 @@ __all__ = [
     "ManyChecks",
     "NoConvergence",
     "OutOfRange",
+    "OutlineReading",
     "Page",
     "ShopHabits",
     "Sized",
@@ -124,6 +127,8 @@ __all__ = [
     "load",
     "load_spring",
     "page",
+    "read_outline",
+    "write_template",
     "permanent_set",
     "plan_of_blades",
     "plot",
@@ -167,6 +172,7 @@ _HOMES = {
     "ManyChecks": "many",
     "NoConvergence": "errors",
     "OutOfRange": "errors",
+    "OutlineReading": "outline.reading",
     "Page": "report.page",
     "ShopHabits": "fit.habits",
     "Sized": "question.size_result",
@@ -201,6 +207,8 @@ _HOMES = {
     "load": "design.load",
     "load_spring": "question.load_spring",
     "page": "report.page",
+    "read_outline": "outline.reading",
+    "write_template": "outline.written",
     "permanent_set": "question.sweep",
     "plan_of_blades": "fit.blades_of_log",
     "plot": "picture.plot",

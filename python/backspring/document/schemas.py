@@ -10,6 +10,7 @@ from backspring.document import of_others as others
 from backspring.document.of_advise import ADVISE
 from backspring.document.of_check import CHECK
 from backspring.document.of_fit import FIT
+from backspring.document.of_outlines import OUTLINE, TEMPLATE
 from backspring.document.shapes import PARTS, TEXT, Schema, list_of, one_of, table
 
 # What `data` may be, by command: one of these.
@@ -26,11 +27,13 @@ DATA: Mapping[str, list[Schema]] = {
     "habits": others.HABITS_OF_SHOP,
     "keys": others.KEYS,
     "load": others.LOAD,
+    "outline": OUTLINE,
     "plot": others.PLOT,
     "report": others.REPORT,
     "schema": others.SCHEMA,
     "size": others.SIZE,
     "steels": others.STEELS,
+    "template": TEMPLATE,
     "tolerance": others.TOLERANCE,
 }
 _DIAGNOSTIC = table(

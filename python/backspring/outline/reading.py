@@ -54,7 +54,7 @@ class OutlineReading:
             },
             "tilt_rad": self.joint.tilt_rad,
             "rear_pin_offset_mm": self.joint.rear_pin_offset_mm,
-            "left_out": dict(self.left_out),
+            "not_taken": dict(self.left_out),
         }
 
 

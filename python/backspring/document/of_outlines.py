@@ -1,0 +1,18 @@
+"""Shapes of what drawings make and of what is drawn to cut by."""
+
+from __future__ import annotations
+
+from backspring.document.shapes import NUMBER, TEXT, by_name, list_of, table
+
+OUTLINE = [
+    table(
+        "tilt_rad rear_pin_offset_mm",
+        text=TEXT,
+        known_by=by_name(TEXT),
+        gaps=list_of(table("x_mm y_mm width_mm")),
+        outlines=by_name(table("area_mm2 length_mm")),
+        not_taken=by_name(NUMBER),
+        left_out={"output": TEXT},
+    )
+]
+TEMPLATE = [table("width_mm height_mm", output=TEXT)]
