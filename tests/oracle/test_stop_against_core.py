@@ -12,7 +12,7 @@ from oracle.nonlinear_beam_joint import Extras, NonlinearJoint, Stop
 
 THOU_MM = 0.0254
 FRICTION = 0.12
-DRAWN = [design for label, design in generated_designs(40, 7) if label.startswith("two pins with")]
+DRAWN = [design for label, design in generated_designs(60, 7) if label.startswith("two pins with")]
 
 
 def with_stop(design: Design, **stop: Any) -> bs.Design:
