@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING, Any
 
+from backspring import _core
 from backspring.report.display import number, text
 from backspring.report.tables import Block, Lines
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring import _core
+    from backspring.design.design import Design
     from backspring.question.check import Check
 
 EFFECTS = {
@@ -32,6 +33,13 @@ def budget_blocks(check: Check, units: System) -> Iterator[Block]:
     """Lay out what is left out; nothing for a blade that does not snap."""
     if check.strokes:
         yield Lines("Left out", tuple(_line(row, units) for row in check.budget))
+
+
+def readings_budget_lines(design: Design, units: System) -> Lines:
+    """Tell what of the budget can change a loaded reading."""
+    rows = _core.contact_budget(design.core)
+    lines = tuple(_line(row, units) for row in rows if row.reading_low_mm is not None)
+    return Lines("Left out", lines)
 
 
 def budget_data(row: _core.BudgetRow) -> dict[str, Any]:
