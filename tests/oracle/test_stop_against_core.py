@@ -1,4 +1,4 @@
-"""The core's stop at open against the nonlinear beam: designs drawn by rule, and a curved spring."""
+"""The stop at open against the nonlinear beam: designs drawn by rule, and a curved spring."""
 
 from __future__ import annotations
 
