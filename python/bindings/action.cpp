@@ -9,6 +9,15 @@
 namespace backspring::python {
 
 void declare_action(py::module_& m) {
+    py::native_enum<StopPlace>(m, "StopPlace", "enum.Enum", DOC(StopPlace))
+        .value("unstated", StopPlace::unstated, DOC(StopPlace_unstated))
+        .value("back", StopPlace::back, DOC(StopPlace_back))
+        .value("middle", StopPlace::middle, DOC(StopPlace_middle))
+        .value("belly", StopPlace::belly, DOC(StopPlace_belly))
+        .value("height", StopPlace::height, DOC(StopPlace_height))
+        .finalize();
+    py::class_<Stop>(m, "Stop", DOC(Stop));
+    py::class_<StopForce>(m, "StopForce", DOC(StopForce));
     py::class_<Fit>(m, "Fit", DOC(Fit));
     py::class_<BladePoint>(m, "BladePoint", DOC(BladePoint));
     py::class_<BladeBody>(m, "BladeBody", DOC(BladeBody));
@@ -22,7 +31,14 @@ void declare_action(py::module_& m) {
 
 void define_action(py::module_& m) {
     auto fit = declared<Fit>();
-    define_record(fit, BACKSPRING_FIELD(Fit, preload_mm), BACKSPRING_FIELD(Fit, dial_mm));
+    define_record(fit, BACKSPRING_FIELD(Fit, preload_mm), BACKSPRING_FIELD(Fit, dial_mm),
+                  BACKSPRING_FIELD(Fit, stop));
+    auto stop = declared<Stop>();
+    define_record(stop, BACKSPRING_FIELD(Stop, place), BACKSPRING_FIELD(Stop, height_mm),
+                  BACKSPRING_FIELD(Stop, face_mm), BACKSPRING_FIELD(Stop, friction));
+    auto stop_force = declared<StopForce>();
+    define_record(stop_force, BACKSPRING_FIELD(StopForce, force_n),
+                  BACKSPRING_FIELD(StopForce, lever_mm));
     auto point = declared<BladePoint>();
     define_record(point, BACKSPRING_FIELD(BladePoint, u_mm), BACKSPRING_FIELD(BladePoint, w_mm));
     auto blade = declared<BladeBody>();
@@ -33,7 +49,7 @@ void define_action(py::module_& m) {
                   BACKSPRING_FIELD(BladeBody, tip), BACKSPRING_FIELD(BladeBody, well_mm));
     auto friction = declared<Friction>();
     define_record(friction, BACKSPRING_FIELD(Friction, spring), BACKSPRING_FIELD(Friction, pivot),
-                  BACKSPRING_FIELD(Friction, pivot_pin_mm));
+                  BACKSPRING_FIELD(Friction, pivot_pin_mm), BACKSPRING_FIELD(Friction, bends));
     auto touch = declared<Touch>();
     define_record(touch, BACKSPRING_FIELD(Touch, x_mm), BACKSPRING_FIELD(Touch, height_mm),
                   BACKSPRING_FIELD(Touch, slope), BACKSPRING_FIELD(Touch, force_n),
@@ -49,7 +65,8 @@ void define_action(py::module_& m) {
     define_record(contact, BACKSPRING_FIELD(Contact, blade_angle_deg),
                   BACKSPRING_FIELD(Contact, touches), BACKSPRING_FIELD(Contact, count),
                   BACKSPRING_FIELD(Contact, force_n), BACKSPRING_FIELD(Contact, energy_nmm),
-                  BACKSPRING_FIELD(Contact, torque_nmm), BACKSPRING_FIELD(Contact, others));
+                  BACKSPRING_FIELD(Contact, torque_nmm), BACKSPRING_FIELD(Contact, others),
+                  BACKSPRING_FIELD(Contact, stop));
     auto sweep = declared<Sweep>();
     define_fields(sweep, BACKSPRING_FIELD(Sweep, blade_angle_deg), BACKSPRING_FIELD(Sweep, force_n),
                   BACKSPRING_FIELD(Sweep, opening_torque_nmm),

@@ -55,6 +55,8 @@ void define_position() {
         BACKSPRING_FIELD(Position, peak_stress_station_mm),
         BACKSPRING_FIELD(Position, yield_margin), BACKSPRING_FIELD(Position, yield_margin_low),
         BACKSPRING_FIELD(Position, reading_loaded_mm),
+        BACKSPRING_FIELD(Position, reading_loaded_low_mm),
+        BACKSPRING_FIELD(Position, reading_loaded_high_mm),
         BACKSPRING_FIELD(Position, reading_unloaded_mm));
 }
 
@@ -136,10 +138,10 @@ void define_result() {
     define_record(check, BACKSPRING_FIELD(Check, blade), BACKSPRING_FIELD(Check, positions),
                   BACKSPRING_FIELD(Check, strokes), BACKSPRING_FIELD(Check, travel),
                   BACKSPRING_FIELD(Check, stiffness_n_per_mm),
-                  BACKSPRING_FIELD(Check, closed_blade), BACKSPRING_FIELD(Check, verdict),
-                  BACKSPRING_FIELD(Check, targets), BACKSPRING_FIELD(Check, notices),
-                  BACKSPRING_FIELD(Check, impossible), BACKSPRING_FIELD(Check, beside),
-                  BACKSPRING_FIELD(Check, twist));
+                  BACKSPRING_FIELD(Check, closed_blade), BACKSPRING_FIELD(Check, stop_band),
+                  BACKSPRING_FIELD(Check, verdict), BACKSPRING_FIELD(Check, targets),
+                  BACKSPRING_FIELD(Check, notices), BACKSPRING_FIELD(Check, impossible),
+                  BACKSPRING_FIELD(Check, beside), BACKSPRING_FIELD(Check, twist));
     auto along = declared<SpringAlong>();
     define_fields(along, BACKSPRING_FIELD(SpringAlong, station_mm),
                   BACKSPRING_FIELD(SpringAlong, thickness_mm),

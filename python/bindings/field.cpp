@@ -21,6 +21,7 @@ void declare_field(py::module_& m) {
         .value("points", Form::points, DOC(Form_points))
         .value("choice", Form::choice, DOC(Form_choice))
         .value("choice_or_number", Form::choice_or_number, DOC(Form_choice_or_number))
+        .value("flag", Form::flag, DOC(Form_flag))
         .value("text", Form::text, DOC(Form_text))
         .finalize();
     py::class_<Row>(m, "Field", DOC(Field));

@@ -10,7 +10,7 @@
 namespace backspring::python {
 namespace {
 
-void define_input() {
+void define_grind_input() {
     auto region = declared<GrindRegion>();
     define_record(region, BACKSPRING_FIELD(GrindRegion, from_mm),
                   BACKSPRING_FIELD(GrindRegion, to_mm));
@@ -23,7 +23,7 @@ void define_input() {
         BACKSPRING_FIELD(LinerLine, front_mm), BACKSPRING_FIELD(LinerLine, front_height_mm));
 }
 
-void define_result() {
+void define_grind_result() {
     auto row = declared<GrindRow>();
     define_record(
         row, BACKSPRING_FIELD(GrindRow, removed_mm), BACKSPRING_FIELD(GrindRow, preload_mm),
@@ -64,8 +64,8 @@ void declare_grind(py::module_& m) {
 
 void define_grind(py::module_& m) {
     using NoGil = py::call_guard<py::gil_scoped_release>;
-    define_input();
-    define_result();
+    define_grind_input();
+    define_grind_result();
     m.def("whole_face", &whole_face, py::arg("design"), py::arg("face"), DOC(whole_face));
     m.def("grind", &grind, py::arg("design"), py::arg("cut"), DOC(grind));
     m.def("grind_table", &grind_table, py::arg("design"), py::arg("cut"), py::arg("step_mm"),

@@ -20,6 +20,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_verdict(m);
     declare_design(m);
     declare_feel(m);
+    declare_budget(m);
     declare_field(m);
     declare_batch(m);
     declare_tolerance(m);
@@ -50,6 +51,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_verdict(m);
     define_design(m);
     define_feel(m);
+    define_budget(m);
     define_field(m);
     define_batch(m);
     define_tolerance(m);

@@ -3,6 +3,7 @@
 #include "backspring/action/rap.hpp"
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/bounds.hpp"
+#include "backspring/check/budget.hpp"
 #include "backspring/check/case_solutions.hpp"
 #include "backspring/check/columns.hpp"
 #include "backspring/check/feel.hpp"

@@ -47,7 +47,7 @@ std::vector<Contact> summed(const std::vector<double>& angles_deg,
 
 }  // namespace
 
-detail::Blades::Blades(const Joint& joint) : joint_(joint) {
+detail::Blades::Blades(const Joint& joint, const Pushed* pushed) : joint_(joint), pushed_(pushed) {
     for (const Neighbour& neighbour : joint.beside) neighbours_.push_back(&neighbour);
     if (!joint.far_end) return;
     for (const Neighbour& neighbour : joint.far_end->blades) neighbours_.push_back(&neighbour);
@@ -86,7 +86,7 @@ detail::Blades::Outlines detail::Blades::outlines() const {
 
 std::vector<Contact> detail::Blades::solve(const std::vector<double>& angles_deg,
                                            const Outlines& tangs) const {
-    SpringEnd own(joint_.flexibility);
+    SpringEnd own(joint_.flexibility, pushed_);
     std::optional<SpringEnd> far;
     own.add(joint_, 0, angles_deg[0]);
     if (joint_.far_end) far.emplace(joint_.far_end->flexibility);
@@ -106,6 +106,7 @@ double detail::Blades::face_slope(const std::vector<Contact>& blades, std::size_
     const Mounted& tang = neighbour(blade).tang;
     const Others& others = blades[0].others;
     double slope = tang.face_slope + (near ? others.root_turn_rad : others.far_root_turn_rad);
+    if (near && pushed_) slope += pushed_->at(tang.pivot_mm).rad_per_n;
     for (std::size_t i = near ? 0 : here; i < (near ? here : blades.size()); ++i) {
         for (const Touch& touch : blades[i].all()) {
             slope += touch.force_n * slope_per_force(flexibility, tang.pivot_mm, touch.x_mm);
@@ -114,8 +115,10 @@ double detail::Blades::face_slope(const std::vector<Contact>& blades, std::size_
     return slope;
 }
 
-Contact detail::contact_with_others(const Joint& joint, double blade_angle_deg) {
-    const std::vector<Contact> blades = seated(Blades(joint), blade_angle_deg);
+Contact detail::contact_with_others(const Joint& joint,
+                                    double blade_angle_deg,
+                                    const Pushed* pushed) {
+    const std::vector<Contact> blades = seated(Blades(joint, pushed), blade_angle_deg);
     Contact own = blades[0];
     for (std::size_t i = 1; i < blades.size(); ++i) {
         const bool here = i <= joint.beside.size();
@@ -137,7 +140,10 @@ std::vector<Contact> blades_of(const Joint& joint, const Contact& contact) {
     if (joint.alone()) return {contact};
     std::vector<double> angles{contact.blade_angle_deg};
     angles.insert(angles.end(), contact.others.angles_deg.begin(), contact.others.angles_deg.end());
-    return Blades(joint).at(angles);
+    const StopForce& stop = contact.stop;
+    if (stop.force_n == 0.0) return Blades(joint).at(angles);
+    const Pushed pushed{joint.flexibility, *joint.stop, stop.force_n};
+    return Blades(joint, &pushed).at(angles);
 }
 
 }  // namespace backspring

@@ -2,15 +2,15 @@
 
 #include <vector>
 
-#include "backspring/action/contact.hpp"
+#include "indenters.hpp"
 
 namespace backspring::detail {
 
 /// All blades of a spring, the joint's own first, then those beside it, then those at the far end.
 class Blades {
   public:
-    /// @param joint  outlives this
-    explicit Blades(const Joint& joint);
+    /// @param joint, pushed  outlive this
+    explicit Blades(const Joint& joint, const Pushed* pushed = nullptr);
 
     [[nodiscard]] std::size_t count() const { return neighbours_.size() + 1; }
 
@@ -39,6 +39,7 @@ class Blades {
     [[nodiscard]] double face_slope(const std::vector<Contact>& blades, std::size_t blade) const;
 
     const Joint& joint_;
+    const Pushed* pushed_;
     std::vector<const Neighbour*> neighbours_;
 };
 

@@ -10,10 +10,10 @@
 namespace backspring {
 namespace {
 
-Contact contact_alone(const Joint& joint, double blade_angle_deg) {
+Contact contact_alone(const Joint& joint, double blade_angle_deg, const Pushed* pushed) {
     std::vector<Indenter> indenters;
     indenters.reserve(2);
-    add_indenters(indenters, joint, 0, blade_angle_deg);
+    add_indenters(indenters, joint, 0, blade_angle_deg, pushed);
     Contact contact;
     contact.blade_angle_deg = blade_angle_deg;
     if (indenters.size() == 1) {
@@ -41,13 +41,17 @@ void detail::add_touch(Contact& contact, const Indenter& indenter, const Touch& 
         touch.force_n * (touch.x_mm - indenter.pivot_mm + touch.slope * touch.height_mm);
 }
 
-Contact contact_at(const Joint& joint, double blade_angle_deg) {
+Contact detail::find_contact(const Joint& joint, double blade_angle_deg, const Pushed* pushed) {
     if (!(blade_angle_deg >= -45.0 && blade_angle_deg <= 225.0)) {
         throw OutOfRange("blade_angle_deg: must be from -45 deg to 225 deg, got " +
                          with_unit(blade_angle_deg, "deg"));
     }
-    return joint.alone() ? contact_alone(joint, blade_angle_deg)
-                         : contact_with_others(joint, blade_angle_deg);
+    return joint.alone() ? contact_alone(joint, blade_angle_deg, pushed)
+                         : contact_with_others(joint, blade_angle_deg, pushed);
+}
+
+Contact contact_at(const Joint& joint, double blade_angle_deg) {
+    return find_contact(joint, blade_angle_deg, nullptr);
 }
 
 Joint with_others_held(Joint joint, const Contact& contact) {
@@ -78,6 +82,9 @@ double deflection_mm(const Joint& joint, const Contact& contact, double x_mm) {
     };
     std::ranges::for_each(contact.all(), add);
     std::ranges::for_each(others.beside, add);
+    if (contact.stop.force_n != 0.0) {
+        sum += Pushed{joint.flexibility, *joint.stop, contact.stop.force_n}.at(x_mm).mm_per_n;
+    }
     return sum;
 }
 

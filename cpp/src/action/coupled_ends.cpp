@@ -66,7 +66,7 @@ void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
 }  // namespace
 
 void detail::SpringEnd::add(const Mounted& tang, int blade, double blade_angle_deg) {
-    add_indenters(indenters_, tang, blade, blade_angle_deg);
+    add_indenters(indenters_, tang, blade, blade_angle_deg, pushed_);
     free_slopes_.resize(indenters_.size(), tang.face_slope);
 }
 
@@ -76,7 +76,7 @@ double detail::SpringEnd::moment_nmm(double turn_rad) {
     }
     turn_rad_ = turn_rad;
     borne_ = bear(flexibility_, indenters_);
-    moment_nmm_ = 0.0;
+    moment_nmm_ = pushed_ ? pushed_->moment_nmm() : 0.0;
     for (const Borne& b : borne_) moment_nmm_ += b.touch.force_n * b.touch.x_mm;
     return moment_nmm_;
 }

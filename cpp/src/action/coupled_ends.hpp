@@ -10,7 +10,9 @@ namespace backspring::detail {
 /// One end of a spring with what may bear on it, solved again whenever its root is turned.
 class SpringEnd {
   public:
-    explicit SpringEnd(const Flexibility& flexibility) : flexibility_(flexibility) {}
+    /// @param pushed  the stop that presses on this end, or none; outlives this
+    explicit SpringEnd(const Flexibility& flexibility, const Pushed* pushed = nullptr)
+        : flexibility_(flexibility), pushed_(pushed) {}
 
     /// @param tang  outlives this
     void add(const Mounted& tang, int blade, double blade_angle_deg);
@@ -27,6 +29,7 @@ class SpringEnd {
 
   private:
     const Flexibility& flexibility_;
+    const Pushed* pushed_;
     std::vector<Indenter> indenters_;
     std::vector<double> free_slopes_;
     std::vector<Borne> borne_;

@@ -46,8 +46,8 @@ class Held {
         }
         const Numbers shares = solver_.solve(moves);
         Answer answer{indenter.face_at_mm(x) + moves.dot(forces_),
-                      indenter.face_slope + turns.dot(forces_), own.mm_per_n - shares.dot(moves),
-                      own.rad_per_n - shares.dot(turns)};
+                      indenter.face_slope_at(x) + turns.dot(forces_),
+                      own.mm_per_n - shares.dot(moves), own.rad_per_n - shares.dot(turns)};
         // What is left of a compliance beside a touch below this share is rounding.
         constexpr double held_fast = 1e-12;
         if (answer.mm_per_n < held_fast * own.mm_per_n) answer.mm_per_n = 0.0;

@@ -23,7 +23,7 @@ struct FreeSpring {
 
     Answer operator()(double x) const {
         const Compliance own = compliance(flexibility, x, x);
-        return {indenter.face_at_mm(x), indenter.face_slope, own.mm_per_n, own.rad_per_n};
+        return {indenter.face_at_mm(x), indenter.face_slope_at(x), own.mm_per_n, own.rad_per_n};
     }
 };
 
@@ -44,11 +44,12 @@ double energy_nmm(const Borne& borne) {
 void detail::add_indenters(std::vector<Indenter>& indenters,
                            const Mounted& tang,
                            int blade,
-                           double blade_angle_deg) {
+                           double blade_angle_deg,
+                           const Pushed* pushed) {
     const double turn = radians(blade_angle_deg) - std::numbers::pi;
     const auto add = [&](std::span<const Arc> arcs, bool kick) {
         indenters.push_back({TurnedOutline(arcs, turn), tang.pivot_mm, tang.pad, tang.face_mm,
-                             tang.face_slope, Part{.blade = blade, .kick = kick}});
+                             tang.face_slope, Part{.blade = blade, .kick = kick}, pushed});
     };
     add(tang.outline.body, false);
     if (tang.outline.kick) add({&*tang.outline.kick, 1}, true);

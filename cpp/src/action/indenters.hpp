@@ -9,16 +9,35 @@
 
 namespace backspring::detail {
 
+/// A stop that presses on the end of the spring meanwhile.
+struct Pushed {
+    const Flexibility& flexibility;
+    const EndStop& stop;
+    double force_n;
+
+    /// What it does to the face at a station.
+    [[nodiscard]] Compliance at(double x_mm) const;
+    /// Its moment about the pin.
+    [[nodiscard]] double moment_nmm() const;
+};
+
 /// A convex outline over one end of the spring, which bears with at most one force.
 struct Indenter {
     TurnedOutline outline;
     double pivot_mm;
     Pad pad;
-    double face_mm;     ///< free face above its own pivot's height
-    double face_slope;  ///< with the root's turn in it
-    Part part;          ///< blade and kick; the search finds arc and flat
+    double face_mm;                  ///< free face above its own pivot's height
+    double face_slope;               ///< with the root's turn in it
+    Part part;                       ///< blade and kick; the search finds arc and flat
+    const Pushed* pushed = nullptr;  ///< the stop on this end, if it presses
 
-    [[nodiscard]] double face_at_mm(double x) const { return face_mm + face_slope * x; }
+    [[nodiscard]] double face_at_mm(double x) const {
+        const double free = face_mm + face_slope * x;
+        return pushed ? free + pushed->at(x).mm_per_n : free;
+    }
+    [[nodiscard]] double face_slope_at(double x) const {
+        return pushed ? face_slope + pushed->at(x).rad_per_n : face_slope;
+    }
     [[nodiscard]] double overlap_mm(const Touch& touch) const {
         return touch.height_mm - face_at_mm(touch.x_mm);
     }
@@ -26,11 +45,12 @@ struct Indenter {
 
 /// Adds a tang's body and its kick.
 ///
-/// @param tang  outlives the indenters
+/// @param tang, pushed  outlive the indenters
 void add_indenters(std::vector<Indenter>& indenters,
                    const Mounted& tang,
                    int blade,
-                   double blade_angle_deg);
+                   double blade_angle_deg,
+                   const Pushed* pushed = nullptr);
 
 /// Where an indenter touches the spring when nothing else does; nothing where it does not.
 [[nodiscard]] std::optional<Touch> bear_alone(const Flexibility& flexibility,

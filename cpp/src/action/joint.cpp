@@ -4,6 +4,8 @@
 #include <numbers>
 #include <utility>
 
+#include "backspring/action/end_stop.hpp"
+
 namespace backspring {
 namespace {
 
@@ -29,7 +31,10 @@ Joint make_joint(Flexibility flexibility, const Pad& pad, const Tang& tang, cons
 }
 
 Joint make_joint(const Spring& spring, const Pad& pad, const Tang& tang, const Fit& fit) {
-    return with_clearances(make_joint(make_flexibility(spring), pad, tang, fit), spring, tang);
+    Joint joint =
+        with_clearances(make_joint(make_flexibility(spring), pad, tang, fit), spring, tang);
+    if (fit.stop.place != StopPlace::unstated) joint.stop = make_end_stop(spring, joint, fit.stop);
+    return joint;
 }
 
 Joint with_clearances(Joint joint, const Spring& spring, const Tang& tang) {

@@ -68,7 +68,7 @@ struct Together {
         misses = slopes * forces;
         edges_hold = true;
         for (Eigen::Index i = 0; i < n; ++i) {
-            misses[i] += indenter(i).face_slope - touch(i).slope;
+            misses[i] += indenter(i).face_slope_at(touch(i).x_mm) - touch(i).slope;
             if (!at_edge(i)) continue;
             const bool start = touch(i).x_mm == indenter(i).pad.start_mm;
             edges_hold = edges_hold && (start ? misses[i] >= 0.0 : misses[i] <= 0.0);

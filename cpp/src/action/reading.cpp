@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "backspring/action/end_stop.hpp"
+
 namespace backspring {
 namespace {
 
@@ -12,14 +14,17 @@ double all_open_mm(const Joint& joint) {
     const auto hold = [](Neighbour& neighbour) { neighbour.standing = {open_deg, 0.0}; };
     std::ranges::for_each(open.beside, hold);
     if (open.far_end) std::ranges::for_each(open.far_end->blades, hold);
-    return deflection_mm(open, contact_at(open, open_deg), open.dial_mm);
+    return deflection_mm(open, open_on_stop(open), open.dial_mm);
 }
 
 }  // namespace
 
+double open_datum_mm(const Joint& joint, const Contact& open) {
+    return joint.alone() ? deflection_mm(joint, open, joint.dial_mm) : all_open_mm(joint);
+}
+
 Readings readings(const Joint& joint, const Rests& rests) {
-    const double open =
-        joint.alone() ? deflection_mm(joint, rests.open, joint.dial_mm) : all_open_mm(joint);
+    const double open = open_datum_mm(joint, rests.open);
     const auto relative = [&](const std::optional<Contact>& rest) -> std::optional<double> {
         if (!rest) return std::nullopt;
         return deflection_mm(joint, *rest, joint.dial_mm) - open;

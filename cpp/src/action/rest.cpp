@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/core/root.hpp"
 #include "rest_search.hpp"
 
@@ -112,7 +113,7 @@ Rests find_rests(const Joint& joint, bool with_half_stop) {
     Rests rests;
     rests.closed = rest_near(joint, 0.0, kClosedReachDeg);
     if (with_half_stop) rests.half_stop = rest_near(joint, 90.0, kHalfStopReachDeg);
-    rests.open = contact_at(joint, 180.0);
+    rests.open = open_on_stop(joint);
     return rests;
 }
 

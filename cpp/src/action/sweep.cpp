@@ -1,20 +1,67 @@
 #include "backspring/action/sweep.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "backspring/core/error.hpp"
 #include "backspring/core/require.hpp"
 
 namespace backspring {
 
-Turn turn_at(const Action& action, double blade_angle_deg) {
-    Turn turn;
-    turn.contact = contact_at(action.joint, blade_angle_deg);
-    turn.friction_nmm = friction_torque_nmm(turn.contact, action.friction, action.joint.pivot_mm);
+namespace {
+
+/// Moments of the tang's forces and the stop's, and the stop's own stress along the spring.
+PeakStress peak_on_stop(const Action& action, const Contact& contact) {
+    const EndStop& stop = *action.joint.stop;
+    const double force = contact.stop.force_n;
+    std::vector<Load> ahead = loads_ahead(contact);
+    ahead.push_back({stop.push.at_mm, stop.friction * force});
+    const auto moment = [&](double x) {
+        double sum = force * stop.push.lever_mm(x);
+        for (const Load& load : ahead) sum += load.force_n * std::max(load.x_mm - x, 0.0);
+        return std::abs(sum);
+    };
+    const StressProbe::Place& behind = action.probe.behind;
+    PeakStress peak{moment(0.0) * behind.stress_per_moment, behind.x_mm};
+    const auto look = [&](double x, double stress) {
+        if (stress > peak.stress_mpa) peak = {stress, x};
+    };
+    for (const AxialPush::Piece& piece : stop.push.pieces) {
+        look(piece.x_mm,
+             moment(piece.x_mm) * piece.stress_per_moment + force * piece.stress_per_push);
+    }
+    for (const StressProbe::Place& place : action.probe.ahead) {
+        if (place.x_mm < stop.push.at_mm) {
+            look(place.x_mm, moment(place.x_mm) * place.stress_per_moment);
+        }
+    }
+    return peak;
+}
+
+}  // namespace
+
+Action make_action(const Spring& spring, Joint joint, StressProbe probe, const Friction& friction) {
+    Action action{.joint = std::move(joint), .probe = std::move(probe), .friction = friction};
+    if (friction.bends) action.bent_by_friction = spring;
+    return action;
+}
+
+Turn make_turn(const Action& action, const Contact& contact) {
+    const double pivot = action.joint.pivot_mm;
+    Turn turn{contact, friction_torque_nmm(contact, action.friction, pivot)};
+    if (const auto& spring = action.bent_by_friction) {
+        turn.couple = friction_couple(*spring, action.joint, contact, action.friction);
+    }
     return turn;
 }
 
+Turn turn_at(const Action& action, double blade_angle_deg) {
+    return make_turn(action, contact_at(action.joint, blade_angle_deg));
+}
+
 PeakStress peak_stress(const Action& action, const Contact& contact) {
+    if (contact.stop.force_n != 0.0) return peak_on_stop(action, contact);
     return peak_stress(action.probe, loads(contact));
 }
 

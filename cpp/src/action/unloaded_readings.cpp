@@ -31,8 +31,8 @@ std::optional<double> flat_reading_mm(const Joint& unloaded, double nominal_deg,
 
 Readings unloaded_readings(const Joint& unloaded, const Tang& tang) {
     const auto& half_stop = tang.half_stop_mm;
-    // A face that is tilted against the open one does not lie flat.
-    if (unloaded.face_mm == tang.open_mm) {
+    // A face that is tilted against the open one does not lie flat, nor under a blade turned on.
+    if (unloaded.face_mm == tang.open_mm && unloaded.open_deg == 180.0) {
         Readings flat;
         flat.closed_mm = flat_reading_mm(unloaded, 0.0, tang.closed_mm);
         if (half_stop) flat.half_stop_mm = flat_reading_mm(unloaded, 90.0, *half_stop);

@@ -30,7 +30,8 @@ Check detail::check_case(Solution& solution, bool with_verdict) {
     const Stressed& stressed = solution.most_stressed();
     Check result;
     result.blade = design.own().name;
-    result.positions = make_positions(solution);
+    result.stop_band = stop_band(solution);
+    result.positions = make_positions(solution, result.stop_band);
     result.strokes = make_reports(design, solution.rests(), solution.strokes());
     result.travel = make_travel(design, solution.strongest(), stressed.contact, stressed.peak);
     result.stiffness_n_per_mm = solution.stiffness_n_per_mm();

@@ -30,6 +30,8 @@ constexpr Number<Position> kPositionNumbers[]{
     {.name = "yield_margin", .kind = margin, .maybe = &Position::yield_margin},
     {.name = "yield_margin_low", .kind = margin, .maybe = &Position::yield_margin_low},
     {.name = "reading_loaded_mm", .kind = reading, .always = &Position::reading_loaded_mm},
+    {.name = "reading_loaded_low_mm", .kind = reading, .maybe = &Position::reading_loaded_low_mm},
+    {.name = "reading_loaded_high_mm", .kind = reading, .maybe = &Position::reading_loaded_high_mm},
     {.name = "reading_unloaded_mm", .kind = reading, .maybe = &Position::reading_unloaded_mm}};
 
 constexpr Number<Stroke> kStrokeNumbers[]{

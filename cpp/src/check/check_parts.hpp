@@ -21,7 +21,10 @@ namespace backspring::detail {
                                      const PeakStress& peak);
 
 /// The joint in each position the blade has, open first.
-[[nodiscard]] std::vector<Position> make_positions(Solution& solution);
+///
+/// @param band  of the loaded readings, or none
+[[nodiscard]] std::vector<Position> make_positions(Solution& solution,
+                                                   const std::optional<StopBand>& band);
 
 /// The strokes as the hand feels them.
 [[nodiscard]] std::vector<StrokeReport> make_reports(const Design& design,

@@ -25,7 +25,8 @@ Position detail::make_position(const Design& design,
     return position;
 }
 
-std::vector<Position> detail::make_positions(Solution& solution) {
+std::vector<Position> detail::make_positions(Solution& solution,
+                                             const std::optional<StopBand>& band) {
     std::vector<Position> positions;
     const auto push = [&](const char* name, const Contact& contact) {
         positions.push_back(make_position(solution.design(), name, contact,
@@ -38,7 +39,12 @@ std::vector<Position> detail::make_positions(Solution& solution) {
                          std::optional<double> Readings::*reading) {
         if (!rest) return;
         push(name, *rest);
-        positions.back().reading_loaded_mm = *(solution.readings().*reading);
+        Position& made = positions.back();
+        made.reading_loaded_mm = *(solution.readings().*reading);
+        if (band) {
+            made.reading_loaded_low_mm = made.reading_loaded_mm + band->reading_mm.low;
+            made.reading_loaded_high_mm = made.reading_loaded_mm + band->reading_mm.high;
+        }
         positions.back().reading_unloaded_mm = solution.unloaded_readings().*reading;
     };
     add("half_stop", solution.rests().half_stop, &Readings::half_stop_mm);

@@ -9,9 +9,8 @@ Action make_action(const Design& design) {
     if (std::vector<Fault> broken = faults(design); !broken.empty()) {
         throw InvalidInput(std::move(broken));
     }
-    return {.joint = make_joint(design),
-            .probe = make_stress_probe(design),
-            .friction = design.friction};
+    return make_action(design.spring, make_joint(design), make_stress_probe(design),
+                       design.friction);
 }
 
 Contact contact_at(const Design& design, double blade_angle_deg) {

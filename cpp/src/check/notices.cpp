@@ -72,6 +72,20 @@ void slope_notice(Notices& notices, const Joint& joint, const Check& check) {
                                    {"small", kSmallSlope, Quantity::ratio}}});
 }
 
+/// Loaded readings that the stop at open can change by more than they may be off.
+void stop_notice(Notices& notices, const Design& design, const Check& check) {
+    const auto& target = design.targets.reading_mm;
+    if (!target || !check.stop_band) return;
+    const Ends& band = check.stop_band->reading_mm;
+    const bool stated = check.stop_band->place != StopPlace::unstated;
+    notices.add_if(band.high - band.low > *target,
+                   {.code = NoticeCode::stop_unknown,
+                    .parameters = {{"low", band.low, Quantity::length},
+                                   {"high", band.high, Quantity::length},
+                                   {"target", *target, Quantity::length}},
+                    .names = {{"missing", stated ? "face" : "place"}}});
+}
+
 /// What keeps a target from being judged.
 const char* missing_for(const std::string& target, const Design& design, const Check& check) {
     if (!check.impossible.empty()) return "possible";
@@ -110,6 +124,7 @@ std::vector<Notice> detail::find_notices(const Design& design,
     other_notices(notices, joint, check);
     travel_notices(notices, check);
     slope_notice(notices, joint, check);
+    stop_notice(notices, design, check);
     target_notices(notices, design, check);
     bounds_notice(notices, check);
     return std::move(notices).list();

@@ -38,12 +38,12 @@ double stress_mpa(const Action& action, const Contact& contact) {
 Solution::Solution(const Design& design, double step_deg)
     : design_(sound(design, step_deg)),
       step_deg_(step_deg),
-      action_{.joint = make_joint(design), .probe = {}, .friction = design.friction} {}
+      action_(make_action(design.spring, make_joint(design), {}, design.friction)) {}
 
 Solution::Solution(const Design& design, Joint loaded, double step_deg)
     : design_(sound(design, step_deg)),
       step_deg_(step_deg),
-      action_{.joint = std::move(loaded), .probe = {}, .friction = design.friction} {}
+      action_(make_action(design.spring, std::move(loaded), {}, design.friction)) {}
 
 const Action& Solution::action() {
     if (!has_probe_) action_.probe = make_stress_probe(design_);
@@ -95,16 +95,16 @@ const std::vector<Step>& Solution::steps() {
 std::vector<LazyStroke>& Solution::ways() {
     return kept(ways_, [&] {
         std::vector<LazyStroke> ways;
-        const auto& [closed, half_stop, open] = rests();
+        const auto& [closed, half_stop, leaning] = rests();
+        // The hand takes the blade off its stop first.
+        const Contact open =
+            leaning.stop.force_n == 0.0 ? leaning : contact_at(joint(), leaning.blade_angle_deg);
         // Beside a prouder tang a blade may lie loose in the open; it opens and shuts none the
         // less.
         const bool loose = !joint().alone() && open.count == 0;
         if (!closed || (open.torque_nmm >= 0.0 && !loose)) return ways;
-        const auto turn = [&](const Contact& rest) {
-            return Turn{rest, friction_torque_nmm(rest, action_.friction, joint().pivot_mm)};
-        };
         const auto add = [&](const Contact& from, const Contact& to) {
-            ways.emplace_back(Turns(travel(), turn(from), turn(to)));
+            ways.emplace_back(Turns(travel(), make_turn(action_, from), make_turn(action_, to)));
         };
         add(*closed, half_stop ? *half_stop : open);
         if (half_stop) add(*half_stop, open);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <vector>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/core/root.hpp"
 
 namespace backspring {
@@ -61,7 +62,7 @@ double slope_at_dial(const Joint& joint, const Contact& contact) {
     for (const Touch& touch : contact.all()) {
         slope += touch.force_n * slope_per_force(joint.flexibility, joint.dial_mm, touch.x_mm);
     }
-    return slope;
+    return slope + stop_slope(joint, contact, joint.dial_mm);
 }
 
 BackAlong along_back(const Joint& joint, const Contact& open, const Contact& position) {

@@ -3,7 +3,7 @@
 namespace backspring {
 
 // In the order of the codes, which is checked below.
-constexpr std::array<NoticeName, 47> kNoticeNames{{
+constexpr std::array<NoticeName, 48> kNoticeNames{{
     {NoticeCode::not_held_open, "not-held-open"},
     {NoticeCode::not_held_closed, "not-held-closed"},
     {NoticeCode::no_half_stop_rest, "no-half-stop-rest"},
@@ -14,6 +14,7 @@ constexpr std::array<NoticeName, 47> kNoticeNames{{
     {NoticeCode::yields, "yields"},
     {NoticeCode::may_yield, "may-yield"},
     {NoticeCode::steep, "steep"},
+    {NoticeCode::stop_unknown, "stop-unknown"},
     {NoticeCode::target_unknown, "target-unknown"},
     {NoticeCode::out_of_bounds, "out-of-bounds"},
     {NoticeCode::fit_done, "fit-done"},

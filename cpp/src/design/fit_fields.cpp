@@ -15,6 +15,16 @@ void set_rear_pin_offset(Design& d, double value) {
     d.own().fit.preload_mm = value * (d.own().tang.pivot_mm / d.spring.support.rear_pin_mm);
 }
 
+std::optional<double> stop_height(const Design& d) {
+    const Stop& stop = d.own().fit.stop;
+    return stop.place == StopPlace::height ? std::optional(stop.height_mm) : std::nullopt;
+}
+
+void set_stop_height(Design& d, double value) {
+    d.own().fit.stop.place = StopPlace::height;
+    d.own().fit.stop.height_mm = value;
+}
+
 /// What a blade that is not the first has besides the keys marked of_blade.
 std::vector<Field> further_blade_rows() {
     return {{.key = "blades.name",
@@ -180,6 +190,30 @@ std::vector<Field> detail::fit_fields() {
          .meaning = "Station that the indicator touches, from the middle pin.",
          .example = "33.5",
          BACKSPRING_PLACE(own().fit.dial_mm)},
+        {.key = "fit.stop",
+         .form = Form::choice_or_number,
+         .least = 0.0,
+         .greatest = kThickestMm,
+         .choices = {"back", "middle", "belly"},
+         .of_blade = true,
+         .left_out = "not known: its push on the spring is left out, and every loaded reading "
+                     "tells what it may change",
+         .meaning = "Where the open blade's stop bears on the spring's end, or how far above the "
+                    "belly: blue the end and see.",
+         .example = "\"middle\"",
+         .get = stop_height,
+         .set = set_stop_height},
+        {.key = "fit.stop_face",
+         .least = kThinnestMm,
+         .greatest = kLongestMm,
+         .dimension = true,
+         .of_blade = true,
+         .left_out = "the blade stands at 180 deg under load",
+         .meaning = "From the centre of the pivot ahead to the face of the blade's stop, along the "
+                    "open face. The blade then stands open where that face meets the spring's end, "
+                    "with the rear pin in and out. Needs fit.stop.",
+         .example = "4.5",
+         BACKSPRING_PLACE(own().fit.stop.face_mm)},
     };
     for (const auto& more : {blade_rows(), edge_fields(), further_blade_rows(), pins_rows()}) {
         rows.insert(rows.end(), more.begin(), more.end());

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/action/rest.hpp"
 
 namespace backspring {
@@ -81,7 +82,12 @@ double bearing_width_mm(const Design& design) {
 }
 
 Joint make_unloaded_joint(const Design& design) {
-    return make_unloaded_joint(design.own().pad, design.own().tang, design.own().fit);
+    const Blade& own = design.own();
+    Joint joint = make_unloaded_joint(own.pad, own.tang, own.fit);
+    if (own.fit.stop.place != StopPlace::unstated && own.fit.stop.face_mm) {
+        joint.open_deg = unloaded_open_deg(design.spring, joint, own.fit.stop);
+    }
+    return joint;
 }
 
 StressProbe make_stress_probe(const Design& design) {

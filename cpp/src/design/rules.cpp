@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/design/field.hpp"
 #include "backspring/tang/outline.hpp"
 
@@ -15,6 +16,13 @@ constexpr RuleText kClearOfMiddlePin{
     "pivot, the pin is {0} away"};
 constexpr RuleText kDialOnSpring{"dial_on_spring",
                                  "must lie on the spring, which ends at {0}, got {1}"};
+constexpr RuleText kStopOnEnd{"stop_on_end",
+                              "must lie on the spring's end, which is {0} thick, got {1}"};
+constexpr RuleText kStopNearEnd{"stop_near_end",
+                                "must meet the spring's end with the blade about open, so lie "
+                                "between {0} and {1}, got {2}"};
+// A blade that stands farther from straight is a slip of the pen.
+constexpr double kMostOpenSlope = 0.1;
 constexpr RuleText kEdgeIsLine{"edge_is_line", "must have at least two corners, got {0}"};
 constexpr RuleText kPullsRise{"pulls_rise", "must rise from least to greatest, got {0} to {1}"};
 
@@ -50,6 +58,23 @@ void dial_rules(Requirements& rules, const Design& design) {
     const double end = std::max(design.spring.thickness.back().x_mm, design.own().pad.end_mm);
     rules.require(design.own().fit.dial_mm <= end, "fit.dial", kDialOnSpring, Quantity::length,
                   {end}, {design.own().fit.dial_mm});
+}
+
+/// The stop bears on the spring's end, and its face meets that with the blade about open.
+void stop_rules(Requirements& rules, const Design& design) {
+    const Stop& stop = design.own().fit.stop;
+    const Pad& pad = design.own().pad;
+    if (!rules.sound("spring") || !rules.sound("tang")) return;
+    const double thick = end_thickness_mm(design.spring, pad);
+    rules.require(stop.place != StopPlace::height || stop.height_mm <= thick, "fit.stop",
+                  kStopOnEnd, Quantity::length, {thick}, {stop.height_mm});
+    if (!stop.face_mm) return;
+    rules.require(stop.place != StopPlace::unstated, "fit.stop_face",
+                  [] { return std::string("needs to know where the stop bears: give fit.stop"); });
+    const double end = pad.end_mm - design.own().tang.pivot_mm;
+    const double away = kMostOpenSlope * (design.own().tang.open_mm + 0.5 * thick);
+    rules.require(std::abs(*stop.face_mm - end) <= away, "fit.stop_face", kStopNearEnd,
+                  Quantity::length, {end - away, end + away}, {*stop.face_mm});
 }
 
 void edge_rules(Requirements& rules, const BladeBody& blade) {
@@ -92,6 +117,7 @@ std::vector<Fault> faults_of_first(const Design& design, bool between_blades) {
     tang_rules(rules, design.own().tang, design.own().pad);
     if (rules.sound("spring") && rules.sound("tang")) clearance_rules(rules, design);
     dial_rules(rules, design);
+    stop_rules(rules, design);
     edge_rules(rules, design.own().blade);
     target_rules(rules, design.targets);
     if (between_blades) blade_rules(rules, design);

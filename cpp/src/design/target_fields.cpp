@@ -58,6 +58,19 @@ std::vector<Field> friction_rows() {
          .meaning = "Diameter of the pivot pin.",
          .example = "3.2",
          BACKSPRING_PLACE(friction.pivot_pin_mm)},
+        {.key = "friction.bending",
+         .form = Form::flag,
+         .quantity = Quantity::count,
+         .least = 0.0,
+         .greatest = 1.0,
+         .left_out = "false: its size is told, and it is not in the pull",
+         .meaning = "Whether friction on the spring's face also bends the spring: that makes "
+                    "opening a little harder and closing a little easier.",
+         .example = "true",
+         .get = [](const Design& d) -> std::optional<double> {
+             return d.friction.bends ? 1.0 : 0.0;
+         },
+         .set = [](Design& d, double value) { d.friction.bends = value != 0.0; }},
     };
 }
 

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "../design/rules.hpp"
+#include "backspring/action/end_stop.hpp"
 #include "backspring/check/look.hpp"
 #include "grind_removal.hpp"
 
@@ -48,7 +49,7 @@ class Proud {
           at_start_(at_start),
           liners_(liners),
           joint_(make_action(with_all_open(design)).joint),
-          open_(contact_at(joint_, 180.0)) {}
+          open_(open_on_stop(joint_)) {}
 
     /// @param s  a station with the thickness on the side that is meant
     [[nodiscard]] double operator()(const Station& s) const {

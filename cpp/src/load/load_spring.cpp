@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/check/targets.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/core/root.hpp"
@@ -86,7 +87,8 @@ RearPinLast make_rear_pin_last(Solution& solution, const std::optional<double>& 
     const double rear = design.spring.support.rear_pin_mm;
     RearPinLast last;
     last.hole_to_go_mm = design.own().fit.preload_mm * rear / design.own().tang.pivot_mm;
-    last.force_n = pin_forces(design.spring, loads(solution.rests().open)).rear_n;
+    last.force_n =
+        open_pin_forces(design.spring, solution.joint(), solution.rests().open).across.rear_n;
     if (lever_mm) last.lever_force_n = last.force_n * rear / *lever_mm;
     return last;
 }

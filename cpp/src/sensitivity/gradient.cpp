@@ -225,6 +225,12 @@ Gradient by_differences(const Design& design) {
     return result;
 }
 
+/// Whether contact's own gradient holds all that the design states.
+bool is_plain(const Design& design) {
+    return design.blades.size() == 1 && !design.friction.bends &&
+           design.own().fit.stop.place == StopPlace::unstated;
+}
+
 }  // namespace
 
 double Gradient::of(std::string_view figure, std::string_view dimension) const {
@@ -232,7 +238,7 @@ double Gradient::of(std::string_view figure, std::string_view dimension) const {
 }
 
 Gradient gradient(const Design& design) {
-    Gradient result = design.blades.size() == 1 ? exact(design) : by_differences(design);
+    Gradient result = is_plain(design) ? exact(design) : by_differences(design);
     add_pull_and_margin(result, design);
     return result;
 }

@@ -39,17 +39,17 @@ def make_core_design(content: Section, choice: SteelChoice | None) -> _core.Desi
     core = _core.with_numbers(base, _numbers(content))
     blades = content.get("blades", {})
     first = content.get("blade", {})
+    own = _with_stop(core.blades[0], content.get("fit", {}))
     if not blades and not {"name", "steel"} & first.keys():
-        return core
+        return with_blades(core, [own])
     name = first.get("name", FIRST_BLADE)
-    own = _changed(core.blades[0], name=name, stainless=_is_stainless(first))
+    own = _changed(own, name=name, stainless=_is_stainless(first))
     return with_blades(core, [own, *(make_blade(*each) for each in blades.items())])
 
 
 def with_blades(core: _core.Design, blades: list[_core.Blade]) -> _core.Design:
     """Copy a design with other blades."""
-    kept = {name: getattr(core, name) for name in _fields_of(core)}
-    return _core.Design(**kept | {"blades": blades})
+    return _core.Design(**_kept(core) | {"blades": blades})
 
 
 def make_blade(name: str, table: Section) -> _core.Blade:
@@ -58,21 +58,29 @@ def make_blade(name: str, table: Section) -> _core.Blade:
     pad = {"spring": {"pad": table["pad"]}} if "pad" in table else {}
     blade = _core.with_numbers(_core.Design(), _numbers(pad | rest)).blades[0]
     end = _core.End[table.get("end", "rear")]
-    return _changed(blade, name=name, end=end, stainless=_is_stainless(table.get("blade", {})))
+    own = _with_stop(blade, table.get("fit", {}))
+    return _changed(own, name=name, end=end, stainless=_is_stainless(table.get("blade", {})))
 
 
 def _is_stainless(blade: Section) -> bool:
     return bool(blade.get("steel") == "stainless")
 
 
-def _fields_of(record: Any) -> tuple[str, ...]:
-    names: tuple[str, ...] = record._fields
-    return names
+def _with_stop(blade: _core.Blade, fit: Section) -> _core.Blade:
+    """Bring in where the stop bears, where that is told by a word."""
+    place = fit.get("stop")
+    if not isinstance(place, str):
+        return blade
+    stop = _core.Stop(place=_core.StopPlace[place], face_mm=blade.fit.stop.face_mm)
+    return _changed(blade, fit=_core.Fit(**_kept(blade.fit) | {"stop": stop}))
+
+
+def _kept(record: Any) -> dict[str, Any]:
+    return {name: getattr(record, name) for name in record._fields}
 
 
 def _changed(blade: _core.Blade, **values: Any) -> _core.Blade:
-    kept = {name: getattr(blade, name) for name in _fields_of(blade)}
-    return _core.Blade(**kept | values)
+    return _core.Blade(**_kept(blade) | values)
 
 
 def _numbers(content: Section) -> dict[str, list[float]]:

@@ -64,7 +64,7 @@ def kind_of(row: Field) -> Kind:
 
 def is_number(row: Field) -> bool:
     """Whether a key holds numbers, or may hold one."""
-    return row.form not in (Form.text, Form.choice)
+    return row.form not in (Form.text, Form.choice, Form.flag)
 
 
 def table_at(names: list[str]) -> Table:

@@ -70,6 +70,8 @@ def _value(row: Field) -> Schema:
         return {"type": "string"}
     if row.form is Form.choice:
         return {"enum": list(row.choices)}
+    if row.form is Form.flag:
+        return {"type": "boolean"}
     one = _number(row)
     two = {"type": "array", "items": one, "minItems": 2, "maxItems": 2}
     if row.form is Form.pair:

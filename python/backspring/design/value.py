@@ -26,6 +26,8 @@ def read_value(row: Field, value: Any, system: System) -> Any:
 
 def numbers_of(row: Field, content: Any) -> list[float]:
     """Every number of a value that was read, as the core takes it: a pair, or rows in turn."""
+    if row.form is Form.flag:
+        return [1.0 if content else 0.0]
     if not is_number(row) or isinstance(content, str):
         return []
     if row.form is Form.points:
@@ -160,6 +162,13 @@ def _choice_or_number(row: Field, value: Any, system: System) -> str | float:
     return parse(value, kind, system)
 
 
+def _flag(_: Field, value: Any, __: System) -> bool:
+    if not isinstance(value, bool):
+        got = f'"{value}"' if isinstance(value, str) else value
+        raise _refused(f"must be true or false, without quotes, got {got}")
+    return value
+
+
 def _words(row: Field) -> str:
     return ", ".join(f'"{word}"' for word in row.choices)
 
@@ -173,5 +182,6 @@ _READERS: dict[Form, _Read] = {
     Form.points: _points,
     Form.choice: _choice,
     Form.choice_or_number: _choice_or_number,
+    Form.flag: _flag,
     Form.text: _text,
 }

@@ -19,8 +19,8 @@ _POSITION = part(
     "position",
     table(
         "blade_angle_deg? force_n? contacts_mm* peak_stress_mpa? peak_stress_station_mm? "
-        "yield_margin? yield_margin_low? reading_loaded_mm? reading_unloaded_mm? energy_mj? "
-        "torque_nmm?"
+        "yield_margin? yield_margin_low? reading_loaded_mm? reading_loaded_low_mm? "
+        "reading_loaded_high_mm? reading_unloaded_mm? energy_mj? torque_nmm?"
     ),
 )
 _STROKE = part(
@@ -69,6 +69,16 @@ _PEENED = table(
     "peak_pull_n? travel_peak_stress_mpa? yield_margin? reading_loaded_half_stop_mm? "
     "reading_loaded_closed_mm?"
 )
+_STOP = table(
+    "friction stop_n* force_n* blade_angle_deg* reading_mm*",
+    place=one_of("unstated", "back", "middle", "belly", "height"),
+    face_stated=TRUTH,
+)
+_LEFT_OUT = table(
+    "reading_low_mm? reading_high_mm? pull_share?",
+    effect=one_of("stop", "friction-couple", "stick", "large-slopes"),
+    settled_by=TEXT,
+)
 _BESIDE = table(
     others=by_name(
         table("force_low_n? force_high_n?", position=one_of("open", "half_stop", "closed"))
@@ -81,6 +91,7 @@ BLADE = table(
     **_WORKING,
     steel=STEEL,
     feel=_FEEL,
+    budget=list_of(_LEFT_OUT),
     verdict=list_of(_MARGIN),
     targets=TARGETS,
     along=ALONG,
@@ -92,6 +103,7 @@ BLADE = table(
         "clearance": table("preload_lost_mm", peened=or_null(_PEENED)),
         "closed_blade": table("~tip_mm ~edge_gap_mm ~edge_gap_at_mm"),
         "knife": KNIFE,
+        "stop": _STOP,
     },
 )
 CHECK: list[Schema] = [

@@ -142,6 +142,11 @@ class Check(Judged):
         return _core.feel(self.design.core)
 
     @cached_property
+    def budget(self) -> list[_core.BudgetRow]:
+        """What the model leaves out, sized for this design, with what would settle it."""
+        return _core.contact_budget(self.design.core)
+
+    @cached_property
     def peened(self) -> Check | None:
         """The same with the spring's pins peened tight; None where no clearance is stated."""
         pins = self.design.core.spring.pin_clearance

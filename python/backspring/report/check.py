@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from backspring.report.beside import beside_blocks, head, headed, stroke_name
+from backspring.report.budget import budget_blocks
 from backspring.report.check_steel import steel_lines
 from backspring.report.clearance import clearance_blocks
 from backspring.report.closed_blade import closed_blade_blocks
@@ -115,6 +116,7 @@ def _as_it_is(check: Check, units: System) -> Iterator[Block]:
     yield from clearance_blocks(check, units)
     yield from closed_blade_blocks(check, units)
     yield from whole_back_blocks(check.along, units)
+    yield from budget_blocks(check, units)
 
 
 def _judged(check: Check, units: System, everything: bool) -> Iterator[Block]:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 from backspring import _core
 from backspring._core import unit_of
+from backspring.report.budget import budget_data
 from backspring.report.clearance import clearance_data
 from backspring.report.feel import feel_data
 from backspring.report.sentences import margin_sentence
@@ -26,6 +27,8 @@ _POSITION = (
     "yield_margin",
     "yield_margin_low",
     "reading_loaded_mm",
+    "reading_loaded_low_mm",
+    "reading_loaded_high_mm",
     "reading_unloaded_mm",
     "energy_mj",
     "torque_nmm",
@@ -72,6 +75,8 @@ def check_data(check: Check) -> dict[str, Any]:
         "steel": check.steel,
         **_picked(check, ("stiffness_n_per_mm",)),
         "feel": feel_data(check.feel),
+        **_stop(check.result.stop_band),
+        "budget": [budget_data(row) for row in check.budget],
         **clearance_data(check),
         "verdict": [margin_data(each) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
@@ -99,6 +104,16 @@ def _closed_blade(closed: _core.ClosedBlade) -> dict[str, Any]:
     names = ("tip_mm", "edge_gap_mm", "edge_gap_at_mm")
     known = {name: getattr(closed, name) for name in names if getattr(closed, name) is not None}
     return {"closed_blade": known} if known else {}
+
+
+def _stop(band: _core.StopBand | None) -> dict[str, Any]:
+    """Tell what the stop at open may do; nothing where the spring presses no blade on it."""
+    if band is None:
+        return {}
+    names = ("stop_n", "force_n", "blade_angle_deg", "reading_mm")
+    ends = {name: [getattr(band, name).low, getattr(band, name).high] for name in names}
+    stated = {"place": band.place.name, "face_stated": band.face_stated}
+    return {"stop": {**stated, "friction": band.friction, **ends}}
 
 
 def margin_data(margin: _core.Margin) -> dict[str, Any]:

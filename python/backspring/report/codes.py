@@ -49,6 +49,7 @@ _WARNINGS = {
     "rough-depths": "readings belie the depths stated, these count for less",
     "scatter": "readings differ more than stated",
     "steep": "slopes too steep for the small-slope model",
+    "stop-unknown": "how the stop bears changes readings by more than their target",
     "stopped": "stopped before all knives were worked out",
     "target-missed": "a target is met now and not when ground",
     "target-unknown": "a target that cannot be judged, and counts as missed",

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.fit.result import Allowance, FitPlan
+from backspring.report.budget import readings_budget_lines
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.levers import levers_table
 from backspring.report.tables import Block, Lines, Report, TextTable
@@ -37,6 +38,7 @@ def allowance_report(left: Allowance, units: System | None = None) -> Report:
         _allowance(left, units),
         whole_back_lines(left.along, units, " when fitted"),
         levers_table(left.levers, units),
+        readings_budget_lines(left.design, units),
         Lines("Caution", CAUTIONS),
     )
     return Report(_leave(left, units), blocks)

@@ -20,6 +20,7 @@ _FORMS = {
     Form.points: "rows of [along, outward]",
     Form.choice: "one of",
     Form.choice_or_number: "a number, or one of",
+    Form.flag: "true or false",
     Form.text: "text",
 }
 _HEAD = """# Keys of the design file

@@ -34,6 +34,7 @@ _OF_A_BLADE: dict[str, Sentence] = {
     "may-yield": "at the low end of what this steel may carry the outer fibre yields",
     "steep": "the spring or the tang's face slopes {slope:margin} where they meet: above "
     "{small:margin} the small-slope model loses accuracy (error of order slope squared)",
+    "stop-unknown": lambda facts: _stop_unknown(facts),
     "target-unknown": lambda facts: _target_unknown(facts),
     "out-of-bounds": "{results}: no design of this size can have what comes out, so the model does "
     "not cover it and no such number is given",
@@ -75,6 +76,19 @@ def _cases(facts: Facts) -> str:
         return ""
     cases = facts.beside.replace(":", " ").replace("+", " and ").replace(",", ", or ")
     return f", {cases.replace('_', '-')}"
+
+
+def _stop_unknown(facts: Facts) -> str:
+    """Tell what the stop may change, and the test at the bench that settles it."""
+    settle = {
+        "place": "blue the spring's end, open the blade with both pins in, see where the stop "
+        "bears and give fit.stop",
+        "face": "measure from the pivot to the stop's face and give fit.stop_face; oil the end",
+    }[facts.missing]
+    return (
+        f"every loaded reading can be {facts.low:reading} to {facts.high:reading} off, by how the "
+        f"stop bears on the spring's end: more than the target of {facts.target:reading}; {settle}"
+    )
 
 
 def _target_unknown(facts: Facts) -> str:

@@ -47,6 +47,8 @@ def field(key: str) -> Field:
 
 def written(row: Field, value: Any, units: System) -> str:
     """Write a value with its unit."""
+    if row.form is Form.flag:
+        return "yes" if value else "no"
     if isinstance(value, str) or not is_number(row):
         return str(value)
     if not isinstance(value, list):

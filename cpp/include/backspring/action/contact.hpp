@@ -26,6 +26,12 @@ struct Touch {
     Part part{};             ///< what bears
 };
 
+/// The force of an open blade's stop on the spring's end.
+struct StopForce {
+    double force_n = 0.0;   ///< along the spring, towards the pins [N]
+    double lever_mm = 0.0;  ///< about the pivot [mm]
+};
+
 /// What the other blades on the spring do meanwhile.
 struct Others {
     std::vector<Touch> beside;       ///< on this end of the spring
@@ -45,6 +51,7 @@ struct Contact {
     double energy_nmm = 0.0;         ///< strain energy of the whole spring [N mm]
     double torque_nmm = 0.0;         ///< dU/dtheta of this blade, + resists opening [N mm]
     Others others{};                 ///< nothing for a blade alone on its spring
+    StopForce stop{};                ///< of an open blade at rest on its stop
 
     [[nodiscard]] std::span<const Touch> all() const {
         return {touches.data(), static_cast<std::size_t>(count)};

@@ -9,6 +9,7 @@ struct Friction {
     double spring = 0.0;        ///< coefficient, tang on spring
     double pivot = 0.0;         ///< coefficient, blade on pivot pin
     double pivot_pin_mm = 0.0;  ///< diameter of the pivot pin [mm]
+    bool bends = false;         ///< whether its couple on the spring counts, see friction_couple()
 };
 
 /// Torque that friction takes, whichever way the blade turns.
@@ -18,7 +19,7 @@ struct Friction {
 ///
 /// @returns  [N mm], >= 0
 /// @source Coulomb friction; thin-pin form
-/// @note   friction's own effect on bending is left out (order mu x slope)
+/// @note   what friction does to the spring's bending is friction_couple()'s
 [[nodiscard]] double friction_torque_nmm(const Contact& contact,
                                          const Friction& friction,
                                          double pivot_mm);

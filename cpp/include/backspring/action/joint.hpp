@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "backspring/action/fit.hpp"
+#include "backspring/spring/axial_push.hpp"
 #include "backspring/spring/flexibility.hpp"
 #include "backspring/tang/outline.hpp"
 
@@ -44,6 +45,15 @@ struct FarEnd {
     double span_mm = 0.0;            ///< between the pins, 0 with one [mm]
 };
 
+/// The stop of the open blade on the spring's end.
+struct EndStop {
+    AxialPush push;                      ///< of its force along the spring
+    double height_mm = 0.0;              ///< where it bears, above the pivot [mm]
+    double friction = 0.0;               ///< share of its force across the end, + outward
+    std::optional<double> face_mm = {};  ///< of the blade's stop, ahead of the pivot [mm]
+    double end_mm = 0.0;  ///< where the end bears before it is bent, ahead of the pivot [mm]
+};
+
 /// Spring and tang put together: all that contact needs.
 struct Joint : Mounted {
     Flexibility flexibility;             ///< deflection per force
@@ -51,6 +61,8 @@ struct Joint : Mounted {
     double open_mm = 0.0;                ///< where the pad lies at open, fitted, above the pivot
     std::vector<Neighbour> beside = {};  ///< other blades at this end of the spring
     std::optional<FarEnd> far_end = {};  ///< the other end, if a blade is there
+    std::optional<EndStop> stop = {};    ///< of the own blade; none: its force is left out
+    double open_deg = 180.0;             ///< where the blade stands open [deg]
 
     /// Whether the blade is the only one on its spring.
     [[nodiscard]] bool alone() const { return beside.empty() && !far_end; }

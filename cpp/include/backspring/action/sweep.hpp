@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "backspring/action/friction.hpp"
+#include "backspring/action/friction_couple.hpp"
 
 namespace backspring {
 
@@ -11,21 +12,36 @@ struct Action {
     Joint joint;
     StressProbe probe;
     Friction friction;
+    std::optional<Spring> bent_by_friction = {};  ///< the spring, where friction's couple counts
 };
 
 /// The joint at one blade angle with what friction takes there.
 struct Turn {
     Contact contact;
     double friction_nmm = 0.0;  ///< torque that friction takes [N mm]
+    FrictionCouple couple{};    ///< what it adds as it bends the spring; 0 where that is left out
 
-    [[nodiscard]] double opening_nmm() const { return contact.torque_nmm + friction_nmm; }
-    [[nodiscard]] double closing_nmm() const { return contact.torque_nmm - friction_nmm; }
+    [[nodiscard]] double opening_nmm() const {
+        return contact.torque_nmm + friction_nmm + couple.opening_nmm;
+    }
+    [[nodiscard]] double closing_nmm() const {
+        return contact.torque_nmm - friction_nmm + couple.closing_nmm;
+    }
 };
 
 /// Contact and friction at one blade angle.
 [[nodiscard]] Turn turn_at(const Action& action, double blade_angle_deg);
 
-/// Worst bending stress along the spring under a contact's forces.
+/// Joint, friction and where the stress can peak, of a spring.
+[[nodiscard]] Action make_action(const Spring& spring,
+                                 Joint joint,
+                                 StressProbe probe,
+                                 const Friction& friction);
+
+/// A contact with what friction takes there.
+[[nodiscard]] Turn make_turn(const Action& action, const Contact& contact);
+
+/// Worst stress along the spring under a contact's forces, an open blade's stop among them.
 [[nodiscard]] PeakStress peak_stress(const Action& action, const Contact& contact);
 
 /// One angle of a sweep.

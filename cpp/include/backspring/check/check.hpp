@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "backspring/check/closed_blade.hpp"
+#include "backspring/check/stop_band.hpp"
 #include "backspring/check/targets.hpp"
 #include "backspring/check/twist.hpp"
 #include "backspring/check/verdict.hpp"
@@ -14,17 +15,20 @@ namespace backspring {
 
 /// The joint in one position.
 struct Position {
-    std::string name;                           ///< "open", "half_stop" or "closed"
-    double blade_angle_deg = 0.0;               ///< where the blade rests [deg]
-    double force_n = 0.0;                       ///< of the tang on the spring [N]
-    std::vector<double> contacts_mm;            ///< places it bears, from the pivot, + ahead [mm]
-    double energy_mj = 0.0;                     ///< strain energy [mJ]
-    double torque_nmm = 0.0;                    ///< + resists opening; 0 where free to seat [N mm]
-    double peak_stress_mpa = 0.0;               ///< worst along the spring [MPa]
-    double peak_stress_station_mm = 0.0;        ///< where [mm]
-    std::optional<double> yield_margin;         ///< yield over peak stress; none without stress
-    std::optional<double> yield_margin_low;     ///< with the lower limit of the yield stress
-    double reading_loaded_mm = 0.0;             ///< pins in, relative to open, + proud [mm]
+    std::string name;                        ///< "open", "half_stop" or "closed"
+    double blade_angle_deg = 0.0;            ///< where the blade rests [deg]
+    double force_n = 0.0;                    ///< of the tang on the spring [N]
+    std::vector<double> contacts_mm;         ///< places it bears, from the pivot, + ahead [mm]
+    double energy_mj = 0.0;                  ///< strain energy [mJ]
+    double torque_nmm = 0.0;                 ///< + resists opening; 0 where free to seat [N mm]
+    double peak_stress_mpa = 0.0;            ///< worst along the spring [MPa]
+    double peak_stress_station_mm = 0.0;     ///< where [mm]
+    std::optional<double> yield_margin;      ///< yield over peak stress; none without stress
+    std::optional<double> yield_margin_low;  ///< with the lower limit of the yield stress
+    double reading_loaded_mm = 0.0;          ///< pins in, relative to open, + proud [mm]
+    /// The same with the stop at open as it makes it least, and most; none at open, see StopBand
+    std::optional<double> reading_loaded_low_mm = {};
+    std::optional<double> reading_loaded_high_mm = {};  ///< see reading_loaded_low_mm [mm]
     std::optional<double> reading_unloaded_mm;  ///< rear pin out; none if it does not rest [mm]
 };
 
@@ -85,6 +89,7 @@ struct Check {
     Travel travel;                        ///< the worst between closed and open
     double stiffness_n_per_mm = 0.0;      ///< at the pivot station [N/mm]
     ClosedBlade closed_blade;             ///< tip and edge of the closed blade
+    std::optional<StopBand> stop_band;    ///< what is not known of the stop at open
     std::vector<Margin> verdict;          ///< ways to fail, those that do first, notes last
     std::vector<TargetResult> targets;    ///< those the design states, and the yield margin
     std::vector<Notice> notices;          ///< what a maker should know

@@ -30,6 +30,7 @@ enum class NoticeCode {
     yields,
     may_yield,
     steep,
+    stop_unknown,
     target_unknown,
     out_of_bounds,
     // a fit's plan
@@ -80,7 +81,7 @@ struct NoticeName {
 };
 
 /// All codes with their names, in the order of the codes.
-extern const std::array<NoticeName, 47> kNoticeNames;
+extern const std::array<NoticeName, 48> kNoticeNames;
 
 /// The fixed name of a code, as "not-held-open".
 [[nodiscard]] std::string_view name_of(NoticeCode code);

@@ -23,6 +23,7 @@ enum class Form {
     points,            ///< rows of two lengths: a drawn line
     choice,            ///< one of some words
     choice_or_number,  ///< one of some words, or a number
+    flag,              ///< true or false; in a design 1 or 0
     text,              ///< a name
 };
 

@@ -37,7 +37,8 @@ struct Gradient {
 /// open besides, and the numbers of the other blades come last, as "blades.pen.tang.closed". There
 /// the results of whole solutions are differenced centrally, 0.00002 of the number apart (0.00002
 /// mm at least) to either side: good to 1e-5 of a derivative. Where a rule stands in the way on one
-/// side, the other is taken; NaN where on both.
+/// side, the other is taken; NaN where on both. So is a blade alone whose stop is stated, or whose
+/// friction bends the spring.
 ///
 /// @throws InvalidInput  with every broken rule
 /// @source envelope theorem; implicit function theorem

@@ -1,0 +1,57 @@
+#pragma once
+
+#include <vector>
+
+#include "backspring/core/function_ref.hpp"
+#include "backspring/spring/flexibility.hpp"
+
+namespace backspring {
+
+/// What a force along the spring, towards its pins, does to the overhang when it acts beside the
+/// mid-line: its lever is straight between close stations.
+struct AxialPush {
+    struct Piece {
+        double x_mm;            ///< where it begins
+        double lever_mm;        ///< of the force about the mid-line there, + bends the pad outward
+        double lever_slope;     ///< gained per mm
+        BendingIntegrals upto;  ///< of the spring, to where it begins
+        double turn_rad_per_n;  ///< of the section there
+        double arm_mm_per_n;    ///< int s lever ds/(E I) to there [mm/N]
+        double stress_per_moment;  ///< outer fibre, net section [MPa/(N mm)]
+        double stress_per_push;    ///< of the force itself, spread evenly [MPa/N]
+    };
+    std::vector<Piece> pieces;  ///< from the middle pin to where the force acts
+    double at_mm = 0.0;         ///< station it acts at [mm]
+    double own_mm_per_n = 0.0;  ///< how far its own place gives way along it [mm/N]
+
+    /// Lever about the pin [mm].
+    [[nodiscard]] double root_lever_mm() const { return pieces.front().lever_mm; }
+    /// Lever about the mid-line at a station; 0 ahead of where it acts [mm].
+    [[nodiscard]] double lever_mm(double x_mm) const;
+};
+
+/// Works out a push at a station.
+///
+/// M(x) = R lever(x) ahead of the middle pin, which takes the force; behind it the moment falls in
+/// a straight line to the rear pin.
+///
+/// @param at_mm      where it acts [mm], > 0
+/// @param lever_mm   height of the force above the mid-line at a station, at a step the one ahead
+/// @source unit-load theorem
+/// @note   where both pins' holes take the force, the rear one its share, little changes: the
+///         holes lie at one height within a fraction of a millimetre
+[[nodiscard]] AxialPush make_axial_push(const Spring& spring,
+                                        const Flexibility& flexibility,
+                                        double at_mm,
+                                        FunctionRef lever_mm);
+
+/// Outward deflection and slope at a station for a unit of the push.
+[[nodiscard]] Compliance push_compliance(const Flexibility& flexibility,
+                                         const AxialPush& push,
+                                         double x_mm);
+
+/// Height of the unbent mid-line above the pad's line: half the thickness above the belly, which is
+/// straight where no mid-line is given.
+[[nodiscard]] double above_pad_mm(const Spring& spring, const Pad& pad, double x_mm);
+
+}  // namespace backspring

@@ -1,0 +1,206 @@
+#include "backspring/action/end_stop.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+#include "backspring/core/angle.hpp"
+#include "indenters.hpp"
+#include "neighbours.hpp"
+
+namespace backspring {
+namespace {
+
+constexpr int kMostSteps = 40;
+// Of a force or an angle: less is rounding.
+constexpr double kSteady = 1e-15;
+
+/// How far the end's face leans and the line sags between its place as fitted and bent: int v'^2/2,
+/// which draws the end in.
+double shortening_mm(const Joint& joint, const AxialPush& push, const Contact& contact) {
+    double sum = 0.0, height = 0.0, from = 0.0;
+    const auto go_to = [&](double x) {
+        const double next = joint.face_slope * x + deflection_mm(joint, contact, x);
+        sum += 0.5 * (next - height) * (next - height) / (x - from);
+        height = next, from = x;
+    };
+    for (std::size_t i = 1; i < push.pieces.size(); ++i) go_to(push.pieces[i].x_mm);
+    go_to(push.at_mm);
+    return sum;
+}
+
+/// Turn from 180 deg [rad].
+double beyond_rad(double blade_angle_deg) { return radians(blade_angle_deg) - std::numbers::pi; }
+
+/// Secant steps to where a smooth, nearly straight function vanishes.
+double find_near(FunctionRef f, double first, double second) {
+    double x0 = first, f0 = f(x0), x1 = second;
+    for (int step = 0; step < kMostSteps; ++step) {
+        const double f1 = f(x1);
+        if (f1 == 0.0) return x1;
+        if (!(std::abs(f1) < std::abs(f0))) return x0;
+        const double next = x1 - f1 * (x1 - x0) / (f1 - f0);
+        const bool steady = std::abs(next - x1) <= kSteady * std::max(std::abs(x1), 1.0);
+        x0 = x1, f0 = f1, x1 = next;
+        if (steady) return x1;
+    }
+    return x1;
+}
+
+/// At an angle, the stop taking all that the contact turns the blade on with.
+Contact balanced(const Joint& joint, double blade_angle_deg) {
+    const Contact plain = contact_on_stop(joint, blade_angle_deg, 0.0);
+    if (plain.count == 0 || plain.torque_nmm >= 0.0) return plain;
+    const double lever = stop_lever_mm(joint, blade_angle_deg);
+    const auto left = [&](double force) {
+        return contact_on_stop(joint, blade_angle_deg, force).torque_nmm + force * lever;
+    };
+    const double about = -plain.torque_nmm / lever;
+    const double force = find_near(left, about, about - left(about) / lever);
+    return contact_on_stop(joint, blade_angle_deg, force);
+}
+
+}  // namespace
+
+Compliance detail::Pushed::at(double x_mm) const {
+    const Compliance along = push_compliance(flexibility, stop.push, x_mm);
+    const Compliance across = compliance(flexibility, x_mm, stop.push.at_mm);
+    return {.mm_per_n = force_n * (along.mm_per_n + stop.friction * across.mm_per_n),
+            .rad_per_n = force_n * (along.rad_per_n + stop.friction * across.rad_per_n)};
+}
+
+double detail::Pushed::moment_nmm() const {
+    return force_n * (stop.push.root_lever_mm() + stop.friction * stop.push.at_mm);
+}
+
+double end_thickness_mm(const Spring& spring, const Pad& pad) {
+    return thickness_mm(spring.thickness, std::nextafter(pad.end_mm, pad.start_mm));
+}
+
+double bearing_height_mm(const Stop& stop, double end_thickness_mm) {
+    switch (stop.place) {
+        case StopPlace::back:
+            return end_thickness_mm;
+        case StopPlace::belly:
+            return 0.0;
+        case StopPlace::height:
+            return stop.height_mm;
+        case StopPlace::middle:
+        case StopPlace::unstated:
+            break;
+    }
+    return 0.5 * end_thickness_mm;
+}
+
+EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop) {
+    const Contact bent = contact_at(joint, joint.open_deg);
+    const double end = joint.pad.end_mm;
+    const auto face = [&](double x) {
+        return joint.face_mm + joint.face_slope * x + deflection_mm(joint, bent, x);
+    };
+    const double height = bearing_height_mm(stop, end_thickness_mm(spring, joint.pad));
+    EndStop made{.push = {}, .height_mm = face(end) + height, .friction = stop.friction};
+    const auto lever = [&](double x) {
+        return made.height_mm - face(x) - above_pad_mm(spring, joint.pad, x);
+    };
+    made.push = make_axial_push(spring, joint.flexibility, end, lever);
+    made.face_mm = stop.face_mm;
+    // Small turns about the lever's own, bent, line draw the end in by twice what the bent line
+    // is longer than the straight one; half of that is real.
+    made.end_mm = end - joint.pivot_mm - joint.face_slope * made.push.root_lever_mm() +
+                  shortening_mm(joint, made.push, bent);
+    return made;
+}
+
+Contact contact_on_stop(const Joint& joint, double blade_angle_deg, double stop_n) {
+    if (stop_n == 0.0) return contact_at(joint, blade_angle_deg);
+    const EndStop& stop = *joint.stop;
+    const Pushed pushed{joint.flexibility, stop, stop_n};
+    Contact contact = find_contact(joint, blade_angle_deg, &pushed);
+    contact.stop = {.force_n = stop_n, .lever_mm = stop_lever_mm(joint, blade_angle_deg)};
+    // Half of force times way: of the stop as its end gives way, of the tang as the stop moves it.
+    double work = stop_n * (end_gives_way_mm(joint, contact) +
+                            stop.friction * deflection_mm(joint, contact, stop.push.at_mm));
+    const auto add = [&](const Touch& touch) {
+        work += touch.force_n * pushed.at(touch.x_mm).mm_per_n;
+    };
+    for (const Touch& touch : contact.all()) add(touch);
+    for (const Touch& touch : contact.others.beside) add(touch);
+    // The root's turn has its share of the end's way in the moment's work already.
+    work -= contact.others.root_turn_rad * pushed.moment_nmm();
+    contact.energy_nmm += 0.5 * work;
+    return contact;
+}
+
+double stop_lever_mm(const Joint& joint, double blade_angle_deg) {
+    const EndStop& stop = *joint.stop;
+    const double across = stop.friction * (stop.push.at_mm - joint.pivot_mm);
+    if (!stop.face_mm) return stop.height_mm + across;
+    const double turn = beyond_rad(blade_angle_deg), c = std::cos(turn);
+    return (stop.height_mm - *stop.face_mm * std::sin(turn)) / (c * c) + across;
+}
+
+double stop_overlap_mm(const Joint& joint, double blade_angle_deg) {
+    const EndStop& stop = *joint.stop;
+    const double turn = beyond_rad(blade_angle_deg);
+    const double face =
+        (stop.face_mm.value_or(stop.end_mm) - stop.height_mm * std::sin(turn)) / std::cos(turn);
+    return stop.end_mm - face;
+}
+
+double end_gives_way_mm(const Joint& joint, const Contact& contact) {
+    const EndStop& stop = *joint.stop;
+    const auto per_n = [&](double x) {
+        return push_compliance(joint.flexibility, stop.push, x).mm_per_n;
+    };
+    double way = contact.others.root_turn_rad * stop.push.root_lever_mm();
+    way += contact.stop.force_n * (stop.push.own_mm_per_n + stop.friction * per_n(stop.push.at_mm));
+    for (const Touch& touch : contact.all()) way += touch.force_n * per_n(touch.x_mm);
+    for (const Touch& touch : contact.others.beside) way += touch.force_n * per_n(touch.x_mm);
+    return way;
+}
+
+double stop_slope(const Joint& joint, const Contact& contact, double x_mm) {
+    if (contact.stop.force_n == 0.0) return 0.0;
+    return Pushed{joint.flexibility, *joint.stop, contact.stop.force_n}.at(x_mm).rad_per_n;
+}
+
+Contact open_on_stop(const Joint& joint) {
+    if (!joint.stop) return contact_at(joint, joint.open_deg);
+    if (!joint.stop->face_mm) return balanced(joint, joint.open_deg);
+    const auto left = [&](double angle) {
+        return stop_overlap_mm(joint, angle) - end_gives_way_mm(joint, balanced(joint, angle));
+    };
+    const double first = left(joint.open_deg);
+    const double about = joint.open_deg - degrees(first / stop_lever_mm(joint, joint.open_deg));
+    return balanced(joint, find_near(left, joint.open_deg, about));
+}
+
+double unloaded_open_deg(const Spring& spring, const Joint& unloaded, const Stop& stop) {
+    const double height = bearing_height_mm(stop, end_thickness_mm(spring, unloaded.pad));
+    const double above_pin = height - above_pad_mm(spring, unloaded.pad, 0.0);
+    const double fitted = unloaded.pad.end_mm - unloaded.pivot_mm;
+    const auto left = [&](double angle) {
+        const double lean =
+            unloaded.face_slope + deflection_mm(unloaded, contact_at(unloaded, angle), 1.0);
+        const double turn = beyond_rad(angle), y = unloaded.face_mm + height;
+        return fitted - lean * above_pin - (*stop.face_mm - y * std::sin(turn)) / std::cos(turn);
+    };
+    constexpr double open = 180.0;
+    const double about = degrees(left(open) / (unloaded.face_mm + height));
+    return find_near(left, open, open - about);
+}
+
+OpenPinForces open_pin_forces(const Spring& spring, const Joint& joint, const Contact& open) {
+    std::vector<Load> forces = loads(open);
+    OpenPinForces found{.across = pin_forces(spring, forces)};
+    if (open.stop.force_n == 0.0) return found;
+    const Pushed pushed{joint.flexibility, *joint.stop, open.stop.force_n};
+    const double couple = pushed.moment_nmm() / spring.support.rear_pin_mm;
+    found.across.rear_n += couple;
+    found.across.middle_n += couple + joint.stop->friction * open.stop.force_n;
+    found.along_n = open.stop.force_n;
+    return found;
+}
+
+}  // namespace backspring

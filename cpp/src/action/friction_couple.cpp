@@ -1,0 +1,115 @@
+#include "backspring/action/friction_couple.hpp"
+
+#include <Eigen/Dense>
+#include <array>
+
+namespace backspring {
+namespace {
+
+/// Drag of a unit force at each place, and how friction's share of it goes with a force there.
+struct Drags {
+    std::array<AxialPush, 2> pushes;
+    double share;  ///< of the force, + towards the pins
+
+    [[nodiscard]] double compliance_mm_per_n(const Flexibility& flexibility,
+                                             int i,
+                                             double x_mm,
+                                             double at_mm) const {
+        const AxialPush& push = pushes[static_cast<std::size_t>(i)];
+        return deflection_per_force(flexibility, x_mm, at_mm) +
+               share * push_compliance(flexibility, push, x_mm).mm_per_n;
+    }
+};
+
+Drags make_drags(const Spring& spring,
+                 const Joint& joint,
+                 const Contact& contact,
+                 const Friction& friction,
+                 bool opening) {
+    Drags drags{{}, opening ? friction.spring : -friction.spring};
+    const auto face = [&](double x) {
+        return joint.face_slope * x + deflection_mm(joint, contact, x);
+    };
+    for (int i = 0; i < contact.count; ++i) {
+        const Touch& touch = contact.touches[static_cast<std::size_t>(i)];
+        const double at = touch.x_mm;
+        // Drag goes along the face that it rubs on, which leans.
+        const auto lever = [&](double x) {
+            return face(at) - touch.slope * (at - x) - face(x) - above_pad_mm(spring, joint.pad, x);
+        };
+        drags.pushes[static_cast<std::size_t>(i)] =
+            make_axial_push(spring, joint.flexibility, at, lever);
+    }
+    return drags;
+}
+
+/// The contact with forces that fit its places again under their own drags.
+Contact dragged(const Joint& joint, const Contact& contact, const Drags& drags) {
+    const int n = contact.count;
+    const Flexibility& flexibility = joint.flexibility;
+    Eigen::Matrix2d plain = Eigen::Matrix2d::Identity(), with_drag = plain;
+    Eigen::Vector2d forces = Eigen::Vector2d::Zero();
+    for (int i = 0; i < n; ++i) {
+        const double x = contact.touches[static_cast<std::size_t>(i)].x_mm;
+        forces[i] = contact.touches[static_cast<std::size_t>(i)].force_n;
+        for (int j = 0; j < n; ++j) {
+            const double at = contact.touches[static_cast<std::size_t>(j)].x_mm;
+            plain(i, j) = deflection_per_force(flexibility, x, at);
+            with_drag(i, j) = drags.compliance_mm_per_n(flexibility, j, x, at);
+        }
+    }
+    forces = with_drag.partialPivLu().solve(plain * forces);
+    Contact sliding = contact;
+    sliding.force_n = sliding.torque_nmm = 0.0;
+    for (int i = 0; i < n; ++i) {
+        Touch& touch = sliding.touches[static_cast<std::size_t>(i)];
+        touch.force_n = forces[i];
+        sliding.force_n += touch.force_n;
+        sliding.torque_nmm +=
+            touch.force_n * (touch.x_mm - joint.pivot_mm + touch.slope * touch.height_mm);
+    }
+    return sliding;
+}
+
+}  // namespace
+
+Contact sliding_contact(const Spring& spring,
+                        const Joint& joint,
+                        const Contact& contact,
+                        const Friction& friction,
+                        bool opening) {
+    return dragged(joint, contact, make_drags(spring, joint, contact, friction, opening));
+}
+
+double sliding_deflection_mm(const Spring& spring,
+                             const Joint& joint,
+                             const Contact& contact,
+                             const Friction& friction,
+                             bool opening,
+                             double x_mm) {
+    const Drags drags = make_drags(spring, joint, contact, friction, opening);
+    const Contact sliding = dragged(joint, contact, drags);
+    double sum = deflection_mm(joint, sliding, x_mm);
+    for (int i = 0; i < contact.count; ++i) {
+        const auto at = static_cast<std::size_t>(i);
+        sum += drags.share * sliding.touches[at].force_n *
+               push_compliance(joint.flexibility, drags.pushes[at], x_mm).mm_per_n;
+    }
+    return sum;
+}
+
+FrictionCouple friction_couple(const Spring& spring,
+                               const Joint& joint,
+                               const Contact& contact,
+                               const Friction& friction) {
+    if (contact.count == 0 || friction.spring == 0.0) return {};
+    const auto added = [&](bool opening) {
+        const Contact sliding = sliding_contact(spring, joint, contact, friction, opening);
+        const double more = friction_torque_nmm(sliding, friction, joint.pivot_mm) -
+                            friction_torque_nmm(contact, friction, joint.pivot_mm);
+        return sliding.torque_nmm - contact.torque_nmm + (opening ? more : -more);
+    };
+    return {.opening_nmm = added(true), .closing_nmm = added(false)};
+}
+
+}  // namespace backspring

@@ -1,0 +1,106 @@
+#include "backspring/spring/axial_push.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace backspring {
+namespace {
+
+// Pieces no longer than this share of the overhang: the lever's curve is then straight in them.
+constexpr double kLongestPiece = 1.0 / 32.0;
+
+BendingIntegrals operator-(const BendingIntegrals& a, const BendingIntegrals& b) {
+    return {a.a0 - b.a0, a.a1 - b.a1, a.a2 - b.a2, a.shear - b.shear};
+}
+
+/// Where pieces begin and, last, where the force acts.
+std::vector<double> cuts(const Flexibility& flexibility, double at_mm) {
+    std::vector<double> stations;
+    for (const Stretch& stretch : flexibility.stretches) {
+        const double end = std::min(stretch.end_mm, at_mm);
+        if (!(end > stretch.start_mm)) continue;
+        const double length = end - stretch.start_mm;
+        const int count = static_cast<int>(std::ceil(length / (kLongestPiece * at_mm)));
+        for (int i = 0; i < count; ++i) stations.push_back(stretch.start_mm + length * i / count);
+    }
+    stations.push_back(at_mm);
+    return stations;
+}
+
+/// What a piece adds up to a station within or at its end.
+struct Gain {
+    double turn, arm;  ///< int lever ds/(E I), int s lever ds/(E I)
+};
+
+Gain gained(const AxialPush::Piece& piece, const BendingIntegrals& upto) {
+    const BendingIntegrals part = upto - piece.upto;
+    const double at_pin = piece.lever_mm - piece.lever_slope * piece.x_mm;
+    return {at_pin * part.a0 + piece.lever_slope * part.a1,
+            at_pin * part.a1 + piece.lever_slope * part.a2};
+}
+
+/// int lever^2 ds/(E I) over a piece.
+double gives_way(const AxialPush::Piece& piece, const BendingIntegrals& upto) {
+    const BendingIntegrals part = upto - piece.upto;
+    const double at_pin = piece.lever_mm - piece.lever_slope * piece.x_mm,
+                 slope = piece.lever_slope;
+    return at_pin * at_pin * part.a0 + 2.0 * at_pin * slope * part.a1 + slope * slope * part.a2;
+}
+
+const AxialPush::Piece& piece_at(const AxialPush& push, double x_mm) {
+    const auto ahead =
+        std::upper_bound(push.pieces.begin() + 1, push.pieces.end(), x_mm,
+                         [](double x, const AxialPush::Piece& piece) { return x < piece.x_mm; });
+    return *(ahead - 1);
+}
+
+}  // namespace
+
+double AxialPush::lever_mm(double x_mm) const {
+    if (x_mm > at_mm) return 0.0;
+    const Piece& piece = piece_at(*this, x_mm);
+    return piece.lever_mm + piece.lever_slope * (x_mm - piece.x_mm);
+}
+
+AxialPush make_axial_push(const Spring& spring,
+                          const Flexibility& flexibility,
+                          double at_mm,
+                          FunctionRef lever_mm) {
+    AxialPush push;
+    push.at_mm = at_mm;
+    const std::vector<double> stations = cuts(flexibility, at_mm);
+    const double per_shear =
+        kShearFactor * shear_modulus_mpa(spring.elastic) / spring.elastic.youngs_modulus_mpa;
+    BendingIntegrals upto;
+    Gain sum{0.0, 0.0};
+    for (std::size_t i = 0; i + 1 < stations.size(); ++i) {
+        const double x = stations[i], next = stations[i + 1], lever = lever_mm(x);
+        const double slope = (lever_mm(std::nextafter(next, x)) - lever) / (next - x);
+        const Section section = section_at(spring, x);
+        push.pieces.push_back({x, lever, slope, upto, sum.turn, sum.arm,
+                               outer_stress_per_moment(section), 1.0 / section.area_mm2});
+        upto = bending_integrals(flexibility, next);
+        const Gain gain = gained(push.pieces.back(), upto);
+        sum = {sum.turn + gain.turn, sum.arm + gain.arm};
+        push.own_mm_per_n += gives_way(push.pieces.back(), upto);
+    }
+    const double root = push.root_lever_mm();
+    push.own_mm_per_n +=
+        root * root * flexibility.root_rotation_rad_per_nmm + per_shear * upto.shear;
+    return push;
+}
+
+Compliance push_compliance(const Flexibility& flexibility, const AxialPush& push, double x_mm) {
+    const double x = std::min(x_mm, push.at_mm);
+    const AxialPush::Piece& piece = piece_at(push, x);
+    const Gain gain = gained(piece, bending_integrals(flexibility, x));
+    const double turn = piece.turn_rad_per_n + gain.turn +
+                        push.root_lever_mm() * flexibility.root_rotation_rad_per_nmm;
+    return {.mm_per_n = x_mm * turn - (piece.arm_mm_per_n + gain.arm), .rad_per_n = turn};
+}
+
+double above_pad_mm(const Spring& spring, const Pad& pad, double x_mm) {
+    return belly_mm(spring, pad, x_mm) + 0.5 * thickness_mm(spring.thickness, x_mm);
+}
+
+}  // namespace backspring
