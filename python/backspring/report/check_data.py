@@ -112,8 +112,30 @@ def margin_data(margin: _core.Margin) -> dict[str, Any]:
         "limit": margin.limit,
         "unit": unit_of(margin.quantity),
         **_picked(margin, _MARGIN),
+        **_life(margin),
         "sentence": margin_sentence(margin),
     }
+
+
+def _life(margin: _core.Margin) -> dict[str, Any]:
+    """Pick the openings of a fatigue margin; None where no limit is found."""
+    if margin.name != "fatigue":
+        return {}
+    found = {each.name: each.value for each in margin.parameters}
+    ends = {"99_percent": "life", "low": "life_low", "high": "life_high", "half": "life_typical"}
+    life = {name: _openings(found[key]) for name, key in ends.items()}
+    data: dict[str, Any] = {"openings": found["openings"], "life_openings": life}
+    if "peened" in found:
+        data["peened"] = {
+            "residual_mpa": -found["peened"],
+            "margin": found["peened_margin"],
+            "life_openings": _openings(found["peened_life"]),
+        }
+    return data
+
+
+def _openings(count: float) -> float | None:
+    return None if math.isinf(count) else count
 
 
 def blade_data(

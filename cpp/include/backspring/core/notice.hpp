@@ -32,6 +32,8 @@ enum class NoticeCode {
     steep,
     target_unknown,
     out_of_bounds,
+    kink_not_judged,
+    soft_skin,
     // a fit's plan
     fit_done,
     lowers_open,
@@ -80,7 +82,7 @@ struct NoticeName {
 };
 
 /// All codes with their names, in the order of the codes.
-extern const std::array<NoticeName, 47> kNoticeNames;
+extern const std::array<NoticeName, 49> kNoticeNames;
 
 /// The fixed name of a code, as "not-held-open".
 [[nodiscard]] std::string_view name_of(NoticeCode code);
