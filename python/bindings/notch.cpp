@@ -29,7 +29,8 @@ void define_belly(py::module_& m) {
                   BACKSPRING_FIELD(Kink, angle_rad));
     m.def("torsion_constant_mm4", &torsion_constant_mm4, py::arg("width_mm"),
           py::arg("thickness_mm"), DOC(torsion_constant_mm4));
-    m.def("find_kinks", &find_kinks, py::arg("profile"), DOC(find_kinks));
+    m.def("find_kinks", py::overload_cast<const Profile&>(&find_kinks), py::arg("profile"),
+          DOC(find_kinks));
     m.def("kink_factor", &kink_factor, py::arg("angle_rad"), py::arg("thickness_mm"),
           py::arg("root_radius_mm"), DOC(kink_factor));
     auto shoulder = declared<Shoulder>();

@@ -12,6 +12,7 @@ from backspring._core import unit_of
 from backspring.report.clearance import clearance_data
 from backspring.report.feel import feel_data
 from backspring.report.sentences import margin_sentence
+from backspring.report.strength_data import kink_data, life_data
 from backspring.report.to_change import to_change
 
 if TYPE_CHECKING:
@@ -77,6 +78,7 @@ def check_data(check: Check) -> dict[str, Any]:
         "targets": [asdict(target) for target in check.targets],
         "along": check.along.to_dict(),
         "to_change": to_change(check, "mm"),
+        **kink_data(check.notices),
         "impossible": check.result.impossible,
         "defaults": list(check.design.defaults),
         **({"beside": [_beside(row) for row in check.beside]} if check.beside else {}),
@@ -112,30 +114,9 @@ def margin_data(margin: _core.Margin) -> dict[str, Any]:
         "limit": margin.limit,
         "unit": unit_of(margin.quantity),
         **_picked(margin, _MARGIN),
-        **_life(margin),
+        **life_data(margin),
         "sentence": margin_sentence(margin),
     }
-
-
-def _life(margin: _core.Margin) -> dict[str, Any]:
-    """Pick the openings of a fatigue margin; None where no limit is found."""
-    if margin.name != "fatigue":
-        return {}
-    found = {each.name: each.value for each in margin.parameters}
-    ends = {"99_percent": "life", "low": "life_low", "high": "life_high", "half": "life_typical"}
-    life = {name: _openings(found[key]) for name, key in ends.items()}
-    data: dict[str, Any] = {"openings": found["openings"], "life_openings": life}
-    if "peened" in found:
-        data["peened"] = {
-            "residual_mpa": -found["peened"],
-            "margin": found["peened_margin"],
-            "life_openings": _openings(found["peened_life"]),
-        }
-    return data
-
-
-def _openings(count: float) -> float | None:
-    return None if math.isinf(count) else count
 
 
 def blade_data(

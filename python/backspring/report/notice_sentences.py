@@ -36,11 +36,11 @@ _OF_A_BLADE: dict[str, Sentence] = {
     "{small:margin} the small-slope model loses accuracy (error of order slope squared)",
     "target-unknown": lambda facts: _target_unknown(facts),
     "kink-not-judged": lambda facts: _kink(facts),
-    "soft-skin": "a skin {depth:length} deep has lost its carbon: at station {station:length} sound "
-    "steel begins where the stress is {under:stress} (yield margin {yield_margin:margin}); if the "
-    "skin bore nothing, {strength_lost:percent} of the strength and {stiffness_lost:percent} of "
-    "the stiffness there would be gone; fatigue counts with {fatigue_share:percent} of the "
-    "endurance limit, for cracks start in it early",
+    "soft-skin": "a skin {depth:length} deep has lost its carbon: at station {station:length} "
+    "sound steel begins where the stress is {under:stress} (yield margin {yield_margin:margin}); "
+    "if the skin bore nothing, {strength_lost:percent} of the strength and "
+    "{stiffness_lost:percent} of the stiffness there would be gone; fatigue counts with "
+    "{fatigue_share:percent} of the endurance limit, for cracks start in it early",
     "out-of-bounds": "{results}: no design of this size can have what comes out, so the model does "
     "not cover it and no such number is given",
 }

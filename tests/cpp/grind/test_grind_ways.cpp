@@ -12,7 +12,8 @@ TEST_CASE("every way to a pull gives it, and each row is a check of the ground s
                       .pull_high_n = {},
                       .yield_margin = 1.0,
                       .reading_mm = {},
-                      .openings = {}};
+                      .openings = {},
+                      .edge_gap_mm = {}};
     const double wanted = 0.9 * *grind_row(design, 0.0).peak_pull_n;
     const std::vector<GrindWay> ways = ways_to_pull(design, wanted);
     REQUIRE(ways.size() == 5);
