@@ -45,7 +45,7 @@ if TYPE_CHECKING:
     from backspring.question.grind_result import Flush, GrindTable
     from backspring.question.grind_ways import GrindWays, grind_ways
     from backspring.question.load_spring import SpringLoading, load_spring
-    from backspring.question.sensitivity import Influence, gradient, influence
+    from backspring.question.sensitivity import Influence, gradient, gradient_sides, influence
     from backspring.question.size import DesignMap, design_map, propose_taper, size
     from backspring.question.size_result import Sized, Solution, Taper
     from backspring.question.sweep import (
@@ -115,6 +115,7 @@ __all__ = [
     "design_map",
     "fit_plan",
     "gradient",
+    "gradient_sides",
     "grind",
     "grind_depth",
     "grind_flush",
@@ -195,6 +196,7 @@ _HOMES = {
     "design_map": "question.size",
     "fit_plan": "fit.plan",
     "gradient": "question.sensitivity",
+    "gradient_sides": "question.sensitivity",
     "grind": "question.grind",
     "grind_depth": "question.grind",
     "grind_flush": "question.grind",

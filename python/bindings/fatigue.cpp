@@ -11,6 +11,8 @@ namespace {
 void define_endurance(py::module_& m) {
     m.def("surface_factor", &surface_factor, py::arg("finish"), py::arg("tensile_mpa"),
           DOC(surface_factor));
+    m.def("wall_finish", &wall_finish, py::arg("finish"), DOC(wall_finish));
+    m.attr("SOFT_SKIN_SHARE") = kSoftSkinShare;
     m.def("equivalent_diameter_mm", &equivalent_diameter_mm, py::arg("width_mm"),
           py::arg("thickness_mm"), DOC(equivalent_diameter_mm));
     m.def("size_factor", &size_factor, py::arg("diameter_mm"), DOC(size_factor));
@@ -43,7 +45,10 @@ void define_mean_stress(py::module_& m) {
           DOC(cycle_between));
     m.def("walker_exponent", &walker_exponent, py::arg("tensile_mpa"), DOC(walker_exponent));
     m.def("safety_factor", &safety_factor, py::arg("criterion"), py::arg("cycle"),
-          py::arg("strength"), DOC(safety_factor));
+          py::arg("strength"), py::arg("residual_mpa") = 0.0, DOC(safety_factor));
+    m.def("with_residual", &with_residual, py::arg("cycle"), py::arg("residual_mpa"),
+          DOC(with_residual));
+    m.def("tells_life", &tells_life, py::arg("criterion"), DOC(tells_life));
     m.def("reversed_stress_mpa", &reversed_stress_mpa, py::arg("criterion"), py::arg("cycle"),
           py::arg("strength"), DOC(reversed_stress_mpa));
     m.def("first_yield_factor", &first_yield_factor, py::arg("cycle"), py::arg("yield_mpa"),
@@ -83,7 +88,7 @@ void define_results() {
                   BACKSPRING_FIELD(TradeMargin, margin));
     auto life = declared<LifeBand>();
     define_record(life, BACKSPRING_FIELD(LifeBand, value), BACKSPRING_FIELD(LifeBand, low),
-                  BACKSPRING_FIELD(LifeBand, high));
+                  BACKSPRING_FIELD(LifeBand, high), BACKSPRING_FIELD(LifeBand, typical));
     auto found = declared<Fatigue>();
     define_record(found, BACKSPRING_FIELD(Fatigue, cycle), BACKSPRING_FIELD(Fatigue, factors),
                   BACKSPRING_FIELD(Fatigue, endurance_mpa), BACKSPRING_FIELD(Fatigue, strength_mpa),
@@ -102,6 +107,11 @@ void declare_fatigue(py::module_& m) {
         .value("machined", Finish::machined, DOC(Finish_machined))
         .value("hot_rolled", Finish::hot_rolled, DOC(Finish_hot_rolled))
         .value("as_forged", Finish::as_forged, DOC(Finish_as_forged))
+        .finalize();
+    py::native_enum<HoleFinish>(m, "HoleFinish", "enum.Enum", DOC(HoleFinish))
+        .value("drilled", HoleFinish::drilled, DOC(HoleFinish_drilled))
+        .value("reamed", HoleFinish::reamed, DOC(HoleFinish_reamed))
+        .value("polished", HoleFinish::polished, DOC(HoleFinish_polished))
         .finalize();
     py::native_enum<Loading>(m, "Loading", "enum.Enum", DOC(Loading))
         .value("bending", Loading::bending, DOC(Loading_bending))
@@ -142,6 +152,7 @@ void define_fatigue(py::module_& m) {
         input, BACKSPRING_FIELD(FatigueInput, stress_max_mpa),
         BACKSPRING_FIELD(FatigueInput, stress_min_mpa), BACKSPRING_FIELD(FatigueInput, tensile_mpa),
         BACKSPRING_FIELD(FatigueInput, yield_mpa), BACKSPRING_FIELD(FatigueInput, finish),
+        BACKSPRING_FIELD(FatigueInput, residual_mpa), BACKSPRING_FIELD(FatigueInput, soft_skin),
         BACKSPRING_FIELD(FatigueInput, width_mm), BACKSPRING_FIELD(FatigueInput, thickness_mm),
         BACKSPRING_FIELD(FatigueInput, notch_factor), BACKSPRING_FIELD(FatigueInput, reliability),
         BACKSPRING_FIELD(FatigueInput, temperature_c), BACKSPRING_FIELD(FatigueInput, openings),

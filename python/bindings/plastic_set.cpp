@@ -1,6 +1,7 @@
 #include "backspring/strength/plastic_set.hpp"
 
 #include "backspring/strength/plastic_bending.hpp"
+#include "backspring/strength/plastic_strain.hpp"
 #include "module.hpp"
 #include "record.hpp"
 
@@ -35,6 +36,11 @@ void define_plastic_section(py::module_& m) {
           py::arg("moment_nmm"), DOC(residual_curvature_per_mm));
     m.def("residual_stress", &residual_stress, py::arg("section"), py::arg("moment_nmm"),
           DOC(residual_stress));
+    m.def("notch_plastic_strain", &notch_plastic_strain, py::arg("local_mpa"), py::arg("yield_mpa"),
+          py::arg("youngs_modulus_mpa"), DOC(notch_plastic_strain));
+    m.def("fold_plastic_strain", &fold_plastic_strain, py::arg("turn_rad"), py::arg("thickness_mm"),
+          py::arg("chord_mm"), DOC(fold_plastic_strain));
+    m.def("elongation", &elongation, py::arg("tensile_mpa"), DOC(elongation));
     m.def("yielded_depth_mm", &yielded_depth_mm, py::arg("section"), py::arg("moment_nmm"),
           DOC(yielded_depth_mm));
 }
@@ -52,6 +58,7 @@ void define_bent_spring(py::module_& m) {
     define_record(zone, BACKSPRING_FIELD(PlasticZone, from_mm),
                   BACKSPRING_FIELD(PlasticZone, to_mm), BACKSPRING_FIELD(PlasticZone, deepest_mm),
                   BACKSPRING_FIELD(PlasticZone, depth_mm), BACKSPRING_FIELD(PlasticZone, strain),
+                  BACKSPRING_FIELD(PlasticZone, turn_rad),
                   BACKSPRING_FIELD(PlasticZone, residual_surface_mpa));
     auto bent = declared<BentSpring>();
     define_record(bent, BACKSPRING_FIELD(BentSpring, loads), BACKSPRING_FIELD(BentSpring, shift),

@@ -19,11 +19,16 @@ void define_parts(py::module_& m) {
     define_fields(rows, BACKSPRING_FIELD(ToleranceRows, sample),
                   BACKSPRING_FIELD(ToleranceRows, second),
                   BACKSPRING_FIELD(ToleranceRows, changes));
+    auto stroke = declared<StrokeSpread>();
+    define_record(stroke, BACKSPRING_FIELD(StrokeSpread, name),
+                  BACKSPRING_FIELD(StrokeSpread, nominal), BACKSPRING_FIELD(StrokeSpread, slopes),
+                  BACKSPRING_FIELD(StrokeSpread, root_sum_square_sd));
     auto local = declared<LocalSpread>();
     define_record(
         local, BACKSPRING_FIELD(LocalSpread, name), BACKSPRING_FIELD(LocalSpread, nominal),
         BACKSPRING_FIELD(LocalSpread, slopes), BACKSPRING_FIELD(LocalSpread, root_sum_square_sd),
-        BACKSPRING_FIELD(LocalSpread, worst_low), BACKSPRING_FIELD(LocalSpread, worst_high));
+        BACKSPRING_FIELD(LocalSpread, worst_low), BACKSPRING_FIELD(LocalSpread, worst_high),
+        BACKSPRING_FIELD(LocalSpread, strokes));
     auto sample = declared<SampleSummary>();
     define_record(sample, BACKSPRING_FIELD(SampleSummary, count),
                   BACKSPRING_FIELD(SampleSummary, mean), BACKSPRING_FIELD(SampleSummary, sd),
@@ -57,6 +62,7 @@ void declare_tolerance(py::module_& m) {
         .finalize();
     py::class_<Spread>(m, "Spread", DOC(Spread));
     py::class_<ToleranceRows>(m, "ToleranceRows", DOC(ToleranceRows));
+    py::class_<StrokeSpread>(m, "StrokeSpread", DOC(StrokeSpread));
     py::class_<LocalSpread>(m, "LocalSpread", DOC(LocalSpread));
     py::class_<SampleSummary>(m, "SampleSummary", DOC(SampleSummary));
     py::class_<VarianceShare>(m, "VarianceShare", DOC(VarianceShare));

@@ -32,9 +32,11 @@ void declare_verdict(py::module_& m) {
 
 void define_verdict(py::module_&) {
     auto surface = declared<Surface>();
-    define_record(surface, BACKSPRING_FIELD(Surface, finish),
-                  BACKSPRING_FIELD(Surface, kink_radius_mm),
-                  BACKSPRING_FIELD(Surface, curve_radius_mm), BACKSPRING_FIELD(Surface, steel));
+    define_record(
+        surface, BACKSPRING_FIELD(Surface, finish), BACKSPRING_FIELD(Surface, hole_finish),
+        BACKSPRING_FIELD(Surface, kink_radius_mm), BACKSPRING_FIELD(Surface, curve_radius_mm),
+        BACKSPRING_FIELD(Surface, steel), BACKSPRING_FIELD(Surface, residual_mpa),
+        BACKSPRING_FIELD(Surface, hole_residual_mpa), BACKSPRING_FIELD(Surface, soft_skin_mm));
     auto pins = declared<Pins>();
     define_record(pins, BACKSPRING_FIELD(Pins, middle_mm), BACKSPRING_FIELD(Pins, rear_mm),
                   BACKSPRING_FIELD(Pins, liner_mm), BACKSPRING_FIELD(Pins, yield_mpa));

@@ -43,6 +43,7 @@
 #include "backspring/strength/kink.hpp"
 #include "backspring/strength/notch_sensitivity.hpp"
 #include "backspring/strength/plastic_bending.hpp"
+#include "backspring/strength/plastic_strain.hpp"
 #include "backspring/strength/shoulder.hpp"
 #include "backspring/strength/sn_line.hpp"
 #include "backspring/strength/stress_range.hpp"

@@ -6,6 +6,7 @@
 #include "beside.hpp"
 #include "check_parts.hpp"
 #include "notices.hpp"
+#include "surface_notices.hpp"
 
 namespace backspring {
 namespace {
@@ -40,10 +41,16 @@ Check detail::check_case(Solution& solution, bool with_verdict) {
     }
     result.impossible = take_out_impossible(result, design);
     const bool possible = result.impossible.empty();
-    if (with_verdict && possible) result.verdict = verdict(design, worked_out(solution));
+    std::vector<Notice> surface;
+    if (with_verdict && possible) {
+        const Worked worked = worked_out(solution);
+        result.verdict = verdict(design, worked);
+        surface = surface_notices(design, worked);
+    }
     const JudgedFigures figures = possible ? judged_figures(solution) : JudgedFigures{};
     result.targets = judge_targets(design.targets, figures);
     result.notices = find_notices(design, solution.joint(), result);
+    result.notices.insert(result.notices.end(), surface.begin(), surface.end());
     return result;
 }
 

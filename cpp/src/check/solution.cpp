@@ -163,6 +163,20 @@ std::optional<double> peak_torque_nmm(Solution& solution) {
     return hardest ? std::optional(hardest->opening_nmm()) : std::nullopt;
 }
 
+std::optional<double> way_peak_torque_nmm(Solution& solution, std::size_t way) {
+    auto& ways = solution.ways();
+    if (way >= ways.size() || !ways[way].has_crest()) return std::nullopt;
+    return ways[way].opening_peak().opening_nmm();
+}
+
+std::optional<double> way_peak_stress_mpa(Solution& solution, std::size_t way) {
+    auto& ways = solution.ways();
+    if (way >= ways.size()) return std::nullopt;
+    const Action& whole = solution.action();
+    const auto stress = [&](const Turn& turn) { return stress_mpa(whole, turn.contact); };
+    return stress(ways[way].peak_of(stress));
+}
+
 std::optional<double> peak_pull_n(Solution& solution) {
     const auto& nick = solution.design().own().blade.nail_nick_mm;
     if (!nick) return std::nullopt;

@@ -9,9 +9,10 @@
 namespace backspring {
 
 // In the order of the kinds, which is checked below.
-constexpr std::array<MarginName, 17> kMarginNames{{
+constexpr std::array<MarginName, 18> kMarginNames{{
     {MarginKind::yield, "yield", MarginGroup::holds},
     {MarginKind::set, "set", MarginGroup::holds},
+    {MarginKind::strain, "strain", MarginGroup::holds},
     {MarginKind::hole_edge, "hole-edge", MarginGroup::holds},
     {MarginKind::kink, "kink", MarginGroup::holds},
     {MarginKind::shoulder, "shoulder", MarginGroup::holds},
@@ -73,8 +74,9 @@ void detail::sort_margins(std::vector<Margin>& margins) {
 
 std::vector<Margin> verdict(const Design& design, const Worked& worked) {
     std::vector<Margin> margins;
-    judge_bending(margins, design, worked);
+    const std::optional<PlasticSet> set = judge_bending(margins, design, worked);
     const std::vector<Notch> notches = find_notches(design, worked);
+    judge_strain(margins, design, worked, notches, set);
     judge_local(margins, design, worked, notches);
     judge_life(margins, design, worked, notches);
     judge_wear(margins, design, worked);

@@ -43,12 +43,12 @@ void add_effects(Margin& margin, const Worked& worked, const PlasticSet& set) {
 }
 
 /// Only of a spring that is likely to yield: the set itself, with the soft end of its strength.
-void add_set(std::vector<Margin>& margins,
-             const Design& design,
-             const Worked& worked,
-             const PeakStress& peak) {
+std::optional<PlasticSet> add_set(std::vector<Margin>& margins,
+                                  const Design& design,
+                                  const Worked& worked,
+                                  const PeakStress& peak) {
     const Band& yield = design.strength.yield_mpa;
-    if (peak.stress_mpa <= yield.value) return;
+    if (peak.stress_mpa <= yield.value) return std::nullopt;
     const double ends[] = {yield.value, yield.low};
     const auto sets = plastic_sets(worked.action, design.spring, worked.steps, ends);
     const PlasticSet &likely = sets[0], &soft = sets[1];
@@ -59,17 +59,18 @@ void add_set(std::vector<Margin>& margins,
     margin.sources = {"astm-e140", "din-50150"};
     add_effects(margin, worked, likely);
     margins.push_back(std::move(margin));
+    return likely;
 }
 
 }  // namespace
 
-void detail::judge_bending(std::vector<Margin>& margins,
-                           const Design& design,
-                           const Worked& worked) {
+std::optional<PlasticSet> detail::judge_bending(std::vector<Margin>& margins,
+                                                const Design& design,
+                                                const Worked& worked) {
     const PeakStress peak = peak_stress(worked.action, worked.worst);
-    if (peak.stress_mpa <= 0.0) return;
+    if (peak.stress_mpa <= 0.0) return std::nullopt;
     add_yield(margins, design, worked.worst, peak);
-    add_set(margins, design, worked, peak);
+    return add_set(margins, design, worked, peak);
 }
 
 }  // namespace backspring

@@ -2,6 +2,7 @@
 
 #include "backspring/check/verdict.hpp"
 #include "backspring/strength/local_stress.hpp"
+#include "backspring/strength/plastic_set.hpp"
 
 namespace backspring::detail {
 
@@ -21,7 +22,18 @@ struct Notch {
 [[nodiscard]] std::vector<Notch> find_notches(const Design& design, const Worked& worked);
 
 /// Yield and set.
-void judge_bending(std::vector<Margin>& margins, const Design& design, const Worked& worked);
+///
+/// @returns  the likely set of a spring that yields
+std::optional<PlasticSet> judge_bending(std::vector<Margin>& margins,
+                                        const Design& design,
+                                        const Worked& worked);
+
+/// The greatest plastic strain against the steel's elongation; nothing where all stays elastic.
+void judge_strain(std::vector<Margin>& margins,
+                  const Design& design,
+                  const Worked& worked,
+                  const std::vector<Notch>& notches,
+                  const std::optional<PlasticSet>& set);
 
 /// Local stress at the middle pin's hole and at kinks of the belly.
 void judge_local(std::vector<Margin>& margins,

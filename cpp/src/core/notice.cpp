@@ -3,7 +3,7 @@
 namespace backspring {
 
 // In the order of the codes, which is checked below.
-constexpr std::array<NoticeName, 48> kNoticeNames{{
+constexpr std::array<NoticeName, 50> kNoticeNames{{
     {NoticeCode::not_held_open, "not-held-open"},
     {NoticeCode::not_held_closed, "not-held-closed"},
     {NoticeCode::no_half_stop_rest, "no-half-stop-rest"},
@@ -17,6 +17,8 @@ constexpr std::array<NoticeName, 48> kNoticeNames{{
     {NoticeCode::stop_unknown, "stop-unknown"},
     {NoticeCode::target_unknown, "target-unknown"},
     {NoticeCode::out_of_bounds, "out-of-bounds"},
+    {NoticeCode::kink_not_judged, "kink-not-judged"},
+    {NoticeCode::soft_skin, "soft-skin"},
     {NoticeCode::fit_done, "fit-done"},
     {NoticeCode::lowers_open, "lowers-open"},
     {NoticeCode::no_finer, "no-finer"},

@@ -26,8 +26,10 @@ inline constexpr double kHardestHrc = 68.0;
 [[nodiscard]] std::vector<Field> steel_fields();
 /// Rows of the stock in [spring].
 [[nodiscard]] std::vector<Field> spring_fields();
-/// Rows of support, holes, pad and surface in [spring].
+/// Rows of support, holes and pad in [spring].
 [[nodiscard]] std::vector<Field> pin_fields();
+/// Rows of the surface in [spring].
+[[nodiscard]] std::vector<Field> surface_fields();
 /// Rows of [tang].
 [[nodiscard]] std::vector<Field> tang_fields();
 /// Rows of [blade]'s edge and tip.

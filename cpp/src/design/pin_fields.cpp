@@ -146,26 +146,6 @@ std::vector<Field> detail::pin_fields() {
              [](Design& d, std::span<const double> ends) {
                  d.own().pad = {.start_mm = ends[0], .end_mm = ends[1]};
              }},
-        {.key = "spring.finish",
-         .form = Form::choice,
-         .choices = {"polished", "ground", "machined", "hot-rolled", "as-forged"},
-         .left_out = "ground",
-         .meaning = "Finish of the outer fibre, which says how soon a crack starts.",
-         .example = "\"polished\""},
-        {.key = "spring.kink_radius",
-         .least = kThinnestMm,
-         .greatest = kLongestMm,
-         .left_out = "not given: local stress at kinks is not judged",
-         .meaning = "Root radius of the belly's kinks and steps.",
-         .example = "3",
-         BACKSPRING_PLACE(surface.kink_radius_mm)},
-        {.key = "spring.curve_radius",
-         .least = kShortestMm,
-         .greatest = kLongestMm,
-         .left_out = "the belly is straight",
-         .meaning = "Radius of a hollow belly, before it is loaded.",
-         .example = "60",
-         BACKSPRING_PLACE(surface.curve_radius_mm)},
     };
 }
 

@@ -114,6 +114,7 @@ std::vector<Fault> faults_of_first(const Design& design, bool between_blades) {
     Requirements rules;
     range_rules(rules, design);
     spring_rules(rules, design.spring, design.own().pad, design.strength);
+    surface_rules(rules, design);
     tang_rules(rules, design.own().tang, design.own().pad);
     if (rules.sound("spring") && rules.sound("tang")) clearance_rules(rules, design);
     dial_rules(rules, design);

@@ -16,6 +16,9 @@ void spring_rules(Requirements& rules,
                   const Pad& pad,
                   const Strength& strength);
 
+/// Rules of the spring's surface, beyond the range of each number.
+void surface_rules(Requirements& rules, const Design& design);
+
 /// Rules between the blades of one spring.
 void blade_rules(Requirements& rules, const Design& design);
 

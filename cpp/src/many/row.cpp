@@ -32,6 +32,27 @@ Value force_of(CaseSolutions& cases, Rest Rests::*rest) {
     return largest(cases, [&](Solution& s) { return force_of(s.rests().*rest); });
 }
 
+/// Of one way, in the case of the others in which it is largest.
+Value torque_of_way(CaseSolutions& cases, std::size_t way) {
+    return largest(cases, [=](Solution& s) { return way_peak_torque_nmm(s, way); });
+}
+
+Value pull_of_way(CaseSolutions& cases, std::size_t way) {
+    const auto& nick = cases.front().design().own().blade.nail_nick_mm;
+    const Value torque = nick ? torque_of_way(cases, way) : std::nullopt;
+    return torque ? Value(*torque / *nick) : std::nullopt;
+}
+
+Value stress_of_way(CaseSolutions& cases, std::size_t way) {
+    return largest(cases, [=](Solution& s) { return way_peak_stress_mpa(s, way); });
+}
+
+Value margin_of_way(CaseSolutions& cases, std::size_t way) {
+    const Value stress = stress_of_way(cases, way);
+    const double yield = cases.front().design().strength.yield_mpa.value;
+    return stress && *stress > 0.0 ? Value(yield / *stress) : std::nullopt;
+}
+
 constexpr std::array kColumns{
     RowColumn{"peak_pull_n", ResultKind::force, &peak_pull_n},
     RowColumn{"peak_torque_nmm", ResultKind::effort, &peak_torque_nmm},
@@ -83,6 +104,22 @@ constexpr std::array kColumns{
               [](CaseSolutions& s) { return crest_of(s, 0); }},
     RowColumn{"crest_from_half_stop_deg", ResultKind::angle,
               [](CaseSolutions& s) { return crest_of(s, 1); }},
+    RowColumn{"peak_pull_from_closed_n", ResultKind::force,
+              [](CaseSolutions& s) { return pull_of_way(s, 0); }},
+    RowColumn{"peak_pull_from_half_stop_n", ResultKind::force,
+              [](CaseSolutions& s) { return pull_of_way(s, 1); }},
+    RowColumn{"peak_torque_from_closed_nmm", ResultKind::effort,
+              [](CaseSolutions& s) { return torque_of_way(s, 0); }},
+    RowColumn{"peak_torque_from_half_stop_nmm", ResultKind::effort,
+              [](CaseSolutions& s) { return torque_of_way(s, 1); }},
+    RowColumn{"travel_peak_stress_from_closed_mpa", ResultKind::stress,
+              [](CaseSolutions& s) { return stress_of_way(s, 0); }},
+    RowColumn{"travel_peak_stress_from_half_stop_mpa", ResultKind::stress,
+              [](CaseSolutions& s) { return stress_of_way(s, 1); }},
+    RowColumn{"yield_margin_from_closed", ResultKind::margin,
+              [](CaseSolutions& s) { return margin_of_way(s, 0); }},
+    RowColumn{"yield_margin_from_half_stop", ResultKind::margin,
+              [](CaseSolutions& s) { return margin_of_way(s, 1); }},
     RowColumn{"snap_energy_mj", ResultKind::energy,
               [](CaseSolutions& s) { return largest(s, &snap_energy_mj); }},
     RowColumn{"stiffness_n_per_mm", ResultKind::stiffness,

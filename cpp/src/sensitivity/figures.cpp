@@ -1,12 +1,32 @@
 #include "figures.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "backspring/check/solution.hpp"
 #include "response.hpp"
 
 namespace backspring {
 namespace {
+
+/// Whether a curve's top is a corner: it falls off with a slope, and not as the square, on a side.
+template <class Value>
+bool is_corner(Value value, double at_deg) {
+    constexpr double near = 2e-3, level = 1e-5;
+    const double top = value(at_deg);
+    const auto slope = [&](double side) {
+        const double once = top - value(at_deg + side * near);
+        const double twice = top - value(at_deg + 2.0 * side * near);
+        return (4.0 * once - twice) / (2.0 * near);
+    };
+    return std::max(slope(1.0), slope(-1.0)) > level * std::abs(top);
+}
+
+/// Whether two ways come as high: the higher of them changes over here.
+bool alike(const std::optional<double>& a, const std::optional<double>& b) {
+    constexpr double level = 1e-6;
+    return a && b && std::abs(*a - *b) <= level * std::abs(*a);
+}
 
 class Watch {
   public:
@@ -32,15 +52,28 @@ class Watch {
         return respond(at.joint, design_.friction, at.state, moment_at_mm);
     }
 
-    /// A contact on the way; a peak may also lie at a rest, and moves with it.
-    std::size_t watch_loaded(const Contact& contact) {
+    [[nodiscard]] bool at_rest(const Contact& contact) {
         const Rests& rests = solution_.rests();
-        const Joint& joint = solution_.joint();
         const auto at = [&](const std::optional<Contact>& rest) {
             return rest && rest->blade_angle_deg == contact.blade_angle_deg;
         };
-        const Seat seat = at(rests.closed) || at(rests.half_stop) ? Seat::free : Seat::held;
+        return at(rests.closed) || at(rests.half_stop);
+    }
+
+    /// A contact on the way; a peak may also lie at a rest, and moves with it.
+    std::size_t watch_loaded(const Contact& contact) {
+        const Joint& joint = solution_.joint();
+        const Seat seat = at_rest(contact) ? Seat::free : Seat::held;
         return watch(JointKind::loaded, joint, make_state(joint, contact, seat));
+    }
+
+    /// Whether a peak is a corner of its curve; one at a rest moves with that.
+    template <class Value>
+    bool at_corner(const Contact& contact, Value value) {
+        if (at_rest(contact)) return false;
+        const Action& whole = solution_.action();
+        return is_corner([&](double deg) { return value(whole, turn_at(whole, deg)); },
+                         contact.blade_angle_deg);
     }
 
     void torque() {
@@ -50,6 +83,10 @@ class Watch {
         const Answering answer = respond_at(i).opening_torque_nmm;
         figures_.all.push_back(
             {"peak_torque_nmm", answer.value, {{i, answer.per_element}}, std::nullopt});
+        figures_.all.back().at_kink =
+            at_corner(peak->contact,
+                      [](const Action&, const Turn& turn) { return turn.opening_nmm(); }) ||
+            alike(way_peak_torque_nmm(solution_, 0), way_peak_torque_nmm(solution_, 1));
     }
 
     void stiffness() {
@@ -81,6 +118,12 @@ class Watch {
                                 peak.stress_mpa,
                                 {{i, per_moment * moment.per_element}},
                                 WorstPlace{peak.station_mm, moment.value, ahead}});
+        figures_.all.back().at_kink =
+            at_corner(contact,
+                      [](const Action& whole, const Turn& turn) {
+                          return peak_stress(whole, turn.contact).stress_mpa;
+                      }) ||
+            alike(way_peak_stress_mpa(solution_, 0), way_peak_stress_mpa(solution_, 1));
     }
 
     void readings(const std::string& name, JointKind kind, const Joint& joint, const Rests& rests) {

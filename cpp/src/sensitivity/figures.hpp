@@ -48,6 +48,7 @@ struct Figure {
     double value = 0.0;
     std::vector<Share> shares;
     std::optional<WorstPlace> worst;  ///< only for stress
+    bool at_kink = false;             ///< its peak is a corner of its curve, or one of two alike
 };
 
 /// Results that have a gradient, with the contacts they come from.

@@ -146,15 +146,18 @@ Influence exact_influence(const Design& design, GrindFace face, const Stations& 
                      .value = Eigen::ArrayXd(rows),
                      .change_per_pass = Eigen::ArrayXXd::Zero(rows, stations.count())};
     std::vector<Feeler> feelers;
+    std::vector<std::string> corners;
     for (Eigen::Index i = 0; i < rows; ++i) {
         const Figure& figure = figures.all[static_cast<std::size_t>(i)];
         result.figures.push_back(figure.name);
+        if (figure.at_kink) corners.push_back(figure.name);
         result.value[i] = figure.value;
         feelers.push_back(make_feeler(figures, figure));
         add_local(result.change_per_pass.row(i), stations, design, figure, feelers.back(),
                   offset_rate);
     }
     add_along(result.change_per_pass, stations, design.spring, feelers, offset_rate);
+    replace_at_corners(result, corners, design, face, stations);
     return result;
 }
 

@@ -1,5 +1,7 @@
 #include "influence_beside.hpp"
 
+#include <algorithm>
+
 #include "../grind/grind_removal.hpp"
 #include "worst_figures.hpp"
 
@@ -36,6 +38,12 @@ Design thinned_about(const Design& design, GrindFace face, Profile peak, double 
     return thinner;
 }
 
+/// Where the two sides differ, that of steel taken off: none can be put on.
+Eigen::ArrayXd thinned_rates(const ColumnSides& sides, const WorstFigures& figures) {
+    const Eigen::ArrayXd joined = sides.joined(figures.values(), kHairMm);
+    return joined.isNaN().select(sides.above, joined);
+}
+
 }  // namespace
 
 Influence detail::influence_beside(const Design& design, GrindFace face, const Stations& stations) {
@@ -48,9 +56,22 @@ Influence detail::influence_beside(const Design& design, GrindFace face, const S
         const auto thinner = [&](double depth_mm) {
             return thinned_about(design, face, stations.peak(i), depth_mm);
         };
-        result.change_per_pass.col(i) = figures.rate(thinner, kHairMm);
+        result.change_per_pass.col(i) = thinned_rates(figures.sides(thinner, kHairMm), figures);
     }
     return result;
+}
+
+void detail::replace_at_corners(Influence& result,
+                                const std::vector<std::string>& corners,
+                                const Design& design,
+                                GrindFace face,
+                                const Stations& stations) {
+    if (corners.empty()) return;
+    const Influence differences = influence_beside(design, face, stations);
+    for (const std::string& name : corners) {
+        const auto row = std::ranges::find(result.figures, name) - result.figures.begin();
+        result.change_per_pass.row(row) = differences.of(name).transpose();
+    }
 }
 
 }  // namespace backspring

@@ -12,6 +12,13 @@ namespace backspring::detail {
                                          GrindFace face,
                                          const Stations& stations);
 
+/// The same of a blade alone, for results whose peak is a corner: theirs take the place of rows.
+void replace_at_corners(Influence& result,
+                        const std::vector<std::string>& corners,
+                        const Design& design,
+                        GrindFace face,
+                        const Stations& stations);
+
 }  // namespace backspring::detail
 
 namespace backspring {

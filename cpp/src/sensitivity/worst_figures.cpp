@@ -1,5 +1,6 @@
 #include "worst_figures.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
@@ -38,6 +39,23 @@ constexpr std::array kSolvedFigures{
 };
 
 }  // namespace
+
+Eigen::ArrayXd ColumnSides::joined(const Eigen::ArrayXd& values, double step) const {
+    constexpr double agreed = 1e-3, rounding = 1e-8;
+    Eigen::ArrayXd rates(values.size());
+    for (Eigen::Index i = 0; i < rates.size(); ++i) {
+        const double low = below[i], high = above[i];
+        const double apart = agreed * std::max(std::abs(low), std::abs(high)) +
+                             rounding * std::abs(values[i]) / step;
+        if (std::isnan(low) || std::isnan(high)) {
+            rates[i] = std::isnan(low) ? high : low;
+        } else {
+            rates[i] = std::abs(high - low) <= apart ? 0.5 * (low + high)
+                                                     : std::numeric_limits<double>::quiet_NaN();
+        }
+    }
+    return rates;
+}
 
 WorstFigures::WorstFigures(const Design& design) : cases_(cases(design)) {
     CaseSolutions solved(design);
@@ -82,14 +100,17 @@ Eigen::ArrayXd WorstFigures::of(Design changed) const {
     return values;
 }
 
-Eigen::ArrayXd WorstFigures::rate(const std::function<Design(double)>& changed, double step) const {
-    Design low = changed(-step), high = changed(step);
-    const bool low_good = faults(low).empty(), high_good = faults(high).empty();
-    if (!low_good && !high_good) return values_ * std::numeric_limits<double>::quiet_NaN();
-    const double apart = low_good && high_good ? 2.0 * step : step;
-    const Eigen::ArrayXd from = low_good ? of(std::move(low)) : values_;
-    const Eigen::ArrayXd to = high_good ? of(std::move(high)) : values_;
-    return (to - from) / apart;
+ColumnSides WorstFigures::sides(const std::function<Design(double)>& changed, double step) const {
+    const auto side = [&](double by) -> Eigen::ArrayXd {
+        Design moved = changed(by);
+        if (!faults(moved).empty()) return values_ * std::numeric_limits<double>::quiet_NaN();
+        return (of(std::move(moved)) - values_) / by;
+    };
+    return {.below = side(-step), .above = side(step)};
+}
+
+Eigen::Index WorstFigures::place(const std::string& name) const {
+    return std::ranges::find(names_, name) - names_.begin();
 }
 
 }  // namespace backspring

@@ -41,6 +41,18 @@ SurfaceFit surface_fit(Finish finish) {
 
 }  // namespace
 
+Finish wall_finish(HoleFinish finish) {
+    switch (finish) {
+        case HoleFinish::reamed:
+            return Finish::ground;
+        case HoleFinish::polished:
+            return Finish::polished;
+        case HoleFinish::drilled:
+            break;
+    }
+    return Finish::machined;
+}
+
 double surface_factor(Finish finish, double tensile_mpa) {
     const SurfaceFit fit = surface_fit(finish);
     return std::min(1.0, fit.a * std::pow(tensile_mpa, fit.b));

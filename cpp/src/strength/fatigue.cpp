@@ -13,9 +13,6 @@ namespace {
 
 constexpr std::array kCriteria{Criterion::goodman, Criterion::gerber, Criterion::elliptic,
                                Criterion::swt, Criterion::walker};
-// The ellipse is a design line to the yield stress, not a finding about life.
-constexpr std::array kLifeCriteria{Criterion::goodman, Criterion::gerber, Criterion::swt,
-                                   Criterion::walker};
 
 void require_band(Requirements& rules, const std::string& name, const Band& band) {
     rules.positive(name + ".low", band.low, 3000.0, "MPa");
@@ -33,6 +30,7 @@ void require_sound(const FatigueInput& input) {
     require_band(rules, "yield_mpa", input.yield_mpa);
     rules.positive("width_mm", input.width_mm, 100.0, "mm");
     rules.positive("thickness_mm", input.thickness_mm, 100.0, "mm");
+    rules.in_range("residual_mpa", input.residual_mpa, -3000.0, 3000.0, "MPa");
     rules.in_range("notch_factor", input.notch_factor, 1.0, 10.0, "");
     rules.in_range("openings", input.openings, 1.0, 1e9, "");
     rules.in_range("strokes", input.strokes, 1.0, 10.0, "");
@@ -54,26 +52,25 @@ Corner picked(const FatigueInput& input, Pick tensile, Pick share) {
 
 constexpr std::array kEnds{&Band::low, &Band::high};
 
+double surface_of(const FatigueInput& input, double tensile_mpa) {
+    const double finished = surface_factor(input.finish, tensile_mpa);
+    return input.soft_skin ? std::min(finished, kSoftSkinShare) : finished;
+}
+
 EnduranceFactors factors_of(const FatigueInput& input) {
     const double diameter = equivalent_diameter_mm(input.width_mm, input.thickness_mm);
-    return {.surface = surface_factor(input.finish, input.tensile_mpa.value),
+    return {.surface = surface_of(input, input.tensile_mpa.value),
             .size = size_factor(diameter),
             .loading = loading_factor(Loading::bending),
             .temperature = temperature_factor(input.temperature_c),
             .reliability = reliability_factor(input.reliability)};
 }
 
-EnduranceFactors at_tensile(EnduranceFactors factors, Finish finish, double tensile_mpa) {
-    factors.surface = surface_factor(finish, tensile_mpa);
-    return factors;
-}
-
-SnLine design_line(const FatigueInput& input,
-                   const EnduranceFactors& factors,
-                   const Corner& steel) {
+/// The one line that margins and lives are read from.
+SnLine design_line(const FatigueInput& input, EnduranceFactors factors, const Corner& steel) {
     const double tensile = steel.tensile_mpa;
-    return {tensile, steel.share_at_thousand,
-            at_tensile(factors, input.finish, tensile).product() * design_endurance_mpa(tensile)};
+    factors.surface = surface_of(input, tensile);
+    return {tensile, steel.share_at_thousand, factors.product() * design_endurance_mpa(tensile)};
 }
 
 void widen(Band& band, double value) {
@@ -94,10 +91,13 @@ std::vector<FatigueMargin> margins_of(const FatigueInput& input, const Fatigue& 
     const FatigueStrength middle = strength(picked(input, &Band::value, &Band::value));
     std::vector<FatigueMargin> margins;
     for (const Criterion criterion : kCriteria) {
-        const auto margin = safety_factor(criterion, found.cycle, middle);
+        const auto margin = safety_factor(criterion, found.cycle, middle, input.residual_mpa);
         if (!margin) continue;
         Band band{*margin, *margin, *margin};
-        for (const auto& end : ends) widen(band, *safety_factor(criterion, found.cycle, end));
+        for (const auto& end : ends) {
+            const auto far = safety_factor(criterion, found.cycle, end, input.residual_mpa);
+            widen(band, far.value_or(*margin));
+        }
         margins.push_back({criterion, band});
     }
     return margins;
@@ -106,38 +106,36 @@ std::vector<FatigueMargin> margins_of(const FatigueInput& input, const Fatigue& 
 /// Openings until it cracks, infinite where no end is foreseen.
 double openings_until(const FatigueInput& input,
                       const Fatigue& found,
+                      const EnduranceFactors& factors,
                       const Corner& steel,
-                      double rotating_mpa,
                       Criterion criterion) {
-    EnduranceFactors typical = at_tensile(found.factors, input.finish, steel.tensile_mpa);
-    typical.reliability = 1.0;
-    const SnLine line{steel.tensile_mpa, steel.share_at_thousand, typical.product() * rotating_mpa};
+    const SnLine line = design_line(input, factors, steel);
     const FatigueStrength strength{line.endurance_mpa, steel.tensile_mpa, steel.yield_mpa};
-    const auto cycles =
-        cycles_to_failure(line, reversed_stress_mpa(criterion, found.cycle, strength));
+    const StressCycle cycle = with_residual(found.cycle, input.residual_mpa);
+    const auto cycles = cycles_to_failure(line, reversed_stress_mpa(criterion, cycle, strength));
     if (!cycles) return std::numeric_limits<double>::infinity();
     return *cycles / found.cycles_per_opening;
 }
 
 LifeBand life_of(const FatigueInput& input, const Fatigue& found) {
     const Corner middle = picked(input, &Band::value, &Band::value);
-    const double typical = openings_until(
-        input, found, middle, mean_endurance_mpa(middle.tensile_mpa).value, Criterion::swt);
-    Band band{typical, typical, typical};
+    const auto by_swt = [&](const EnduranceFactors& factors) {
+        return openings_until(input, found, factors, middle, Criterion::swt);
+    };
+    EnduranceFactors half = found.factors;
+    half.reliability = 1.0;
+    const double value = by_swt(found.factors);
+    Band band{value, value, value};
     for (const auto tensile : kEnds) {
-        for (const auto end : kEnds) {
-            const Corner steel = picked(input, tensile, end);
-            const double rotating = mean_endurance_mpa(steel.tensile_mpa).*end;
-            for (const Criterion criterion : kLifeCriteria) {
-                widen(band, openings_until(input, found, steel, rotating, criterion));
+        for (const auto share : kEnds) {
+            const Corner steel = picked(input, tensile, share);
+            for (const Criterion criterion : kCriteria) {
+                if (!tells_life(criterion)) continue;
+                widen(band, openings_until(input, found, found.factors, steel, criterion));
             }
         }
     }
-    const auto end_of = [](double openings) -> std::optional<double> {
-        if (openings == std::numeric_limits<double>::infinity()) return std::nullopt;
-        return openings;
-    };
-    return {.value = end_of(band.value), .low = end_of(band.low), .high = end_of(band.high)};
+    return {.value = value, .low = band.low, .high = band.high, .typical = by_swt(half)};
 }
 
 Band times(const Band& band, double factor) {

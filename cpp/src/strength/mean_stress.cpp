@@ -18,11 +18,37 @@ double damaging(const StressCycle& cycle, double exponent) {
     return std::pow(top, 1.0 - exponent) * std::pow(cycle.amplitude_mpa, exponent);
 }
 
+/// The factor where part of the mean stays as it is while the rest grows; the harm rises with it.
+std::optional<double> factor_beside(Criterion criterion,
+                                    const StressCycle& cycle,
+                                    const FatigueStrength& strength,
+                                    double residual_mpa) {
+    const auto bears = [&](double times) {
+        const StressCycle grown{times * cycle.amplitude_mpa, times * cycle.mean_mpa};
+        return reversed_stress_mpa(criterion, with_residual(grown, residual_mpa), strength) <=
+               strength.reversed_mpa;
+    };
+    constexpr double most = 1e9;
+    double low = 0.0, high = 1.0;
+    while (bears(high)) {
+        if (high > most) return std::nullopt;
+        low = high;
+        high *= 2.0;
+    }
+    for (;;) {
+        const double middle = 0.5 * (low + high);
+        if (middle <= low || middle >= high) return middle;
+        (bears(middle) ? low : high) = middle;
+    }
+}
+
 }  // namespace
 
 StressCycle cycle_between(double min_mpa, double max_mpa) {
     return {.amplitude_mpa = 0.5 * (max_mpa - min_mpa), .mean_mpa = 0.5 * (max_mpa + min_mpa)};
 }
+
+bool tells_life(Criterion criterion) { return criterion != Criterion::elliptic; }
 
 double walker_exponent(double tensile_mpa) { return 0.8818 - 0.000200 * tensile_mpa; }
 
@@ -49,7 +75,9 @@ double reversed_stress_mpa(Criterion criterion,
 
 std::optional<double> safety_factor(Criterion criterion,
                                     const StressCycle& cycle,
-                                    const FatigueStrength& strength) {
+                                    const FatigueStrength& strength,
+                                    double residual_mpa) {
+    if (residual_mpa != 0.0) return factor_beside(criterion, cycle, strength, residual_mpa);
     const double mean = std::max(cycle.mean_mpa, 0.0);
     const double a = cycle.amplitude_mpa / strength.reversed_mpa;
     double used = 0.0;  // share of what is borne; the factor is its inverse

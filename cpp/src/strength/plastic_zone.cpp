@@ -33,7 +33,18 @@ PlasticZone PlasticSpring::zone(std::size_t first, std::size_t last) const {
         }
         result.residual_surface_mpa = residual_stress(section, moment).surface_mpa;
     }
+    result.turn_rad = turn_rad(result.deepest_mm, first, last);
     return result;
+}
+
+double PlasticSpring::turn_rad(double about_mm, std::size_t first, std::size_t last) const {
+    double turn = 0.0;
+    for (std::size_t i = first; i <= last; ++i) {
+        const Node& node = nodes_[i];
+        if (std::abs(node.x_mm - about_mm) > 0.5 * node.section.thickness_mm) continue;
+        turn += node.length_mm * residual_curvature(node.section, node.borne_nmm);
+    }
+    return turn;
 }
 
 std::vector<PlasticZone> PlasticSpring::zones() const {

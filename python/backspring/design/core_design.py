@@ -103,5 +103,6 @@ def _surface(spring: Section, choice: SteelChoice | None) -> _core.Surface:
     stainless = choice is not None and "stainless" in choice.steel.family
     return _core.Surface(
         finish=_core.Finish[spring.get("finish", "ground").replace("-", "_")],
+        hole_finish=_core.HoleFinish[spring.get("hole_finish", "drilled")],
         steel=_core.SpringSteel.stainless if stainless else _core.SpringSteel.carbon,
     )

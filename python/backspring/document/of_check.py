@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from backspring.document.common import ALONG, DESIGN, DESIGNED, KNIFE, STEEL, TARGETS
 from backspring.document.shapes import (
+    NUMBER,
     TEXT,
     TRUTH,
     Schema,
@@ -44,6 +45,11 @@ _TRAVEL = part(
 )
 _POSITIONS = table(left_out=dict.fromkeys(("open", "half_stop", "closed"), _POSITION))
 _WORKING = {"positions": _POSITIONS, "strokes": list_of(_STROKE), "travel": _TRAVEL}
+_OPENINGS = {
+    "openings": NUMBER,
+    "life_openings": table("99_percent? low? high? half?"),
+    "peened": table("residual_mpa margin life_openings?"),
+}
 _MARGIN = part(
     "margin",
     table(
@@ -55,6 +61,7 @@ _MARGIN = part(
         sentence=TEXT,
         word=one_of("fails", "close", "holds", "note"),
         fails=TRUTH,
+        left_out=_OPENINGS,
     ),
 )
 _FEEL = part(
@@ -102,6 +109,10 @@ BLADE = table(
         "beside": list_of(_BESIDE),
         "clearance": table("preload_lost_mm", peened=or_null(_PEENED)),
         "closed_blade": table("~tip_mm ~edge_gap_mm ~edge_gap_at_mm"),
+        "kink_not_judged": table(
+            "station_mm nominal_mpa",
+            with_radius=list_of(table("radius_mm stress_mpa yield_margin fatigue_margin?")),
+        ),
         "knife": KNIFE,
         "stop": _STOP,
     },

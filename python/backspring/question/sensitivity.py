@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, Literal, get_args
+from typing import Any, Literal, TypeVar, get_args
 
 import numpy as np
 import numpy.typing as npt
@@ -16,6 +16,7 @@ from backspring.report.result import Reported
 
 Column = npt.NDArray[np.float64]
 Side = Literal["back", "belly"]
+Rate = TypeVar("Rate")
 
 
 @dataclass(frozen=True, repr=False)
@@ -56,7 +57,7 @@ class Influence(Reported):
             "face": self.face,
             "station_mm": self.station_mm.tolist(),
             "value": self.value,
-            "change": {name: column.tolist() for name, column in self.change.items()},
+            "change": {name: _numbers(column) for name, column in self.change.items()},
         }
 
 
@@ -76,13 +77,35 @@ def influence(design: Design, face: Side = "back", spacing: Any = "0.5 mm") -> I
         )
 
 
-def gradient(design: Design) -> dict[str, dict[str, float]]:
+def gradient(design: Design) -> dict[str, dict[str, float | None]]:
     """Find the derivative of each result by each number of a design, by result, then by key.
 
-    `gradient(design)["peak_pull_n"]["fit.preload"]` is in N per mm.
+    `gradient(design)["peak_pull_n"]["fit.preload"]` is in N per mm. None where a result changes
+    otherwise as the number falls than as it rises: see `gradient_sides`.
     """
     result = _core.gradient(design.core)
+    return _by_name(result, [_numbers(row) for row in result.derivative])
+
+
+def gradient_sides(design: Design) -> dict[str, dict[str, tuple[float | None, float | None]]]:
+    """Find each derivative of `gradient` as the number falls, and as it rises.
+
+    The two are alike where there is one derivative. None where a rule does not let the number go
+    there, or the result is lost.
+    """
+    result = _core.gradient(design.core)
+    pairs = zip(result.below, result.above, strict=True)
+    return _by_name(
+        result, [list(zip(_numbers(low), _numbers(high), strict=True)) for low, high in pairs]
+    )
+
+
+def _numbers(row: Column) -> list[float | None]:
+    return [None if np.isnan(each) else float(each) for each in row]
+
+
+def _by_name(result: _core.Gradient, rows: list[list[Rate]]) -> dict[str, dict[str, Rate]]:
     return {
-        figure: dict(zip(result.dimensions, row.tolist(), strict=True))
-        for figure, row in zip(result.figures, result.derivative, strict=True)
+        figure: dict(zip(result.dimensions, row, strict=True))
+        for figure, row in zip(result.figures, rows, strict=True)
     }

@@ -25,6 +25,8 @@ from backspring.notice import Notice, Number
 from backspring.report.result import Reported
 from backspring.units import System
 
+_FAR_SIGMAS = 3.0
+
 
 @dataclass(frozen=True, eq=False, repr=False)
 class Tolerance(Reported):
@@ -162,9 +164,20 @@ def _going_together(
     """Put root-sum-squares in that count what goes together."""
     results = []
     for each in result.results:
-        sd = together.root_sum_square(spreads, each.local.slopes)
+        sd = _root_sum_square(each.local, spreads, together)
         results.append(changed(each, local=changed(each.local, root_sum_square_sd=sd)))
     return changed(result, results=results)
+
+
+def _root_sum_square(
+    local: _core.LocalSpread, spreads: Sequence[_core.Spread], together: SpreadsTogether
+) -> float:
+    """Work one result out; where strokes compete, the larger that can take the other's place."""
+    if not local.strokes:
+        return together.root_sum_square(spreads, local.slopes)
+    first, second = (together.root_sum_square(spreads, each.slopes) for each in local.strokes)
+    apart = abs(local.strokes[0].nominal - local.strokes[1].nominal)
+    return max(first, second) if apart <= _FAR_SIGMAS * (first + second) else first
 
 
 def _head(rows: ManyChecks, count: int) -> ManyChecks:

@@ -13,6 +13,7 @@ from backspring.report.budget import budget_data
 from backspring.report.clearance import clearance_data
 from backspring.report.feel import feel_data
 from backspring.report.sentences import margin_sentence
+from backspring.report.strength_data import kink_data, life_data
 from backspring.report.to_change import to_change
 
 if TYPE_CHECKING:
@@ -82,6 +83,7 @@ def check_data(check: Check) -> dict[str, Any]:
         "targets": [asdict(target) for target in check.targets],
         "along": check.along.to_dict(),
         "to_change": to_change(check, "mm"),
+        **kink_data(check.notices),
         "impossible": check.result.impossible,
         "defaults": list(check.design.defaults),
         **({"beside": [_beside(row) for row in check.beside]} if check.beside else {}),
@@ -127,6 +129,7 @@ def margin_data(margin: _core.Margin) -> dict[str, Any]:
         "limit": margin.limit,
         "unit": unit_of(margin.quantity),
         **_picked(margin, _MARGIN),
+        **life_data(margin),
         "sentence": margin_sentence(margin),
     }
 

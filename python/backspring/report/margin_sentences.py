@@ -64,10 +64,7 @@ def _set(facts: Facts) -> str:
     if facts.ends == "no":
         text += "; it goes on yielding with every opening"
     if "hinge" in facts:
-        text += (
-            f"; at station {facts.hinge:length} it yields right through and folds as on a hinge: "
-            "it may crack there"
-        )
+        text += f"; at station {facts.hinge:length} it yields right through and folds as on a hinge"
     return text
 
 
@@ -82,6 +79,24 @@ def _local(notch: str, facts: Facts) -> str:
         else "below yield"
     )
     return f"{_where(notch, facts)} raises {facts.nominal:stress} to {facts.value:stress}: {end}"
+
+
+def _strain(facts: Facts) -> str:
+    place = _where(facts.notch, facts) if "notch" in facts else f"station {facts.station:length}"
+    end = (
+        "it may crack as it is opened"
+        if _below_one(facts, "margin")
+        else (
+            "close enough that a hard one may crack as it is opened"
+            if _below_one(facts, "margin_low")
+            else "it does not crack for that, but keeps the bend"
+        )
+    )
+    return (
+        f"the steel is stretched for good by {facts.value:change} at most, at {place}; at this "
+        f"strength it breaks at {facts.elongation_low:percent} to "
+        f"{facts.elongation_high:percent}: {end}"
+    )
 
 
 def _change(facts: Facts, margin: float) -> str:
@@ -103,23 +118,39 @@ def _fatigue(facts: Facts) -> str:
     if (margin < 1.0) == (low < 1.0):
         cautious = f"{_share(facts, abs(low - 1.0)):percent}"
     text += f" ({cautious} by the most cautious rule)"
-    return f"{text}; {_life(facts)}"
+    if "residual" in facts:
+        text += f"; {facts.residual:stress} in the skin is counted"
+    if "soft_skin" in facts:
+        text += "; the soft skin is counted"
+    return f"{text}; {_life(facts)}{_peened(facts, margin)}"
 
 
 def _life(facts: Facts) -> str:
     """Say how long it lasts; beyond what fatigue tests reach no limit is found."""
-    likely = "no limit found"
-    if _ends(facts, "life"):
-        likely = f"likely to last {facts.life:life} openings"
+    if not _ends(facts, "life"):
+        likely = "no limit found"
+    else:
+        half = f"{facts.life_typical:life}" if _ends(facts, "life_typical") else "without limit"
+        likely = f"99 springs of 100 last {facts.life:life} openings, half of them {half}"
     if not _ends(facts, "life_low"):
         return likely
     if facts.life_low.value < 1.0:
         return f"{likely}, at worst none"
-    return f"{likely}, at least {facts.life_low:life}"
+    return f"{likely}, at worst {facts.life_low:life}"
 
 
 def _ends(facts: Facts, life: str) -> bool:
-    return life in facts and facts[life].value <= _LONGEST_LIFE
+    return bool(facts[life].value <= _LONGEST_LIFE)
+
+
+def _peened(facts: Facts, margin: float) -> str:
+    """Say what compression in the skin would buy, where it is missed or all is asked for."""
+    if "peened" not in facts or (margin >= 1.0 and "everything" not in facts):
+        return ""
+    hole = "notch" in facts and facts.notch == "hole-edge"
+    how = "burnishing the hole" if hole else "peening or burnishing the skin"
+    to = f"{facts.peened_life:life} openings" if _ends(facts, "peened_life") else "no limit found"
+    return f"; {how} to {facts.peened:stress} of compression would make that {to}"
 
 
 def _tables(facts: Facts) -> str:
@@ -173,6 +204,7 @@ def _rap(facts: Facts) -> str:
 MARGINS: dict[str, Callable[[Facts], str]] = {
     "yield": _yield,
     "set": _set,
+    "strain": _strain,
     **{notch: partial(_local, notch) for notch in NOTCHES},
     "fatigue": _fatigue,
     "spring-trade": _tables,

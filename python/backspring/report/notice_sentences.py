@@ -36,6 +36,12 @@ _OF_A_BLADE: dict[str, Sentence] = {
     "{small:margin} the small-slope model loses accuracy (error of order slope squared)",
     "stop-unknown": lambda facts: _stop_unknown(facts),
     "target-unknown": lambda facts: _target_unknown(facts),
+    "kink-not-judged": lambda facts: _kink(facts),
+    "soft-skin": "a skin {depth:length} deep has lost its carbon: at station {station:length} "
+    "sound steel begins where the stress is {under:stress} (yield margin {yield_margin:margin}); "
+    "if the skin bore nothing, {strength_lost:percent} of the strength and "
+    "{stiffness_lost:percent} of the stiffness there would be gone; fatigue counts with "
+    "{fatigue_share:percent} of the endurance limit, for cracks start in it early",
     "out-of-bounds": "{results}: no design of this size can have what comes out, so the model does "
     "not cover it and no such number is given",
 }
@@ -68,6 +74,23 @@ def _other_loose(facts: Facts) -> str:
             f"{facts.other} is loose on the way"
         )
     return f"turning it takes the spring off {facts.other}, which is loose then"
+
+
+def _kink(facts: Facts) -> str:
+    """Write what a root radius that is not stated would mean."""
+    places = [place for place in range(3) if f"radius_{place}" in facts]
+    what = "fatigue" if "fatigue_margin_0" in facts else "yield"
+
+    def row(name: str, kind: str) -> str:
+        *first, last = (facts[f"{name}_{place}"] for place in places)
+        texts = [format(each, f"{kind}#") for each in first]
+        return " or ".join((", ".join(texts), format(last, kind))) if texts else format(last, kind)
+
+    return (
+        f"kink_radius is not given, so the belly's {facts.notch} at {facts.station:length} is not "
+        f"judged: a root radius of {row('radius', 'length')} would make {facts.nominal:stress} "
+        f"there {row('stress', 'stress')} (margin in {what} {row(f'{what}_margin', 'margin')})"
+    )
 
 
 def _cases(facts: Facts) -> str:

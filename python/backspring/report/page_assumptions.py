@@ -91,7 +91,10 @@ def _of_model(units: System) -> Iterator[tuple[str, str]]:
         "a set: elastic, then perfectly plastic",
         "hardening and notches left out, size not known",
     )
-    yield "fatigue in air, ground finish unless stated", "the life's band is an envelope, not odds"
+    yield (
+        "fatigue in air, ground faces and drilled holes unless stated",
+        "margin and life are of 99 springs of 100; the life's band is an envelope, not odds",
+    )
     yield "rap: eased by a hand, or let go without hand and gravity", "a lower and an upper limit"
     yield "the same width all along, stiff liners, moved slowly", _NOT_KNOWN
 

@@ -124,13 +124,15 @@ def _changes(check: Check, units: System) -> Iterator[Part]:
     rows = tuple(
         (
             _DIMENSIONS[key],
-            *(_signed(slopes[each][key] * step, style) for each, style in figures.items()),
+            *(_signed(slopes[each][key], step, style) for each, style in figures.items()),
         )
         for key in _DIMENSIONS
         if any(key in slopes[each] for each in figures)
     )
     yield TextTable(f"What {name} more of a dimension changes", heads, rows)
     note = "Slopes, for small changes: check a change before cutting it. + is prouder."
+    if any(slopes[each].get(key, 0.0) is None for each in figures for key in _DIMENSIONS):
+        note += " - where less of it does not do the opposite of more."
     yield Lines("", (note,))
 
 
@@ -139,6 +141,8 @@ def _finer(kind: Shown, units: System) -> Style:
     return Style(style.unit, style.size, style.decimals + 1)
 
 
-def _signed(value: float, style: Style) -> str:
-    shown = style.number(value)
+def _signed(slope: float | None, step: float, style: Style) -> str:
+    if slope is None:
+        return "-"
+    shown = style.number(slope * step)
     return shown if shown.startswith("-") or float(shown) == 0.0 else f"+{shown}"

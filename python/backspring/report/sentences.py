@@ -50,8 +50,8 @@ def notice_sentence(code: str, values: Mapping[str, Value], units: System) -> st
     return written
 
 
-def margin_sentence(margin: _core.Margin, units: System = "mm") -> str:
-    """Write the sentence of a margin."""
+def margin_sentence(margin: _core.Margin, units: System = "mm", everything: bool = False) -> str:
+    """Write the sentence of a margin; `everything` has what is told of a missed one told always."""
     kind = margin.quantity.name
     values = values_of(margin.parameters, margin.names)
     values |= {"value": Number(margin.value, kind), "limit": Number(margin.limit, kind)}
@@ -62,6 +62,8 @@ def margin_sentence(margin: _core.Margin, units: System = "mm") -> str:
         ("blade_angle", "angle", margin.blade_angle_deg),
     )
     values |= {name: Number(value, unit) for name, unit, value in optional if value is not None}
+    if everything:
+        values["everything"] = "yes"
     return MARGINS[margin.name](Facts(values, units))
 
 

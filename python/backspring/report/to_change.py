@@ -50,6 +50,8 @@ def _parts(check: Check, units: System) -> Iterator[str]:
     missed = {each.name: each for each in check.targets if not each.met and each.value is not None}
     yield from _pull_and_stress(check, failing, missed)
     yield from (mend for name, mend in _LOCAL.items() if name in _notches(failing))
+    if _cracks_at_drilled_hole(check, failing):
+        yield "a reamed or polished pin hole"
     if "contact-pressure" in failing:
         yield _rounder(failing["contact-pressure"], units)
     yield from (mend for name, mend in _PINS.items() if name in failing)
@@ -90,6 +92,12 @@ def _notches(failing: dict[str, _core.Margin]) -> set[str]:
     """Name the places that are stressed too much, or crack first."""
     cracks = {"fatigue": failing["fatigue"].names.get("notch", "")} if "fatigue" in failing else {}
     return {*failing, *cracks.values()}
+
+
+def _cracks_at_drilled_hole(check: Check, failing: dict[str, _core.Margin]) -> bool:
+    drilled = check.design.core.surface.hole_finish == _core.HoleFinish.drilled
+    fatigue = failing.get("fatigue")
+    return drilled and fatigue is not None and fatigue.names.get("notch") == "hole-edge"
 
 
 def _rounder(pressure: _core.Margin, units: System) -> str:

@@ -19,7 +19,12 @@ MEANINGS = {
     "holds": "it is more",
     "note": "an upper limit or a rule of thumb: good to know, no failure",
 }
-_KINDS: dict[str, Shown] = {"stress": "stress", "length": "reading", "hardness": "hardness"}
+_KINDS: dict[str, Shown] = {
+    "stress": "stress",
+    "length": "reading",
+    "hardness": "hardness",
+    "ratio": "change",
+}
 # An edge's dip is a length across the knife, not a reading of the dial.
 _OWN_KINDS: dict[str, Shown] = {"rap": "length"}
 _LABELS = {"spring-trade": "spring makers' tables", "rap": "rap of the edge"}
@@ -35,7 +40,7 @@ def verdict_blocks(
         return
     yield TextTable("Verdict", HEADS, tuple(row(each, units) for each in shown))
     said = [each for each in shown if everything or each.word in _TO_KNOW]
-    lines = [f"{label(each)}: {margin_sentence(each, units)}" for each in said]
+    lines = [f"{label(each)}: {margin_sentence(each, units, everything)}" for each in said]
     if more := _left(margins[len(shown) :]):
         lines.append(more)
     if lines:

@@ -113,3 +113,74 @@ TEST_CASE("every kind of margin has a name of its own and a group", "[design][pr
         CHECK(margin.group == named.group);
     }
 }
+
+TEST_CASE("a kink without a stated root radius is told with what radii would mean",
+          "[design][property]") {
+    Design design = designs::heron();
+    design.strength.tensile_mpa = {1460.0, 1440.0, 1480.0};
+    const auto told = [](const Check& check) -> const Notice* {
+        const auto found =
+            std::ranges::find(check.notices, NoticeCode::kink_not_judged, &Notice::code);
+        return found == check.notices.end() ? nullptr : &*found;
+    };
+    const Check open_question = check(design);
+    const Notice* notice = told(open_question);
+    REQUIRE(notice);
+    const auto number = [&](const std::string& name) {
+        return std::ranges::find(notice->parameters, name, &Parameter::name)->value;
+    };
+    int place = 0;
+    for (const double radius : {0.3, 1.0, 3.0}) {
+        CAPTURE(radius);
+        const std::string at = std::to_string(place++);
+        design.surface.kink_radius_mm = radius;
+        const Check stated = check(design);
+        CHECK(told(stated) == nullptr);
+        const Margin* kink = find(stated, MarginKind::kink);
+        REQUIRE(kink);
+        CHECK(number("radius_" + at) == radius);
+        CHECK_THAT(number("stress_" + at), WithinRel(kink->value, 1e-12));
+        CHECK_THAT(number("yield_margin_" + at), WithinRel(kink->margin.value(), 1e-12));
+    }
+    CHECK(number("stress_0") > number("stress_1"));
+    CHECK(number("fatigue_margin_0") < number("fatigue_margin_2"));
+}
+
+TEST_CASE("a hole's wall has a finish and a residual stress of its own", "[design][property]") {
+    Design design = designs::heron();
+    design.strength.tensile_mpa = {1460.0, 1440.0, 1480.0};
+    const auto margin = [&](auto change) {
+        Design changed = design;
+        change(changed.surface);
+        const Check checked = check(changed);
+        const Margin* fatigue = find(checked, MarginKind::fatigue);
+        REQUIRE(fatigue);
+        return fatigue->margin.value();
+    };
+    const double drilled = margin([](Surface&) {});
+    const double reamed = margin([](Surface& s) { s.hole_finish = HoleFinish::reamed; });
+    const double polished = margin([](Surface& s) { s.hole_finish = HoleFinish::polished; });
+    CHECK(drilled < reamed);
+    CHECK(reamed < polished);
+    // The hole judges this spring: peened faces do nothing for it, a burnished hole does.
+    CHECK(margin([](Surface& s) { s.residual_mpa = -400.0; }) == drilled);
+    CHECK(margin([](Surface& s) { s.hole_residual_mpa = -400.0; }) > 1.1 * drilled);
+    CHECK(margin([](Surface& s) { s.soft_skin_mm = 0.05; }) < drilled);
+}
+
+TEST_CASE("a spring that yields tells how far it is stretched, and one that does not, nothing",
+          "[design][property]") {
+    Design design = designs::heron();
+    design.strength.tensile_mpa = {1460.0, 1440.0, 1480.0};
+    CHECK(find(check(design), MarginKind::strain) == nullptr);
+    double last = 0.0;
+    for (const double yield : {1170.0, 1100.0, 1000.0, 900.0}) {
+        CAPTURE(yield);
+        design.strength.yield_mpa = {yield, yield, yield};
+        const Check checked = check(design);
+        const Margin* strain = find(checked, MarginKind::strain);
+        REQUIRE(strain);
+        CHECK(strain->value > last);
+        last = strain->value;
+    }
+}

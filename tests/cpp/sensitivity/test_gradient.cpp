@@ -121,3 +121,58 @@ TEST_CASE("what a design does not have is left out", "[shop][property]") {
     design.own().fit.preload_mm = -1.0;
     CHECK_THROWS_AS(gradient(design), InvalidInput);
 }
+
+namespace {
+
+/// A frictionless round end so full that the torque is greatest where its arc first takes the
+/// spring, just off the closed rest: a corner of the curve.
+Design full_round() {
+    Design design = designs::heron();
+    design.own().tang.half_stop_mm.reset();
+    design.own().tang.corner_open_mm = design.own().tang.corner_closed_mm = 3.9;
+    design.friction = {};
+    return design;
+}
+
+}  // namespace
+
+TEST_CASE("at a corner of the torque curve both sides are those of whole checks",
+          "[gradient][property]") {
+    const Design design = full_round();
+    const Gradient result = gradient(design);
+    const double here = figures_of(design).at("peak_torque_nmm"), step = 1e-4;
+    for (const char* key : {"tang.closed", "tang.open", "fit.preload", "spring.thickness_offset"}) {
+        CAPTURE(key);
+        const double value = dimension_value(design, key).value();
+        const auto there = [&](double by) {
+            return figures_of(with_dimension(design, key, value + by)).at("peak_torque_nmm");
+        };
+        const SidedRates sides = result.sides("peak_torque_nmm", key);
+        // Differences err by the curvature times the step.
+        CHECK_THAT(sides.below.value(), WithinRel((here - there(-step)) / step, 2e-3));
+        CHECK_THAT(sides.above.value(), WithinRel((there(step) - here) / step, 2e-3));
+        CHECK_THAT(result.of("peak_torque_nmm", key), WithinRel(sides.above.value(), 2e-3));
+    }
+}
+
+TEST_CASE("where the sides differ there is no derivative, and both are told", "[gradient]") {
+    // No friction can be taken away from none.
+    Design design = designs::heron();
+    design.friction.spring = design.friction.pivot = 0.0;
+    const Gradient result = gradient(design);
+    CHECK_FALSE(result.find("peak_torque_nmm", "friction.offset"));
+    CHECK_THROWS_AS(result.of("peak_torque_nmm", "friction.offset"), OutOfRange);
+    const SidedRates offset = result.sides("peak_torque_nmm", "friction.offset");
+    CHECK(offset.below.value() == 0.0);
+    const SidedRates spring = result.sides("peak_torque_nmm", "friction.spring");
+    const SidedRates pivot = result.sides("peak_torque_nmm", "friction.pivot");
+    CHECK_FALSE(spring.below);
+    CHECK(result.of("peak_torque_nmm", "friction.spring") == spring.above.value());
+    CHECK_THAT(offset.above.value(), WithinRel(spring.above.value() + pivot.above.value(), 1e-4));
+}
+
+TEST_CASE("a smooth result has the same derivative to either side", "[gradient][property]") {
+    const Gradient result = gradient(designs::heron());
+    CHECK((result.below == result.derivative).all());
+    CHECK((result.above == result.derivative).all());
+}

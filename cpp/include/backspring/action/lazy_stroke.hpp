@@ -32,6 +32,9 @@ class LazyStroke {
     /// does not [mJ].
     [[nodiscard]] double snap_energy_mj();
 
+    /// Where any number of a turn is largest on the way.
+    [[nodiscard]] Turn peak_of(const TurnValue& value) { return largest(turns_, value); }
+
     /// The turn at any angle.
     [[nodiscard]] Turn at(double blade_angle_deg) const { return turns_.at(blade_angle_deg); }
 

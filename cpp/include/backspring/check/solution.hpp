@@ -97,6 +97,16 @@ class Solution {
 /// The same felt at the nail nick [N]; none without a stroke or a nick.
 [[nodiscard]] std::optional<double> peak_pull_n(Solution& solution);
 
+/// The largest bending stress on one way [MPa]; none where the blade has no such way.
+///
+/// @param way  0 from closed, 1 from half-stop
+[[nodiscard]] std::optional<double> way_peak_stress_mpa(Solution& solution, std::size_t way);
+
+/// The largest torque against opening on one way, friction included [N mm]; none without it.
+///
+/// @param way  0 from closed, 1 from half-stop
+[[nodiscard]] std::optional<double> way_peak_torque_nmm(Solution& solution, std::size_t way);
+
 /// Yield stress over the worst stress of the travel; none for a spring without stress.
 [[nodiscard]] std::optional<Band> yield_margin(Solution& solution);
 

@@ -26,6 +26,7 @@ enum class MarginGroup {
 enum class MarginKind {
     yield,               ///< the outer fibre where it is worst stressed
     set,                 ///< the spring's own lasting bend
+    strain,              ///< how far the steel is stretched for good where it yields most
     hole_edge,           ///< the edge of the middle pin's hole
     kink,                ///< a kink of the belly
     shoulder,            ///< a step of the belly
@@ -63,7 +64,7 @@ struct MarginName {
 };
 
 /// All kinds, in their order.
-extern const std::array<MarginName, 17> kMarginNames;
+extern const std::array<MarginName, 18> kMarginNames;
 
 /// The fixed name of a kind, as "hole-edge".
 [[nodiscard]] std::string_view name_of(MarginKind kind);

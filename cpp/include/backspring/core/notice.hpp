@@ -33,6 +33,8 @@ enum class NoticeCode {
     stop_unknown,
     target_unknown,
     out_of_bounds,
+    kink_not_judged,
+    soft_skin,
     // a fit's plan
     fit_done,
     lowers_open,
@@ -81,7 +83,7 @@ struct NoticeName {
 };
 
 /// All codes with their names, in the order of the codes.
-extern const std::array<NoticeName, 48> kNoticeNames;
+extern const std::array<NoticeName, 50> kNoticeNames;
 
 /// The fixed name of a code, as "not-held-open".
 [[nodiscard]] std::string_view name_of(NoticeCode code);

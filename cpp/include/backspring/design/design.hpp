@@ -17,10 +17,14 @@ namespace backspring {
 
 /// The spring's surface and what of its outline raises the stress locally.
 struct Surface {
-    Finish finish = Finish::ground;           ///< of the outer fibre, for fatigue
+    Finish finish = Finish::ground;                ///< of the outer fibre, for fatigue
+    HoleFinish hole_finish = HoleFinish::drilled;  ///< of the pin holes' walls, for fatigue
     std::optional<double> kink_radius_mm;     ///< root radius of the belly's kinks and steps [mm]
     std::optional<double> curve_radius_mm;    ///< of a hollow belly, before it is loaded [mm]
     SpringSteel steel = SpringSteel::carbon;  ///< which of the spring makers' tables are read
+    double residual_mpa = 0.0;       ///< in the skin of the faces, compression negative [MPa]
+    double hole_residual_mpa = 0.0;  ///< in the skin of the holes' walls [MPa]
+    double soft_skin_mm = 0.0;       ///< depth of a decarburised skin, 0 for none [mm]
 };
 
 /// The pins through spring and liners; a pin is as thick as its hole where nothing else is said.

@@ -40,6 +40,8 @@ struct Influence {
 /// @source unit-load theorem, differentiated
 /// @note  the worst station's own thinning raises the stress at once; it shows in the stations next
 ///        to it, the higher the closer they are
+/// @note  where a peak is a corner of its curve, or two strokes come as high, by differences as
+///        beside other blades, those of steel taken off
 /// @note  readings with the rear pin out do not change: that spring is rigid
 [[nodiscard]] Influence influence(const Design& design,
                                   GrindFace face = GrindFace::back,

@@ -17,7 +17,9 @@ struct FatigueInput {
     double stress_min_mpa = 0.0;              ///< least of the travel [MPa]
     Band tensile_mpa;                         ///< tensile strength [MPa]
     Band yield_mpa;                           ///< 0.2 % proof stress [MPa]
-    Finish finish = Finish::ground;           ///< of the outer fibre
+    Finish finish = Finish::ground;           ///< of the surface there
+    double residual_mpa = 0.0;                ///< in it unloaded, compression negative [MPa]
+    bool soft_skin = false;                   ///< decarburised there
     double width_mm = 0.0;                    ///< of the section [mm]
     double thickness_mm = 0.0;                ///< of the section [mm]
     double notch_factor = 1.0;                ///< on both stresses; 1 where they are local already
@@ -40,16 +42,17 @@ struct TradeMargin {
     Band margin;                ///< fraction x tensile strength over greatest stress
 };
 
-/// Openings until it cracks; none: no limit is found.
+/// Openings until it cracks; infinite where no limit is found.
 struct LifeBand {
-    std::optional<double> value;  ///< typical spring
-    std::optional<double> low;    ///< everything at its worst at once
-    std::optional<double> high;   ///< everything at its best at once
+    double value = 0.0;    ///< what the wanted part of all springs outlasts
+    double low = 0.0;      ///< by the most cautious criterion, bands at their unkind ends
+    double high = 0.0;     ///< by the least cautious one, bands at their kind ends
+    double typical = 0.0;  ///< what half of all springs outlast
 };
 
 /// Fatigue at one place of the spring.
 struct Fatigue {
-    StressCycle cycle;                   ///< notch factor included
+    StressCycle cycle;                   ///< of the load, notch factor included
     EnduranceFactors factors;            ///< on the endurance limit
     double endurance_mpa = 0.0;          ///< limit of the part at the wanted reliability [MPa]
     double strength_mpa = 0.0;           ///< reversed stress borne for the wanted cycles [MPa]
@@ -66,16 +69,21 @@ struct Fatigue {
 /// Opening and closing pass each crest once, so one opening is two cycles for each stroke, each
 /// counted from the lowest stress of the travel to the highest: cautious where one crest is lower.
 ///
-/// Margins hold for the wanted reliability, with the design endurance limit; their bands reach over
-/// the bands of tensile and yield stress and of the strength at 10^3 cycles. The life's value is
-/// the typical spring: mean endurance limit, smax sa criterion. Its low and high are the shortest
-/// and longest that Goodman, Gerber, SWT and Walker give with the endurance limit one standard
-/// deviation down or up and the other bands at their ends, all at once: an envelope, not odds.
+/// Margins and life are read from one line of strength against cycles, that of the wanted
+/// reliability with the design endurance limit: by every criterion the margin is 1 where the life
+/// is the openings wanted. Values are by smax sa. The ends of a margin's band, and of the life's,
+/// are reached with the bands of tensile and yield stress and of the strength at 10^3 cycles at
+/// their ends; the life's are the shortest and longest of Goodman, Gerber, SWT and Walker, an
+/// envelope and not odds. The typical life leaves the reliability factor out.
+///
+/// A residual stress adds to the mean of the cycle. A soft skin leaves kSoftSkinShare of the
+/// endurance limit, or what the finish leaves where that is less.
 ///
 /// @throws InvalidInput  with every broken rule
 /// @throws OutOfRange    a temperature or reliability without data
-/// @source shigley-9, dowling-2009
+/// @source shigley-9, dowling-2009; mattson-roberts, soft-skin-study
 /// @note   in air, without rust: pits and sweat leave no endurance limit
+/// @note   past 10^6 cycles the line is level, so a life is at most that many or without limit
 [[nodiscard]] Fatigue fatigue(const FatigueInput& input);
 
 }  // namespace backspring

@@ -37,6 +37,9 @@ enum class Criterion {
     walker,    ///< the same with an exponent of the steel's own
 };
 
+/// Whether a criterion is a finding about life; the ellipse is a design line to the yield stress.
+[[nodiscard]] bool tells_life(Criterion criterion);
+
 /// Walker's exponent for steels, g = 0.8818 - 0.000200 Sut.
 ///
 /// @param tensile_mpa  [MPa], to 3000
@@ -45,14 +48,22 @@ enum class Criterion {
 
 /// How many times the whole cycle can grow before a criterion is met.
 ///
-/// A compressive mean is taken as none: no help is counted on.
+/// A compressive mean is taken as none: no help is counted on. A residual stress adds to the mean
+/// and does not grow with the load.
 ///
+/// @param residual_mpa  in the steel before it is loaded, compression negative [MPa]
 /// @returns  nothing where no fatigue is foreseen: no amplitude and no mean, or never in tension
-/// @source shigley-9, dowling-2009
+/// @source shigley-9, dowling-2009; mattson-roberts for the residual stress
 /// @note   none of these looks at yielding: see first_yield_factor
 [[nodiscard]] std::optional<double> safety_factor(Criterion criterion,
                                                   const StressCycle& cycle,
-                                                  const FatigueStrength& strength);
+                                                  const FatigueStrength& strength,
+                                                  double residual_mpa = 0.0);
+
+/// A cycle with a residual stress in its mean.
+[[nodiscard]] constexpr StressCycle with_residual(const StressCycle& cycle, double residual_mpa) {
+    return {cycle.amplitude_mpa, cycle.mean_mpa + residual_mpa};
+}
 
 /// Amplitude that does as much harm without mean stress.
 ///

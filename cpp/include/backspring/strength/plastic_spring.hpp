@@ -33,6 +33,7 @@ struct PlasticZone {
     double deepest_mm = 0.0;       ///< station where it is deepest [mm]
     double depth_mm = 0.0;         ///< there, from the outer fibre [mm]
     std::optional<double> strain;  ///< there, in the outer fibre; none where it kinks as a hinge
+    double turn_rad = 0.0;         ///< lasting turn within half a thickness of there [rad]
     double residual_surface_mpa =
         0.0;  ///< there, once unloaded; below 0: against the loading [MPa]
 };
@@ -97,6 +98,7 @@ class PlasticSpring {
     [[nodiscard]] double force_n(const Hold& hold, const Load& other) const;
     [[nodiscard]] std::span<const Node> watched() const;
     [[nodiscard]] PlasticZone zone(std::size_t first, std::size_t last) const;
+    [[nodiscard]] double turn_rad(double about_mm, std::size_t first, std::size_t last) const;
 
     Flexibility flexibility_;
     Elastic elastic_;
