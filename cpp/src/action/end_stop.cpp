@@ -47,19 +47,6 @@ double find_near(FunctionRef f, double first, double second) {
     return x1;
 }
 
-/// At an angle, the stop taking all that the contact turns the blade on with.
-Contact balanced(const Joint& joint, double blade_angle_deg) {
-    const Contact plain = contact_on_stop(joint, blade_angle_deg, 0.0);
-    if (plain.count == 0 || plain.torque_nmm >= 0.0) return plain;
-    const double lever = stop_lever_mm(joint, blade_angle_deg);
-    const auto left = [&](double force) {
-        return contact_on_stop(joint, blade_angle_deg, force).torque_nmm + force * lever;
-    };
-    const double about = -plain.torque_nmm / lever;
-    const double force = find_near(left, about, about - left(about) / lever);
-    return contact_on_stop(joint, blade_angle_deg, force);
-}
-
 }  // namespace
 
 Compliance detail::Pushed::at(double x_mm) const {
@@ -165,15 +152,27 @@ double stop_slope(const Joint& joint, const Contact& contact, double x_mm) {
     return Pushed{joint.flexibility, *joint.stop, contact.stop.force_n}.at(x_mm).rad_per_n;
 }
 
+Contact leaning_at(const Joint& joint, double blade_angle_deg) {
+    const Contact plain = contact_on_stop(joint, blade_angle_deg, 0.0);
+    if (plain.count == 0 || plain.torque_nmm >= 0.0) return plain;
+    const double lever = stop_lever_mm(joint, blade_angle_deg);
+    const auto left = [&](double force) {
+        return contact_on_stop(joint, blade_angle_deg, force).torque_nmm + force * lever;
+    };
+    const double about = -plain.torque_nmm / lever;
+    const double force = find_near(left, about, about - left(about) / lever);
+    return contact_on_stop(joint, blade_angle_deg, force);
+}
+
 Contact open_on_stop(const Joint& joint) {
     if (!joint.stop) return contact_at(joint, joint.open_deg);
-    if (!joint.stop->face_mm) return balanced(joint, joint.open_deg);
+    if (!joint.stop->face_mm) return leaning_at(joint, joint.open_deg);
     const auto left = [&](double angle) {
-        return stop_overlap_mm(joint, angle) - end_gives_way_mm(joint, balanced(joint, angle));
+        return stop_overlap_mm(joint, angle) - end_gives_way_mm(joint, leaning_at(joint, angle));
     };
     const double first = left(joint.open_deg);
     const double about = joint.open_deg - degrees(first / stop_lever_mm(joint, joint.open_deg));
-    return balanced(joint, find_near(left, joint.open_deg, about));
+    return leaning_at(joint, find_near(left, joint.open_deg, about));
 }
 
 double unloaded_open_deg(const Spring& spring, const Joint& unloaded, const Stop& stop) {

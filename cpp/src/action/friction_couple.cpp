@@ -6,6 +6,9 @@
 namespace backspring {
 namespace {
 
+// The couple is a percent of the bending: a coarse lever does.
+constexpr int kPieces = 8;
+
 /// Drag of a unit force at each place, and how friction's share of it goes with a force there.
 struct Drags {
     std::array<AxialPush, 2> pushes;
@@ -38,7 +41,7 @@ Drags make_drags(const Spring& spring,
             return face(at) - touch.slope * (at - x) - face(x) - above_pad_mm(spring, joint.pad, x);
         };
         drags.pushes[static_cast<std::size_t>(i)] =
-            make_axial_push(spring, joint.flexibility, at, lever);
+            make_axial_push(spring, joint.flexibility, at, lever, kPieces);
     }
     return drags;
 }
@@ -103,10 +106,12 @@ FrictionCouple friction_couple(const Spring& spring,
                                const Contact& contact,
                                const Friction& friction) {
     if (contact.count == 0 || friction.spring == 0.0) return {};
+    Drags drags = make_drags(spring, joint, contact, friction, true);
+    const double plain = friction_torque_nmm(contact, friction, joint.pivot_mm);
     const auto added = [&](bool opening) {
-        const Contact sliding = sliding_contact(spring, joint, contact, friction, opening);
-        const double more = friction_torque_nmm(sliding, friction, joint.pivot_mm) -
-                            friction_torque_nmm(contact, friction, joint.pivot_mm);
+        drags.share = opening ? friction.spring : -friction.spring;
+        const Contact sliding = dragged(joint, contact, drags);
+        const double more = friction_torque_nmm(sliding, friction, joint.pivot_mm) - plain;
         return sliding.torque_nmm - contact.torque_nmm + (opening ? more : -more);
     };
     return {.opening_nmm = added(true), .closing_nmm = added(false)};

@@ -19,12 +19,9 @@ double all_open_mm(const Joint& joint) {
 
 }  // namespace
 
-double open_datum_mm(const Joint& joint, const Contact& open) {
-    return joint.alone() ? deflection_mm(joint, open, joint.dial_mm) : all_open_mm(joint);
-}
-
 Readings readings(const Joint& joint, const Rests& rests) {
-    const double open = open_datum_mm(joint, rests.open);
+    const double open =
+        joint.alone() ? deflection_mm(joint, rests.open, joint.dial_mm) : all_open_mm(joint);
     const auto relative = [&](const std::optional<Contact>& rest) -> std::optional<double> {
         if (!rest) return std::nullopt;
         return deflection_mm(joint, *rest, joint.dial_mm) - open;

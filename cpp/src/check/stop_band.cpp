@@ -5,6 +5,7 @@
 
 #include "backspring/action/end_stop.hpp"
 #include "backspring/check/feel.hpp"
+#include "backspring/core/angle.hpp"
 
 namespace backspring {
 namespace {
@@ -12,13 +13,11 @@ namespace {
 // A stop whose friction all but holds the blade by itself has no lever to speak of.
 constexpr double kLeastLever = 0.25;
 
+/// Of an unknown place the two ends: what is between lies between.
 std::vector<Stop> ways_to_bear(const Stop& stated) {
     if (stated.place != StopPlace::unstated) return {stated};
-    std::vector<Stop> ways;
-    for (const StopPlace place : {StopPlace::back, StopPlace::middle, StopPlace::belly}) {
-        ways.push_back({.place = place, .face_mm = stated.face_mm});
-    }
-    return ways;
+    return {{.place = StopPlace::back, .face_mm = stated.face_mm},
+            {.place = StopPlace::belly, .face_mm = stated.face_mm}};
 }
 
 void widen(std::optional<Ends>& ends, double value) {
@@ -29,40 +28,50 @@ void widen(std::optional<Ends>& ends, double value) {
 
 /// All that is asked of one way to bear after another.
 struct Found {
-    std::optional<Ends> stop_n, force_n, angle_deg, reading_mm;
+    double level_mm;  ///< of the dial as the design states it
+    std::optional<Ends> stop_n{}, force_n{}, angle_deg{}, reading_mm{};
 
-    void add(const Joint& joint, double datum_mm) {
-        const Contact open = open_on_stop(joint);
+    void add(const Joint& joint, const Contact& open) {
         widen(stop_n, open.stop.force_n);
         widen(force_n, open.force_n);
         widen(angle_deg, open.blade_angle_deg);
-        widen(reading_mm, datum_mm - open_datum_mm(joint, open));
+        widen(reading_mm, level_mm - deflection_mm(joint, open, joint.dial_mm));
     }
 };
+
+/// As the blade stands at 180 deg, and as it leans on a face where the end was fitted: a turn so
+/// small that the first step to it does.
+void add_both(Found& found, Joint& joint, double fitted_mm) {
+    const Contact straight = leaning_at(joint, joint.open_deg);
+    found.add(joint, straight);
+    joint.stop->face_mm = fitted_mm;
+    const double left = stop_overlap_mm(joint, joint.open_deg) - end_gives_way_mm(joint, straight);
+    const double turn = degrees(left / stop_lever_mm(joint, joint.open_deg));
+    found.add(joint, leaning_at(joint, joint.open_deg - turn));
+    joint.stop->face_mm.reset();
+}
 
 }  // namespace
 
 std::optional<StopBand> stop_band(Solution& solution) {
-    const Rests& rests = solution.rests();
-    if (rests.open.count == 0 || rests.open.torque_nmm >= 0.0) return std::nullopt;
+    const Contact& open = solution.rests().open;
+    if (open.count == 0 || open.torque_nmm >= 0.0) return std::nullopt;
     const Design& design = solution.design();
     const Stop& stated = design.own().fit.stop;
-    const Friction& rubbing = design.friction;
-    const double friction = rubbing.spring > 0.0 ? rubbing.spring : kUsualFriction;
-    const double fitted = design.own().pad.end_mm - design.own().tang.pivot_mm;
-    const double datum = open_datum_mm(solution.joint(), rests.open);
-    std::vector<std::optional<double>> faces{stated.face_mm};
-    if (!stated.face_mm) faces.emplace_back(fitted);
-    Found found;
+    const double rubs = design.friction.spring;
+    const double friction = rubs > 0.0 ? rubs : kUsualFriction;
     Joint joint = solution.joint();
+    Found found{.level_mm = deflection_mm(joint, open, joint.dial_mm)};
     for (const Stop& way : ways_to_bear(stated)) {
         joint.stop = make_end_stop(design.spring, joint, way);
-        for (const double drag : {-friction, 0.0, friction}) {
+        for (const double drag : {-friction, friction}) {
             joint.stop->friction = drag;
-            for (const auto& face : faces) {
-                joint.stop->face_mm = face;
-                const double lever = stop_lever_mm(joint, joint.open_deg);
-                if (lever > kLeastLever * joint.stop->height_mm) found.add(joint, datum);
+            const double lever = stop_lever_mm(joint, joint.open_deg);
+            if (lever < kLeastLever * joint.stop->height_mm) continue;
+            if (stated.face_mm) {
+                found.add(joint, open_on_stop(joint));
+            } else {
+                add_both(found, joint, joint.pad.end_mm - joint.pivot_mm);
             }
         }
     }

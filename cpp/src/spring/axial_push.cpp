@@ -6,21 +6,18 @@
 namespace backspring {
 namespace {
 
-// Pieces no longer than this share of the overhang: the lever's curve is then straight in them.
-constexpr double kLongestPiece = 1.0 / 32.0;
-
 BendingIntegrals operator-(const BendingIntegrals& a, const BendingIntegrals& b) {
     return {a.a0 - b.a0, a.a1 - b.a1, a.a2 - b.a2, a.shear - b.shear};
 }
 
 /// Where pieces begin and, last, where the force acts.
-std::vector<double> cuts(const Flexibility& flexibility, double at_mm) {
+std::vector<double> cuts(const Flexibility& flexibility, double at_mm, int pieces) {
     std::vector<double> stations;
     for (const Stretch& stretch : flexibility.stretches) {
         const double end = std::min(stretch.end_mm, at_mm);
         if (!(end > stretch.start_mm)) continue;
         const double length = end - stretch.start_mm;
-        const int count = static_cast<int>(std::ceil(length / (kLongestPiece * at_mm)));
+        const int count = static_cast<int>(std::ceil(length * pieces / at_mm));
         for (int i = 0; i < count; ++i) stations.push_back(stretch.start_mm + length * i / count);
     }
     stations.push_back(at_mm);
@@ -65,10 +62,11 @@ double AxialPush::lever_mm(double x_mm) const {
 AxialPush make_axial_push(const Spring& spring,
                           const Flexibility& flexibility,
                           double at_mm,
-                          FunctionRef lever_mm) {
+                          FunctionRef lever_mm,
+                          int pieces) {
     AxialPush push;
     push.at_mm = at_mm;
-    const std::vector<double> stations = cuts(flexibility, at_mm);
+    const std::vector<double> stations = cuts(flexibility, at_mm, pieces);
     const double per_shear =
         kShearFactor * shear_modulus_mpa(spring.elastic) / spring.elastic.youngs_modulus_mpa;
     BendingIntegrals upto;

@@ -42,6 +42,9 @@ namespace backspring {
 /// Slope that the stop's force gives the spring's face at a station.
 [[nodiscard]] double stop_slope(const Joint& joint, const Contact& contact, double x_mm);
 
+/// The joint at an angle, the stop taking all that the contact turns the blade on with.
+[[nodiscard]] Contact leaning_at(const Joint& joint, double blade_angle_deg);
+
 /// The open blade at rest against its stop: R = -T/y_s, so that nothing turns it.
 ///
 /// With a stop's face the blade stands where that meets the end, or else at 180 deg. A spring that

@@ -13,11 +13,6 @@ struct Readings {
     double open_mm = 0.0;  ///< nothing but where another blade on the spring is not open [mm]
 };
 
-/// Where the dial stands with every blade open: the zero of all readings [mm].
-///
-/// @param open  this blade open
-[[nodiscard]] double open_datum_mm(const Joint& joint, const Contact& open);
-
 /// Readings at the dial's station from the positions of one joint; its zero is where the dial
 /// stands with every blade open.
 ///

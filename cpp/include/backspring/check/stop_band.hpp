@@ -15,10 +15,10 @@ struct Ends {
 /// What is not known of the stop that the open blade leans on, and what that makes of the readings,
 /// whose zero is the open blade.
 ///
-/// Where the design does not say where it bears: at back, middle or belly. Friction there is that
+/// Where the design does not say where it bears: from back to belly. Friction there is that
 /// of the tang on the spring, either way. Where the stop's face is not given the blade stands at
 /// 180 deg, or the face lies where the end met it with the rear pin out, and the blade turns a
-/// little as the end leans.
+/// little as the end leans. Other blades on the spring stand as they do.
 struct StopBand {
     StopPlace place = StopPlace::unstated;  ///< as the design states it
     bool face_stated = false;               ///< whether the stop's face is given

@@ -36,6 +36,7 @@ struct AxialPush {
 /// a straight line to the rear pin.
 ///
 /// @param at_mm      where it acts [mm], > 0
+/// @param pieces     at least so many, and one at every change of the section
 /// @param lever_mm   height of the force above the mid-line at a station, at a step the one ahead
 /// @source unit-load theorem
 /// @note   where both pins' holes take the force, the rear one its share, little changes: the
@@ -43,7 +44,8 @@ struct AxialPush {
 [[nodiscard]] AxialPush make_axial_push(const Spring& spring,
                                         const Flexibility& flexibility,
                                         double at_mm,
-                                        FunctionRef lever_mm);
+                                        FunctionRef lever_mm,
+                                        int pieces = 32);
 
 /// Outward deflection and slope at a station for a unit of the push.
 [[nodiscard]] Compliance push_compliance(const Flexibility& flexibility,
