@@ -30,13 +30,20 @@ const OfStrokes* of_strokes(const std::string& column) {
     return found == std::end(kOfStrokes) ? nullptr : found;
 }
 
-/// How far all tolerances together can carry a result, by its slopes.
-double reach(const StrokeSpread& stroke, const std::vector<Spread>& spreads) {
-    double sum = 0.0;
+/// How the gap between two strokes spreads: what moves both alike does not close it.
+struct Gap {
+    double reach = 0.0;  ///< with all tolerances at their ends
+    double sd = 0.0;
+};
+
+Gap gap_between(const StrokeSpread& a, const StrokeSpread& b, const std::vector<Spread>& spreads) {
+    Gap gap;
     for (std::size_t k = 0; k < spreads.size(); ++k) {
-        sum += std::abs(stroke.slopes[k]) * farthest(spreads[k]);
+        const double slope = a.slopes[k] - b.slopes[k];
+        gap.reach += std::abs(slope) * farthest(spreads[k]);
+        gap.sd = std::hypot(gap.sd, slope * standard_deviation(spreads[k]));
     }
-    return sum;
+    return gap;
 }
 
 bool is_whole(const StrokeSpread& stroke) {
@@ -66,11 +73,14 @@ LocalSpread detail::put_together(const StrokeSpread& whole,
         return worse * a.nominal > worse * b.nominal;
     });
     const double apart = worse * (strokes[0].nominal - strokes[1].nominal);
-    if (apart > reach(strokes[0], spreads) + reach(strokes[1], spreads)) return local;
+    const Gap gap = gap_between(strokes[0], strokes[1], spreads);
+    if (apart > gap.reach) return local;
     local.slopes = strokes[0].slopes;
-    const double first = strokes[0].root_sum_square_sd, second = strokes[1].root_sum_square_sd;
-    local.root_sum_square_sd =
-        apart <= kFarSigmas * (first + second) ? std::max(first, second) : first;
+    local.root_sum_square_sd = strokes[0].root_sum_square_sd;
+    if (apart <= kFarSigmas * gap.sd) {
+        local.root_sum_square_sd =
+            std::max(local.root_sum_square_sd, strokes[1].root_sum_square_sd);
+    }
     local.strokes = std::move(strokes);
     return local;
 }

@@ -9,7 +9,7 @@ namespace backspring::detail {
 
 /// A result from what it is about the design and what its strokes are.
 ///
-/// Strokes compete where the worst case of the lesser reaches past the best of the greater one.
+/// Strokes compete where tolerances can close the gap between them.
 [[nodiscard]] LocalSpread put_together(const StrokeSpread& whole,
                                        std::vector<StrokeSpread> strokes,
                                        const std::vector<Spread>& spreads);

@@ -175,9 +175,11 @@ def _root_sum_square(
     """Work one result out; where strokes compete, the larger that can take the other's place."""
     if not local.strokes:
         return together.root_sum_square(spreads, local.slopes)
-    first, second = (together.root_sum_square(spreads, each.slopes) for each in local.strokes)
-    apart = abs(local.strokes[0].nominal - local.strokes[1].nominal)
-    return max(first, second) if apart <= _FAR_SIGMAS * (first + second) else first
+    first, second = local.strokes
+    gap = [a - b for a, b in zip(first.slopes, second.slopes, strict=True)]
+    sds = [together.root_sum_square(spreads, each.slopes) for each in local.strokes]
+    apart = abs(first.nominal - second.nominal)
+    return max(sds) if apart <= _FAR_SIGMAS * together.root_sum_square(spreads, gap) else sds[0]
 
 
 def _head(rows: ManyChecks, count: int) -> ManyChecks:

@@ -34,8 +34,8 @@ struct LocalSpread {
 /// Peak pull, torque, stress and yield margin are those of the worse stroke. Where tolerances can
 /// make the other the worse one, each stroke has slopes of its own: the worst cases are the
 /// farthest of those that the slopes of either, and of both in equal parts, lead to; the
-/// root-sum-square is the larger one where three standard deviations of both bridge the gap, and
-/// the slopes are those of the stroke that counts in the design as it is.
+/// root-sum-square is the larger one where three standard deviations of the gap between them close
+/// it, and the slopes are those of the stroke that counts in the design as it is.
 ///
 /// @param columns  results, see batch_columns()
 /// @returns        as asked for; NaN where the design has no such result
