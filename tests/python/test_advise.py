@@ -168,3 +168,13 @@ def test_a_temper_is_changed_in_whole_steps() -> None:
 
 def test_it_pickles(of_wren: bs.Advised) -> None:
     assert pickle.loads(pickle.dumps(of_wren)).to_dict() == of_wren.to_dict()
+
+
+def test_a_width_by_station_keeps_its_shape() -> None:
+    rows = [[-27, 2.4], [10, 2.4], [31, 2.0]]
+    design = drawn("wren", pull=[13, 20]).replace(**{"spring.width": rows})
+    advised = bs.advise(design)
+    wider = next(way for way in advised.advice if [*way.changes] == ["spring.width"])
+    assert "width everywhere" in advised.report() and wider.moved[0].to > 0.0
+    assert bs.check(design.replace(**wider.changes)).status == "pass"
+    assert not {"tang.pivot", "spring.rear_pin"} & {each.key for each in advised.limits}

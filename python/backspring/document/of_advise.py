@@ -49,6 +49,7 @@ ADVISE = [
         exclusive=list_of(table(targets=list_of(TEXT), best=by_name({"type": ["number", "null"]}))),
         limits=list_of(_LIMIT),
         faces=list_of(TEXT),
+        complete=TRUTH,
         left_out={"knife": KNIFE, "blades": by_name(table(knife=KNIFE))},
     )
 ]

@@ -18,7 +18,7 @@ from backspring.question.advise_price import figures_of, short_of
 from backspring.question.advise_result import Advice, Advised, Exclusive, Limit, Moved
 from backspring.question.advise_search import Search
 from backspring.question.advise_steps import Change
-from backspring.question.advise_trials import Trial, Trials, check_all
+from backspring.question.advise_trials import Checks, Trial, Trials
 from backspring.question.check import BladesCheck, Check, check
 from backspring.unit_table import KINDS, Kind, System
 
@@ -61,17 +61,21 @@ class _Advising:
     ) -> None:
         self._design, self._drawn, self._draft = design, drawn, draft
         self._changes, self._units = changes, units
-        self._faces = Faces(draft, design.blades, units, check_all)
+        self._checks = Checks()
+        self._faces = Faces(draft, design.blades, units, self._checks)
 
     def advised(self) -> Advised:
         advice: list[Advice] = []
         nearest: Advice | None = None
         exclusive: tuple[Exclusive, ...] = ()
         if self._drawn.status == "fail":
-            self._search = Search(Trials(self._draft, self._changes, self._faces))
+            self._search = Search(Trials(self._draft, self._changes, self._faces, self._checks))
             advice = [*self._advice()]
             if not advice:
                 nearest, exclusive = self._nearest(), tuple(self._exclusive())
+            if self._checks.spent:
+                # Not all was tried: what was not met may well be.
+                exclusive = ()
         return Advised(
             original=self._design,
             units=self._units,
@@ -83,6 +87,7 @@ class _Advising:
             limits=tuple(self._limit(each) for each in self._changes),
             faces=self._faces.keys,
             works=_is_possible(self._drawn),
+            complete=not self._checks.spent,
         )
 
     def _advice(self) -> Iterator[Advice]:
@@ -154,6 +159,8 @@ class _Advising:
     def _exclusive(self) -> Iterator[Exclusive]:
         """Go through sets of targets, small ones first, for those that nothing meets together."""
         names, found = self._search.trials.names, list[tuple[int, ...]]()
+        if not self._search.trials.drawn.works:
+            return
         for count in range(1, len(names) + 1):
             for some in itertools.combinations(range(len(names)), count):
                 if any({*each} <= {*some} for each in found) or self._can_meet(some):
@@ -166,10 +173,17 @@ class _Advising:
         tried = self._search.trials.all()
         if any(all(trial.met[each] for each in some) for trial in tried):
             return True
-        places = self._search.felt
-        singles = ([place] for place in places)
-        pairs = itertools.combinations(places, 2)
-        return any(self._search.solve(each, some) for each in itertools.chain(singles, pairs))
+        ways = [*itertools.combinations(self._search.felt, 2)]
+        if not self._search.trials.of_one:
+            # Several blades take their time: those that came nearest are looked at again.
+            ways = sorted(ways, key=lambda pair: -self._nearness(pair, some))[:_AGAIN]
+        return any(self._search.solve(each, some) for each in ways)
+
+    def _nearness(self, pair: tuple[int, ...], some: tuple[int, ...]) -> float:
+        """Room that the best trial of a pair has left at some targets."""
+        tried = self._search.trials.all()
+        of_pair = [each for each in tried if {place for place, _ in each.moves} == {*pair}]
+        return max((float(each.room[[*some]].min()) for each in of_pair), default=-np.inf)
 
     def _best(self, target: int, some: tuple[int, ...]) -> float | None:
         others = [each for each in some if each != target]

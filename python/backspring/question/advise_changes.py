@@ -41,8 +41,8 @@ def changes_of(
     """Every change that a design's own data allow.
 
     Of several blades: thickness everywhere, width and steel of their spring, preload and corner
-    radius of each, or of the one named by `only`. A blade alone also has its spring's length, its
-    taper and its pad.
+    radius of each, or of the one named by `only`. A blade alone also has its taper and its pad and,
+    where the spring is straight and of one width, its length.
     """
     steps = _STEPS[system]
     found = [*_of_spring(draft, steps)]
@@ -65,7 +65,27 @@ def _of_spring(draft: Draft, steps: Steps) -> Iterator[Change]:
         lambda held, more: {"spring.thickness": offset_profile(held, more)},
         sides=LESS_MORE,
     )
-    yield _scaled(draft, steps, "width", "width", "spring.width")
+    if isinstance(draft.value("spring.width"), list):
+        yield _width_everywhere(draft, steps)
+    else:
+        yield _scaled(draft, steps, "width", "width", "spring.width")
+
+
+def _width_everywhere(draft: Draft, steps: Steps) -> Change:
+    """Change a width that is stated by station by as much everywhere."""
+    rows = draft.value("spring.width")
+    least, most = _SHARES["width"]
+    narrow = min(wide for _, wide in rows)
+    low = max(least * narrow, _LEAST_MM["width"]) - narrow
+    return numbered(
+        "spring.width",
+        "width everywhere",
+        0.0,
+        (min(0.0, low), (most - 1.0) * narrow),
+        steps.fine,
+        lambda _, more: {"spring.width": [[x, wide + more] for x, wide in rows]},
+        sides=LESS_MORE,
+    )
 
 
 def _thickness_room(draft: Draft) -> tuple[float, float]:
@@ -113,7 +133,6 @@ def _scaled(draft: Draft, steps: Steps, kind: str, name: str, key: str) -> Chang
 
 
 def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
-    pivot = draft.value("tang.pivot")
     yield numbered(
         "taper",
         "thickness at the end ahead",
@@ -123,6 +142,14 @@ def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
         lambda held, more: {"spring.thickness": tapered_profile(held, more, steps.fine)},
         sides=LESS_MORE,
     )
+    yield from _pad_changes(draft, steps)
+    if draft.value("spring.mid_line") is None and not isinstance(draft.value("spring.width"), list):
+        yield from _of_length(draft, steps)
+
+
+def _of_length(draft: Draft, steps: Steps) -> Iterator[Change]:
+    """Where the pins stand; a curved spring, or a width by station, is not stretched."""
+    pivot = draft.value("tang.pivot")
     yield numbered(
         "tang.pivot",
         "pivot",
@@ -144,7 +171,6 @@ def _of_one_blade(draft: Draft, steps: Steps) -> Iterator[Change]:
                 "spring.thickness": rear_profile(held, value / rear, steps.fine),
             },
         )
-    yield from _pad_changes(draft, steps)
 
 
 def _pad_changes(draft: Draft, steps: Steps) -> Iterator[Change]:

@@ -21,7 +21,7 @@ STEPS_MM: dict[System, float] = {"mm": 0.002, "in": 0.1 * THOU_MM}
 MOST_MM = 0.5
 _PROBES_MM = (0.02, 0.3)
 _FELT = 0.1
-_ROUNDS = 5
+_ROUNDS = 4
 # A kick ground to nothing is none: this much is left of it.
 _LEAST_STEPS = 10
 _READ = ("open", "half_stop", "closed")
@@ -94,11 +94,14 @@ class Faces:
         if self._start is not None:
             heights = np.array([self._start.value(key) for key in self.keys])
             trial = self._at(draft, heights)
-        checks = self._check(trial.core())
+        checks, last = self._check(trial.core()), np.inf
         for _ in range(_ROUNDS):
             readings = _readings(checks)
-            if readings is None or np.abs(readings).max() <= self._most_mm:
+            off = np.inf if readings is None else float(np.abs(readings).max())
+            # What does not come nearer fast will not come home.
+            if readings is None or off <= self._most_mm or off > 0.5 * last:
                 break
+            last = off
             heights = self._rounded(heights - self._depths @ readings)
             trial = self._at(draft, heights)
             checks = self._check(trial.core())

@@ -115,6 +115,7 @@ class Advised(Reported):
     None where the design meets its targets. Where none is found, `nearest` comes nearest and
     `exclusive` says which targets stand against each other. `limits` are the changes that were
     tried, `faces` the keys of faces that are ground to suit, `units` those that values are set in.
+    `complete` is False where the search of several blades was broken off for its time.
     """
 
     _report_by = "advise:advise_report"
@@ -129,6 +130,7 @@ class Advised(Reported):
     limits: tuple[Limit, ...]
     faces: tuple[str, ...]
     works: bool
+    complete: bool = True
 
     @property
     def status(self) -> Literal["pass", "fail"]:
@@ -152,4 +154,5 @@ class Advised(Reported):
             "exclusive": [asdict(each) for each in self.exclusive],
             "limits": [each.to_dict(self.units) for each in self.limits],
             "faces": list(self.faces),
+            "complete": self.complete,
         }

@@ -20,9 +20,9 @@ Grid = npt.NDArray[np.float64]
 # Where along the way to its limit a change is tried first; several blades take their time.
 _NODES = (0.1, 0.35, 0.65, 1.0)
 _NODES_OF_SEVERAL = (0.3, 1.0)
-_ROUNDS = 8
+_ROUNDS, _ROUNDS_OF_SEVERAL = 8, 4
 # Beyond hope: what is wanted is missed by this share wherever the curves are followed.
-_HOPELESS = -0.4
+_HOPELESS, _HOPELESS_OF_SEVERAL = -0.4, -0.2
 _MISSES = 3
 _GUARD = 1e-3
 _FELT = 3e-3
@@ -49,7 +49,9 @@ class Search:
         """
         plane = _Plane(self, places, np.isin(np.arange(self.followed.size), wanted))
         misses = 0
-        for _ in range(_ROUNDS):
+        for _ in range(_ROUNDS if self.trials.of_one else _ROUNDS_OF_SEVERAL):
+            if self.trials.checks.spent:
+                return None
             picked = plane.pick()
             if picked is None or (misses := misses + (not picked.hopeful)) > _MISSES:
                 return None
@@ -62,7 +64,7 @@ class Search:
         """Look among the finer values about a trial for one that changes less."""
         plane.narrow(trial)
         for _ in range(_MISSES):
-            picked = plane.pick()
+            picked = None if self.trials.checks.spent else plane.pick()
             if picked is None or not picked.hopeful or picked.size >= self.size(trial):
                 break
             found = plane.tried(picked)
@@ -200,7 +202,8 @@ class _Plane:
         good = room >= _GUARD
         best = np.where(good, -size, -np.inf) if good.any() else room
         where = np.unravel_index(int(np.argmax(best)), best.shape)
-        if room[where] < _HOPELESS:
+        of_one = self._search.trials.of_one
+        if room[where] < (_HOPELESS if of_one else _HOPELESS_OF_SEVERAL):
             return None
         values = [float(each[i]) for each, i in zip(self._values, where, strict=True)]
         moves = tuple(zip(self._places, values, strict=True))

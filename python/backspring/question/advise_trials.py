@@ -17,6 +17,8 @@ from backspring.question.advise_steps import Change
 
 # Peaks are refined: they come out alike, and each answer is checked once more at one degree.
 _STEP_OF_SEVERAL_DEG = 3.0
+# Each takes up to a tenth of a second: what is found until then is told.
+MOST_CHECKS_OF_SEVERAL = 300
 Moves = tuple[tuple[int, float], ...]
 Column = npt.NDArray[np.float64]
 
@@ -54,12 +56,12 @@ class Trial:
 class Trials:
     """Tries changes of one design, each once."""
 
-    def __init__(self, draft: Draft, changes: list[Change], faces: Faces) -> None:
-        self.draft, self.changes, self.faces = draft, changes, faces
+    def __init__(self, draft: Draft, changes: list[Change], faces: Faces, checks: Checks) -> None:
+        self.draft, self.changes, self.faces, self.checks = draft, changes, faces, checks
         self._known: dict[Moves, Trial] = {}
         core = draft.core()
         self.of_one = len(core.blades) == 1
-        drawn = judged(check_all(core))
+        drawn = judged(checks(core))
         self.names = tuple(each.name for each in drawn)
         self.low = _limits(drawn, "low")
         self.high = _limits(drawn, "high")
@@ -105,11 +107,20 @@ class Trials:
         return Trial(moves, {}, empty, empty)
 
 
-def check_all(core: _core.Design) -> list[_core.Check]:
-    """Check every blade, several on a coarser grid. Raises InvalidInput for broken rules."""
-    if len(core.blades) == 1:
-        return [_core.check(core)]
-    return _core.check_blades(core, _STEP_OF_SEVERAL_DEG)
+class Checks:
+    """Checks every blade of a design, several on a coarser grid, and counts how often it did."""
+
+    def __init__(self) -> None:
+        self._count = 0
+        self.spent = False
+
+    def __call__(self, core: _core.Design) -> list[_core.Check]:
+        """Check; raises InvalidInput for broken rules."""
+        if len(core.blades) == 1:
+            return [_core.check(core)]
+        self._count += 1
+        self.spent = self._count >= MOST_CHECKS_OF_SEVERAL
+        return _core.check_blades(core, _STEP_OF_SEVERAL_DEG)
 
 
 def judged(checks: list[_core.Check]) -> list[_core.TargetResult]:

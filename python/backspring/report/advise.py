@@ -30,6 +30,7 @@ _RANKED = (
     "A change counts as its share of the way to its limit below, two as the root",
     "of the sum of their squares.",
 )
+_STOPPED = "Several blades take their time: ask about one with --blade for more."
 _FITTED = "Faces that are ground to suit count for nothing: every knife is fitted."
 
 
@@ -69,6 +70,8 @@ def _blocks(advised: Advised, units: System, everything: bool) -> Iterator[Block
         yield from _ways(advised, units, everything)
     else:
         yield from _none(advised, units)
+    if not advised.complete:
+        yield Lines("Not all was tried", (_STOPPED,))
     heads = ("", "now", "from", "to", "steps of")
     yield TextTable("Limits", heads, tuple(limit_rows(advised.limits, units)))
     if said := limit_words(advised.limits):
@@ -99,7 +102,8 @@ def _none(advised: Advised, units: System) -> Iterator[Block]:
         said = tuple(line for each in advised.exclusive for line in _exclusive(each, units))
         yield Lines("In the way", said)
     if advised.nearest is None:
-        yield Lines("In the way", ("nothing tried works as a slip joint",))
+        why = "as it is drawn it does not work as a slip joint: see what check says first"
+        yield Lines("In the way", (why,))
         return
     nearest = advised.nearest
     yield Lines("Nearest", tuple(_numbered(1, nearest, units)))
