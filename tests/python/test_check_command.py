@@ -55,9 +55,9 @@ def test_a_design_is_shown_in_its_own_units_unless_asked(
 ) -> None:
     kestrel = str(DESIGNS / "kestrel.toml")
     main(["check", kestrel])
-    assert "lbf (" in capsys.readouterr().out.splitlines()[0]
+    assert " lbf, " in capsys.readouterr().out.splitlines()[0]
     main(["check", kestrel, "--units", "mm"])
-    assert "N (" in capsys.readouterr().out.splitlines()[0]
+    assert " N, " in capsys.readouterr().out.splitlines()[0]
 
 
 def test_a_few_numbers_do_instead_of_a_file(capsys: pytest.CaptureFixture[str]) -> None:

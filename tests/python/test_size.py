@@ -88,7 +88,7 @@ def test_it_shows_itself_and_pickles(heron: bs.Design) -> None:
     sized = bs.size(heron, pull="2 lbf", yield_margin=1.0, vary="thickness")
     text = sized.report("in")
     assert text.startswith("Heron: thickness at the middle pin 0.1")
-    assert "2.00 lbf (8.9 N)" in text and 'thickness = [["-38 mm", "0.1149' in text
+    assert "2.00 lbf" in text and 'thickness = [["-38 mm", "0.1149' in text
     assert "<table>" in sized._repr_html_()
     again = pickle.loads(pickle.dumps(sized))
     assert again.design == sized.design

@@ -10,7 +10,7 @@ from backspring.report.budget import budget_blocks
 from backspring.report.check_steel import steel_lines
 from backspring.report.clearance import clearance_blocks
 from backspring.report.closed_blade import closed_blade_blocks
-from backspring.report.display import Shown, both, number, reading, text
+from backspring.report.display import Shown, number, reading, text
 from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.to_change import HEADING, to_change
@@ -83,9 +83,9 @@ def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
         return "does not work as a slip joint"
     pulls = [stroke.peak_pull_n for stroke in strokes if stroke.peak_pull_n is not None]
     if pulls:
-        return f"opens with {both(max(pulls), 'force', units)}"
+        return f"opens with {text(max(pulls), 'force', units)}"
     torque = max(stroke.peak_torque_nmm for stroke in strokes)
-    return f"opens with a torque of {both(torque, 'torque', units)}"
+    return f"opens with a torque of {text(torque, 'torque', units)}"
 
 
 def _blocks(

@@ -9,7 +9,7 @@ from backspring.notice import Notice, all_from_core
 from backspring.question.check import check_blade
 from backspring.question.grind_result import Flush, Rows
 from backspring.report.check import target_row
-from backspring.report.display import Shown, both, number, reading, text, unit_of
+from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
@@ -50,7 +50,7 @@ def headline(table: Rows, units: System) -> str:
         parts.append("does not work as a slip joint")
     else:
         word = "pull" if kind == "force" else "torque"
-        parts.append(f"{word} from {both(was, kind, units)} to {both(left, kind, units)}")
+        parts.append(f"{word} from {text(was, kind, units)} to {text(left, kind, units)}")
     if first.yield_margin is not None and last.yield_margin is not None:
         margins = [number(each.yield_margin, "margin", units) for each in (first, last)]
         parts.append(f"yield margin from {margins[0]} to {margins[1]}")

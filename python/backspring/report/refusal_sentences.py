@@ -16,14 +16,17 @@ ENDS = {
     "hole-opens": "the pin hole at {hole:size} opens",
     "preload-used": "the preload is used up",
 }
+_FAR = 3.0
 
 
 def _face_runs_out(facts: Facts) -> str:
     face = facts.face.replace("_", "-")
     name = face if face == "kick" else f"{face} face"
+    # Of a depth that no tang could lose only that it is too much means anything.
+    near = "needed" in facts and facts.needed.value < _FAR * facts.left.value
     lost = (
         f"{facts.needed:reading}, it has {facts.left:reading} left"
-        if "needed" in facts
+        if near
         else f"more than the {facts.left:reading} it has left"
     )
     low = ": a reading is low, and only lowering open would raise it" if face == "open" else ""
