@@ -89,8 +89,10 @@ def print_report(report: Report, color: bool) -> None:
         return
     from rich.console import Console
 
+    from backspring.report.wrapping import folded
+
     console = Console(no_color=not color, highlight=False, markup=False)
-    console.print(report.headline, style="bold")
+    console.print(folded(report.headline, console.width), style="bold", soft_wrap=True)
     for block in report.blocks:
         console.print()
         _draw(console, block)
@@ -103,11 +105,13 @@ def _draw(console: Console, block: Block) -> None:
     from rich.text import Text
 
     from backspring.report.tables import TextTable
+    from backspring.report.wrapping import folded
 
     if not isinstance(block, TextTable):
         console.print(block.heading, style="bold cyan")
         for line in block.lines:
-            console.print(Padding(Text(line), (0, 0, 0, 2)))
+            text = folded(line, console.width - 2) or ""
+            console.print(Padding(Text(text, no_wrap=True), (0, 0, 0, 2)))
         return
     console.print(block.title, style="bold cyan")
     table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)

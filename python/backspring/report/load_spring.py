@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from backspring import _core
 from backspring.report.display import number, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.wrapping import that_fits
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -34,19 +35,17 @@ def loading_report(loading: SpringLoading, units: System | None = None) -> Repor
 def headline(loading: SpringLoading, units: System) -> str:
     """Answer in one line: how hard to pull where, and whether the spring bears it."""
     found = loading.result
-    parts = [
-        f"{loading.design.title}: pull the spring out with {text(found.force_n, 'force', units)} "
-        f"at {text(found.at_mm, 'length', units)}"
-    ]
-    parts.append(f"it moves {text(found.movement_mm, 'length', units)} there")
+    force, place = text(found.force_n, "force", units), text(found.at_mm, "length", units)
+    parts = [f"pull the spring out with {force} at {place}"]
     if found.yield_margin is not None:
         margin = f"yield margin {number(found.yield_margin, 'margin', units)}"
         if found.yield_margin < 1.0:
-            margin += ": it takes a set"
+            margin = f"it takes a set ({margin})"
         elif not found.met:
             margin += f", wanted {number(found.wanted_margin, 'margin', units)}"
         parts.append(margin)
-    return ", ".join(parts)
+    parts.append(f"it moves {text(found.movement_mm, 'length', units)} there")
+    return that_fits(loading.design.title, *parts)
 
 
 def _blocks(loading: SpringLoading, units: System) -> Iterator[Block]:
