@@ -19,9 +19,18 @@ def folded(line: str, width: int = COLUMNS, indent: str = "  ") -> str:
     """Fold a line; what follows stands in by `indent`."""
     tied = _TIED.sub(_TIE, line)
     lines = textwrap.wrap(
-        tied, width, subsequent_indent=indent, break_long_words=False, break_on_hyphens=False
+        tied,
+        max(width, 1),
+        subsequent_indent=indent,
+        break_long_words=False,
+        break_on_hyphens=False,
     )
     return "\n".join(lines).replace(_TIE, " ")
+
+
+def narrowest(text: str) -> int:
+    """Return the least width that a text can be folded to."""
+    return max(map(len, _TIED.sub(_TIE, text).split(" ")))
 
 
 def that_fits(title: str, *parts: str) -> str:
