@@ -76,7 +76,7 @@ def test_a_station_alone(heron: bs.Design) -> None:
 def test_what_cannot_be_had_says_why(heron: bs.Design) -> None:
     sized = bs.size(heron, pull="30 N", vary="preload", bounds={"preload": ("0.3 mm", 0.9)})
     assert not sized.found
-    assert [limit.message for limit in sized.limits] == ["fit.preload: must be at most 0.9 mm"]
+    assert [limit.message for limit in sized.limits] == ["fit.preload: must be at most 0.90 mm"]
     assert sized.nearest is not None
     assert sized.nearest.sizes_mm == {"fit.preload": pytest.approx(0.9)}
     with pytest.raises(bs.NoConvergence, match="no size gives a pull of 30.0 N; nearest: preload"):
