@@ -64,9 +64,9 @@ def printed(words: list[str]) -> str:
 
 
 def prose(text: str) -> Iterator[str]:
-    """Lines that speak; what is to be pasted into a design file is in that file's units."""
+    """Lines that speak; what stays of a design file is pasted as it stands there, to its digits."""
     for block in text.split("\n\n"):
-        if "esign file, in mm" not in block:
+        if "n the design file" not in block.partition("\n")[0]:
             yield from block.splitlines()
 
 

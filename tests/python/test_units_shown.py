@@ -33,7 +33,7 @@ READ = {
     "kestrel": [
         ["fit", "--half-stop", "0.012", "--closed", "0.016", "--state", "unloaded"],
         ["grind", "--remove", "0.004", "--step", "0.002"],
-        ["size", "--pull", "2", "--vary", "fit.preload"],
+        ["size", "--pull", "4", "--vary", "fit.preload"],
         ["tolerance", "--spread", "fit.preload=0.002", "--n", "16"],
     ],
 }
