@@ -114,6 +114,7 @@ def test_the_command_tells_it_as_json(tmp_path: Path, capsys: pytest.CaptureFixt
     assert document["diagnostics"] == [
         {
             "code": "bad-value",
+            "severity": "error",
             "message": "spring.width: must be greater than 0 mm, got 0 mm",
             "path": str(path),
             "line": 8,

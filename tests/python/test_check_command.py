@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 import os
+import re
 import subprocess
 import sys
 from pathlib import Path
@@ -55,9 +56,9 @@ def test_a_design_is_shown_in_its_own_units_unless_asked(
 ) -> None:
     kestrel = str(DESIGNS / "kestrel.toml")
     main(["check", kestrel])
-    assert "lbf (" in capsys.readouterr().out.splitlines()[0]
+    assert " lbf, " in capsys.readouterr().out.splitlines()[0]
     main(["check", kestrel, "--units", "mm"])
-    assert "N (" in capsys.readouterr().out.splitlines()[0]
+    assert " N, " in capsys.readouterr().out.splitlines()[0]
 
 
 def test_a_few_numbers_do_instead_of_a_file(capsys: pytest.CaptureFixture[str]) -> None:
@@ -140,7 +141,7 @@ def test_a_reader_that_leaves_early_is_no_error() -> None:
 def test_help_names_the_commands() -> None:
     done = run("--help")
     assert done.returncode == 0
-    assert "\n  check      rests, strokes" in done.stdout
+    assert re.search(r"\n  check +rests, strokes", done.stdout)
     assert run("--version").stdout == f"backspring {bs.__version__}\n"
 
 

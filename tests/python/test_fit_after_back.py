@@ -27,7 +27,7 @@ def test_a_ground_back_keeps_the_unloaded_readings_and_moves_the_loaded(
     assert data["back_removed_mm"] == 0.3
     assert main(["fit", HERON, "--after-back", "12 thou", "--units", "in"]) == 0
     said = capsys.readouterr().out
-    assert said.startswith("Heron: after 12.0 thou off the back, with the rear pin out leave ")
+    assert said.startswith("Heron: after 12.0 thou off the back leave half-stop ")
     assert "closed, to leave unloaded" in said
     assert main(["fit", HERON, "--after-back", "3 mm"]) == 2
     assert "pin hole" in capsys.readouterr().err

@@ -29,10 +29,25 @@ def test_a_low_reading_beside_another_blade_is_never_called_done(
     words = ["fit", sanderling, "--log", log, "--blade", "clip", "--state", "unloaded"]
     assert main([*words, "--half-stop", "0.15 mm", "--closed", "0.23 mm"]) == 0
     capsys.readouterr()
-    main([*words, "--ground", "closed", "--half-stop", "0.15 mm", "--closed", "-0.076 mm"])
+    low = ["--half-stop", "0.15 mm", "--closed", "-0.076 mm"]
+    assert main([*words, "--ground", "closed", *low]) == 1
     shown = capsys.readouterr().out
     assert "NOT done, and no plan: clip, half-stop, 0.1" in shown
     assert "the fit is done" not in shown and "as wanted" not in shown
+
+
+def test_a_depth_that_no_tang_could_lose_is_not_written(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    low = [f"{name}: {value}" for name in ("clip", "sheep") for value in ("0.1 mm",)]
+    words = [word for each in low for word in ("--half-stop", each, "--closed", each)]
+    words[3] = "clip: -0.1 mm"
+    asked = ["fit", str(DESIGNS / "sanderling.toml"), *words, "--state", "unloaded"]
+    assert main(asked) == 3
+    assert capsys.readouterr().err == (
+        "no plan: the open face would have to lose more than the 0.750 mm it has left: "
+        "a reading is low, and only lowering open would raise it\n"
+    )
 
 
 def answered(words: list[str], capsys: pytest.CaptureFixture[str], code: int = 0) -> dict[str, Any]:

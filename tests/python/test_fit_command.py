@@ -86,7 +86,7 @@ def test_bare_readings_are_in_the_units_of_the_design(capsys: pytest.CaptureFixt
 
 def test_the_text_says_what_to_do_first(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["fit", HERON, *READ]) == 0
-    first = capsys.readouterr().out.splitlines()[0]
+    first = " ".join(capsys.readouterr().out.partition("\n\n")[0].split())
     assert first.startswith("Heron: this plan sinks the blade's tip by 1.18 mm; 4 passes; first ")
     assert first.endswith("off the half-stop face")
     main(["fit", HERON, "--half-stop", "0.026", "--closed", "0.026", "--state", "loaded"])

@@ -188,8 +188,9 @@ def test_the_text_answers_first_and_says_what_to_mind(
     text = capsys.readouterr().out
     first, last = bs.grind_table(bs.load(HERON), "pad", to=0.2, step=0.2)
     headline = text.splitlines()[0]
-    assert headline.startswith("Heron: 0.200 mm off the pad (27.00 to 36.50 mm), pull from ")
-    assert f"{first.peak_pull_n:.1f} N" in headline and f"{last.peak_pull_n:.1f} N" in headline
+    pulls = f"pull {first.peak_pull_n:.1f} to {last.peak_pull_n:.1f} N"
+    assert headline.startswith(f"Heron: 0.200 mm off the pad, {pulls}, yield margin ")
+    assert "\nOff the pad, 27.00 to 36.50 mm\n" in text
     assert "4 of at most 0.050 mm" in text
     assert "cannot be put back" in text
     assert "preload mm" in text

@@ -63,26 +63,10 @@ def test_a_trip_without_depths_is_learned_from_readings_before_and_after(
 
 BAD = {
     "the other face": ["--ground", "closed", *SECOND],
-    "tenfold depth": [
-        "--ground",
-        "half_stop",
-        "0.052 in",
-        "--ground",
-        "closed",
-        "0.0187 in",
-        *SECOND,
-    ],
+    "tenfold depth": [*TRIP[:2], "52 thou", *TRIP[2:], "18.7 thou", *SECOND],
     "a tenth of the depth": ["--ground", "half_stop", "0.00052 in", "--ground", "closed", *SECOND],
     "a reading that rose": [*TRIP, "--half-stop", "0.020 in", "--closed", "0.01 in", *SECOND[4:]],
-    "swapped": [
-        "--ground",
-        "closed",
-        "--half-stop",
-        "0.0065 in",
-        "--closed",
-        "0.012 in",
-        *SECOND[4:],
-    ],
+    "swapped": [*TRIP[2:], "--half-stop", "6.5 thou", "--closed", "12 thou", *SECOND[4:]],
 }
 
 

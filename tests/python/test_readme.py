@@ -18,10 +18,12 @@ MISSED = (
     "backspring check data/designs/bittern.toml",
     "backspring advise data/designs/bittern.toml",
 )
+EXAMPLES = re.findall(r"```python\n(.*?)```", README, flags=re.DOTALL)
+(TOOL,) = (each for each in EXAMPLES if "subprocess" in each)
 
 
 def test_the_python_examples_run_one_after_the_other() -> None:
-    examples = re.findall(r"```python\n(.*?)```", README, flags=re.DOTALL)
+    examples = [each for each in EXAMPLES if each != TOOL]
     done = subprocess.run(
         [sys.executable, "-c", "\n".join(examples)],
         cwd=ROOT,
@@ -32,6 +34,21 @@ def test_the_python_examples_run_one_after_the_other() -> None:
     assert done.stdout.startswith("Heron: opens with ")
     assert "first take" in done.stdout
     assert all(len(example.strip().splitlines()) <= 12 for example in examples)
+
+
+def test_the_tool_that_asks_the_command_runs_as_printed(tmp_path: Path) -> None:
+    good, bad = tmp_path / "a.toml", tmp_path / "b.toml"
+    text = (ROOT / "data" / "designs" / "kestrel.toml").read_text(encoding="utf-8")
+    good.write_text(text, encoding="utf-8")
+    bad.write_text(re.sub(r'width = "(.*?)"', r"width = \1", text), encoding="utf-8")
+    words = [sys.executable, "-c", TOOL, str(tmp_path)]
+    done = subprocess.run(words, capture_output=True, text=True, check=True)
+    *told, fault = done.stdout.splitlines()
+    assert re.fullmatch(r"a\.toml: pull \d+\.\d N, missed: nothing", told[-1])
+    line = 1 + text[: text.index("width = ")].count("\n")
+    place = f"b.toml:{line}: error: spring.width: "
+    assert fault == f'{place}1/8 in has a unit: put it in quotes: "1/8 in"'
+    assert len(TOOL.strip().splitlines()) <= 20
 
 
 def test_the_first_screen_names_the_command_that_runs_all_tests() -> None:

@@ -27,13 +27,18 @@ from backspring.units import System
 DESIGNS = sorted((Path(__file__).resolve().parents[2] / "data" / "designs").glob("*.toml"))
 SYSTEMS: tuple[System, ...] = ("mm", "in")
 COMMANDS = (
-    ("check", "{}"),
+    ("check", "{}", "--all"),
+    ("compare", "{}", "--ground", "back", "0.1 mm"),
+    ("load", "{}", "--lever", "150 mm"),
+    ("grind", "{}", "--flush"),
     ("grind", "{}", "--face", "back", "--remove", "0.1 mm"),
     ("grind", "{}", "--to-pull", "900 N"),
     ("grind", "{}", "--to-pull", "0.3 N"),
     ("size", "{}", "--pull", "900 N", "--vary", "fit.preload"),
     ("size", "{}", "--pull", "9 N", "--yield-margin", "1.1"),
+    ("size", "{}", "--pull", "9 N", "--taper", "1.5 mm"),
     ("fit", "{}"),
+    ("fit", "{}", "--after-back", "0.1 mm"),
     ("fit", "{}", "--half-stop", "0.05 mm", "--closed", "0.01 mm", "--state", "loaded"),
     ("fit", "{}", "--closed", "0.01 mm", "--state", "loaded"),
     ("tolerance", "{}", "--n", "64"),
@@ -43,7 +48,6 @@ FOREIGN = {
     "in": re.compile(r"(?<![\w.])(?:mm|MPa|N|mJ|m/s|N mm|N/mm|J|C)(?![\w.=])"),
     "mm": re.compile(r"(?<![\w.])(?:ksi|lbf|thou|ft/s|F)(?![\w.=])|\d in\b"),
 }
-BOTH = re.compile(r"\([\d.]+ (?:lbf|N|lbf in|N mm)\)")
 FIGURE = re.compile(r"(?<![\w.])(\d+(?:\.\d+)?) (MPa|ksi|mm|thou|in|HRC)\b")
 
 
@@ -60,11 +64,10 @@ def printed(words: list[str]) -> str:
 
 
 def prose(text: str) -> Iterator[str]:
-    """Lines that speak; what is to be pasted into a design file is in that file's units."""
+    """Lines that speak; what stays of a design file is pasted as it stands there, to its digits."""
     for block in text.split("\n\n"):
-        if "esign file, in mm" not in block:
-            # A pull is answered in both systems at once, the other in brackets.
-            yield from BOTH.sub("", block).splitlines()
+        if "n the design file" not in block.partition("\n")[0]:
+            yield from block.splitlines()
 
 
 @pytest.mark.parametrize("units", SYSTEMS)

@@ -76,10 +76,10 @@ def test_a_station_alone(heron: bs.Design) -> None:
 def test_what_cannot_be_had_says_why(heron: bs.Design) -> None:
     sized = bs.size(heron, pull="30 N", vary="preload", bounds={"preload": ("0.3 mm", 0.9)})
     assert not sized.found
-    assert [limit.message for limit in sized.limits] == ["fit.preload: must be at most 0.9 mm"]
+    assert [limit.message for limit in sized.limits] == ["fit.preload: must be at most 0.90 mm"]
     assert sized.nearest is not None
     assert sized.nearest.sizes_mm == {"fit.preload": pytest.approx(0.9)}
-    with pytest.raises(bs.NoConvergence, match="no size gives a pull of 30.0 N .*nearest: preload"):
+    with pytest.raises(bs.NoConvergence, match="no size gives a pull of 30.0 N; nearest: preload"):
         _ = sized.design
     assert "In the way" in repr(sized)
 
@@ -88,7 +88,7 @@ def test_it_shows_itself_and_pickles(heron: bs.Design) -> None:
     sized = bs.size(heron, pull="2 lbf", yield_margin=1.0, vary="thickness")
     text = sized.report("in")
     assert text.startswith("Heron: thickness at the middle pin 0.1")
-    assert "2.00 lbf (8.9 N)" in text and 'thickness = [["-38 mm", "0.1149' in text
+    assert "2.00 lbf" in text and 'thickness = [["-38 mm", "0.1149' in text
     assert "<table>" in sized._repr_html_()
     again = pickle.loads(pickle.dumps(sized))
     assert again.design == sized.design

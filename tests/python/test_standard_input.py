@@ -16,6 +16,7 @@ REPO = Path(__file__).resolve().parents[2]
 HERON = REPO / "data" / "designs" / "heron.toml"
 # What each command that takes a design needs beside it.
 ASKED = {
+    "advise": [],
     "check": [],
     "compare": ["--ground", "back", "0.1 mm"],
     "fit": [],

@@ -5,6 +5,7 @@ from __future__ import annotations
 import argparse
 
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_design
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.question.advise import advise
 from backspring.report.advise import advise_report
@@ -12,7 +13,7 @@ from backspring.report.advise import advise_report
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
-    parser.add_argument("design", metavar="DESIGN", help="design file (TOML)")
+    add_design(parser)
     parser.add_argument("--all", action="store_true", help="show every way that was found")
     add_log(parser)
 

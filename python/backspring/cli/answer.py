@@ -16,9 +16,11 @@ if TYPE_CHECKING:
 
     from backspring.faults import Fault
     from backspring.notice import Notice
-    from backspring.report.tables import Block, Report
+    from backspring.report.tables import Block, Report, TextTable
 
 _FORMAT = 1
+# Between the columns of a drawn table.
+_GAP, _GAP_LEAST = 3, 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,8 +91,10 @@ def print_report(report: Report, color: bool) -> None:
         return
     from rich.console import Console
 
+    from backspring.report.wrapping import folded
+
     console = Console(no_color=not color, highlight=False, markup=False)
-    console.print(report.headline, style="bold")
+    console.print(folded(report.headline, console.width), style="bold", soft_wrap=True)
     for block in report.blocks:
         console.print()
         _draw(console, block)
@@ -103,17 +107,44 @@ def _draw(console: Console, block: Block) -> None:
     from rich.text import Text
 
     from backspring.report.tables import TextTable
+    from backspring.report.wrapping import folded
 
     if not isinstance(block, TextTable):
         console.print(block.heading, style="bold cyan")
         for line in block.lines:
-            console.print(Padding(Text(line), (0, 0, 0, 2)))
+            text = folded(line, console.width - 2) or ""
+            console.print(Padding(Text(text, no_wrap=True), (0, 0, 0, 2)))
         return
     console.print(block.title, style="bold cyan")
-    table = Table(box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False)
-    for place, head in enumerate(block.heads):
-        table.add_column(head, justify="right" if place else "left", no_wrap=not place)
+    widths, gap = _widths(block, console.width)
+    table = Table(
+        box=box.SIMPLE_HEAD, pad_edge=False, show_edge=False, padding=(0, 1, 0, gap - _GAP_LEAST)
+    )
+    for place, (head, width) in enumerate(zip(block.heads, widths, strict=True)):
+        table.add_column(head, justify="right" if place else "left", width=width)
     for row in block.rows:
         # The word stands beside the colour: colour alone would not be seen by everyone.
-        table.add_row(*map(Text, row), style="yellow" if "missed" in row else "")
+        cells = (folded(cell, width, "") for cell, width in zip(row, widths, strict=True))
+        table.add_row(*map(Text, cells), style="yellow" if "missed" in row else "")
     console.print(table)
+
+
+def _widths(table: TextTable, most: int) -> tuple[list[int], int]:
+    """Fold columns until all fits, but no number apart from its word; a close gap where it must."""
+    from backspring.report.wrapping import narrowest
+
+    columns = [*zip(table.heads, *table.rows, strict=True)]
+    widths = [max(map(len, column)) for column in columns]
+    words = [max(map(len, head.split(" "))) for head in table.heads]
+    for gap, narrow in ((_GAP, len), (_GAP_LEAST, len), (_GAP_LEAST, narrowest)):
+        least = [
+            max(word, *map(narrow, cells)) for word, (_, *cells) in zip(words, columns, strict=True)
+        ]
+        while sum(widths) + gap * (len(widths) - 1) > most:
+            spare = [width - needed for width, needed in zip(widths, least, strict=True)]
+            if max(spare) <= 0:
+                break
+            widths[spare.index(max(spare))] -= 1
+        else:
+            break
+    return widths, gap

@@ -143,7 +143,9 @@ def _finish(
     if options.output is not None:
         write_picture(options.output, lambda picture: _picture(picture, result, options.units))
         data["output"] = options.output
-    return Answer("pass", data, report, result.notices, options.design)
+    # What no plan mends is a target missed.
+    missed = isinstance(result, BladesPlan) and bool(result.unmet)
+    return Answer("fail" if missed else "pass", data, report, result.notices, options.design)
 
 
 def _picture(picture: Any, result: Any, units: System | None) -> Any:

@@ -6,7 +6,7 @@ import argparse
 from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from dataclasses import asdict
-from typing import Any
+from typing import Any, Literal
 
 from backspring.cli.answer import Answer
 from backspring.cli.fit_values import Values
@@ -145,18 +145,20 @@ def of_blades(knife: Knife, options: argparse.Namespace, values: Values) -> Answ
     data: dict[str, Any] = {**_design(knife), "plan": [], "blades": {}}
     blocks: list[Block] = []
     notices: tuple[Notice, ...] = ()
+    status: Literal["pass", "fail"] = "pass"
     headline = f"{knife.drawn.name}: logged; read every blade, then a plan can be made"
     if any(each.can_plan() for each in knives.values()):
         plan = plan_of_blades(knife, **values.planning())
         page, notices = plan.laid_out(options.units), plan.notices
         data, headline, blocks = plan.to_dict(), page.headline, [*page.blocks]
+        status = "fail" if plan.unmet else "pass"
     else:
         _refuse_planning(options, "the log does not hold the readings for one yet")
     for name, each in knives.items():
         data["blades"].setdefault(name, {})["knife"] = each.to_dict()
         units = options.units or knife.drawn.units
         blocks += [headed(name, block) for block in knife_blocks(each, units)]
-    return Answer("pass", data, Report(headline, tuple(blocks)), notices, options.design)
+    return Answer(status, data, Report(headline, tuple(blocks)), notices, options.design)
 
 
 def _design(knife: Knife) -> dict[str, Any]:

@@ -20,9 +20,10 @@ from backspring.report.display import text
 from backspring.report.grind import grind_report, notices
 from backspring.report.grind_ways import ways_blocks
 from backspring.report.tables import Block
-from backspring.units import Kind, parse
+from backspring.units import Kind, System, parse
 
-_STEP = "0.05 mm"
+# Round in the units that are shown.
+_STEP: dict[System, str] = {"mm": "0.05 mm", "in": "0.002 in"}
 _QUESTIONS = {"remove": "--remove DEPTH", "to_pull": "--to-pull PULL", "flush": "--flush"}
 
 
@@ -35,7 +36,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--flush", action="store_true", help="take off what is proud when open and loaded"
     )
-    parser.add_argument("--step", metavar="DEPTH", help=f"between rows (default: {_STEP})")
+    parser.add_argument(
+        "--step",
+        metavar="DEPTH",
+        help=f"between rows (default: {' or '.join(_STEP.values())}, as is shown)",
+    )
     parser.add_argument(
         "--pass",
         dest="per_pass",
@@ -90,7 +95,7 @@ class _Values:
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
         self.options, self.design = options, design
-        self.step = self._read("step", "length") or _STEP
+        self.step = self._read("step", "length") or _STEP[options.units or design.units]
         self.per_pass = self._read("per_pass", "length", "pass") or self.step
 
     def table(self) -> tuple[Rows, dict[str, Any]]:

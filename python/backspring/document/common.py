@@ -6,7 +6,7 @@ from backspring.document.shapes import (
     COUNT,
     SHA256,
     TEXT,
-    TRUTH,
+    Schema,
     by_name,
     list_of,
     one_of,
@@ -89,4 +89,8 @@ GRIND_ROW_NUMBERS = (
     "travel_peak_stress_station_mm? yield_margin? yield_margin_low? reading_loaded_half_stop_mm? "
     "reading_loaded_closed_mm? stiffness_n_per_mm?"
 )
-KNOWN = TRUTH
+
+
+def of_blades(name: str, one: Schema) -> list[Schema]:
+    """Allow the answer of one blade, or those of several by name."""
+    return [one, table(design=DESIGN, blades=by_name(part(name, one)))]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from backspring.document.common import (
-    CHANGES,
     DESIGN,
     DESIGNED,
     GRIND_ROW_NUMBERS,
@@ -13,6 +12,7 @@ from backspring.document.common import (
     SPRING_FACE,
     TARGET,
     TARGETS,
+    of_blades,
 )
 from backspring.document.shapes import (
     COUNT,
@@ -65,11 +65,6 @@ COMPARE = [
 ]
 
 
-def of_blades(name: str, one: Schema) -> list[Schema]:
-    """Allow the answer of one blade, or those of several by name."""
-    return [one, table(design=DESIGN, blades=by_name(part(name, one)))]
-
-
 _ROW = may_have(table(GRIND_ROW_NUMBERS, missed=list_of(TEXT)), proud_mm=NUMBER)
 _WAY = {"face": SPRING_FACE, "region_mm": _NUMBERS}
 _GROUND = table(
@@ -101,59 +96,6 @@ _LOADING = table(
     left_out={"output": TEXT},
 )
 LOAD = of_blades("loading", _LOADING)
-_SOLUTION = part(
-    "solution",
-    table(
-        "pull_n? yield_margin?",
-        sha256=SHA256,
-        sizes_mm=by_name(NUMBER),
-        thickness_mm=PROFILE,
-        changes=CHANGES,
-    ),
-)
-_SIZED = table(
-    "pull_n? yield_margin?",
-    design=DESIGN,
-    vary=list_of(TEXT),
-    bounds_mm=by_name(_NUMBERS),
-    could_vary=list_of(TEXT),
-    solutions=list_of(_SOLUTION),
-    targets=TARGETS,
-    nearest=or_null(_SOLUTION),
-    limits=list_of(TEXT),
-    left_out={"output": TEXT, "knife": KNIFE},
-)
-_TAPER = table(
-    "pull_n peak_stress_mpa yield_margin?",
-    design=DESIGN,
-    sha256=SHA256,
-    changes=CHANGES,
-    thickness_mm=PROFILE,
-    targets=TARGETS,
-    left_out={"knife": KNIFE},
-)
-SIZE = [*of_blades("sized", _SIZED), *of_blades("taper", _TAPER)]
-_SHARE = table("first total")
-_RESULT = table(
-    "nominal? mean? standard_deviation? root_sum_square? worst_low? worst_high?",
-    quantiles=by_name({"type": ["number", "null"]}),
-    slopes=by_name({"type": ["number", "null"]}),
-    shares=by_name(_SHARE),
-)
-_SPREAD_STUDY = table(
-    "share? share_low? share_high? wanted_share",
-    design=DESIGN,
-    **dict.fromkeys(("n", "seed", "rows", "working", "good"), COUNT),
-    complete=TRUTH,
-    batch=or_null(table("chance chance_low chance_high", knives=COUNT)),
-    spreads=list_of(
-        table("nominal? standard_deviation tolerance?", key=TEXT, unit=TEXT, kind=TEXT)
-    ),
-    results=by_name(_RESULT),
-    targets=list_of(table("low? high? share?", name=TEXT, stated=TRUTH)),
-    left_out={"output": TEXT, "knife": KNIFE},
-)
-TOLERANCE = of_blades("tolerance", _SPREAD_STUDY)
 _POSITIONS = "half_stop_mm? closed_mm?"
 BUSHING = [
     table(

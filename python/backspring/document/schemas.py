@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from typing import Any
 
 from backspring.document import of_others as others
+from backspring.document import of_size as sizes
 from backspring.document.of_advise import ADVISE
 from backspring.document.of_check import CHECK
 from backspring.document.of_fit import FIT
@@ -31,10 +32,10 @@ DATA: Mapping[str, list[Schema]] = {
     "plot": others.PLOT,
     "report": others.REPORT,
     "schema": others.SCHEMA,
-    "size": others.SIZE,
+    "size": sizes.SIZE,
     "steels": others.STEELS,
     "template": TEMPLATE,
-    "tolerance": others.TOLERANCE,
+    "tolerance": sizes.TOLERANCE,
 }
 _DIAGNOSTIC = table(
     code=TEXT,

@@ -10,12 +10,13 @@ from backspring.report.budget import budget_blocks
 from backspring.report.check_steel import steel_lines
 from backspring.report.clearance import clearance_blocks
 from backspring.report.closed_blade import closed_blade_blocks
-from backspring.report.display import Shown, both, number, reading, text
+from backspring.report.display import Shown, number, reading, text
 from backspring.report.feel import feel_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.to_change import HEADING, to_change
 from backspring.report.verdict import verdict_blocks
 from backspring.report.whole_back import whole_back_blocks
+from backspring.report.wrapping import that_fits
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -55,26 +56,18 @@ def check_report(
 
 def headline(check: Check, units: System) -> str:
     """Answer in one line: what it takes to open, the worst stress, and how near to yield."""
-    steel = check.steel
     rows: list[Check | Beside] = [*check.beside] or [check]
     travel = max((row.travel for row in rows), key=lambda each: each.peak_stress_mpa)
     parts = [opening([stroke for row in rows for stroke in row.strokes], units)]
-    parts.append(
-        f"peak stress {text(travel.peak_stress_mpa, 'stress', units)} "
-        f"at {text(travel.peak_stress_angle_deg, 'angle', units)}"
-    )
+    worst = " at worst" if check.beside else ""
     if travel.yield_margin is not None:
         margin = f"yield margin {number(travel.yield_margin, 'margin', units)}"
         if travel.yield_margin_low != travel.yield_margin_high:
             low, high = travel.yield_margin_low, travel.yield_margin_high
             margin += f" ({number(low, 'margin', units)} to {number(high, 'margin', units)})"
-        hardness = steel["hardness_hrc"]
-        yielding = f" for a yield of {text(steel['yield_mpa'], 'stress', units)}"
-        parts.append(
-            margin + (yielding if hardness is None else f" at {text(hardness, 'hardness', units)}")
-        )
-    worst = " at worst" if check.beside else ""
-    return f"{check.design.title}: {', '.join(parts)}{worst}"
+        parts.append(f"{margin}{worst}")
+    parts.append(f"peak stress {text(travel.peak_stress_mpa, 'stress', units)}")
+    return that_fits(check.design.title, *parts)
 
 
 def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
@@ -83,9 +76,9 @@ def opening(strokes: Sequence[_core.StrokeReport], units: System) -> str:
         return "does not work as a slip joint"
     pulls = [stroke.peak_pull_n for stroke in strokes if stroke.peak_pull_n is not None]
     if pulls:
-        return f"opens with {both(max(pulls), 'force', units)}"
+        return f"opens with {text(max(pulls), 'force', units)}"
     torque = max(stroke.peak_torque_nmm for stroke in strokes)
-    return f"opens with a torque of {both(torque, 'torque', units)}"
+    return f"opens with a torque of {text(torque, 'torque', units)}"
 
 
 def _blocks(

@@ -12,6 +12,7 @@ from backspring.report.display import number, text
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.to_change import HEADING, to_change
 from backspring.report.verdict import verdict_blocks
+from backspring.report.wrapping import that_fits
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -33,14 +34,17 @@ def headline(check: BladesCheck, units: System) -> str:
     """Answer in one line: what each blade takes to open, and the worst stress."""
     travels = [row.travel for each in check.blades.values() for row in each.beside]
     worst = max(travels, key=lambda travel: travel.peak_stress_mpa)
-    stress = f"peak stress {text(worst.peak_stress_mpa, 'stress', units)}"
-    if worst.yield_margin is not None:
-        stress += f", yield margin {number(worst.yield_margin, 'margin', units)}"
-    opens = (
+    opens = ", ".join(
         f"{name} {opening([s for row in each.beside for s in row.strokes], units)}"
         for name, each in check.blades.items()
     )
-    return f"{check.design.name}: {', '.join(opens)}, {stress} at worst"
+    # Said once where every blade opens so.
+    said = opens.replace(" opens with ", " opens with\0", 1).replace(" opens with ", " with ")
+    parts = [said.replace("\0", " ")]
+    if worst.yield_margin is not None:
+        parts.append(f"least yield margin {number(worst.yield_margin, 'margin', units)}")
+    parts.append(f"peak stress {text(worst.peak_stress_mpa, 'stress', units)}")
+    return that_fits(check.design.name, *parts)
 
 
 def _blocks(check: BladesCheck, units: System, everything: bool) -> Iterator[Block]:

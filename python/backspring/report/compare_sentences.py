@@ -64,17 +64,13 @@ def is_nothing(figure: FigureChange, units: System) -> bool:
 
 
 def moves(figure: FigureChange, units: System) -> str:
-    """Say how far a figure rises or falls, in both systems of units."""
+    """Say how far a figure rises or falls."""
     assert figure.change is not None
     if is_nothing(figure, units):
         return "stays as it is"
     kind = figure_kind(figure.name)
     way = "rises" if figure.change > 0.0 else "falls"
-    other: System = "mm" if units == "in" else "in"
-    told = [f"{amount(figure.change, kind, each)} {unit_of(kind, each)}" for each in (units, other)]
-    if not unit_of(kind, units):
-        return f"{way} by {told[0].strip()}"
-    return f"{way} by {told[0]} ({told[1]})"
+    return f"{way} by {amount(figure.change, kind, units)} {unit_of(kind, units)}".rstrip()
 
 
 def _parts(found: Comparison, name: str, units: System) -> str:

@@ -196,12 +196,6 @@ def scatter(value: float, kind: Shown, system: System) -> str:
     return replace(style, decimals=style.decimals + small).number(value)
 
 
-def both(value: float, kind: Shown, system: System) -> str:
-    """Write a number in one system and, in brackets, in the other."""
-    other: System = "mm" if system == "in" else "in"
-    return f"{text(value, kind, system)} ({text(value, kind, other)})"
-
-
 def reading(value_mm: float | None, system: System) -> str:
     """Write a reading the maker's way: so much proud, so much low, or flush."""
     if value_mm is None or math.isnan(value_mm):

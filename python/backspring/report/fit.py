@@ -11,6 +11,7 @@ from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.levers import levers_table
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.whole_back import whole_back_lines
+from backspring.report.wrapping import that_fits
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -49,7 +50,7 @@ def back_ground_report(ground: BackGround, units: System | None = None) -> Repor
     units = units or ground.design.units
     off = text(ground.depth_mm, "reading", units)
     left = ground.allowance_after
-    headline = _leave(left, units).replace(":", f": after {off} off the back,", 1)
+    headline = f"{left.design.title}: after {off} off the back {to_leave(left, units)}"
     blocks = (_moved(ground, units), Lines("Caution", CAUTIONS))
     return Report(headline, blocks)
 
@@ -66,13 +67,17 @@ def face_name(face: str, kick: bool = True) -> str:
 
 
 def _leave(left: Allowance, units: System) -> str:
-    half = "" if left.half_stop_mm is None else f"{reading(left.half_stop_mm, units)} at half-stop"
-    both = f"{half} and " if half else ""
-    return (
-        f"{left.design.title}: with the rear pin out leave {both}"
-        f"{reading(left.closed_mm, units)} at closed "
-        f"[{unit_of('reading', units)}], for {reading(left.target_mm, units)} when loaded"
+    target = reading(left.target_mm, units)
+    return that_fits(
+        left.design.title, to_leave(left, units), "rear pin out", f"for {target} when loaded"
     )
+
+
+def to_leave(left: Allowance, units: System) -> str:
+    """Say what to leave unloaded."""
+    half = "" if left.half_stop_mm is None else f"half-stop {reading(left.half_stop_mm, units)}, "
+    closed = reading(left.closed_mm, units)
+    return f"leave {half}closed {closed} [{unit_of('reading', units)}]"
 
 
 def _allowance(left: Allowance, units: System) -> TextTable:

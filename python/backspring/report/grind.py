@@ -9,8 +9,9 @@ from backspring.notice import Notice, all_from_core
 from backspring.question.check import check_blade
 from backspring.question.grind_result import Flush, Rows
 from backspring.report.check import target_row
-from backspring.report.display import Shown, both, number, reading, text, unit_of
+from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.wrapping import that_fits
 from backspring.units import System
 
 # Common practice, no source.
@@ -41,20 +42,17 @@ def headline(table: Rows, units: System) -> str:
     off = f"{text(table.removed_mm, 'reading', units)} off the {table.face}"
     if isinstance(table, Flush):
         off = f"flush in {_times(table.passes)}, at most {off}"
-    else:
-        start, end = (number(each, "length", units) for each in table.region_mm)
-        off += f" ({start} to {end} {unit_of('length', units)})"
-    parts = [f"{table.design.title}: {off}"]
+    parts = [off]
     kind, was, left = _effort(first, last)
     if was is None or left is None:
         parts.append("does not work as a slip joint")
     else:
         word = "pull" if kind == "force" else "torque"
-        parts.append(f"{word} from {both(was, kind, units)} to {both(left, kind, units)}")
+        parts.append(f"{word} {number(was, kind, units)} to {text(left, kind, units)}")
     if first.yield_margin is not None and last.yield_margin is not None:
         margins = [number(each.yield_margin, "margin", units) for each in (first, last)]
-        parts.append(f"yield margin from {margins[0]} to {margins[1]}")
-    return ", ".join(parts)
+        parts.append(f"yield margin {margins[0]} to {margins[1]}")
+    return that_fits(table.design.title, *parts)
 
 
 def notices(table: Rows) -> tuple[Notice, ...]:
@@ -126,7 +124,9 @@ def _table(table: Rows, units: System) -> TextTable:
         columns.append((head, [number(max(h, 0.0), "reading", units) for h in table.proud_mm]))
     columns.append(("misses", [missed(row) or "none" for row in table.rows]))
     heads, cells = zip(*columns, strict=True)
-    return TextTable(f"Off the {table.face}", tuple(heads), tuple(zip(*cells, strict=True)))
+    start, end = (number(each, "length", units) for each in table.region_mm)
+    title = f"Off the {table.face}, {start} to {end} {unit_of('length', units)}"
+    return TextTable(title, tuple(heads), tuple(zip(*cells, strict=True)))
 
 
 def _head(name: str, kind: Shown, units: System) -> str:

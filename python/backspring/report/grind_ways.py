@@ -5,7 +5,7 @@ from __future__ import annotations
 from backspring import _core
 from backspring.notice import from_core
 from backspring.question.grind_ways import GrindWays
-from backspring.report.display import both, number, reading, unit_of
+from backspring.report.display import number, reading, text, unit_of
 from backspring.report.grind import CAUTIONS, missed
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
@@ -15,7 +15,7 @@ def ways_report(ways: GrindWays, units: System | None = None) -> Report:
     """Lay out a comparison in the given units, the design's own when none are given."""
     units = units or ways.design.units
     can = [each for each in ways.ways if each.after is not None]
-    line = f"{ways.design.title}: {both(ways.pull_n, 'force', units)} off {len(can)} places"
+    line = f"{ways.design.title}: {text(ways.pull_n, 'force', units)} off {len(can)} places"
     return Report(line, (*ways_blocks(ways, units), Lines("Caution", CAUTIONS)))
 
 

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring import _core
-from backspring.report.display import both, number, text, unit_of
+from backspring.report.display import number, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.wrapping import that_fits
 from backspring.units import System
 
 if TYPE_CHECKING:
@@ -34,19 +35,17 @@ def loading_report(loading: SpringLoading, units: System | None = None) -> Repor
 def headline(loading: SpringLoading, units: System) -> str:
     """Answer in one line: how hard to pull where, and whether the spring bears it."""
     found = loading.result
-    parts = [
-        f"{loading.design.title}: pull the spring out with {both(found.force_n, 'force', units)} "
-        f"at {text(found.at_mm, 'length', units)}"
-    ]
-    parts.append(f"it moves {text(found.movement_mm, 'length', units)} there")
+    force, place = text(found.force_n, "force", units), text(found.at_mm, "length", units)
+    parts = [f"pull the spring out with {force} at {place}"]
     if found.yield_margin is not None:
         margin = f"yield margin {number(found.yield_margin, 'margin', units)}"
         if found.yield_margin < 1.0:
-            margin += ": it takes a set"
+            margin = f"it takes a set ({margin})"
         elif not found.met:
             margin += f", wanted {number(found.wanted_margin, 'margin', units)}"
         parts.append(margin)
-    return ", ".join(parts)
+    parts.append(f"it moves {text(found.movement_mm, 'length', units)} there")
+    return that_fits(loading.design.title, *parts)
 
 
 def _blocks(loading: SpringLoading, units: System) -> Iterator[Block]:
@@ -74,8 +73,8 @@ def _pulled(found: _core.SpringLoading, units: System) -> Iterator[str]:
             else f"stop before {most}: past it the spring takes a set"
         )
     if found.rear_pin_force_n is not None and found.middle_pin_force_n is not None:
-        rear = both(found.rear_pin_force_n, "force", units)
-        middle = both(found.middle_pin_force_n, "force", units)
+        rear = text(found.rear_pin_force_n, "force", units)
+        middle = text(found.middle_pin_force_n, "force", units)
         yield f"the rear pin holds {rear}, the middle pin {middle}"
 
 
@@ -119,8 +118,8 @@ def _last(loading: SpringLoading, units: System) -> Iterator[str]:
     if last is None:
         return
     away = text(last.hole_to_go_mm, "length", units)
-    force = both(last.force_n, "force", units)
+    force = text(last.force_n, "force", units)
     yield f"the rear hole stands {away} from its pin; {force} there brings it home"
     if lever is not None and last.lever_force_n is not None:
-        arm, hand = text(lever, "length", units), both(last.lever_force_n, "force", units)
+        arm, hand = text(lever, "length", units), text(last.lever_force_n, "force", units)
         yield f"by a bar clamped to the spring, {arm} behind the middle pin: {hand}"

@@ -16,14 +16,17 @@ ENDS = {
     "hole-opens": "the pin hole at {hole:size} opens",
     "preload-used": "the preload is used up",
 }
+_FAR = 3.0
 
 
 def _face_runs_out(facts: Facts) -> str:
     face = facts.face.replace("_", "-")
     name = face if face == "kick" else f"{face} face"
+    # Of a depth that no tang could lose only that it is too much means anything.
+    near = "needed" in facts and facts.needed.value < _FAR * facts.left.value
     lost = (
         f"{facts.needed:reading}, it has {facts.left:reading} left"
-        if "needed" in facts
+        if near
         else f"more than the {facts.left:reading} it has left"
     )
     low = ": a reading is low, and only lowering open would raise it" if face == "open" else ""
@@ -97,8 +100,8 @@ REFUSALS: dict[str, str | Callable[[Facts], str]] = {
     "bounds",
     "margin-at-limit": "yield_margin: must be at least {margin:margin}",
     "stock-sizes": "{key}: comes in {sizes:count} stock sizes, the nearest is {size:size}",
-    "least-size": "{key}: must be at least {size:size}",
-    "greatest-size": "{key}: must be at most {size:size}",
+    "least-size": "{key}: must be at least {size:length}",
+    "greatest-size": "{key}: must be at most {size:length}",
     "breaks-rule": _broken_rule(""),
     "does-not-stay": "the blade does not stay in each of its positions",
     "pull-turns-back": "pull: turns back before it gets there",

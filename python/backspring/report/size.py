@@ -8,7 +8,7 @@ from backspring.design.file_lines import changed_keys, file_lines
 from backspring.question.check import check_blade
 from backspring.question.size_result import Sized, Solution, Taper, profile
 from backspring.report.check import CAUTION, target_row
-from backspring.report.display import Shown, both, number, text, unit_of
+from backspring.report.display import Shown, number, text, unit_of
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.units import System
 
@@ -44,7 +44,7 @@ def refusal(sized: Sized, units: System) -> str:
     """Say that nothing answers, what comes nearest and what holds it there."""
     wanted = []
     if sized.pull_n is not None:
-        wanted.append(f"a pull of {both(sized.pull_n, 'force', units)}")
+        wanted.append(f"a pull of {text(sized.pull_n, 'force', units)}")
     if sized.yield_margin is not None:
         wanted.append(f"a yield margin of {number(sized.yield_margin, 'margin', units)}")
     answer = f"{sized.original.title}: no size gives {' with '.join(wanted)}"
@@ -78,7 +78,7 @@ def taper_report(taper: Taper, units: System | None = None) -> Report:
     )
     unit = unit_of("length", units)
     line = (
-        f"{taper.original.title}: tapered for {both(taper.pull_n, 'force', units)}, peak stress "
+        f"{taper.original.title}: tapered for {text(taper.pull_n, 'force', units)}, peak stress "
         f"{text(taper.peak_stress_mpa, 'stress', units)}, "
         f"yield margin {number(taper.yield_margin, 'margin', units)}"
     )
@@ -133,7 +133,7 @@ def _effect(solution: Solution, units: System) -> str:
     margin = f"yield margin {number(solution.yield_margin, 'margin', units)}"
     if solution.pull_n is None:
         return f"a {margin}"
-    return f"a pull of {both(solution.pull_n, 'force', units)}, {margin}"
+    return f"a pull of {text(solution.pull_n, 'force', units)}, {margin}"
 
 
 def _blocks(sized: Sized, units: System) -> Iterator[Block]:

@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import html
-import re
 import textwrap
 from dataclasses import dataclass
 
-# Stands for a space that no line may end at.
-_TIE = "\u00a0"
+from backspring.report.wrapping import folded
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,9 +50,7 @@ class Lines:
 
     def plain(self, width: int | None = None) -> str:
         """Write the heading, then each line indented, folded to a width where one is asked."""
-        lines = "\n".join(
-            line if width is None else _wrapped(line, width - 2) for line in self.lines
-        )
+        lines = "\n".join(line if width is None else folded(line, width - 2) for line in self.lines)
         return "\n".join([self.heading, textwrap.indent(lines, "  ")])
 
     def html(self) -> str:
@@ -76,22 +72,14 @@ class Report:
 
     def plain(self) -> str:
         """Write it as aligned text."""
-        headline = self.headline if self.width is None else _wrapped(self.headline, self.width)
-        return "\n\n".join([headline, *(block.plain(self.width) for block in self.blocks)])
+        blocks = [block.plain(self.width) for block in self.blocks]
+        # What has no blocks is a text of its own, as a script or a schema.
+        return "\n\n".join([folded(self.headline), *blocks]) if blocks else self.headline
 
     def html(self) -> str:
         """Write it as HTML."""
         blocks = "".join(block.html() for block in self.blocks)
         return f"<p><strong>{html.escape(self.headline)}</strong></p>{blocks}"
-
-
-def _wrapped(line: str, width: int) -> str:
-    """Fold a line; a number stays with the word behind it, and so does the word before it."""
-    tied = re.sub(r"(?<=\d) (?=[A-Za-z%])|(?<=\bstation) (?=\d)", _TIE, line)
-    folded = textwrap.wrap(
-        tied, width, subsequent_indent="  ", break_long_words=False, break_on_hyphens=False
-    )
-    return "\n".join(folded).replace(_TIE, " ")
 
 
 def _folded(heads: tuple[str, ...], needed: list[int], lines: int) -> list[tuple[str, ...]]:

@@ -1,0 +1,43 @@
+"""Folds lines so that they fit, and never between a number and the word that it belongs to."""
+
+from __future__ import annotations
+
+import re
+import textwrap
+
+COLUMNS = 80
+# Stands for a space that no line may end at.
+_TIE = "\u00a0"
+_TIED = re.compile(
+    r"(?<=\d) (?=[A-Za-z%])|(?<=%) (?=of )|"
+    r"(?:(?<=station)|(?<=margin)|(?<=least)|(?<=most)|(?<=from)|(?<= to)|(?<= at)|(?<= by)|"
+    r"(?<=with)|(?<=leave)|(?<=stress)) (?=[-+\d])"
+)
+
+
+def folded(line: str, width: int = COLUMNS, indent: str = "  ") -> str:
+    """Fold a line; what follows stands in by `indent`."""
+    tied = _TIED.sub(_TIE, line)
+    lines = textwrap.wrap(
+        tied,
+        max(width, 1),
+        subsequent_indent=indent,
+        break_long_words=False,
+        break_on_hyphens=False,
+    )
+    return "\n".join(lines).replace(_TIE, " ")
+
+
+def narrowest(text: str) -> int:
+    """Return the least width that a text can be folded to."""
+    return max(map(len, _TIED.sub(_TIE, text).split(" ")))
+
+
+def that_fits(title: str, *parts: str) -> str:
+    """Join what fits into one line, the most important first; tables tell the rest."""
+    line = f"{title}: {parts[0]}"
+    for part in parts[1:]:
+        if len(line) + len(part) + 2 > COLUMNS:
+            break
+        line = f"{line}, {part}"
+    return line
