@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from backspring.many import ManyChecks, check_many
     from backspring.outline.reading import OutlineReading, read_outline
     from backspring.outline.written import write_template
+    from backspring.picture.panel import Panel, panel
     from backspring.picture.plot import plot
     from backspring.question.advise import advise
     from backspring.question.advise_result import Advice, Advised
@@ -93,6 +94,7 @@ __all__ = [
     "OutOfRange",
     "OutlineReading",
     "Page",
+    "Panel",
     "ShopHabits",
     "Sized",
     "Solution",
@@ -130,6 +132,7 @@ __all__ = [
     "page",
     "read_outline",
     "write_template",
+    "panel",
     "permanent_set",
     "plan_of_blades",
     "plot",
@@ -175,6 +178,7 @@ _HOMES = {
     "OutOfRange": "errors",
     "OutlineReading": "outline.reading",
     "Page": "report.page",
+    "Panel": "picture.panel",
     "ShopHabits": "fit.habits",
     "Sized": "question.size_result",
     "Solution": "question.size_result",
@@ -211,6 +215,7 @@ _HOMES = {
     "page": "report.page",
     "read_outline": "outline.reading",
     "write_template": "outline.written",
+    "panel": "picture.panel",
     "permanent_set": "question.sweep",
     "plan_of_blades": "fit.blades_of_log",
     "plot": "picture.plot",
