@@ -115,6 +115,8 @@ def _draw_margin(ax: Axes, table: Rows, system: System) -> None:
         fontsize=palette.SMALL,
         bbox=palette.UNDERLAY,
     )
+    # Its words stand above the line, also where that is the highest of all.
+    ax.margins(y=0.12)
     _dress(ax, _depth_label(system), "yield margin")
     legend_above(ax)
 
