@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from matplotlib.axes import Axes
@@ -34,7 +34,8 @@ def name_places(ax: Axes, places: Sequence[Place]) -> int:
     The x axis must reach as far as it will. Returns the number of rows.
     """
     taken: list[list[tuple[float, float]]] = []
-    for place in places:
+    for asked in places:
+        place = _inside(ax, asked)
         start, end = _reach_points(ax, place)
         free = [
             row
@@ -59,6 +60,14 @@ def axes_points(ax: Axes) -> tuple[float, float]:
     """Width and height of axes; a layout that is still to be made leaves them no narrower."""
     box, dpi = ax.get_window_extent(), ax.figure.dpi
     return _POINTS_AN_INCH * box.width / dpi, _POINTS_AN_INCH * box.height / dpi
+
+
+def _inside(ax: Axes, place: Place) -> Place:
+    """Name a place on its other side where its name would run off the axes."""
+    start, end = _reach_points(ax, place)
+    if start < 0.0:
+        return replace(place, side="right")
+    return replace(place, side="left") if end > axes_points(ax)[0] else place
 
 
 def _reach_points(ax: Axes, place: Place) -> tuple[float, float]:
