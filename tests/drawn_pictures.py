@@ -48,8 +48,9 @@ def _drawings(design: bs.Design, units: Any) -> dict[str, Callable[[], Figure]]:
         found[f"grind {face}"] = of(
             lambda face=face: bs.grind_table(design, face=face, to="0.2 mm", step="0.05 mm")
         )
-    pull = 0.8 * max(stroke.peak_torque_nmm for stroke in check.strokes) / 4.448
-    wanted = {"pull": f"{pull / (design.core.blade.nail_nick_mm or 35.0):.3f} lbf"}
+    peak_nmm = max(stroke.peak_torque_nmm for stroke in check.strokes)
+    peak_n = peak_nmm / (design.core.blade.nail_nick_mm or 35.0)
+    wanted = {"pull": f"{0.8 * peak_n:.3f} N", "yield_margin": 1.1, "vary": _FREE}
     read = {name: 0.3 * mm for name in ("half_stop", "closed") if name in check.positions}
     spreads = {
         "fit.preload": "0.05 mm",
@@ -58,11 +59,14 @@ def _drawings(design: bs.Design, units: Any) -> dict[str, Callable[[], Figure]]:
     }
     grid = {"thickness": np.linspace(2.0, 4.6, 20), "preload": np.linspace(0.3, 1.2, 20)}
     return found | {
+        "flush": of(lambda: bs.grind_flush(design, per_pass="0.05 mm"), "flush"),
+        "ways": of(lambda: bs.grind_ways(design, f"{0.9 * peak_n:.3f} N")),
+        "levers": of(lambda: bs.levers(design)),
         "allowance": of(lambda: bs.allowance(design)),
         "fit": of(lambda: bs.fit_plan(design, **read, state="unloaded")),
         "load": of(lambda: bs.load_spring(design, at=0.7 * design.core.tang.pivot_mm)),
         "influence": of(lambda: bs.influence(design)),
-        "sizes": of(lambda: bs.size(design, **wanted, yield_margin=1.1, vary=_FREE)),
+        "sizes": of(lambda: bs.size(design, **wanted)),
         "map": of(lambda: bs.design_map(design, grid), pull_n=10.0, yield_margin=1.2),
         "tolerance": of(lambda: bs.tolerance(design, spreads, n=200)),
     }
