@@ -1,4 +1,7 @@
-"""Texts that meet on any picture of drawn designs: `picture_texts.py 50` draws fifty designs."""
+"""Texts that meet on any picture of drawn designs, which are cut off, and missing names.
+
+`python -m oracle.picture_texts 50`, from `tests`, draws fifty designs.
+"""
 
 from __future__ import annotations
 

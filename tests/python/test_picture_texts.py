@@ -1,6 +1,6 @@
 """No two texts of a picture meet, none runs off its edge, and each picture says whose it is.
 
-Fifty drawn designs with every picture each: `tests/oracle/picture_texts.py 50`.
+Fifty drawn designs with every picture each: `python -m oracle.picture_texts 50`, from `tests`.
 """
 
 from __future__ import annotations

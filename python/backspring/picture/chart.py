@@ -11,6 +11,8 @@ from backspring.picture.canvas import Picture
 from backspring.picture.subject import head_in, write_name
 
 _HEIGHT_IN = 4.8
+# Room for a longer number that an axis takes once its size is found.
+_PAD_IN = 0.1
 
 
 def new_chart(name: str) -> tuple[Figure, Axes]:
@@ -22,7 +24,8 @@ def new_chart(name: str) -> tuple[Figure, Axes]:
 def named_figure(name: str, height_in: float, answer: str = "") -> Figure:
     """Make a figure for charts of a height, with a name above them, and an answer under it."""
     whole_in = height_in + head_in(answer)
-    layout = ConstrainedLayoutEngine(rect=(0.0, 0.0, 1.0, height_in / whole_in))
+    room = (0.0, 0.0, 1.0, height_in / whole_in)
+    layout = ConstrainedLayoutEngine(rect=room, w_pad=_PAD_IN, h_pad=_PAD_IN)
     figure = Picture(figsize=(palette.WIDTH_IN, whole_in), dpi=palette.DPI, layout=layout)
     write_name(figure, name, answer)
     return figure
