@@ -17,7 +17,8 @@ from backspring.picture.panel_sliders import BLADE, Setting, changes_of, setting
 from backspring.picture.position_panel import between_view
 from backspring.question.check import Check, check_blade
 from backspring.report.check import headline, target_row
-from backspring.report.tables import Block, Report, TextTable
+from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.to_change import HEADING, to_change
 from backspring.report.verdict import verdict_blocks
 from backspring.units import System
 
@@ -124,6 +125,7 @@ class Panel:
         if self.check.targets:
             rows = tuple(target_row(each, self._units) for each in self.check.targets)
             blocks.append(TextTable("Targets", ("", "now", "wanted", ""), rows))
+        blocks.append(Lines(HEADING, (to_change(self.check, self._units),)))
         return Report(headline(self.check, self._units), tuple(blocks)).html()
 
     def _repr_mimebundle_(self, **asked: Any) -> Any:
