@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from backspring.many import ManyChecks, check_many
     from backspring.outline.reading import OutlineReading, read_outline
     from backspring.outline.written import write_template
+    from backspring.picture.panel import Panel, panel
     from backspring.picture.plot import plot
     from backspring.question.advise import advise
     from backspring.question.advise_result import Advice, Advised
@@ -93,6 +94,7 @@ __all__ = [
     "OutOfRange",
     "OutlineReading",
     "Page",
+    "Panel",
     "ShopHabits",
     "Sized",
     "Solution",
@@ -128,6 +130,7 @@ __all__ = [
     "load",
     "load_spring",
     "page",
+    "panel",
     "read_outline",
     "write_template",
     "permanent_set",
@@ -175,6 +178,7 @@ _HOMES = {
     "OutOfRange": "errors",
     "OutlineReading": "outline.reading",
     "Page": "report.page",
+    "Panel": "picture.panel",
     "ShopHabits": "fit.habits",
     "Sized": "question.size_result",
     "Solution": "question.size_result",
@@ -209,6 +213,7 @@ _HOMES = {
     "load": "design.load",
     "load_spring": "question.load_spring",
     "page": "report.page",
+    "panel": "picture.panel",
     "read_outline": "outline.reading",
     "write_template": "outline.written",
     "permanent_set": "question.sweep",

@@ -24,6 +24,13 @@ RESULTS: dict[str, Callable[[], Any]] = {
     "two checked": lambda: bs.check(bs.load(DESIGNS / "turnstone.toml")),
     "one of two": lambda: bs.load(DESIGNS / "turnstone.toml").seen_from("pen"),
     "grind table": lambda: bs.grind_table(HERON, face="back", to="0.2 mm", step="0.1 mm"),
+    "flush grinding": lambda: bs.grind_flush(HERON),
+    "ways": lambda: bs.grind_ways(HERON, "2 lbf"),
+    "no ways": lambda: bs.grind_ways(HERON, "3 lbf"),
+    "levers": lambda: bs.levers(HERON),
+    "taper": lambda: bs.propose_taper(HERON, "2.2 lbf", least_thickness="1.6 mm"),
+    "solution": lambda: bs.size(HERON, pull="2.2 lbf", vary="preload").solutions[0],
+    "compared": lambda: bs.compare(HERON, HERON.replace(**{"fit.preload": 0.8})),
     "allowance": lambda: bs.allowance(HERON),
     "plan": lambda: bs.fit_plan(HERON, half_stop=0.3, closed=0.4, state="unloaded"),
     "loading": lambda: bs.load_spring(HERON, at=25),
@@ -42,6 +49,31 @@ def test_every_result_has_a_picture(name: str) -> None:
     drawn = bs.plot(RESULTS[name]())
     assert isinstance(drawn, Figure | SubFigure)
     assert drawn.axes or drawn.subfigs
+
+
+@pytest.mark.parametrize("blade", ["long", "pen"])
+def test_an_allowance_of_several_blades_is_drawn_blade_by_blade(blade: str) -> None:
+    left = bs.allowance(RESULTS["two blades"]())
+    said = [text.get_text() for text in bs.plot(left, blade=blade).findobj(Text)]
+    assert f"Turnstone, {blade}" in said
+    with pytest.raises(bs.InvalidInput, match="blade: must be one of long, pen, got None"):
+        bs.plot(left)
+
+
+def test_a_face_that_cannot_give_the_pull_says_so() -> None:
+    said = [text.get_text().strip() for text in bs.plot(RESULTS["no ways"]()).findobj(Text)]
+    assert said.count("cannot give it") == 5
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_levers_are_drawn_as_the_table_has_them(units: Any) -> None:
+    """In inches for a thou off, in thou; in mm for 0.1 mm off, in mm."""
+    levers = bs.levers(HERON)
+    ax = bs.plot(levers, units=units).axes[0]
+    per = {"mm": 0.1, "in": 0.0254}[units] / 0.1
+    drawn = [bar.get_width() * {"mm": 1.0, "in": 0.0254}[units] for bar in ax.patches]
+    rows = [getattr(row, name) for name in ("half_stop_mm", "closed_mm") for row in levers.rows]
+    assert drawn == pytest.approx([per * (each or 0.0) for each in rows])
 
 
 @pytest.mark.parametrize("kind", ["stress", "action", "back"])

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 import backspring as bs
 from backspring import picture
 
-HERON = bs.load(Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml")
+HERON_FILE = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml"
+HERON = bs.load(HERON_FILE)
+# Pound-force: NIST SP 811, appendix B; from memory.
+LBF_N = 4.4482216
 
 
 def test_each_result_has_its_distribution_and_its_shares() -> None:
@@ -20,7 +24,7 @@ def test_each_result_has_its_distribution_and_its_shares() -> None:
     assert [ax.get_xlabel() for ax in axes[::2]] == [
         "peak pull [N]",
         "worst stress [MPa]",
-        "yield margin [-]",
+        "yield margin",
         "half-stop, loaded [mm]",
         "closed, loaded [mm]",
     ]
@@ -46,3 +50,32 @@ def test_a_study_without_numbers_is_drawn() -> None:
     broken = bs.check_many(HERON, {"spring.width": [-1.0]})
     assert not broken.ok.any()
     assert picture.tolerance(study).axes
+
+
+@pytest.mark.parametrize("units", ["mm", "in"])
+def test_how_far_each_target_is_is_told_and_drawn(units: Any) -> None:
+    """Heron misses pull, margin and readings; its worst stress has no target."""
+    check = bs.check(HERON)
+    figure = picture.tolerance(bs.tolerance(HERON, {"fit.preload": "0.05 mm"}, n=200), units=units)
+    pull, stress, margin, *readings = figure.axes[::2]
+    off_n = 4.0 * LBF_N - max(stroke.peak_pull_n for stroke in check.strokes)
+    off = f"{off_n:.1f} N" if units == "mm" else f"{off_n / LBF_N:.2f} lbf"
+    assert pull.get_title("left").endswith(f": {off} off as drawn")
+    short = 1.15 - check.travel.yield_margin
+    assert margin.get_title("left") == f"target at least 1.15: {short:.2f} off as drawn"
+    assert stress.get_title("left") == ""
+    inch = {"mm": 25.4, "in": 1.0}[units]
+    for ax, limit in ((pull, 4.0 * {"mm": LBF_N, "in": 1.0}[units]), (margin, 1.15)):
+        (line,) = [line for line in ax.lines if line.get_label() == "target"]
+        assert line.get_xdata()[0] == pytest.approx(limit)
+        assert ax.get_xlim()[0] < limit < ax.get_xlim()[1]
+    for ax in readings:
+        assert ax.get_xlim()[0] < 0.001 * inch * {"mm": 1.0, "in": 1000.0}[units]
+
+
+def test_a_target_with_room_to_spare_says_how_much() -> None:
+    osprey = bs.load(HERON_FILE.with_name("osprey.toml"))
+    study = bs.tolerance(osprey, {"fit.preload": "0.05 mm"}, n=200)
+    spare = max(stroke.peak_pull_n for stroke in bs.check(osprey).strokes) - 10.0
+    told = picture.tolerance(study).axes[0].get_title("left")
+    assert told == f"target 10.0 to 30.0 N: {spare:.1f} N to spare"

@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import numpy as np
 from matplotlib.axes import Axes
+from matplotlib.ticker import MaxNLocator
 
 from backspring import _core
 from backspring.design.design import Design
 from backspring.picture import palette
-from backspring.picture.chart import dress_chart, name_place, new_chart
+from backspring.picture.chart import dress_chart, new_chart
+from backspring.picture.places import ROW_POINTS, Place, axes_points, name_places
 from backspring.picture.subject import as_check, rests, spoken, style_of
 from backspring.question.check import Check
 from backspring.units import System
 
 STEP_DEG = 0.5
-_HEADROOM = 0.22
+_PEAK_POINTS = 24.0
 _OPENING = palette.Line(palette.BLUE, "-", 2.0)
 _CLOSING = palette.Line(palette.VERMILLION, "--")
 
@@ -45,25 +47,35 @@ def action(
         )
     ax.axhline(0.0, color=palette.INK, lw=0.8)
     _shade_snaps(ax, check, sweep, torque.size)
-    _make_room(ax, sweep, torque.size)
-    _mark_peaks(ax, check, units)
-    for name in rests(check):
-        angle = check.positions[name].blade_angle_deg
-        name_place(ax, spoken(name), angle, side="left" if name == "open" else "right", style="-")
-    for stroke in check.strokes:
-        name_place(ax, "crest", stroke.crest_angle_deg, side="right")
     ax.set_xlim(float(sweep.blade_angle_deg[0]), float(sweep.blade_angle_deg[-1]))
+    _make_room(ax, sweep, torque.size, rows=name_places(ax, _places(check)))
+    _mark_peaks(ax, check, units)
     ax.set_xticks(np.arange(0.0, 181.0, 30.0))
     dress_chart(ax, "blade angle [deg]", f"torque [{torque.unit}]: + resists opening")
     _add_pull(ax, check, units)
     return ax
 
 
-def _make_room(ax: Axes, sweep: _core.Sweep, unit_nmm: float) -> None:
+def _places(check: Check) -> list[Place]:
+    at_rest = [
+        Place(
+            spoken(name),
+            check.positions[name].blade_angle_deg,
+            "left" if name == "open" else "right",
+            "-",
+        )
+        for name in rests(check)
+    ]
+    return at_rest + [Place("crest", stroke.crest_angle_deg, "right") for stroke in check.strokes]
+
+
+def _make_room(ax: Axes, sweep: _core.Sweep, unit_nmm: float, rows: int) -> None:
+    """Leave room above the curves for the rows of names and a peak's words."""
     both = np.concatenate((sweep.opening_torque_nmm, sweep.closing_torque_nmm)) / unit_nmm
     low, high = min(float(both.min()), 0.0), max(float(both.max()), 0.0)
     span = (high - low) or 1.0
-    ax.set_ylim(low - 0.05 * span, high + _HEADROOM * span)
+    words = (ROW_POINTS * rows + _PEAK_POINTS) / axes_points(ax)[1]
+    ax.set_ylim(low - 0.05 * span, high + span * words / (1.0 - words))
 
 
 def _shade_snaps(ax: Axes, check: Check, sweep: _core.Sweep, unit_nmm: float) -> None:
@@ -115,4 +127,5 @@ def _add_pull(ax: Axes, check: Check, units: System | None) -> None:
         "right", functions=(lambda t: np.asarray(t) * ratio, lambda p: np.asarray(p) / ratio)
     )
     right.set_ylabel(f"pull at the nail nick [{force.unit}]", fontsize=palette.NORMAL)
+    right.yaxis.set_major_locator(MaxNLocator(6))
     right.tick_params(labelsize=palette.SMALL)

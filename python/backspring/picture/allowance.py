@@ -11,8 +11,7 @@ from matplotlib.figure import Figure
 from backspring.design.design import Design
 from backspring.fit.plan import TARGET, AllowanceRow, allowance_table
 from backspring.picture import palette
-from backspring.picture.canvas import Picture
-from backspring.picture.chart import dress_chart
+from backspring.picture.chart import dress_chart, placed_figure
 from backspring.report.display import STYLES
 from backspring.units import System
 
@@ -35,8 +34,8 @@ def allowance_curves(
     the design's own when left out.
     """
     system = units or design.units
-    figure = Picture(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI)
-    left, right = (figure.add_axes((x, 0.15, 0.40, 0.70)) for x in (0.075, 0.57))
+    figure, below = placed_figure(design.title, _HEIGHT_IN)
+    left, right = (below.add_axes((x, 0.15, 0.40, 0.70)) for x in (0.075, 0.57))
     length = STYLES[system]["length"]
     by_preload = allowance_table(design, "preload", _PRELOADS, target)
     preloads = [row.share * design.core.fit.preload_mm / length.size for row in by_preload]

@@ -1,37 +1,45 @@
-"""What the charts share: a new one, its axes' words, and names along its top."""
+"""What the charts share: a new one with a name above it, and its axes' words."""
 
 from __future__ import annotations
 
-from typing import Literal
-
 from matplotlib.axes import Axes
-from matplotlib.figure import Figure
+from matplotlib.figure import Figure, SubFigure
 from matplotlib.layout_engine import ConstrainedLayoutEngine
 
 from backspring.picture import palette
 from backspring.picture.canvas import Picture
-from backspring.picture.subject import NAME_IN, write_name
+from backspring.picture.subject import head_in, write_name
 
 _HEIGHT_IN = 4.8
-_ROW_POINTS = 12.0
+# Room for a longer number that an axis takes once its size is found.
+_PAD_IN = 0.1
 
 
-def new_chart(name: str | None = None) -> tuple[Figure, Axes]:
+def new_chart(name: str) -> tuple[Figure, Axes]:
     """Make a figure, which no window holds, and axes in it; a name stands above them."""
-    if name is not None:
-        named = named_figure(name, _HEIGHT_IN)
-        return named, named.add_subplot()
-    figure = Picture(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI, layout="constrained")
+    figure = named_figure(name, _HEIGHT_IN)
     return figure, figure.add_subplot()
 
 
-def named_figure(name: str, height_in: float) -> Figure:
-    """Make a figure for charts of a height, with a name above them."""
-    whole_in = height_in + NAME_IN
-    layout = ConstrainedLayoutEngine(rect=(0.0, 0.0, 1.0, height_in / whole_in))
+def named_figure(name: str, height_in: float, answer: str = "") -> Figure:
+    """Make a figure for charts of a height, with a name above them, and an answer under it."""
+    whole_in = height_in + head_in(answer)
+    room = (0.0, 0.0, 1.0, height_in / whole_in)
+    layout = ConstrainedLayoutEngine(rect=room, w_pad=_PAD_IN, h_pad=_PAD_IN)
     figure = Picture(figsize=(palette.WIDTH_IN, whole_in), dpi=palette.DPI, layout=layout)
-    write_name(figure, name)
+    write_name(figure, name, answer)
     return figure
+
+
+def placed_figure(name: str, height_in: float) -> tuple[Figure, SubFigure]:
+    """Make a figure with a name, and the part of a height under it to place axes in."""
+    heights = [head_in(), height_in]
+    figure = Picture(figsize=(palette.WIDTH_IN, sum(heights)), dpi=palette.DPI)
+    grid = figure.add_gridspec(
+        2, 1, height_ratios=heights, hspace=0.0, left=0, right=1, bottom=0, top=1
+    )
+    write_name(figure, name)
+    return figure, figure.add_subfigure(grid[1])
 
 
 def label_axes(ax: Axes, along: str, up: str) -> None:
@@ -58,30 +66,4 @@ def legend_above(ax: Axes, columns: int = 3) -> None:
         borderaxespad=0.2,
         ncols=columns,
         columnspacing=1.4,
-    )
-
-
-def name_place(
-    ax: Axes,
-    name: str,
-    x: float,
-    *,
-    side: Literal["left", "right"],
-    style: str = ":",
-    row: int = 0,
-) -> None:
-    """Mark a place on the way with a line, and name it at the top on one side of the line.
-
-    Names in different rows stand one below the other.
-    """
-    ax.axvline(x, color=palette.MUTED, lw=0.9, ls=style, zorder=0.5)
-    ax.annotate(
-        name,
-        (x, 1.0),
-        xycoords=ax.get_xaxis_transform(),
-        xytext=(3.0 if side == "right" else -3.0, -3.0 - _ROW_POINTS * row),
-        textcoords="offset points",
-        ha="left" if side == "right" else "right",
-        va="top",
-        fontsize=palette.SMALL,
     )

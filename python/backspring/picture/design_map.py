@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 from matplotlib.artist import Artist
 from matplotlib.axes import Axes
+from matplotlib.contour import ContourSet
 from matplotlib.figure import Figure
 from matplotlib.lines import Line2D
 from matplotlib.patches import Patch
@@ -12,6 +13,7 @@ from matplotlib.patches import Patch
 from backspring import _core
 from backspring.picture import palette
 from backspring.picture.chart import new_chart
+from backspring.picture.line_labels import label_lines
 from backspring.question.size import DesignMap
 from backspring.question.size import design_map as work_out
 from backspring.question.size_result import Sized
@@ -39,16 +41,22 @@ def design_map(
     """
     styles = STYLES[units or found.design.units]
     length, force = styles["length"].size, styles["force"]
-    ax = new_chart()[1] if ax is None else ax
+    ax = new_chart(found.design.title)[1] if ax is None else ax
     x, y = found.x_mm / length, found.y_mm / length
     pull, margin = found.pull_n / force.size, found.yield_margin
     works = np.where(np.isnan(margin), np.nan, 1.0)
+    ax.set_xlim(float(x[0]), float(x[-1]))
+    ax.set_ylim(float(y[0]), float(y[-1]))
     ax.contourf(x, y, works, levels=[0.5, 1.5], colors=[palette.BLADE])
-    if yield_margin is not None and np.nanmax(margin) > yield_margin:
+    some = not np.isnan(margin).all()
+    if some and yield_margin is not None and np.nanmax(margin) > yield_margin:
         levels = [yield_margin, float(np.nanmax(margin)) + 1.0]
         ax.contourf(x, y, margin, levels=levels, colors=[palette.SKY], alpha=0.45)
-    _lines(ax, x, y, pull, _PULL, f"%.{force.decimals}f", wanted=_in(pull_n, force.size))
-    _lines(ax, x, y, margin, _MARGIN, "%.2f", wanted=yield_margin)
+    drawn = [
+        _lines(ax, x, y, pull, _PULL, wanted=_in(pull_n, force.size)),
+        _lines(ax, x, y, margin, _MARGIN, wanted=yield_margin),
+    ]
+    label_lines(ax, zip(drawn, (f"%.{force.decimals}f", "%.2f"), strict=True))
     keys: list[Artist] = [
         Line2D([], [], color=_PULL.color, ls=_PULL.style, label=f"pull [{force.unit}]"),
         Line2D([], [], color=_MARGIN.color, ls=_MARGIN.style, label="yield margin"),
@@ -84,7 +92,7 @@ def map_of(sized: Sized, *, units: System | None = None) -> Figure:
     for i, key in enumerate(keys):
         held = [size_mm(sized.original.core, key), *(place[i] for place in places)]
         grid[key] = np.linspace(0.7 * min(held), 1.3 * max(held), _PARTS)
-    figure, ax = new_chart()
+    figure, ax = new_chart(sized.original.title)
     found = work_out(sized.original, grid)
     design_map(found, ax, pull_n=sized.pull_n, yield_margin=sized.yield_margin, units=units)
     length = STYLES[units or sized.original.units]["length"].size
@@ -116,17 +124,16 @@ def _lines(
     y: np.ndarray,
     values: np.ndarray,
     line: palette.Line,
-    digits: str,
     *,
     wanted: float | None,
-) -> None:
+) -> ContourSet | None:
     if np.isnan(values).all():
-        return
+        return None
     drawn = ax.contour(
         x, y, values, levels=8, colors=line.color, linestyles=line.style, linewidths=0.9
     )
-    ax.clabel(drawn, fmt=digits, fontsize=palette.SMALL)
     if wanted is not None and np.nanmin(values) < wanted < np.nanmax(values):
         ax.contour(
             x, y, values, levels=[wanted], colors=line.color, linestyles=line.style, linewidths=2.8
         )
+    return drawn

@@ -12,8 +12,7 @@ from matplotlib.patches import Polygon
 from backspring import _core
 from backspring.fit.result import FACES, FitPlan
 from backspring.picture import palette
-from backspring.picture.canvas import Picture
-from backspring.picture.chart import dress_chart
+from backspring.picture.chart import dress_chart, placed_figure
 from backspring.picture.tang_shape import Points, tang_shape
 from backspring.report.display import STYLES, reading
 from backspring.report.fit import face_name
@@ -37,14 +36,14 @@ def fitting(plan: FitPlan, *, units: System | None = None) -> Figure:
     design's own when left out.
     """
     system = units or plan.design.units
-    figure = Picture(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI)
+    figure, below = placed_figure(plan.design.title, _HEIGHT_IN)
     moved = any(abs(step.tip_mm or 0.0) > _TIP_SEEN_MM for step in plan.steps)
     place = (0.085, 0.47, 0.39, 0.44) if moved else (0.075, 0.13, 0.40, 0.72)
-    upper = passes(plan, figure.add_axes(place), units=system)
-    shading(plan, figure.add_axes((0.52, 0.04, 0.47, 0.86)), units=system)
+    upper = passes(plan, below.add_axes(place), units=system)
+    shading(plan, below.add_axes((0.52, 0.04, 0.47, 0.86)), units=system)
     if moved:
         upper.set_xlabel("")
-        tip_way(plan, figure.add_axes((0.085, 0.12, 0.39, 0.25)), units=system)
+        tip_way(plan, below.add_axes((0.085, 0.12, 0.39, 0.25)), units=system)
     return figure
 
 

@@ -12,28 +12,27 @@ from matplotlib.patches import Circle
 
 from backspring import _core
 from backspring.picture import palette
-from backspring.picture.canvas import Picture
-from backspring.picture.chart import label_axes, legend_above
+from backspring.picture.chart import label_axes, legend_above, named_figure
 from backspring.question.grind_result import Rows
 from backspring.report.display import STYLES, Style
 from backspring.report.grind import headline
 from backspring.units import System
 
 Column = npt.NDArray[np.float64]
-_HEIGHT_IN = 6.2
+_HEIGHT_IN = 5.0
+# A cut too thin to be seen to scale is still a line.
+_SEEN_POINTS = 0.8
 _SPACING_MM = 0.02
-_ROOM = 0.12
+_ROOM = 0.2
 
 
 def grinding(table: Rows, *, units: System | None = None) -> Figure:
     """Draw a table of grinding in a figure of its own, in the design's own units if none given."""
     system = units or table.design.units
-    figure = Picture(figsize=(palette.WIDTH_IN, _HEIGHT_IN), dpi=palette.DPI, layout="constrained")
-    axes = figure.subplot_mosaic("psm;ttt", height_ratios=(1.5, 1.0))
-    figure.suptitle(
-        _in_lines(headline(table, system)), fontsize=palette.NORMAL, x=0.01, ha="left",
-        parse_math=False,
-    )  # fmt: skip
+    name = table.design.title
+    answer = _in_lines(headline(table, system).removeprefix(f"{name}: "))
+    figure = named_figure(name, _HEIGHT_IN, answer)
+    axes = figure.subplot_mosaic("psm;ttt", height_ratios=(2.2, 1.0))
     _draw_effort(axes["p"], table, system)
     _draw_stress(axes["s"], table, system)
     _draw_margin(axes["m"], table, system)
@@ -42,7 +41,7 @@ def grinding(table: Rows, *, units: System | None = None) -> Figure:
 
 
 def draw_removed(ax: Axes, table: Rows, system: System) -> None:
-    """Draw thickness along the spring, and on the ground face what comes off it."""
+    """Draw the spring straight and to scale, and on the ground face what comes off it."""
     length = STYLES[system]["length"]
     before, after = table.design.core.spring, table.ground.core.spring
     start, end = _ends_mm(table.design.core)
@@ -58,14 +57,17 @@ def draw_removed(ax: Axes, table: Rows, system: System) -> None:
         gone_low / length.size,
         gone_high / length.size,
         color=palette.VERMILLION,
-        lw=0,
+        lw=_SEEN_POINTS,
         label=f"taken off the {table.face}",
     )
     for edge in (np.zeros_like(was), was):
         ax.plot(x, edge / length.size, color=palette.INK, lw=1.0)
     _draw_holes(ax, before, length.size)
-    _dress(ax, f"station from the middle pin [{length.unit}]", f"thickness [{length.unit}]")
+    label_axes(ax, f"station from the middle pin, all to scale [{length.unit}]", "")
     legend_above(ax)
+    ax.set_aspect("equal", adjustable="box")
+    ax.set_yticks([])
+    ax.spines["left"].set_visible(False)
     ax.set_ylim(-_ROOM * was.max() / length.size, (1.0 + _ROOM) * was.max() / length.size)
 
 
@@ -113,6 +115,8 @@ def _draw_margin(ax: Axes, table: Rows, system: System) -> None:
         fontsize=palette.SMALL,
         bbox=palette.UNDERLAY,
     )
+    # Its words stand above the line, also where that is the highest of all.
+    ax.margins(y=0.12)
     _dress(ax, _depth_label(system), "yield margin")
     legend_above(ax)
 

@@ -6,19 +6,21 @@ import numpy as np
 from matplotlib.axes import Axes
 from matplotlib.figure import Figure
 from matplotlib.patches import Circle
+from matplotlib.ticker import MaxNLocator
 
 from backspring import _core
 from backspring.picture import palette
-from backspring.picture.canvas import Picture
-from backspring.picture.chart import name_place
+from backspring.picture.chart import legend_above, named_figure
 from backspring.picture.palette import Line
+from backspring.picture.places import Place, name_places
 from backspring.question.sensitivity import Influence
 from backspring.report.display import STYLES
-from backspring.report.influence import SHOWN, shown_names, style
+from backspring.report.influence import PASS_OF, SHOWN, headline, shown_names, style
 from backspring.units import System
 
 _HEIGHT_IN = 2.0
-_SHAPE_IN = 1.9
+_SHAPE_IN = 1.3
+_ROOM_A_ROW = 0.13
 _COLORS = "YlOrRd"
 _LINES = {
     "peak_pull_n": Line(palette.BLUE, "-", 2.0),
@@ -38,17 +40,18 @@ _PANELS = (
 def influence(found: Influence, *, units: System | None = None) -> Figure:
     """Draw the spring, darker where a pass takes more pull, over the changes along it.
 
-    All changes are for 0.1 mm taken off one mm of length. `units` are the design's own when left
+    All changes are for the little that its first line says. `units` are the design's own when left
     out.
     """
     system = units or found.design.units
+    answer = headline(found, system).removeprefix(f"{found.design.title}: ")
     panels = _panels(found)
     heights = [_SHAPE_IN, *(_HEIGHT_IN for _ in panels)]
-    figure = Picture(
-        figsize=(palette.WIDTH_IN, sum(heights)), dpi=palette.DPI, layout="constrained"
-    )
+    figure = named_figure(found.design.title, sum(heights), answer)
     axes = figure.subplots(len(heights), 1, sharex=True, height_ratios=heights, squeeze=False)
     rows: list[Axes] = list(axes[:, 0])
+    ends = np.array(_ends_mm(found)) / STYLES[system]["length"].size
+    rows[0].set_xlim(*ends)
     _draw_spring(rows[0], found, system, shown_names(found)[0])
     for ax, (title, names) in zip(rows[1:], panels, strict=True):
         _draw_panel(ax, found, system, title, names)
@@ -67,7 +70,7 @@ def _panels(found: Influence) -> list[tuple[str, tuple[str, ...]]]:
 
 def _draw_spring(ax: Axes, found: Influence, system: System, name: str) -> None:
     spring, unit = found.design.core.spring, STYLES[system]["length"].size
-    x = np.linspace(found.station_mm[0], found.station_mm[-1], 600)
+    x = np.linspace(*_ends_mm(found), 600)
     thick = np.array([_core.thickness_mm(spring.thickness, each) for each in x])
     change = np.abs(np.interp(x, found.station_mm, found[name]))
     share = np.linspace(0.0, 1.0, 2)[:, None]
@@ -81,8 +84,9 @@ def _draw_spring(ax: Axes, found: Influence, system: System, name: str) -> None:
         vmax=1.0,
         rasterized=True,
     )
-    for edge in (np.zeros_like(thick), thick):
-        ax.plot(x / unit, edge / unit, color=palette.INK, lw=1.0)
+    outline = np.concatenate((np.zeros_like(thick), thick[::-1], [0.0]))
+    around = np.concatenate((x, x[::-1], x[:1]))
+    ax.plot(around / unit, outline / unit, color=palette.INK, lw=1.0, clip_on=False)
     for hole in spring.holes:
         middle = 0.5 * _core.thickness_mm(spring.thickness, hole.center_mm) + hole.offset_mm
         ax.add_patch(
@@ -94,11 +98,13 @@ def _draw_spring(ax: Axes, found: Influence, system: System, name: str) -> None:
                 lw=1.0,
             )
         )
-    ax.set_aspect("equal", adjustable="datalim")
+    ax.set_aspect("equal", adjustable="box", anchor="S")
     ax.spines[["top", "right", "left", "bottom"]].set_visible(False)
     ax.tick_params(left=False, labelleft=False, bottom=False, labelbottom=False)
     label = f"share of the greatest change of {SHOWN[name][0]}"
-    bar = ax.figure.colorbar(mesh, ax=ax, orientation="horizontal", location="top", shrink=0.4)
+    bar = ax.figure.colorbar(
+        mesh, ax=ax, orientation="horizontal", location="top", shrink=0.4, pad=0.2
+    )
     bar.set_label(label, fontsize=palette.SMALL)
     bar.ax.tick_params(labelsize=palette.SMALL)
 
@@ -106,29 +112,43 @@ def _draw_spring(ax: Axes, found: Influence, system: System, name: str) -> None:
 def _draw_panel(
     ax: Axes, found: Influence, system: System, title: str, names: tuple[str, ...]
 ) -> None:
-    length = STYLES[system]["length"].size
+    length, share = STYLES[system]["length"].size, PASS_OF[system][1]
     for name in names:
         line, scale = _LINES[name], style(name, system)
         ax.plot(
             found.station_mm / length,
-            found[name] / scale.size,
+            share * found[name] / scale.size,
             line.style,
             color=line.color,
             lw=line.width,
             label=SHOWN[name][0],
         )
     ax.axhline(0.0, color=palette.INK, lw=0.8)
+    # Numbers that do not change with the room that a layout finds for them.
+    ax.yaxis.set_major_locator(MaxNLocator(4))
     unit = style(names[0], system).unit
     ax.set_ylabel(f"{title}\n[{unit}]", fontsize=palette.NORMAL)
     ax.tick_params(labelsize=palette.SMALL)
     ax.spines[["top", "right"]].set_visible(False)
     if len(names) > 1:
-        ax.legend(fontsize=palette.SMALL, frameon=False, ncols=2)
-    name_place(ax, "pivot", found.design.core.tang.pivot_mm / length, side="left")
-    name_place(ax, "middle pin", 0.0, side="right")
+        legend_above(ax)
+    low, high = ax.get_ylim()
+    places = [
+        Place("pivot", found.design.core.tang.pivot_mm / length, "left"),
+        Place("middle pin", 0.0, "right"),
+    ]
     if (worst := _worst_mm(found)) is not None and "travel_peak_stress_mpa" in names:
         # On the other side, so that a worst place at the pin is read beside the pin's own name.
-        name_place(ax, "worst stress", worst / length, side="left", style="--")
+        places.append(Place("worst stress", worst / length, "left", "--"))
+    rows = name_places(ax, places)
+    ax.set_ylim(low, high + _ROOM_A_ROW * rows * (high - low))
+
+
+def _ends_mm(found: Influence) -> tuple[float, float]:
+    """Where the drawn steel starts and ends: a thickness that is given beyond the pin goes on."""
+    start, end = float(found.station_mm[0]), float(found.station_mm[-1])
+    profile = found.design.core.spring.thickness
+    return (min(start, profile[0].x_mm) if len(profile) > 1 else start), end
 
 
 def _worst_mm(found: Influence) -> float | None:

@@ -7,7 +7,8 @@ from matplotlib.axes import Axes
 
 from backspring import _core
 from backspring.picture import palette
-from backspring.picture.chart import dress_chart, name_place, new_chart
+from backspring.picture.chart import dress_chart, new_chart
+from backspring.picture.places import Place, name_places
 from backspring.question.load_spring import SpringLoading
 from backspring.report.display import STYLES, text
 from backspring.units import System
@@ -63,7 +64,7 @@ def spring_loading(
         bbox=palette.UNDERLAY,
     )
     if asked.at_mm > nearest:
-        name_place(ax, "open tang ahead", nearest / length.size, side="right")
+        name_places(ax, [Place("open tang ahead", nearest / length.size, "right")])
     ax.set_ylim(0.0, _HEADROOM * float(y.max()))
     dress_chart(
         ax,

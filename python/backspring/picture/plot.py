@@ -10,6 +10,8 @@ from matplotlib.figure import Figure, SubFigure
 
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
+from backspring.fit.blades_result import BladesAllowance, BladesPlan
+from backspring.fit.levers import Levers
 from backspring.fit.result import Allowance, FitPlan
 from backspring.picture.action import action
 from backspring.picture.allowance import allowance_curves
@@ -18,7 +20,9 @@ from backspring.picture.blades_back import blades_back
 from backspring.picture.blades_stress import blades_stress
 from backspring.picture.compare import blades_comparison, comparison
 from backspring.picture.design_map import design_map, map_of
+from backspring.picture.faces import lever_bars, ways_to_pull
 from backspring.picture.fitting import fitting
+from backspring.picture.flush import flush_back
 from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
 from backspring.picture.load_spring import spring_loading
@@ -31,11 +35,12 @@ from backspring.picture.whole_back import whole_back
 from backspring.picture.whole_joint import whole_joint
 from backspring.question.check import BladesCheck, Check, check
 from backspring.question.compare import BladesComparison, Comparison
-from backspring.question.grind_result import Rows
+from backspring.question.grind_result import Flush, Rows
+from backspring.question.grind_ways import GrindWays
 from backspring.question.load_spring import SpringLoading
 from backspring.question.sensitivity import Influence
 from backspring.question.size import DesignMap
-from backspring.question.size_result import Sized
+from backspring.question.size_result import Sized, Solution, Taper
 from backspring.question.tolerance import Tolerance
 from backspring.steel.records import Steel
 
@@ -74,7 +79,10 @@ KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
     (Design, _CHECK),
     (Comparison, {"compare": comparison}),
     (BladesComparison, {"compare": blades_comparison}),
+    (Flush, {"grind": grinding, "flush": flush_back}),
     (Rows, {"grind": grinding}),
+    (GrindWays, {"ways": ways_to_pull}),
+    (Levers, {"levers": lever_bars}),
     (Allowance, {"allowance": _allowance}),
     (FitPlan, {"fit": fitting}),
     (SpringLoading, {"load": spring_loading}),
@@ -93,6 +101,8 @@ IN_AXES = (
     blades_stress,
     blades_action,
     spring_loading,
+    flush_back,
+    lever_bars,
     design_map,
     _temper,
 )
@@ -105,14 +115,17 @@ def plot(
 
     A check or a design: `kind` "sheet", "positions", "stress", "action" or "back"; positions and
     stress also at a `blade_angle_deg`. A map: wanted `pull_n` and `yield_margin` are marked. A
-    steel: `time_h` and `mark`. What grinding does, getting the spring over the tang, an allowance,
-    a plan, an influence, sizes and a tolerance have one picture each.
+    steel: `time_h` and `mark`. Flush grinding: "grind" or "flush". What grinding does and the ways
+    to a pull, levers, getting the spring over the tang, an allowance, a plan, an influence, sizes,
+    a comparison and a tolerance have one picture each. A solution and a taper are drawn as their
+    designs.
 
-    Of several blades the same kinds show all on their spring, or with `blade` one of them.
+    Of several blades the same kinds show all on their spring, or with `blade` one of them; an
+    allowance or a plan of all needs `blade`.
 
     `units` "mm" or "in" take the place of the design's own. Returns the figure; with `ax`, which
-    stress, action, back, load, map and temper can be drawn into, the axes. Raises InvalidInput for
-    a kind that the result does not have.
+    stress, action, back, compare, flush, levers, load, map and temper can be drawn into, the axes.
+    Raises InvalidInput for a kind that the result does not have.
     """
     result, options = _of_blades(result, kind, options)
     name, draw = _drawing(result, kind)
@@ -138,6 +151,10 @@ def _of_blades(
 
     Positions show the whole joint also for one blade.
     """
+    if isinstance(result, Solution | Taper):
+        result = result.design
+    if isinstance(result, BladesAllowance | BladesPlan):
+        return _of_one(result, options)
     if isinstance(result, Design) and result.of_all_blades:
         result = check(result)
     if not isinstance(result, BladesCheck):
@@ -152,6 +169,16 @@ def _of_blades(
         return result, options
     rest = {key: value for key, value in options.items() if key != "blade"}
     return result.blades[one.blade], rest
+
+
+def _of_one(
+    result: BladesAllowance | BladesPlan, options: dict[str, Any]
+) -> tuple[Any, dict[str, Any]]:
+    blade = str(options.get("blade"))
+    if blade not in result.blades:
+        raise refusal("blade", f"must be one of {', '.join(result.blades)}, got {blade}")
+    rest = {key: value for key, value in options.items() if key != "blade"}
+    return result.blades[blade], rest
 
 
 def _drawing(result: Any, kind: str | None) -> tuple[str, Draw]:

@@ -6,12 +6,17 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from backspring.picture.position_forces import ROW_POINTS, dial_stands_between
 from backspring.picture.position_panel import PanelView
+from backspring.picture.position_words import faces_named_outside
 
+_POINTS_AN_INCH = 72.0
 _MARGIN_IN = 0.18
 _TOP_IN = 0.08
 _HEADROOM_IN = 0.5
 _FOOT_IN = 0.12
+# Room for the name of the lowest face under a small tang.
+_NAME_IN = 0.2
 _BAR_IN = 0.8
 # Room that the dial's words take on its right.
 _WORDS_IN = 1.75
@@ -45,7 +50,9 @@ class Layout:
     def y_reach_mm(self, view: PanelView) -> tuple[float, float]:
         """Least and greatest height that a panel shows."""
         _, _, low, high = view.corners()
-        return low - _FOOT_IN * self.mm_an_inch, high + _HEADROOM_IN * self.mm_an_inch
+        head_in = _HEADROOM_IN + dial_stands_between(view) * ROW_POINTS / _POINTS_AN_INCH
+        foot_in = _FOOT_IN + _NAME_IN * faces_named_outside(view, self.mm_an_inch)
+        return low - foot_in * self.mm_an_inch, high + head_in * self.mm_an_inch
 
     def total_in(self) -> float:
         """Height of it all."""

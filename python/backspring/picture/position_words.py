@@ -54,7 +54,7 @@ def write_faces(ax: Axes, view: PanelView, mm_an_inch: float) -> None:
     """
     tang = view.design.tang
     word_mm = mm_an_inch / _POINTS_AN_INCH
-    small = tang.open_mm + tang.closed_mm < _ROOM_FOR_WORDS * word_mm
+    small = faces_named_outside(view, mm_an_inch)
     shift = (1.0 if small else -1.0) * _FROM_FACE * word_mm
     faces = {"open": (0.0, tang.open_mm + shift), "closed": (0.0, -tang.closed_mm - shift)}
     if tang.half_stop_mm is not None:
@@ -76,6 +76,12 @@ def write_faces(ax: Axes, view: PanelView, mm_an_inch: float) -> None:
             fontsize=palette.SMALL,
             zorder=6,
         )
+
+
+def faces_named_outside(view: PanelView, mm_an_inch: float) -> bool:
+    """Whether the tang is too small on the picture for the names of its faces."""
+    tang = view.design.tang
+    return tang.open_mm + tang.closed_mm < _ROOM_FOR_WORDS * mm_an_inch / _POINTS_AN_INCH
 
 
 def write_parts(ax: Axes, view: PanelView) -> None:

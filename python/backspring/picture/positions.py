@@ -115,7 +115,7 @@ def _draw_panel(ax: Axes, layout: Layout, view: PanelView, system: System, norm:
     ax.set_ylim(*layout.y_reach_mm(view))
     draw_parts(ax, view, STYLES[system]["stress"].size, norm)
     write_heading(ax, view)
-    write_force_and_dial(ax, view, system)
+    write_force_and_dial(ax, view, system, layout.mm_an_inch)
     write_faces(ax, view, layout.mm_an_inch)
     if view is layout.views[0]:
         write_parts(ax, view)

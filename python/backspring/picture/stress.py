@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
 import numpy as np
 import numpy.typing as npt
 from matplotlib.axes import Axes
@@ -11,7 +9,8 @@ from matplotlib.axes import Axes
 from backspring import _core
 from backspring.design.design import Design
 from backspring.picture import palette
-from backspring.picture.chart import dress_chart, name_place, new_chart
+from backspring.picture.chart import dress_chart, new_chart
+from backspring.picture.places import Place, name_places
 from backspring.picture.subject import (
     as_check,
     pins_mm,
@@ -149,14 +148,14 @@ def _mark_places(ax: Axes, design: _core.Design, unit_mm: float) -> None:
             clip_on=False,
             label="kink in the thickness",
         )
-    shared = len(design.blades) > 1
-    for station_mm in pins_mm(design)[1:]:
-        behind = rear_pad_mm(design) is not None
-        name_place(ax, "rear pin", station_mm / unit_mm, side="left" if behind else "right")
-    name_place(ax, root_name(design), 0.0, side="right")
-    for station_mm, name in _pivots(design).items():
-        side: Literal["left", "right"] = "left" if station_mm > 0.0 else "right"
-        name_place(ax, name, station_mm / unit_mm, side=side, row=int(shared))
+    behind = rear_pad_mm(design) is not None
+    places = [
+        Place("rear pin", x / unit_mm, "left" if behind else "right") for x in pins_mm(design)[1:]
+    ]
+    places.append(Place(root_name(design), 0.0, "right"))
+    for x, name in _pivots(design).items():
+        places.append(Place(name, x / unit_mm, "left" if x > 0.0 else "right"))
+    name_places(ax, places)
 
 
 def _pivots(design: _core.Design) -> dict[float, str]:

@@ -13,8 +13,9 @@ from backspring.question.check import Check, check_blade
 from backspring.report.display import STYLES, Shown, Style
 from backspring.units import System
 
-# Height that the name takes above a picture.
+# Height that the name takes above a picture, and each line of an answer under it.
 NAME_IN = 0.45
+_LINE_IN = 0.2
 _NAME_LEFT_IN = 0.18
 _NAME_DOWN_IN = 0.12
 _NAME_LETTERS = 60
@@ -42,11 +43,25 @@ def spoken(name: str) -> str:
     return name.replace("_", "-")
 
 
-def write_name(figure: Figure, name: str) -> None:
-    """Write whose picture it is into its upper left corner."""
+def head_in(answer: str = "") -> float:
+    """Height that the name and an answer take above a picture."""
+    return NAME_IN + _LINE_IN * len(answer.splitlines())
+
+
+def write_name(figure: Figure, name: str, answer: str = "") -> None:
+    """Write whose picture it is into its upper left corner, and an answer under it."""
+    left, high = _NAME_LEFT_IN / figure.get_figwidth(), figure.get_figheight()
     figure.text(
-        _NAME_LEFT_IN / figure.get_figwidth(),
-        1.0 - _NAME_DOWN_IN / figure.get_figheight(),
+        left,
+        1.0 - (NAME_IN - 0.02) / high,
+        answer,
+        fontsize=palette.NORMAL,
+        va="top",
+        parse_math=False,
+    )
+    figure.text(
+        left,
+        1.0 - _NAME_DOWN_IN / high,
         textwrap.shorten(name, _NAME_LETTERS, placeholder="..."),
         fontsize=palette.LARGE + 2.0,
         fontweight="bold",

@@ -8,7 +8,8 @@ from matplotlib.axes import Axes
 from backspring import steel as steels
 from backspring.errors import OutOfRange
 from backspring.picture import palette
-from backspring.picture.chart import dress_chart, name_place, new_chart
+from backspring.picture.chart import dress_chart, new_chart
+from backspring.picture.places import Place, name_places
 from backspring.report.steel_words import degrees, temperature_unit, time
 from backspring.steel import tempering
 from backspring.steel.records import Steel, Temper, TemperRow
@@ -35,13 +36,16 @@ def temper_curve(
     """
     steel = steels.steel(name)
     temper = tempering.data_of(steel)
-    ax = new_chart()[1] if ax is None else ax
+    ax = new_chart(steel.name)[1] if ax is None else ax
     _draw_curve(ax, steel, temper.hold_h if time_h is None else time_h, units)
     _draw_points(ax, temper, units)
     for band in steel.embrittlement:
         low, high = degrees(band.low_c, units), degrees(band.high_c, units)
         ax.axvspan(low, high, color=palette.FAINT, alpha=0.35, lw=0, zorder=0)
-        name_place(ax, "brittle", low, side="right")
+    brittle = [
+        Place("brittle", degrees(each.low_c, units), "right") for each in steel.embrittlement
+    ]
+    name_places(ax, brittle)
     if mark is not None:
         ax.plot(degrees(mark[0], units), mark[1], "o", ms=11, mfc="none", mec=palette.INK, mew=1.6)
         ax.annotate(

@@ -9,7 +9,8 @@ from matplotlib.axes import Axes
 from backspring import _core
 from backspring.design.design import Design
 from backspring.picture import palette
-from backspring.picture.chart import dress_chart, name_place, new_chart
+from backspring.picture.chart import dress_chart, new_chart
+from backspring.picture.places import Place, name_places
 from backspring.picture.subject import as_check, rests, spoken, style_of
 from backspring.question.check import Check
 from backspring.report.display import reading
@@ -65,8 +66,8 @@ def whole_back(
         label=FINGERTIP[system],
     )
     _mark_ends(ax, check, shown, system)
-    name_place(ax, "dial", check.design.core.fit.dial_mm / length.size, side="left")
     ax.margins(x=0.02, y=_ROOM)
+    name_places(ax, [Place("dial", check.design.core.fit.dial_mm / length.size, "left")])
     dress_chart(
         ax,
         f"station from the middle pin [{length.unit}]",

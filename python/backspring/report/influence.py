@@ -24,7 +24,7 @@ SHOWN: dict[str, tuple[str, Shown]] = {
     "reading_loaded_closed_mm": ("closed reading", "reading"),
 }
 # What the numbers are for, and how much that is of the core's 0.1 mm off one mm of length.
-_FOR: dict[System, tuple[str, float]] = {
+PASS_OF: dict[System, tuple[str, float]] = {
     "mm": ("0.1 mm off one mm of length", 1.0),
     "in": ("1 thou off 0.1 in of length", THOU_MM * 2.54 / 0.1),
 }
@@ -36,7 +36,7 @@ def influence_report(influence: Influence, units: System | None = None) -> Repor
     """Lay out an influence in the given units, the design's own when none are given."""
     units = units or influence.design.units
     length = STYLES[units]["length"]
-    pass_of, share = _FOR[units]
+    pass_of, share = PASS_OF[units]
     names = shown_names(influence)
     heads = ("station " + length.unit, *(f"{SHOWN[n][0]} {style(n, units).unit}" for n in names))
     rows = tuple(
@@ -59,7 +59,7 @@ def headline(influence: Influence, units: System) -> str:
     name = shown_names(influence)[0]
     change = influence[name]
     place = text(float(influence.station_mm[int(np.argmin(change))]), "length", units)
-    pass_of, share = _FOR[units]
+    pass_of, share = PASS_OF[units]
     least = style(name, units).text(share * float(change.min()))
     return (
         f"{influence.design.title}: {SHOWN[name][0]} falls most at {place}: {least} for {pass_of}"

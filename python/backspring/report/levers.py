@@ -22,7 +22,7 @@ _COLUMNS: dict[str, tuple[str, Shown, int]] = {
     "peak_pull_n": ("pull", "force", 1),
     "yield_margin": ("margin", "margin", 2),
 }
-_NAMES = {
+FACE_NAMES = {
     "half_stop": "half-stop face",
     "closed": "closed face",
     "kick": "kick",
@@ -31,7 +31,7 @@ _NAMES = {
     "belly": "belly of the spring",
 }
 # What the numbers are for, and how much that is of the core's depth.
-_FOR: dict[System, tuple[str, float]] = {
+DEPTH_OF: dict[System, tuple[str, float]] = {
     "mm": ("0.1 mm", 0.1 / _core.LEVER_DEPTH_MM),
     "in": ("1 thou", THOU_MM / _core.LEVER_DEPTH_MM),
 }
@@ -40,7 +40,7 @@ _FOR: dict[System, tuple[str, float]] = {
 def levers_report(levers: Levers, units: System | None = None) -> Report:
     """Lay out a lever table in the given units, the design's own when none are given."""
     units = units or levers.design.units
-    depth = _FOR[units][0]
+    depth = DEPTH_OF[units][0]
     headline = f"{levers.design.title}: what {depth} off each face moves, pins in"
     note = "+ is prouder, a tip farther out, a wider gap; twice the depth moves twice as much."
     return Report(headline, (levers_table(levers, units), Lines("Reading it", (note,))))
@@ -48,7 +48,7 @@ def levers_report(levers: Levers, units: System | None = None) -> Report:
 
 def levers_table(levers: Levers, units: System) -> TextTable:
     """Write one row a face; a column that nothing is known of is left out."""
-    depth, share = _FOR[units]
+    depth, share = DEPTH_OF[units]
     shown = [
         (name, *_COLUMNS[name])
         for name in _COLUMNS
@@ -57,7 +57,7 @@ def levers_table(levers: Levers, units: System) -> TextTable:
     styles = {name: _finer(STYLES[units][kind], more) for name, _, kind, more in shown}
     rows = tuple(
         (
-            _NAMES[row.face.name],
+            FACE_NAMES[row.face.name],
             *(_signed(getattr(row, name), styles[name], share) for name, *_ in shown),
         )
         for row in levers.rows
@@ -68,7 +68,7 @@ def levers_table(levers: Levers, units: System) -> TextTable:
 
 def moves_table(levers: list[_core.BladeLever], units: System, when: str) -> TextTable:
     """Write what each tang's faces move on every blade: one row a face, one column a reading."""
-    depth, share = _FOR[units]
+    depth, share = DEPTH_OF[units]
     style = _finer(STYLES[units]["reading"], 1)
     columns = [
         (place, name)
@@ -82,7 +82,7 @@ def moves_table(levers: list[_core.BladeLever], units: System, when: str) -> Tex
     ]
     rows = tuple(
         (
-            f"{row.blade}, {_NAMES[row.face.name]}",
+            f"{row.blade}, {FACE_NAMES[row.face.name]}",
             *(_signed(getattr(row.moves[place], name), style, share) for place, name in columns),
         )
         for row in levers
