@@ -107,8 +107,8 @@ inline Design avocet() {
 inline Design twite() {
     Design design = heron();
     design.spring.mid_line = {{-34.0, 0.0}, {-20.0, 1.6}, {-2.0, 2.6},
-                              {5.0, 2.6},   {17.0, 1.3},  {27.0, 0.0}};
-    design.spring.widths = {{-38.0, 2.4}, {4.0, 2.3}, {4.0, 2.2}, {24.0, 2.15}, {36.5, 2.25}};
+                              {6.0, 2.6},   {17.0, 1.3},  {27.0, 0.0}};
+    design.spring.widths = {{-38.0, 2.4}, {4.0, 2.3}, {4.0, 2.2}, {23.0, 2.15}, {36.5, 2.25}};
     design.spring.width_mm = backspring::width_at_mm(design.spring, 0.0);
     return design;
 }

@@ -16,6 +16,7 @@ TEST_CASE("a dimension that is set is the value that is read", "[dimension]") {
             const Design changed = with_dimension(design, dimension.key, 1.25);
             const bool relative = dimension.key == "spring.thickness_scale" ||
                                   dimension.key == "spring.thickness_offset" ||
+                                  dimension.key == "spring.width_offset" ||
                                   dimension.key == "friction.offset";
             if (relative) continue;
             CHECK_THAT(dimension_value(changed, dimension.key).value(), WithinRel(1.25, 1e-14));

@@ -44,6 +44,15 @@ TEST_CASE("numbers that a file holds make the design they were taken from", "[fi
             offsets.at(hole.center_mm == 0.0 ? 0 : 1) = hole.offset_mm;
         }
         given["spring.thickness"] = rows;
+        std::vector<double> widths, heights;
+        for (const WidthStation& s : design.spring.widths) {
+            widths.insert(widths.end(), {s.x_mm, s.width_mm});
+        }
+        for (const MidLinePoint& p : design.spring.mid_line) {
+            heights.insert(heights.end(), {p.x_mm, p.height_mm});
+        }
+        if (!widths.empty()) given["spring.width"] = widths;
+        if (!heights.empty()) given["spring.mid_line"] = heights;
         given["spring.pin_hole"] = diameters;
         given["spring.pin_hole_offset"] = offsets;
         Design blank;
