@@ -88,7 +88,7 @@ EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop
     const double height = bearing_height_mm(stop, end_thickness_mm(spring, joint.pad));
     EndStop made{.push = {}, .height_mm = face(end) + height, .friction = stop.friction};
     const auto lever = [&](double x) {
-        return made.height_mm - face(x) - above_pad_mm(spring, joint.pad, x);
+        return made.height_mm - face(x) - mid_line_mm(spring, joint.pad, x);
     };
     made.push = make_axial_push(spring, joint.flexibility, end, lever);
     made.face_mm = stop.face_mm;
@@ -177,7 +177,7 @@ Contact open_on_stop(const Joint& joint) {
 
 double unloaded_open_deg(const Spring& spring, const Joint& unloaded, const Stop& stop) {
     const double height = bearing_height_mm(stop, end_thickness_mm(spring, unloaded.pad));
-    const double above_pin = height - above_pad_mm(spring, unloaded.pad, 0.0);
+    const double above_pin = height - mid_line_mm(spring, unloaded.pad, 0.0);
     const double fitted = unloaded.pad.end_mm - unloaded.pivot_mm;
     const auto left = [&](double angle) {
         const double lean =

@@ -38,7 +38,7 @@ Drags make_drags(const Spring& spring,
         const double at = touch.x_mm;
         // Drag goes along the face that it rubs on, which leans.
         const auto lever = [&](double x) {
-            return face(at) - touch.slope * (at - x) - face(x) - above_pad_mm(spring, joint.pad, x);
+            return face(at) - touch.slope * (at - x) - face(x) - mid_line_mm(spring, joint.pad, x);
         };
         drags.pushes[static_cast<std::size_t>(i)] =
             make_axial_push(spring, joint.flexibility, at, lever, kPieces);

@@ -97,8 +97,4 @@ Compliance push_compliance(const Flexibility& flexibility, const AxialPush& push
     return {.mm_per_n = x_mm * turn - (piece.arm_mm_per_n + gain.arm), .rad_per_n = turn};
 }
 
-double above_pad_mm(const Spring& spring, const Pad& pad, double x_mm) {
-    return belly_mm(spring, pad, x_mm) + 0.5 * thickness_mm(spring.thickness, x_mm);
-}
-
 }  // namespace backspring

@@ -60,9 +60,9 @@ Spring with_width(Spring spring, double width_mm) {
 }
 
 double mid_line_mm(const Spring& spring, const Pad& pad, double x_mm) {
+    if (spring.mid_line.empty()) return 0.5 * thickness_mm(spring.thickness, x_mm);
     const double middle_mm = 0.5 * (pad.start_mm + pad.end_mm);
     const double at_pad = 0.5 * thickness_mm(spring.thickness, middle_mm);
-    if (spring.mid_line.empty()) return at_pad;
     return at_pad + height_mm(spring.mid_line, x_mm) - height_mm(spring.mid_line, middle_mm);
 }
 

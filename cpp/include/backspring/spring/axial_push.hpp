@@ -52,8 +52,4 @@ struct AxialPush {
                                          const AxialPush& push,
                                          double x_mm);
 
-/// Height of the unbent mid-line above the pad's line: half the thickness above the belly, which is
-/// straight where no mid-line is given.
-[[nodiscard]] double above_pad_mm(const Spring& spring, const Pad& pad, double x_mm);
-
 }  // namespace backspring

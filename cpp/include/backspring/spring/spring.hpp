@@ -49,7 +49,7 @@ struct Spring {
 /// Height of the unbent mid-line above the face of the pad: lever of a force along the pad.
 ///
 /// At the pad's middle it is half the thickness, and elsewhere differs from that as the mid-line
-/// given does. Where none is given it is straight along the pad.
+/// given does. Where none is given the belly is straight: half the thickness all along.
 ///
 /// @returns  [mm]
 [[nodiscard]] double mid_line_mm(const Spring& spring, const Pad& pad, double x_mm);
