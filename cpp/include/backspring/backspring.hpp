@@ -1,5 +1,6 @@
 #pragma once
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/action/rap.hpp"
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/bounds.hpp"

@@ -206,12 +206,12 @@ std::vector<Field> detail::fit_fields() {
         {.key = "fit.stop_face",
          .least = kThinnestMm,
          .greatest = kLongestMm,
-         .dimension = true,
          .of_blade = true,
          .left_out = "the blade stands at 180 deg under load",
          .meaning = "From the centre of the pivot ahead to the face of the blade's stop, along the "
-                    "open face. The blade then stands open where that face meets the spring's end, "
-                    "with the rear pin in and out. Needs fit.stop.",
+                    "open face. With fit.stop the blade then stands open where that face meets the "
+                    "spring's end, with the rear pin in and out; alone it narrows what the stop "
+                    "may do to loaded readings.",
          .example = "4.5",
          BACKSPRING_PLACE(own().fit.stop.face_mm)},
     };

@@ -69,8 +69,6 @@ void stop_rules(Requirements& rules, const Design& design) {
     rules.require(stop.place != StopPlace::height || stop.height_mm <= thick, "fit.stop",
                   kStopOnEnd, Quantity::length, {thick}, {stop.height_mm});
     if (!stop.face_mm) return;
-    rules.require(stop.place != StopPlace::unstated, "fit.stop_face",
-                  [] { return std::string("needs to know where the stop bears: give fit.stop"); });
     const double end = pad.end_mm - design.own().tang.pivot_mm;
     const double away = kMostOpenSlope * (design.own().tang.open_mm + 0.5 * thick);
     rules.require(std::abs(*stop.face_mm - end) <= away, "fit.stop_face", kStopNearEnd,

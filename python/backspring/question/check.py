@@ -33,10 +33,8 @@ class TargetResult:
 
 def target_results(found: Iterable[_core.TargetResult]) -> tuple[TargetResult, ...]:
     """Take over targets judged by the core."""
-    return tuple(
-        TargetResult(each.name, each.value, each.low, each.high, each.met, each.stated)
-        for each in found
-    )
+    names = ("name", "value", "low", "high", "met", "stated")
+    return tuple(TargetResult(*(getattr(each, name) for name in names)) for each in found)
 
 
 class Judged(Reported):
@@ -143,7 +141,7 @@ class Check(Judged):
 
     @cached_property
     def budget(self) -> list[_core.BudgetRow]:
-        """What the model leaves out, sized for this design, with what would settle it."""
+        """What the model leaves out, sized for this design."""
         return _core.contact_budget(self.design.core)
 
     @cached_property
@@ -212,8 +210,7 @@ class BladesCheck(Judged):
     @property
     def status(self) -> Literal["pass", "fail"]:
         """Whether all blades meet all targets and all results are possible."""
-        possible = not any(each.impossible for each in self.result)
-        return super().status if possible else "fail"
+        return "fail" if any(each.impossible for each in self.result) else super().status
 
 
 def notices_of_blade(check: Check) -> tuple[Notice, ...]:
