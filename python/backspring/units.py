@@ -52,6 +52,7 @@ _ASKED: dict[Kind, tuple[str, ...]] = {
     "mass": ("g",),
     "inertia": ("kg*mm**2",),
     "root stiffness": ("N*mm/rad",),
+    "compliance": ("mm/N",),
     "time": ("h", "hr"),
     "number": ("dimensionless", ""),
 }

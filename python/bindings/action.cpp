@@ -60,7 +60,9 @@ void define_action(py::module_& m) {
     auto others = declared<Others>();
     define_record(others, BACKSPRING_FIELD(Others, beside), BACKSPRING_FIELD(Others, far),
                   BACKSPRING_FIELD(Others, angles_deg), BACKSPRING_FIELD(Others, root_turn_rad),
-                  BACKSPRING_FIELD(Others, far_root_turn_rad), BACKSPRING_FIELD(Others, all_rest));
+                  BACKSPRING_FIELD(Others, far_root_turn_rad),
+                  BACKSPRING_FIELD(Others, root_lift_mm),
+                  BACKSPRING_FIELD(Others, far_root_lift_mm), BACKSPRING_FIELD(Others, all_rest));
     auto contact = declared<Contact>();
     define_record(contact, BACKSPRING_FIELD(Contact, blade_angle_deg),
                   BACKSPRING_FIELD(Contact, touches), BACKSPRING_FIELD(Contact, count),

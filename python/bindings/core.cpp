@@ -79,6 +79,7 @@ void declare_core(py::module_& m) {
         .value("root_stiffness", Quantity::root_stiffness, DOC(Quantity_root_stiffness))
         .value("speed", Quantity::speed, DOC(Quantity_speed))
         .value("angular_speed", Quantity::angular_speed, DOC(Quantity_angular_speed))
+        .value("compliance", Quantity::compliance, DOC(Quantity_compliance))
         .finalize();
     declare_notice(m);
     py::class_<Fault>(m, "Fault", DOC(Fault));

@@ -36,7 +36,8 @@ void define_input() {
     define_record(design, BACKSPRING_FIELD(Design, spring), BACKSPRING_FIELD(Design, strength),
                   BACKSPRING_FIELD(Design, blades), BACKSPRING_FIELD(Design, friction),
                   BACKSPRING_FIELD(Design, targets), BACKSPRING_FIELD(Design, surface),
-                  BACKSPRING_FIELD(Design, pins), BACKSPRING_FIELD(Design, hardness));
+                  BACKSPRING_FIELD(Design, pins), BACKSPRING_FIELD(Design, frame),
+                  BACKSPRING_FIELD(Design, hardness));
     BACKSPRING_OF_OWN(design, pad);
     BACKSPRING_OF_OWN(design, tang);
     BACKSPRING_OF_OWN(design, fit);

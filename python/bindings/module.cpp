@@ -9,6 +9,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     declare_steel(m);
     declare_temper(m);
     declare_spring(m);
+    declare_frame(m);
     declare_tang(m);
     declare_action(m);
     declare_rap(m);
@@ -50,6 +51,7 @@ PYBIND11_MODULE(_core, m, pybind11::mod_gil_not_used()) {
     define_contact_pressure(m);
     define_verdict(m);
     define_design(m);
+    define_frame(m);
     define_feel(m);
     define_budget(m);
     define_field(m);

@@ -79,6 +79,8 @@ def test_each_key_is_described(key: str) -> None:
         assert row.least < row.greatest
 
 
+LINERS = {"frame.liner_thickness": 1.0, "frame.liner_height": 12}
+SCALES = {"frame.scale_thickness": 3, "frame.scale_modulus": "12 GPa"}
 # What must go, or stand beside it, for a key's example to make sense in the Heron.
 BESIDE: dict[str, dict[str, Any]] = {
     "spring.temper_time": {"spring.temper": 515},
@@ -86,6 +88,8 @@ BESIDE: dict[str, dict[str, Any]] = {
     "tang.kick.distance": {"tang.kick": {"distance": 5, "height": 0.2, "radius": 0.5}},
     "tang.kick.height": {"tang.kick": {"distance": 5, "height": 0.2, "radius": 0.5}},
     "tang.kick.radius": {"tang.kick": {"distance": 5, "height": 0.2, "radius": 0.5}},
+    **dict.fromkeys(("frame.liner_metal", "frame.liner_modulus", *LINERS), LINERS),
+    **dict.fromkeys(SCALES, LINERS | SCALES),
 }
 
 
@@ -97,7 +101,7 @@ def test_each_example_is_a_value_that_a_file_may_hold(key: str) -> None:
         content["blades"][0][key.removeprefix("blades.")] = example
         assert bs.Design(**content).blades[1] == content["blades"][0]["name"]
         return
-    assert HERON.replace(**BESIDE.get(key, {}), **{key: example}).name == "Heron"
+    assert HERON.replace(**BESIDE.get(key, {}) | {key: example}).name == "Heron"
 
 
 def test_the_command_tells_one_key(capsys: pytest.CaptureFixture[str]) -> None:

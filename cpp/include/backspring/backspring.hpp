@@ -8,6 +8,7 @@
 #include "backspring/check/case_solutions.hpp"
 #include "backspring/check/columns.hpp"
 #include "backspring/check/feel.hpp"
+#include "backspring/check/frame_effect.hpp"
 #include "backspring/check/in_use.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/curve.hpp"

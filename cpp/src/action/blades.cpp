@@ -32,16 +32,24 @@ std::vector<Contact> summed(const std::vector<double>& angles_deg,
     };
     add(own);
     if (far) add(*far);
-    // What each end stores by itself, and the work of the moments on the roots' added turns.
-    double energy = 0.5 * own.moment_nmm() * own.turn_rad();
-    if (far) energy += 0.5 * far->moment_nmm() * far->turn_rad();
+    // What each end stores by itself, and the work on the roots' added turns and lifts.
+    const auto by_root = [](const SpringEnd& end) {
+        return 0.5 * (end.moment_nmm() * end.turn_rad() + end.force_n() * end.lift_mm());
+    };
+    double energy = by_root(own);
+    if (far) energy += by_root(*far);
     for (const Contact& blade : blades) energy += blade.energy_nmm;
     for (std::size_t i = 0; i < blades.size(); ++i) {
         blades[i].blade_angle_deg = angles_deg[i];
         blades[i].energy_nmm = energy;
     }
-    blades[0].others.root_turn_rad = own.turn_rad();
-    if (far) blades[0].others.far_root_turn_rad = far->turn_rad();
+    Others& others = blades[0].others;
+    others.root_turn_rad = own.turn_rad();
+    others.root_lift_mm = own.lift_mm();
+    if (far) {
+        others.far_root_turn_rad = far->turn_rad();
+        others.far_root_lift_mm = far->lift_mm();
+    }
     return blades;
 }
 

@@ -27,6 +27,19 @@ Contact contact_alone(const Joint& joint, double blade_angle_deg, const Pushed* 
     return contact;
 }
 
+/// Movement and slope of the liners' edge at a station, of all forces of a contact.
+EdgeGive edge_under(const Joint& joint, const Contact& contact, double x_mm) {
+    const double span = joint.frame->span_mm;
+    double middle = 0.0, rear = 0.0;
+    for (const Load& load : loads(contact)) {
+        middle += load.force_n * (1.0 + load.x_mm / span);
+        rear -= load.force_n * load.x_mm / span;
+    }
+    const LinerBeam& liners = joint.frame->give.liners;
+    const EdgeGive m = edge_give(liners, x_mm, 0.0), r = edge_give(liners, x_mm, -span);
+    return {middle * m.mm_per_n + rear * r.mm_per_n, middle * m.rad_per_n + rear * r.rad_per_n};
+}
+
 }  // namespace
 
 void detail::add_touch(Contact& contact, const Indenter& indenter, const Touch& touch) {
@@ -66,11 +79,11 @@ Joint with_others_held(Joint joint, const Contact& contact) {
 
 double deflection_mm(const Joint& joint, const Contact& contact, double x_mm) {
     const Others& others = contact.others;
-    double sum = others.root_turn_rad * x_mm;
+    double sum = others.root_lift_mm + others.root_turn_rad * x_mm;
     if (x_mm < 0.0) {
         const double own = joint.far_end ? -joint.far_end->span_mm - x_mm : 0.0;
         if (own <= 0.0) return 0.0;
-        sum = others.far_root_turn_rad * own;
+        sum = others.far_root_lift_mm + others.far_root_turn_rad * own;
         for (const Touch& touch : others.far) {
             const double at = -joint.far_end->span_mm - touch.x_mm;
             sum += touch.force_n * deflection_per_force(joint.far_end->flexibility, own, at);
@@ -86,6 +99,20 @@ double deflection_mm(const Joint& joint, const Contact& contact, double x_mm) {
         sum += Pushed{joint.flexibility, *joint.stop, contact.stop.force_n}.at(x_mm).mm_per_n;
     }
     return sum;
+}
+
+double back_mm(const Joint& joint, const Contact& contact, double x_mm) {
+    const double moved = deflection_mm(joint, contact, x_mm);
+    return joint.frame ? moved - edge_under(joint, contact, x_mm).mm_per_n : moved;
+}
+
+double back_slope(const Joint& joint, const Contact& contact, double x_mm) {
+    double slope = 0.0;
+    const auto add = [&](const Touch& touch) {
+        slope += touch.force_n * slope_per_force(joint.flexibility, x_mm, touch.x_mm);
+    };
+    std::ranges::for_each(contact.all(), add);
+    return joint.frame ? slope - edge_under(joint, contact, x_mm).rad_per_n : slope;
 }
 
 std::vector<Load> loads_ahead(const Contact& contact) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "backspring/core/root.hpp"
 
@@ -9,6 +10,7 @@ namespace backspring {
 namespace {
 
 constexpr int kMostDoublings = 60;
+constexpr int kMostPasses = 40;
 // Of a moment.
 constexpr double kMomentRounding = 2e-14;
 
@@ -48,7 +50,7 @@ void balance(SpringEnd& own, SpringEnd& far) {
     const double nothing = kMomentRounding * std::max(own.moment_nmm(), far.moment_nmm());
     const double stiffness = own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad();
     const double turn = find_falling_root(lack, 0.0, free / stiffness, nothing);
-    if (own.turn_rad() != turn) lack(turn);
+    if (own.turned_rad() != turn) lack(turn);
 }
 
 /// The moments that agree with what each does to the other end and gets back.
@@ -60,7 +62,24 @@ void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
     const double alone = far.moment_nmm(0.0);
     const double moment =
         find_falling_root(lack, alone, alone + lack(alone), kMomentRounding * alone);
-    if (own.turn_rad() != cross_rad_per_nmm * moment) lack(moment);
+    if (own.turned_rad() != cross_rad_per_nmm * moment) lack(moment);
+}
+
+/// Both ends until what passes through the frame stays as it is: each round it is less by the
+/// frame's give over the spring's, a hundredth.
+void agree_through(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm, const RootCross& x) {
+    double last = std::numeric_limits<double>::infinity();
+    for (int round = 0; round < kMostPasses; ++round) {
+        agree(own, far, cross_rad_per_nmm);
+        const double lift = x.lift_mm_per_n * far.force_n() + x.lift_mm_per_nmm * far.moment_nmm();
+        const double far_lift =
+            x.lift_mm_per_n * own.force_n() + x.turn_rad_per_n * own.moment_nmm();
+        const double miss = std::abs(lift - own.lift_mm()) + std::abs(far_lift - far.lift_mm());
+        if (!(miss < last)) return;
+        last = miss;
+        own.move_root(lift, x.turn_rad_per_n * far.force_n());
+        far.move_root(far_lift, x.lift_mm_per_nmm * own.force_n());
+    }
 }
 
 }  // namespace
@@ -68,16 +87,27 @@ void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
 void detail::SpringEnd::add(const Mounted& tang, int blade, double blade_angle_deg) {
     add_indenters(indenters_, tang, blade, blade_angle_deg, pushed_);
     free_slopes_.resize(indenters_.size(), tang.face_slope);
+    free_faces_mm_.resize(indenters_.size(), tang.face_mm);
+}
+
+void detail::SpringEnd::move_root(double lift_mm, double turn_rad) {
+    lift_mm_ = lift_mm;
+    moved_rad_ = turn_rad;
 }
 
 double detail::SpringEnd::moment_nmm(double turn_rad) {
     for (std::size_t i = 0; i < indenters_.size(); ++i) {
-        indenters_[i].face_slope = free_slopes_[i] + turn_rad;
+        indenters_[i].face_slope = free_slopes_[i] + turn_rad + moved_rad_;
+        indenters_[i].face_mm = free_faces_mm_[i] + lift_mm_;
     }
     turn_rad_ = turn_rad;
     borne_ = bear(flexibility_, indenters_);
     moment_nmm_ = pushed_ ? pushed_->moment_nmm() : 0.0;
-    for (const Borne& b : borne_) moment_nmm_ += b.touch.force_n * b.touch.x_mm;
+    force_n_ = 0.0;
+    for (const Borne& b : borne_) {
+        moment_nmm_ += b.touch.force_n * b.touch.x_mm;
+        force_n_ += b.touch.force_n;
+    }
     return moment_nmm_;
 }
 
@@ -92,6 +122,8 @@ void detail::settle(SpringEnd& own, SpringEnd* far, const FarEnd* joined) {
         own.moment_nmm(0.0);
     } else if (joined->turns) {
         balance(own, *far);
+    } else if (joined->through_frame) {
+        agree_through(own, *far, joined->cross_rad_per_nmm, *joined->through_frame);
     } else {
         agree(own, *far, joined->cross_rad_per_nmm);
     }

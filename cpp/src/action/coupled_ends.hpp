@@ -17,12 +17,20 @@ class SpringEnd {
     /// @param tang  outlives this
     void add(const Mounted& tang, int blade, double blade_angle_deg);
 
-    /// Moment about the root when it is turned outward.
+    /// Moment about the root when it is turned outward, besides where it has been moved.
     double moment_nmm(double turn_rad);
 
+    /// Lifts the root, and turns it besides, as a frame that gives does.
+    void move_root(double lift_mm, double turn_rad);
+
     [[nodiscard]] const std::vector<Borne>& borne() const { return borne_; }
-    [[nodiscard]] double turn_rad() const { return turn_rad_; }
+    [[nodiscard]] double turn_rad() const { return turn_rad_ + moved_rad_; }
+    [[nodiscard]] double lift_mm() const { return lift_mm_; }
     [[nodiscard]] double moment_nmm() const { return moment_nmm_; }
+    [[nodiscard]] double force_n() const { return force_n_; }
+
+    /// By moments alone: move_root() left out.
+    [[nodiscard]] double turned_rad() const { return turn_rad_; }
 
     /// About how much moment a turn takes away [N mm/rad].
     [[nodiscard]] double stiffness_nmm_per_rad() const;
@@ -31,10 +39,13 @@ class SpringEnd {
     const Flexibility& flexibility_;
     const Pushed* pushed_;
     std::vector<Indenter> indenters_;
-    std::vector<double> free_slopes_;
+    std::vector<double> free_slopes_, free_faces_mm_;
     std::vector<Borne> borne_;
     double turn_rad_ = 0.0;
     double moment_nmm_ = 0.0;
+    double force_n_ = 0.0;
+    double lift_mm_ = 0.0;
+    double moved_rad_ = 0.0;
 };
 
 /// Turns both roots until each end feels what the other does; an end alone keeps its root.

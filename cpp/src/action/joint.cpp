@@ -46,6 +46,13 @@ Joint with_clearances(Joint joint, const Spring& spring, const Tang& tang) {
     return joint;
 }
 
+Joint with_frame(Joint joint, const JointFrame& frame) {
+    joint.flexibility =
+        with_root_give(std::move(joint.flexibility), root_give(frame.give, frame.span_mm));
+    joint.frame = frame;
+    return joint;
+}
+
 double preload_lost_mm(const Spring& spring, const Tang& tang) {
     Joint at_rest{};
     const Joint moved = with_clearances(at_rest, spring, tang);

@@ -14,17 +14,17 @@ double all_open_mm(const Joint& joint) {
     const auto hold = [](Neighbour& neighbour) { neighbour.standing = {open_deg, 0.0}; };
     std::ranges::for_each(open.beside, hold);
     if (open.far_end) std::ranges::for_each(open.far_end->blades, hold);
-    return deflection_mm(open, open_on_stop(open), open.dial_mm);
+    return back_mm(open, open_on_stop(open), open.dial_mm);
 }
 
 }  // namespace
 
 Readings readings(const Joint& joint, const Rests& rests) {
     const double open =
-        joint.alone() ? deflection_mm(joint, rests.open, joint.dial_mm) : all_open_mm(joint);
+        joint.alone() ? back_mm(joint, rests.open, joint.dial_mm) : all_open_mm(joint);
     const auto relative = [&](const std::optional<Contact>& rest) -> std::optional<double> {
         if (!rest) return std::nullopt;
-        return deflection_mm(joint, *rest, joint.dial_mm) - open;
+        return back_mm(joint, *rest, joint.dial_mm) - open;
     };
     return {.closed_mm = relative(rests.closed),
             .half_stop_mm = relative(rests.half_stop),

@@ -41,7 +41,7 @@ std::vector<BladeContact> contacts_at(const Design& design,
         const Blade& blade = design.blades[places[i]];
         const bool here = i <= joint.beside.size();
         const double dial = here ? blade.fit.dial_mm : -joint.far_end->span_mm - blade.fit.dial_mm;
-        found[places[i]] = {blade.name, blades[i], deflection_mm(joint, own, dial)};
+        found[places[i]] = {blade.name, blades[i], back_mm(joint, own, dial)};
     }
     return found;
 }

@@ -144,7 +144,11 @@ double Solution::stiffness_n_per_mm() const {
     const double other = far.blades.front().tang.pivot_mm;
     const double there = deflection_per_force(far.flexibility, other, other);
     if (far.turns) return 1.0 / (own + pivot / other * (pivot / other) * there);
-    const double cross = pivot * other * far.cross_rad_per_nmm;
+    double cross = pivot * other * far.cross_rad_per_nmm;
+    if (const auto& frame = far.through_frame) {
+        cross +=
+            frame->lift_mm_per_n + frame->lift_mm_per_nmm * other + frame->turn_rad_per_n * pivot;
+    }
     return 1.0 / (own - cross * cross / there);
 }
 

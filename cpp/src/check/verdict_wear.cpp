@@ -93,6 +93,11 @@ struct PinKinds {
     MarginKind shear, bearing, liner;
 };
 
+/// What the pins press on, where either table says.
+std::optional<double> liner_mm(const Design& design) {
+    return design.pins.liner_mm ? design.pins.liner_mm : design.frame.liner_thickness_mm;
+}
+
 void judge_pin(std::vector<Margin>& margins,
                const Design& design,
                const PinKinds& kinds,
@@ -105,7 +110,7 @@ void judge_pin(std::vector<Margin>& margins,
     const PinStress stress = pin_stress({.force_n = force_n,
                                          .pin_mm = diameter,
                                          .spring_width_mm = design.spring.width_mm,
-                                         .liner_mm = design.pins.liner_mm,
+                                         .liner_mm = liner_mm(design),
                                          .pin_yield_mpa = design.pins.yield_mpa,
                                          .spring_yield_mpa = design.strength.yield_mpa.value});
     add_pin(margins, kinds.shear, stress.shear, angle_deg);

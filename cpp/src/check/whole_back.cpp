@@ -58,11 +58,7 @@ BackPlace greatest_along(FunctionRef value, const std::vector<double>& stations)
 }
 
 double slope_at_dial(const Joint& joint, const Contact& contact) {
-    double slope = 0.0;
-    for (const Touch& touch : contact.all()) {
-        slope += touch.force_n * slope_per_force(joint.flexibility, joint.dial_mm, touch.x_mm);
-    }
-    return slope + stop_slope(joint, contact, joint.dial_mm);
+    return back_slope(joint, contact, joint.dial_mm);
 }
 
 BackAlong along_back(const Joint& joint, const Contact& open, const Contact& position) {
@@ -83,7 +79,7 @@ double above_open_mm(const Joint& joint,
                      const Contact& open,
                      const Contact& position,
                      double x_mm) {
-    return deflection_mm(joint, position, x_mm) - deflection_mm(joint, open, x_mm);
+    return back_mm(joint, position, x_mm) - back_mm(joint, open, x_mm);
 }
 
 double least_lift_n(const Joint& joint, const Contact& open, const Contact& position) {

@@ -6,9 +6,9 @@
 namespace backspring {
 
 std::string_view unit_of(Quantity quantity) {
-    constexpr std::array<std::string_view, 17> units{
-        "mm", "N", "MPa", "N mm",   "mJ",   "deg",      "",    "",     "HRC",
-        "C",  "h", "g",   "kg mm2", "N/mm", "N mm/rad", "m/s", "deg/s"};
+    constexpr std::array<std::string_view, 18> units{
+        "mm", "N", "MPa", "N mm",   "mJ",   "deg",      "",    "",      "HRC",
+        "C",  "h", "g",   "kg mm2", "N/mm", "N mm/rad", "m/s", "deg/s", "mm/N"};
     return units.at(static_cast<std::size_t>(quantity));
 }
 

@@ -13,8 +13,9 @@ constexpr double kNotGiven = std::numeric_limits<double>::quiet_NaN();
 
 std::vector<Field> all_fields() {
     std::vector<Field> all;
-    for (auto& rows : {steel_fields(), spring_fields(), pin_fields(), surface_fields(),
-                       tang_fields(), fit_fields(), target_fields(), prior_fields()}) {
+    for (auto& rows :
+         {steel_fields(), spring_fields(), pin_fields(), surface_fields(), tang_fields(),
+          fit_fields(), frame_fields(), target_fields(), prior_fields()}) {
         all.insert(all.end(), rows.begin(), rows.end());
     }
     return all;

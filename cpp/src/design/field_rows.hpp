@@ -17,6 +17,8 @@ inline constexpr double kShortestMm = 0.05;
 inline constexpr double kMostClearanceMm = 1.0;
 inline constexpr double kWeakestMpa = 1.0;
 inline constexpr double kStrongestMpa = 3000.0;
+inline constexpr double kSoftestMpa = 10.0;  // Young's modulus of balsa across its grain
+inline constexpr double kStiffestMpa = 1e6;
 inline constexpr double kStrongestBandMpa = 1e4;  // the upper end of what is uncertain
 // The least and greatest of the table that turns Rockwell C into Vickers.
 inline constexpr double kSoftestHrc = 20.0;
@@ -36,6 +38,8 @@ inline constexpr double kHardestHrc = 68.0;
 [[nodiscard]] std::vector<Field> edge_fields();
 /// Rows of [fit], [blade] and [pins].
 [[nodiscard]] std::vector<Field> fit_fields();
+/// Rows of [frame].
+[[nodiscard]] std::vector<Field> frame_fields();
 /// Rows of [friction] and [targets].
 [[nodiscard]] std::vector<Field> target_fields();
 /// Rows of [priors].

@@ -35,13 +35,19 @@ bool bears_at_both_ends(const Design& design) {
                                [&](const Blade& b) { return b.end != design.own().end; });
 }
 
-FarEnd far_end(const Design& design) {
+FarEnd far_end(const Design& design, const std::optional<JointFrame>& frame) {
     const bool pinned = design.spring.support.kind == SupportKind::two_pins;
     const Spring turned = turned_round(design.spring);
     FarEnd far{.flexibility = make_flexibility(turned), .blades = {}, .turns = !pinned};
     if (pinned) {
         far.span_mm = design.spring.support.rear_pin_mm;
         far.cross_rad_per_nmm = cross_rotation_rad_per_nmm(design.spring);
+    }
+    if (frame) {
+        far.flexibility =
+            with_root_give(std::move(far.flexibility), far_root_give(frame->give, frame->span_mm));
+        far.through_frame = root_cross(frame->give, frame->span_mm);
+        far.cross_rad_per_nmm += far.through_frame->turn_rad_per_nmm;
     }
     for (const Blade& blade : design.blades) {
         if (blade.end != design.own().end) far.blades.push_back(neighbour(turned, blade));
@@ -51,13 +57,26 @@ FarEnd far_end(const Design& design) {
 
 }  // namespace
 
-Joint make_joint(const Design& design) {
+Flexibility make_flexibility(const Design& design) {
+    Flexibility flexibility = make_flexibility(design.spring);
+    const auto frame = frame_of(design);
+    return frame ? with_root_give(std::move(flexibility), root_give(frame->give, frame->span_mm))
+                 : flexibility;
+}
+
+Joint make_joint_alone(const Design& design) {
     Joint joint = joint_alone(design.spring, design.own());
+    const auto frame = frame_of(design);
+    return frame ? with_frame(std::move(joint), *frame) : joint;
+}
+
+Joint make_joint(const Design& design) {
+    Joint joint = make_joint_alone(design);
     for (std::size_t i = 1; i < design.blades.size(); ++i) {
         const Blade& blade = design.blades[i];
         if (blade.end == design.own().end) joint.beside.push_back(neighbour(design.spring, blade));
     }
-    if (bears_at_both_ends(design)) joint.far_end = far_end(design);
+    if (bears_at_both_ends(design)) joint.far_end = far_end(design, joint.frame);
     return joint;
 }
 

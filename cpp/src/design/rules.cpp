@@ -119,6 +119,7 @@ std::vector<Fault> faults_of_first(const Design& design, bool between_blades) {
     stop_rules(rules, design);
     edge_rules(rules, design.own().blade);
     target_rules(rules, design.targets);
+    frame_rules(rules, design);
     if (between_blades) blade_rules(rules, design);
     return in_file_order(rules.faults());
 }

@@ -19,6 +19,9 @@ void spring_rules(Requirements& rules,
 /// Rules of the spring's surface, beyond the range of each number.
 void surface_rules(Requirements& rules, const Design& design);
 
+/// Rules of liners, scales and a measured seat, beyond the range of each number.
+void frame_rules(Requirements& rules, const Design& design);
+
 /// Rules between the blades of one spring.
 void blade_rules(Requirements& rules, const Design& design);
 

@@ -54,7 +54,7 @@ class Proud {
     /// @param s  a station with the thickness on the side that is meant
     [[nodiscard]] double operator()(const Station& s) const {
         const double x = s.x_mm;
-        const double lifted = joint_.face_slope * x + deflection_mm(joint_, open_, x);
+        const double lifted = joint_.face_slope * x + back_mm(joint_, open_, x);
         if (!liners_) {
             // What is removed has no steps here, so either side of a station does.
             return lifted -

@@ -65,6 +65,14 @@ Rates detail::rates_at(const Flexibility& flexibility, double x_mm) {
                 -flexibility.shear_factor * rates.shear * (stretch.taper / steel + narrowing)};
 }
 
+LinersUnder detail::liners_under(const Joint& joint, double x_mm) {
+    if (!joint.frame) return {};
+    const double span = joint.frame->span_mm;
+    const EdgeGive m = edge_give(joint.frame->give.liners, x_mm, 0.0);
+    const EdgeGive r = edge_give(joint.frame->give.liners, x_mm, -span);
+    return {m, {(m.mm_per_n - r.mm_per_n) / span, (m.rad_per_n - r.rad_per_n) / span}};
+}
+
 const Arc& detail::arc_of(const Joint& joint, const Bearer& bearer) {
     const auto i = static_cast<std::size_t>(bearer.arc);
     return i < joint.outline.body.size() ? joint.outline.body[i] : *joint.outline.kick;
@@ -109,6 +117,9 @@ Elements detail::read_elements(const Joint& joint,
     e[element::dial_a1] = i.a1;
     e[element::dial_a2] = i.a2;
     e[element::dial_shear] = i.shear;
+    const LinersUnder edge = liners_under(joint, dial_mm);
+    e[element::edge_force] = edge.per_force.mm_per_n;
+    e[element::edge_moment] = edge.per_moment.mm_per_n;
     e[element::friction_spring] = friction.spring;
     e[element::friction_pivot] = friction.pivot;
     e[element::pivot_pin] = friction.pivot_pin_mm;

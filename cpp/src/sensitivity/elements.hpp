@@ -32,6 +32,7 @@ struct State {
 namespace element {
 /// The unknowns: blade angle, a place on the tang for each touch, lean of a rigid spring.
 enum : int { turn, place, lean = place + 2, touch };
+/// Of the liners' edge under the dial: what it moves per force and per moment of the touches.
 /// Of each touch: arc, integrals up to it, shear at it, the pad's edge.
 enum : int { u, w, radius, a0, a1, a2, shear, local_shear, edge, per_touch };
 enum : int {
@@ -44,6 +45,8 @@ enum : int {
     dial_a1,
     dial_a2,
     dial_shear,
+    edge_force,
+    edge_moment,
     friction_spring,
     friction_pivot,
     pivot_pin,
@@ -73,6 +76,13 @@ struct Rates {
 };
 
 [[nodiscard]] Rates rates_at(const Flexibility& flexibility, double x_mm);
+
+/// The liners' edge at a station per force on the spring, and per moment about the middle pin.
+struct LinersUnder {
+    EdgeGive per_force, per_moment;
+};
+
+[[nodiscard]] LinersUnder liners_under(const Joint& joint, double x_mm);
 
 /// The arc a bearer names.
 [[nodiscard]] const Arc& arc_of(const Joint& joint, const Bearer& bearer);

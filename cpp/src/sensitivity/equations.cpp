@@ -65,10 +65,14 @@ Real Equations::dial_deflection() const {
     if (lean_) return *lean_ * dial;
     const Rates rates = rates_at(joint_.flexibility, dial_mm);
     const Upto upto = read(dial, dial_mm, rates, element::dial_a0);
+    const LinersUnder liners = liners_under(joint_, dial_mm);
+    const Real past = dial - dial_mm;
+    const Real edge_force = at(element::edge_force) + liners.per_force.rad_per_n * past;
+    const Real edge_moment = at(element::edge_moment) + liners.per_moment.rad_per_n * past;
     Real sum = nothing();
     for (const Bearing& b : bearings_) {
         const Upto& nearer = dial < b.x ? upto : b.upto;
-        sum += b.force * compliance_of(dial, b.x, nearer);
+        sum += b.force * (compliance_of(dial, b.x, nearer) - edge_force - edge_moment * b.x);
     }
     return sum;
 }

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "backspring/design/dimension.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "figures.hpp"
 #include "gradient_parts.hpp"
 
@@ -38,10 +39,10 @@ class Reader {
         }
     }
 
-    [[nodiscard]] Reading operator()(const Design& design, bool same_spring) const {
+    [[nodiscard]] Reading operator()(const Design& design, bool same_flexibility) const {
         Reading reading;
-        const Flexibility flexibility = same_spring ? figures_.watched.front().joint.flexibility
-                                                    : make_flexibility(design.spring);
+        const Flexibility flexibility = same_flexibility ? figures_.watched.front().joint.flexibility
+                                                    : make_flexibility(design);
         std::array<std::optional<Joint>, 3> joints;
         for (const Watched& watched : figures_.watched) {
             auto& joint = joints[static_cast<std::size_t>(watched.kind)];
@@ -96,11 +97,11 @@ ColumnRates by_reading(const Figures& figures,
                        const Reader& reader,
                        const Changed& changed,
                        const Eigen::ArrayXd& values,
-                       bool same_spring,
+                       bool same_flexibility,
                        double step) {
     const Design fallen = changed(-step), risen = changed(step);
-    const Reading low = reader(fallen, same_spring), high = reader(risen, same_spring);
-    const Reading here = reader(changed(0.0), same_spring);
+    const Reading low = reader(fallen, same_flexibility), high = reader(risen, same_flexibility);
+    const Reading here = reader(changed(0.0), same_flexibility);
     ColumnSides sides{.below = differences(figures, low, here) / step,
                       .above = differences(figures, here, high) / step};
     // Where it is smooth the difference across is the better one, and holds for both sides.
@@ -202,7 +203,8 @@ Gradient detail::exact_gradient(const Design& design) {
         };
         result.dimensions.emplace_back(entry.key);
         columns.push_back(by_reading(figures, reader, changed, result.value,
-                                     !entry.key.starts_with("spring."), kStep * size));
+                                     !design.frame.stated() && !entry.key.starts_with("spring."),
+ kStep * size));
         corners.replace(columns.back(), changed, kStepBeside * size);
     };
     for (const Field& entry : dimensions()) add(entry);

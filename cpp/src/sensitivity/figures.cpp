@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "backspring/check/solution.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "response.hpp"
 
 namespace backspring {
@@ -157,9 +158,11 @@ Joint detail::make_joint(const Design& design,
     }
     Fit fit = design.own().fit;
     if (kind == JointKind::stiffness) fit.dial_mm = design.own().tang.pivot_mm;
-    return with_clearances(make_joint(flexibility ? *flexibility : make_flexibility(design.spring),
-                                      design.own().pad, design.own().tang, fit),
-                           design.spring, design.own().tang);
+    Joint joint = with_clearances(make_joint(flexibility ? *flexibility : make_flexibility(design),
+                                             design.own().pad, design.own().tang, fit),
+                                  design.spring, design.own().tang);
+    joint.frame = frame_of(design);
+    return joint;
 }
 
 Figures detail::make_figures(const Design& design) { return Watch(design).take(); }

@@ -17,7 +17,7 @@ enum class JointKind {
     stiffness  ///< pins in, the dial at the pivot station
 };
 
-/// The joint of a design; its flexibility is given when the spring is as it was.
+/// The joint of a design; its flexibility is given when spring and frame are as they were.
 [[nodiscard]] Joint make_joint(const Design& design,
                                JointKind kind,
                                const std::optional<Flexibility>& flexibility = {});

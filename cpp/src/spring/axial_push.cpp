@@ -69,7 +69,8 @@ AxialPush make_axial_push(const Spring& spring,
     const std::vector<double> stations = cuts(flexibility, at_mm, pieces);
     const double per_shear =
         kShearFactor * shear_modulus_mpa(spring.elastic) / spring.elastic.youngs_modulus_mpa;
-    BendingIntegrals upto;
+    // A root that gives has integrals of its own at the pin.
+    BendingIntegrals upto = bending_integrals(flexibility, 0.0);
     Gain sum{0.0, 0.0};
     for (std::size_t i = 0; i + 1 < stations.size(); ++i) {
         const double x = stations[i], next = stations[i + 1], lever = lever_mm(x);
@@ -94,7 +95,9 @@ Compliance push_compliance(const Flexibility& flexibility, const AxialPush& push
     const Gain gain = gained(piece, bending_integrals(flexibility, x));
     const double turn = piece.turn_rad_per_n + gain.turn +
                         push.root_lever_mm() * flexibility.root_rotation_rad_per_nmm;
-    return {.mm_per_n = x_mm * turn - (piece.arm_mm_per_n + gain.arm), .rad_per_n = turn};
+    // The moment at the pin lifts it as a force turns it.
+    const double lift = -push.root_lever_mm() * bending_integrals(flexibility, 0.0).a1;
+    return {.mm_per_n = x_mm * turn - (piece.arm_mm_per_n + gain.arm) + lift, .rad_per_n = turn};
 }
 
 }  // namespace backspring

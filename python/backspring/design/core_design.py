@@ -34,6 +34,7 @@ def make_core_design(content: Section, choice: SteelChoice | None) -> _core.Desi
         ),
         strength=choice.strength if choice else _core.Strength(yield_mpa=sound),
         surface=_surface(spring, choice),
+        frame=_frame(content.get("frame", {})),
         hardness=_core.Hardness(spring_hrc=hardness.value if hardness else None),
     )
     core = _core.with_numbers(base, _numbers(content))
@@ -97,6 +98,11 @@ def _support(spring: Section) -> _core.Support:
     if support in _SUPPORTS:
         return _core.Support(kind=_SUPPORTS[support])
     return _core.Support(kind=_core.SupportKind.root_stiffness, root_stiffness_nmm_per_rad=support)
+
+
+def _frame(frame: Section) -> _core.Frame:
+    metal = frame.get("liner_metal", "brass")
+    return _core.Frame(liner_metal=_core.LinerMetal[metal.replace("-", "_")])
 
 
 def _surface(spring: Section, choice: SteelChoice | None) -> _core.Surface:

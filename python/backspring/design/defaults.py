@@ -31,6 +31,7 @@ def find_defaults(
         *_dial_default(fit, tang, units),
         *_blade_gaps(content.get("blade", {}), content.get("friction"), units),
         *_blade_defaults(content, core, units),
+        *_frame_gaps(content.get("frame", {}), units),
         *_target_gaps(content.get("targets", {}), units),
     )
 
@@ -115,6 +116,15 @@ def _blade_gaps(blade: Content, friction: Content | None, units: System) -> Iter
             yield _left_out(f"friction.{key}", units)
 
 
+def _frame_gaps(frame: Content, units: System) -> Iterator[str]:
+    if "liner_thickness" not in frame:
+        return
+    if not frame.keys() & {"liner_metal", "liner_modulus"}:
+        yield _left_out("frame.liner_metal", units)
+    if "scale_thickness" not in frame:
+        yield _left_out("frame.scale_thickness", units)
+
+
 def _target_gaps(targets: Content, units: System) -> Iterator[str]:
     if not targets.keys() & {"pull", "yield_margin", "reading"}:
         yield "targets: none, so only a yield margin of 1 is judged"
@@ -139,6 +149,8 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:
         yield Notice("not-used", {"key": "spring.rear_pin"})
     if spring.get("support", "two-pins") != "two-pins" and spring.get("pin_clearance"):
         yield Notice("not-used", {"key": "spring.pin_clearance"})
+    if spring.get("support", "two-pins") != "two-pins" and content.get("frame"):
+        yield Notice("not-used", {"key": "frame"})
     rap = content.get("blade", {})
     if "edge_clearance" in rap and not {"length"} <= rap.keys():
         yield _not_judged("blade.edge_clearance", ": give length, and mass or inertia")

@@ -22,6 +22,7 @@ def relate(reading: Reading) -> None:
         if "preload" not in blade.get("fit", {"preload": 0.0}):
             _missing(reading, f"blades.{name}.fit.preload")
     _relate_priors(reading)
+    _relate_frame(reading, content.get("frame", {}))
     _relate_support(reading)
     if "pull" in content.get("targets", {}):
         _relate_nail_nick(reading, "blade", content)
@@ -43,6 +44,18 @@ def _relate_priors(reading: Reading) -> None:
             least, got = (shown(each, quantity, reading.system) for each in (0.0, sd))
             message = f"the second value, the standard deviation, must be above {least}, got {got}"
             reading.fail("bad-value", key, message)
+
+
+def _relate_frame(reading: Reading, frame: Content) -> None:
+    if "seat" in frame:
+        return
+    liners = {"liner_thickness": "thickness", "liner_height": "height"}
+    scales = {"scale_thickness": "thickness", "scale_modulus": "modulus"}
+    for what, keys in (("liners", liners), ("scales", scales)):
+        needed = frame if what == "liners" else keys.keys() & frame.keys()
+        for key, name in keys.items():
+            if needed and key not in frame:
+                _missing(reading, f"frame.{key}", f"give the {name} of the {what}")
 
 
 def _relate_support(reading: Reading) -> None:

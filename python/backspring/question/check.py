@@ -152,6 +152,16 @@ class Check(Judged):
             return None
         return check_blade(self.design.replace(**{"spring.pin_clearance": None}))
 
+    @cached_property
+    def on_fixture(self) -> Check | None:
+        """The same on a fixture whose pins stand still; None where no frame is stated.
+
+        The pins' clearances stay: they are the spring's and the tang's.
+        """
+        if _core.frame_of(self.design.core) is None:
+            return None
+        return check_blade(self.design.replace(frame=None))
+
     @property
     def stiffness_n_per_mm(self) -> float:
         """Stiffness of the spring at the pivot station [N/mm]."""

@@ -42,6 +42,7 @@ _KEYS = {
     "surface.residual_mpa": "spring.residual_stress",
     "surface.hole_residual_mpa": "spring.hole_residual_stress",
     "surface.soft_skin_mm": "spring.soft_skin",
+    "frame": "frame",
     "blade.pad": "spring.pad",
     "blade.tang.corner_open_mm": "tang.corner_radius",
     "blade.tang.corner_closed_mm": "tang.corner_radius",

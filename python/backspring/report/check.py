@@ -12,6 +12,7 @@ from backspring.report.clearance import clearance_blocks
 from backspring.report.closed_blade import closed_blade_blocks
 from backspring.report.display import Shown, number, reading, text
 from backspring.report.feel import feel_blocks
+from backspring.report.frame import frame_blocks
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.to_change import HEADING, to_change
 from backspring.report.verdict import verdict_blocks
@@ -106,6 +107,7 @@ def _as_it_is(check: Check, units: System) -> Iterator[Block]:
         yield _snaps(check, units)
     yield from feel_blocks(check, units)
     yield _positions(check, units)
+    yield from frame_blocks(check, units)
     yield from clearance_blocks(check, units)
     yield from closed_blade_blocks(check, units)
     yield from whole_back_blocks(check.along, units)

@@ -12,6 +12,7 @@ from backspring._core import unit_of
 from backspring.report.budget import budget_data
 from backspring.report.clearance import clearance_data
 from backspring.report.feel import feel_data
+from backspring.report.frame import frame_data
 from backspring.report.sentences import margin_sentence
 from backspring.report.strength_data import kink_data, life_data
 from backspring.report.to_change import to_change
@@ -79,6 +80,7 @@ def check_data(check: Check) -> dict[str, Any]:
         **_stop(check.result.stop_band),
         "budget": [budget_data(row) for row in check.budget],
         **clearance_data(check),
+        **frame_data(check),
         "verdict": [margin_data(each) for each in check.verdict],
         "targets": [asdict(target) for target in check.targets],
         "along": check.along.to_dict(),

@@ -30,6 +30,7 @@ Shown = Literal[
     "time",
     "tilt",
     "root_stiffness",
+    "compliance",
 ]
 _LBF_IN = float(UNITS["lbf in/rad"].factor)
 _LBF = float(UNITS["lbf"].factor)
@@ -113,6 +114,7 @@ STYLES: dict[System, dict[Shown, Style]] = {
         "torque": Style("N mm", 1.0, 0),
         "stiffness": Style("N/mm", 1.0, 1),
         "root_stiffness": Style("N mm/rad", 1.0, 0),
+        "compliance": Style("um/N", 1e-3, 3),
         "energy": Style("mJ", 1.0, 1),
         "speed": Style("m/s", 1.0, 1),
         "temperature": Style("C", 1.0, 0),
@@ -128,6 +130,7 @@ STYLES: dict[System, dict[Shown, Style]] = {
         "torque": Style("lbf in", _LBF_IN, 2),
         "stiffness": Style("lbf/in", _LBF / _INCH, 0),
         "root_stiffness": Style("lbf in/rad", _LBF_IN, 0),
+        "compliance": Style("thou/lbf", _INCH / 1000.0 / _LBF, 4),
         "energy": Style("in lbf", _LBF_IN_MJ, 3),
         "speed": Style("ft/s", _FOOT_M, 1),
         "temperature": Style("F", 5.0 / 9.0, 0, zero=32.0),

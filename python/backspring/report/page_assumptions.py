@@ -96,7 +96,11 @@ def _of_model(units: System) -> Iterator[tuple[str, str]]:
         "margin and life are of 99 springs of 100; the life's band is an envelope, not odds",
     )
     yield "rap: eased by a hand, or let go without hand and gravity", "a lower and an upper limit"
-    yield "the same width all along, stiff liners, moved slowly", _NOT_KNOWN
+    yield (
+        "pins stand still unless a frame is given",
+        "liners of common sizes take 2 to 8 % of the pull",
+    )
+    yield "moved slowly", _NOT_KNOWN
 
 
 def _of_blades(checks: Sequence[Check]) -> Iterator[tuple[str, str]]:

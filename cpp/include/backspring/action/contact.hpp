@@ -39,6 +39,8 @@ struct Others {
     std::vector<double> angles_deg;  ///< how each stands, as Part::blade counts, less one [deg]
     double root_turn_rad = 0.0;      ///< how far the other end turns this root, + outward [rad]
     double far_root_turn_rad = 0.0;  ///< how far this end turns the other root [rad]
+    double root_lift_mm = 0.0;       ///< how far the other end lifts this root, by the frame [mm]
+    double far_root_lift_mm = 0.0;   ///< how far this end lifts the other root [mm]
     bool all_rest = true;            ///< false: one that is free to seat has no rest
 };
 
@@ -86,6 +88,16 @@ struct Contact {
 ///
 /// @returns  [mm], from the free shape; nothing between two pins, where the small bulge is left out
 [[nodiscard]] double deflection_mm(const Joint& joint, const Contact& contact, double x_mm);
+
+/// Outward movement of the back at a station from the liners' edge beside it: what a dial on the
+/// liners, or a finger, finds.
+///
+/// @returns  [mm]; deflection_mm() where no frame is stated
+[[nodiscard]] double back_mm(const Joint& joint, const Contact& contact, double x_mm);
+
+/// How fast back_mm() grows along the spring ahead of the middle pin, in contacts of a blade alone
+/// or beside others at its end.
+[[nodiscard]] double back_slope(const Joint& joint, const Contact& contact, double x_mm);
 
 /// Forces of all blades as loads on the beam, in rising order of their stations.
 [[nodiscard]] std::vector<Load> loads(const Contact& contact);

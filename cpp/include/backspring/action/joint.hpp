@@ -5,7 +5,7 @@
 
 #include "backspring/action/fit.hpp"
 #include "backspring/spring/axial_push.hpp"
-#include "backspring/spring/flexibility.hpp"
+#include "backspring/spring/root_give.hpp"
 #include "backspring/tang/outline.hpp"
 
 namespace backspring {
@@ -43,6 +43,14 @@ struct FarEnd {
     bool turns = false;              ///< one pin between the ends, on which the spring turns
     double cross_rad_per_nmm = 0.0;  ///< two pins: turn of one root per moment at the other
     double span_mm = 0.0;            ///< between the pins, 0 with one [mm]
+    /// What passes through a frame that gives; its turn per moment is in the cross rotation.
+    std::optional<RootCross> through_frame = {};
+};
+
+/// A frame that gives, under a joint.
+struct JointFrame {
+    FrameGive give;        ///< at the pins
+    double span_mm = 0.0;  ///< middle pin to rear pin [mm]
 };
 
 /// The stop of the open blade on the spring's end.
@@ -63,6 +71,7 @@ struct Joint : Mounted {
     std::optional<FarEnd> far_end = {};  ///< the other end, if a blade is there
     std::optional<EndStop> stop = {};    ///< of the own blade; none: its force is left out
     double open_deg = 180.0;             ///< where the blade stands open [deg]
+    std::optional<JointFrame> frame = {};  ///< what the back is read against; none where rigid
 
     /// Whether the blade is the only one on its spring.
     [[nodiscard]] bool alone() const { return beside.empty() && !far_end; }
@@ -94,6 +103,9 @@ struct Joint : Mounted {
 
 /// Preload that clearances take under load, at the pivot station [mm].
 [[nodiscard]] double preload_lost_mm(const Spring& spring, const Tang& tang);
+
+/// The joint in a frame that gives: its pins go with the liners.
+[[nodiscard]] Joint with_frame(Joint joint, const JointFrame& frame);
 
 /// Joint of a rigid tang on a given flexibility, for studies of their own; without clearances.
 [[nodiscard]] Joint make_joint(Flexibility flexibility,

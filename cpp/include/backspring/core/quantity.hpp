@@ -24,6 +24,7 @@ enum class Quantity {
     root_stiffness,  ///< [N mm/rad]
     speed,           ///< [m/s]
     angular_speed,   ///< [deg/s]
+    compliance,      ///< [mm/N]
 };
 
 /// The core's unit of a quantity as it is printed; nothing for ratio and count.

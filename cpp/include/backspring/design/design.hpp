@@ -7,6 +7,7 @@
 #include "backspring/action/friction.hpp"
 #include "backspring/core/error.hpp"
 #include "backspring/design/blade.hpp"
+#include "backspring/spring/frame.hpp"
 #include "backspring/spring/spring.hpp"
 #include "backspring/steel/strength.hpp"
 #include "backspring/strength/endurance.hpp"
@@ -59,6 +60,7 @@ struct Design {
     Targets targets;                                    ///< what to judge against
     Surface surface;                                    ///< of the spring
     Pins pins;                                          ///< through spring and liners
+    Frame frame;                                        ///< what holds the pins; rigid if unstated
     Hardness hardness;                                  ///< of the spring
 
     /// The blade a question is about: the first.

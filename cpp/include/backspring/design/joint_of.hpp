@@ -12,6 +12,18 @@ namespace backspring {
 /// blade at each end and no rear pin the spring turns on the middle pin.
 [[nodiscard]] Joint make_joint(const Design& design);
 
+/// The spring's deflection per force as its pins hold it: with the frame's give, where it is
+/// stated.
+///
+/// @note  a frame counts with two pins only
+[[nodiscard]] Flexibility make_flexibility(const Design& design);
+
+/// The design's frame under its joint; none where it is not stated.
+[[nodiscard]] std::optional<JointFrame> frame_of(const Design& design);
+
+/// The design's own blade alone on its spring, pins in.
+[[nodiscard]] Joint make_joint_alone(const Design& design);
+
 /// Which of the design's blades each of the joint's is, as Part::blade counts them.
 [[nodiscard]] std::vector<std::size_t> blades_in_joint(const Design& design);
 

@@ -1,0 +1,160 @@
+#include "backspring/spring/frame.hpp"
+
+#include <algorithm>
+#include <boost/math/quadrature/gauss.hpp>
+#include <cmath>
+#include <numbers>
+
+#include "backspring/spring/section.hpp"
+
+namespace backspring {
+namespace {
+
+// Fitted to plane-stress models, see make_frame_give().
+constexpr double kHoleLoss = 1.75;
+constexpr double kAtMidHeight = 0.82;
+constexpr double kTowardsEdge = 2.33;
+constexpr double kLigament = 0.515;
+constexpr double kThinnestLigament = 1.3;  // e/r, the least the fit knows
+
+struct Liners {
+    double thickness_mm;  // of both
+    double height_mm;
+    double modulus_mpa;
+    double bending_nmm2;
+    double shear_n;
+};
+
+Liners liners_of(const Frame& frame) {
+    Elastic metal = liner_elastic(frame.liner_metal);
+    metal.youngs_modulus_mpa = frame.liner_modulus_mpa.value_or(metal.youngs_modulus_mpa);
+    // Scales shear as an even material with the liners' Poisson's ratio does: all but what counts.
+    const Elastic scale{frame.scale_modulus_mpa.value_or(0.0), metal.poisson};
+    const double h = *frame.liner_height_mm;
+    const double liner = 2.0 * *frame.liner_thickness_mm;
+    const double scales = 2.0 * frame.scale_thickness_mm.value_or(0.0);
+    const auto of_both = [&](double by_liner, double by_scale) {
+        return by_liner * liner + by_scale * scales;
+    };
+    return {
+        .thickness_mm = liner,
+        .height_mm = h,
+        .modulus_mpa = metal.youngs_modulus_mpa,
+        .bending_nmm2 =
+            of_both(metal.youngs_modulus_mpa, scale.youngs_modulus_mpa) * h * h * h / 12.0,
+        .shear_n = kShearFactor * h * of_both(shear_modulus_mpa(metal), shear_modulus_mpa(scale))};
+}
+
+double near_edge_mm(const Liners& liners, const PinSeat& pin) {
+    return std::clamp(std::min(pin.depth_mm, liners.height_mm - pin.depth_mm), 0.0,
+                      0.5 * liners.height_mm);
+}
+
+/// How much a pin beds itself into both liners.
+double bedding_mm_per_n(const Liners& liners, const PinSeat& pin, bool outward) {
+    if (pin.diameter_mm <= 0.0) return 0.0;
+    const double edge = near_edge_mm(liners, pin), radius = 0.5 * pin.diameter_mm;
+    const double share = 2.0 * edge / liners.height_mm;
+    double beta = kAtMidHeight * share;
+    if (outward == (pin.depth_mm < 0.5 * liners.height_mm)) {
+        const double ligament = std::max(edge / radius, kThinnestLigament) - kLigament;
+        beta += kTowardsEdge / ligament * (1.0 - share * share * share * share);
+    }
+    return beta / (liners.modulus_mpa * liners.thickness_mm);
+}
+
+/// What a hole adds to the flexibility of the beam there, int (1/(E I_net) - 1/(E I)) ds.
+double hole_turn_rad_per_nmm(const Liners& liners, const PinSeat& pin) {
+    using Rule = boost::math::quadrature::gauss<double, 20>;
+    if (pin.diameter_mm <= 0.0) return 0.0;
+    const double radius = 0.5 * pin.diameter_mm, height = liners.height_mm;
+    const double offset =
+        0.5 * height - std::max(near_edge_mm(liners, pin), kThinnestLigament * radius);
+    const double whole = height * height * height / 12.0;
+    const auto added = [&](double phi) {
+        const Section net = make_section(1.0, height, 2.0 * radius * std::cos(phi), offset);
+        return (whole / net.inertia_mm4 - 1.0) * radius * std::cos(phi);
+    };
+    constexpr double quarter = 0.5 * std::numbers::pi;
+    return kHoleLoss * Rule::integrate(added, -quarter, quarter) / liners.bending_nmm2;
+}
+
+/// Moment of the beam at a station per force at another, both between the supports.
+double moment_mm(const LinerBeam& beam, double x_mm, double xi_mm) {
+    const double length = beam.end_mm - beam.start_mm;
+    const double behind = std::min(x_mm, xi_mm) - beam.start_mm;
+    return behind * (beam.end_mm - std::max(x_mm, xi_mm)) / length;
+}
+
+/// The middle pin's movement from the line of the other two with nothing else of the frame giving.
+FrameGive measured(double seat_mm_per_n) { return {.middle_mm_per_n = seat_mm_per_n}; }
+
+}  // namespace
+
+Elastic liner_elastic(LinerMetal metal) {
+    switch (metal) {
+        case LinerMetal::brass:
+            return {110000.0, 0.31};
+        case LinerMetal::nickel_silver:
+            return {120000.0, 0.32};
+        case LinerMetal::stainless:
+            return {190000.0, 0.28};
+        case LinerMetal::titanium:
+            return {110000.0, 0.32};
+        case LinerMetal::steel:
+            break;
+    }
+    return {205000.0, 0.29};
+}
+
+EdgeGive edge_give(const LinerBeam& liners, double x_mm, double xi_mm) {
+    const double length = liners.end_mm - liners.start_mm;
+    if (liners.bending_nmm2 <= 0.0 || length <= 0.0) return {};
+    // Seen from the support beyond which the force is not: a force at c from the other one.
+    const bool behind = x_mm <= xi_mm;
+    const double x = behind ? x_mm - liners.start_mm : liners.end_mm - x_mm;
+    const double b = behind ? liners.end_mm - xi_mm : xi_mm - liners.start_mm;
+    const double bending = b / (6.0 * liners.bending_nmm2 * length);
+    const double arm = length * length - b * b, side = behind ? 1.0 : -1.0;
+    if (x < 0.0) return {bending * arm * x, side * bending * arm};
+    const double shear = b / (liners.shear_n * length);
+    return {bending * x * (arm - x * x) + shear * x,
+            side * (bending * (arm - 3.0 * x * x) + shear)};
+}
+
+FrameGive make_frame_give(const Frame& frame, const FramePins& pins) {
+    if (frame.seat_mm_per_n) return measured(*frame.seat_mm_per_n);
+    const Liners liners = liners_of(frame);
+    const PinSeat& last = pins.far_pivot ? *pins.far_pivot : pins.rear;
+    const LinerBeam beam{.start_mm = last.x_mm,
+                         .end_mm = pins.pivot.x_mm,
+                         .bending_nmm2 = liners.bending_nmm2,
+                         .shear_n = liners.shear_n};
+    const double at_middle = hole_turn_rad_per_nmm(liners, pins.middle);
+    const double at_rear = hole_turn_rad_per_nmm(liners, pins.rear);
+    const auto give = [&](const PinSeat& pin, const PinSeat& pushed) {
+        const auto hole = [&](const PinSeat& at, double turn) {
+            return moment_mm(beam, at.x_mm, pin.x_mm) * moment_mm(beam, at.x_mm, pushed.x_mm) *
+                   turn;
+        };
+        return edge_give(beam, pin.x_mm, pushed.x_mm).mm_per_n + hole(pins.middle, at_middle) +
+               hole(pins.rear, at_rear);
+    };
+    const bool both_ends = pins.far_pivot.has_value();
+    return {.middle_mm_per_n =
+                give(pins.middle, pins.middle) + bedding_mm_per_n(liners, pins.middle, true),
+            .rear_mm_per_n =
+                give(pins.rear, pins.rear) + bedding_mm_per_n(liners, pins.rear, both_ends),
+            .cross_mm_per_n = give(pins.middle, pins.rear),
+            .pivot_mm_per_n = bedding_mm_per_n(liners, pins.pivot, false),
+            .far_pivot_mm_per_n = both_ends ? bedding_mm_per_n(liners, last, false) : 0.0,
+            .liners = beam};
+}
+
+double seat_mm_per_n(const FrameGive& give, double span_mm, double pivot_mm) {
+    const double to_rear = pivot_mm / (span_mm + pivot_mm), to_pivot = 1.0 - to_rear;
+    return give.middle_mm_per_n - 2.0 * to_rear * give.cross_mm_per_n +
+           to_rear * to_rear * give.rear_mm_per_n + to_pivot * to_pivot * give.pivot_mm_per_n;
+}
+
+}  // namespace backspring
