@@ -30,14 +30,17 @@ Contact contact_alone(const Joint& joint, double blade_angle_deg, const Pushed* 
 /// Movement and slope of the liners' edge at a station, of all forces of a contact.
 EdgeGive edge_under(const Joint& joint, const Contact& contact, double x_mm) {
     const double span = joint.frame->span_mm;
-    double middle = 0.0, rear = 0.0;
+    double middle = 0.0, rear = 0.0, bedded = 0.0;
     for (const Load& load : loads(contact)) {
+        // The pivot, from which all is counted, beds itself into the liners, too.
+        if (load.x_mm >= 0.0) bedded += load.force_n * joint.frame->give.pivot_mm_per_n;
         middle += load.force_n * (1.0 + load.x_mm / span);
         rear -= load.force_n * load.x_mm / span;
     }
     const LinerBeam& liners = joint.frame->give.liners;
     const EdgeGive m = edge_give(liners, x_mm, 0.0), r = edge_give(liners, x_mm, -span);
-    return {middle * m.mm_per_n + rear * r.mm_per_n, middle * m.rad_per_n + rear * r.rad_per_n};
+    return {bedded + middle * m.mm_per_n + rear * r.mm_per_n,
+            middle * m.rad_per_n + rear * r.rad_per_n};
 }
 
 }  // namespace

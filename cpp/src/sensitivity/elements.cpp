@@ -70,7 +70,8 @@ LinersUnder detail::liners_under(const Joint& joint, double x_mm) {
     const double span = joint.frame->span_mm;
     const EdgeGive m = edge_give(joint.frame->give.liners, x_mm, 0.0);
     const EdgeGive r = edge_give(joint.frame->give.liners, x_mm, -span);
-    return {m, {(m.mm_per_n - r.mm_per_n) / span, (m.rad_per_n - r.rad_per_n) / span}};
+    return {{m.mm_per_n + joint.frame->give.pivot_mm_per_n, m.rad_per_n},
+            {(m.mm_per_n - r.mm_per_n) / span, (m.rad_per_n - r.rad_per_n) / span}};
 }
 
 const Arc& detail::arc_of(const Joint& joint, const Bearer& bearer) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
+#include <limits>
 #include <numbers>
 
 #include "backspring/spring/section.hpp"
@@ -79,15 +80,40 @@ double hole_turn_rad_per_nmm(const Liners& liners, const PinSeat& pin) {
     return kHoleLoss * Rule::integrate(added, -quarter, quarter) / liners.bending_nmm2;
 }
 
-/// Moment of the beam at a station per force at another, both between the supports.
-double moment_mm(const LinerBeam& beam, double x_mm, double xi_mm) {
+/// How the edge moves as the beam turns by one radian at a hole; also the moment there per force.
+EdgeGive kinked_at(const LinerBeam& beam, double hole_mm, double x_mm) {
     const double length = beam.end_mm - beam.start_mm;
-    const double behind = std::min(x_mm, xi_mm) - beam.start_mm;
-    return behind * (beam.end_mm - std::max(x_mm, xi_mm)) / length;
+    const double behind = (hole_mm - beam.start_mm) / length, ahead = 1.0 - behind;
+    return x_mm <= hole_mm ? EdgeGive{ahead * (x_mm - beam.start_mm), ahead}
+                           : EdgeGive{behind * (beam.end_mm - x_mm), -behind};
 }
 
-/// The middle pin's movement from the line of the other two with nothing else of the frame giving.
-FrameGive measured(double seat_mm_per_n) { return {.middle_mm_per_n = seat_mm_per_n}; }
+/// The same of a beam without holes.
+EdgeGive whole_give(const LinerBeam& liners, double x_mm, double xi_mm) {
+    const double length = liners.end_mm - liners.start_mm;
+    // Seen from the support beyond which the force is not: a force at b from the other one.
+    const bool behind = x_mm <= xi_mm;
+    const double x = behind ? x_mm - liners.start_mm : liners.end_mm - x_mm;
+    const double b = behind ? liners.end_mm - xi_mm : xi_mm - liners.start_mm;
+    const double bending = b / (6.0 * liners.bending_nmm2 * length);
+    const double arm = length * length - b * b, side = behind ? 1.0 : -1.0;
+    if (x < 0.0) return {bending * arm * x, side * bending * arm};
+    const double shear = b / (liners.shear_n * length);
+    return {bending * x * (arm - x * x) + shear * x,
+            side * (bending * (arm - 3.0 * x * x) + shear)};
+}
+
+/// A measured movement of the middle pin, and the even beam that gives as much.
+FrameGive measured(double seat_mm_per_n, double rear_mm, double pivot_mm) {
+    const double arms = rear_mm * pivot_mm;
+    FrameGive give;
+    give.middle_mm_per_n = seat_mm_per_n;
+    give.liners.start_mm = rear_mm;
+    give.liners.end_mm = pivot_mm;
+    give.liners.bending_nmm2 = arms * arms / (3.0 * (pivot_mm - rear_mm) * seat_mm_per_n);
+    give.liners.shear_n = std::numeric_limits<double>::infinity();
+    return give;
+}
 
 }  // namespace
 
@@ -108,39 +134,33 @@ Elastic liner_elastic(LinerMetal metal) {
 }
 
 EdgeGive edge_give(const LinerBeam& liners, double x_mm, double xi_mm) {
-    const double length = liners.end_mm - liners.start_mm;
-    if (liners.bending_nmm2 <= 0.0 || length <= 0.0) return {};
-    // Seen from the support beyond which the force is not: a force at c from the other one.
-    const bool behind = x_mm <= xi_mm;
-    const double x = behind ? x_mm - liners.start_mm : liners.end_mm - x_mm;
-    const double b = behind ? liners.end_mm - xi_mm : xi_mm - liners.start_mm;
-    const double bending = b / (6.0 * liners.bending_nmm2 * length);
-    const double arm = length * length - b * b, side = behind ? 1.0 : -1.0;
-    if (x < 0.0) return {bending * arm * x, side * bending * arm};
-    const double shear = b / (liners.shear_n * length);
-    return {bending * x * (arm - x * x) + shear * x,
-            side * (bending * (arm - 3.0 * x * x) + shear)};
+    if (liners.bending_nmm2 <= 0.0) return {};
+    EdgeGive give = whole_give(liners, x_mm, xi_mm);
+    for (const BeamHole& hole : liners.holes) {
+        const EdgeGive kinked = kinked_at(liners, hole.x_mm, x_mm);
+        const double turn = hole.turn_rad_per_nmm * kinked_at(liners, hole.x_mm, xi_mm).mm_per_n;
+        give.mm_per_n += turn * kinked.mm_per_n;
+        give.rad_per_n += turn * kinked.rad_per_n;
+    }
+    return give;
 }
 
 FrameGive make_frame_give(const Frame& frame, const FramePins& pins) {
-    if (frame.seat_mm_per_n) return measured(*frame.seat_mm_per_n);
+    if (frame.seat_mm_per_n) return measured(*frame.seat_mm_per_n, pins.rear.x_mm, pins.pivot.x_mm);
     const Liners liners = liners_of(frame);
-    const PinSeat& last = pins.far_pivot ? *pins.far_pivot : pins.rear;
+    const bool both_ends = pins.far_pivot.has_value();
+    const PinSeat& last = both_ends ? *pins.far_pivot : pins.rear;
+    const auto hole = [&](const PinSeat& pin) {
+        return BeamHole{pin.x_mm, hole_turn_rad_per_nmm(liners, pin)};
+    };
     const LinerBeam beam{.start_mm = last.x_mm,
                          .end_mm = pins.pivot.x_mm,
                          .bending_nmm2 = liners.bending_nmm2,
-                         .shear_n = liners.shear_n};
-    const double at_middle = hole_turn_rad_per_nmm(liners, pins.middle);
-    const double at_rear = hole_turn_rad_per_nmm(liners, pins.rear);
+                         .shear_n = liners.shear_n,
+                         .holes = {hole(pins.middle), hole(pins.rear)}};
     const auto give = [&](const PinSeat& pin, const PinSeat& pushed) {
-        const auto hole = [&](const PinSeat& at, double turn) {
-            return moment_mm(beam, at.x_mm, pin.x_mm) * moment_mm(beam, at.x_mm, pushed.x_mm) *
-                   turn;
-        };
-        return edge_give(beam, pin.x_mm, pushed.x_mm).mm_per_n + hole(pins.middle, at_middle) +
-               hole(pins.rear, at_rear);
+        return edge_give(beam, pin.x_mm, pushed.x_mm).mm_per_n;
     };
-    const bool both_ends = pins.far_pivot.has_value();
     return {.middle_mm_per_n =
                 give(pins.middle, pins.middle) + bedding_mm_per_n(liners, pins.middle, true),
             .rear_mm_per_n =

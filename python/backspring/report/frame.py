@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 
 
 def frame_data(check: Check) -> dict[str, Any]:
-    """The frame ready for JSON; nothing where none is stated."""
+    """Make the frame ready for JSON; nothing where none is stated."""
     frame, fixture = _core.frame_of(check.design.core), check.on_fixture
     if frame is None or fixture is None:
         return {}

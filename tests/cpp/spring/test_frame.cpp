@@ -103,5 +103,6 @@ TEST_CASE("a measured seat stands for the middle pin", "[frame][closed-form]") {
     frame.seat_mm_per_n = 2e-4;
     const FrameGive give = make_frame_give(frame, pins_at(34.0, 32.0, 2.0));
     CHECK(seat_mm_per_n(give, 34.0, 32.0) == 2e-4);
-    CHECK(edge_give(give.liners, 10.0, 0.0).mm_per_n == 0.0);
+    CHECK_THAT(edge_give(give.liners, 0.0, 0.0).mm_per_n, WithinRel(2e-4, 1e-12));
+    CHECK(edge_give(give.liners, 32.0, 0.0).mm_per_n == 0.0);
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <optional>
 
 #include "backspring/steel/elastic.hpp"
@@ -50,12 +51,19 @@ struct FramePins {
     std::optional<PinSeat> far_pivot;  ///< of a blade at the other end, behind the rear pin
 };
 
+/// A hole in a beam: how much more it turns there per moment.
+struct BeamHole {
+    double x_mm = 0.0;              ///< station [mm]
+    double turn_rad_per_nmm = 0.0;  ///< [rad/(N mm)]
+};
+
 /// Both liners with their scales as one straight beam on its outermost pins.
 struct LinerBeam {
-    double start_mm = 0.0;      ///< station of its rear support [mm]
-    double end_mm = 0.0;        ///< station of its front support [mm]
-    double bending_nmm2 = 0.0;  ///< E I [N mm2]; 0: it does not bend
-    double shear_n = 0.0;       ///< kappa G A [N]
+    double start_mm = 0.0;               ///< station of its rear support [mm]
+    double end_mm = 0.0;                 ///< station of its front support [mm]
+    double bending_nmm2 = 0.0;           ///< E I [N mm2]; 0: it does not bend
+    double shear_n = 0.0;                ///< kappa G A [N]
+    std::array<BeamHole, 2> holes = {};  ///< of middle and rear pin
 };
 
 /// How a frame gives: movements of pins, outward, for outward forces on the liners.
@@ -76,7 +84,8 @@ struct FrameGive {
 /// beta = 0.82 (2 e/H) + 2.33 / (e/r - 0.515) where the pin presses towards that edge (less
 /// (2 e/H)^4 of the second term, which is gone at mid-height). A pin's own bending is left out.
 ///
-/// A stated number stands for the middle pin alone, and the liners' edge stays straight.
+/// A stated number stands for the middle pin alone, and the liners' edge bends as an even beam does
+/// that gives as much.
 ///
 /// @param frame  stated
 /// @source timoshenko-beam; the numbers of the hole are fitted to plane-stress models of liners, of
@@ -102,7 +111,7 @@ struct EdgeGive {
 ///
 /// @param x_mm   station of the edge [mm]
 /// @param xi_mm  station of the force, between the supports [mm]
-/// @source timoshenko-beam; beyond its supports the beam stays straight
+/// @source timoshenko-beam; beyond its supports the beam stays straight, at a hole it kinks
 [[nodiscard]] EdgeGive edge_give(const LinerBeam& liners, double x_mm, double xi_mm);
 
 }  // namespace backspring
