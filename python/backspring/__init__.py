@@ -28,7 +28,7 @@ if TYPE_CHECKING:
     from backspring.question.advise_result import Advice, Advised
     from backspring.question.bushing import Bushing, turning_test
     from backspring.question.causes import Cause
-    from backspring.question.check import Beside, BladesCheck, Check, TargetResult, check
+    from backspring.question.check import Beside, BladesCheck, Check, check
     from backspring.question.compare import (
         BladesComparison,
         Comparison,
@@ -59,6 +59,7 @@ if TYPE_CHECKING:
         spring_along,
         sweep,
     )
+    from backspring.question.targets import TargetResult
     from backspring.question.tolerance import Tolerance, tolerance
     from backspring.report.page import Page, page
     from backspring.report.sentences import in_words
@@ -187,7 +188,7 @@ _HOMES = {
     "Sweep": "question.sweep",
     "Taper": "question.size_result",
     "TargetChange": "question.compare",
-    "TargetResult": "question.check",
+    "TargetResult": "question.targets",
     "Tolerance": "question.tolerance",
     "advise": "question.advise",
     "allowance": "fit.plan",

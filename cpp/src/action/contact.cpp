@@ -28,19 +28,18 @@ Contact contact_alone(const Joint& joint, double blade_angle_deg, const Pushed* 
 }
 
 /// Movement and slope of the liners' edge at a station, of all forces of a contact.
-EdgeGive edge_under(const Joint& joint, const Contact& contact, double x_mm) {
-    const double span = joint.frame->span_mm;
-    double middle = 0.0, rear = 0.0, bedded = 0.0;
+EdgeGive edge_of(const Joint& joint, const Contact& contact, double x_mm) {
+    double force = 0.0, far_force = 0.0, moment = 0.0;
     for (const Load& load : loads(contact)) {
-        // The pivot, from which all is counted, beds itself into the liners, too.
-        if (load.x_mm >= 0.0) bedded += load.force_n * joint.frame->give.pivot_mm_per_n;
-        middle += load.force_n * (1.0 + load.x_mm / span);
-        rear -= load.force_n * load.x_mm / span;
+        (load.x_mm < 0.0 ? far_force : force) += load.force_n;
+        moment += load.force_n * load.x_mm;
     }
-    const LinerBeam& liners = joint.frame->give.liners;
-    const EdgeGive m = edge_give(liners, x_mm, 0.0), r = edge_give(liners, x_mm, -span);
-    return {bedded + middle * m.mm_per_n + rear * r.mm_per_n,
-            middle * m.rad_per_n + rear * r.rad_per_n};
+    const auto& [give, span] = *joint.frame;
+    const auto [by_force, by_moment] = edge_under(give, span, x_mm);
+    // Only this end's forces press on its pivot.
+    return {(force + far_force) * by_force.mm_per_n - far_force * give.pivot_mm_per_n +
+                moment * by_moment.mm_per_n,
+            (force + far_force) * by_force.rad_per_n + moment * by_moment.rad_per_n};
 }
 
 }  // namespace
@@ -106,7 +105,14 @@ double deflection_mm(const Joint& joint, const Contact& contact, double x_mm) {
 
 double back_mm(const Joint& joint, const Contact& contact, double x_mm) {
     const double moved = deflection_mm(joint, contact, x_mm);
-    return joint.frame ? moved - edge_under(joint, contact, x_mm).mm_per_n : moved;
+    return joint.frame ? moved - edge_of(joint, contact, x_mm).mm_per_n : moved;
+}
+
+double back_per_force(const Joint& joint, double x_mm, double xi_mm) {
+    const double moved = deflection_per_force(joint.flexibility, x_mm, xi_mm);
+    if (!joint.frame) return moved;
+    const auto [force, moment] = edge_under(joint.frame->give, joint.frame->span_mm, x_mm);
+    return moved - force.mm_per_n - xi_mm * moment.mm_per_n;
 }
 
 double back_slope(const Joint& joint, const Contact& contact, double x_mm) {
@@ -115,7 +121,7 @@ double back_slope(const Joint& joint, const Contact& contact, double x_mm) {
         slope += touch.force_n * slope_per_force(joint.flexibility, x_mm, touch.x_mm);
     };
     std::ranges::for_each(contact.all(), add);
-    return joint.frame ? slope - edge_under(joint, contact, x_mm).rad_per_n : slope;
+    return joint.frame ? slope - edge_of(joint, contact, x_mm).rad_per_n : slope;
 }
 
 std::vector<Load> loads_ahead(const Contact& contact) {

@@ -84,8 +84,7 @@ double above_open_mm(const Joint& joint,
 
 double least_lift_n(const Joint& joint, const Contact& open, const Contact& position) {
     const auto low = [&](double x) {
-        return -above_open_mm(joint, open, position, x) /
-               deflection_per_force(joint.flexibility, x, joint.pivot_mm);
+        return -above_open_mm(joint, open, position, x) / back_per_force(joint, x, joint.pivot_mm);
     };
     const double from = kNearPin * joint.pad.end_mm;
     return -greatest_along(low, smooth_stretches(joint, open, position, from)).value;

@@ -65,13 +65,8 @@ Rates detail::rates_at(const Flexibility& flexibility, double x_mm) {
                 -flexibility.shear_factor * rates.shear * (stretch.taper / steel + narrowing)};
 }
 
-LinersUnder detail::liners_under(const Joint& joint, double x_mm) {
-    if (!joint.frame) return {};
-    const double span = joint.frame->span_mm;
-    const EdgeGive m = edge_give(joint.frame->give.liners, x_mm, 0.0);
-    const EdgeGive r = edge_give(joint.frame->give.liners, x_mm, -span);
-    return {{m.mm_per_n + joint.frame->give.pivot_mm_per_n, m.rad_per_n},
-            {(m.mm_per_n - r.mm_per_n) / span, (m.rad_per_n - r.rad_per_n) / span}};
+EdgeUnder detail::dial_edge(const Joint& joint, double dial_mm) {
+    return joint.frame ? edge_under(joint.frame->give, joint.frame->span_mm, dial_mm) : EdgeUnder{};
 }
 
 const Arc& detail::arc_of(const Joint& joint, const Bearer& bearer) {
@@ -118,7 +113,7 @@ Elements detail::read_elements(const Joint& joint,
     e[element::dial_a1] = i.a1;
     e[element::dial_a2] = i.a2;
     e[element::dial_shear] = i.shear;
-    const LinersUnder edge = liners_under(joint, dial_mm);
+    const EdgeUnder edge = dial_edge(joint, dial_mm);
     e[element::edge_force] = edge.per_force.mm_per_n;
     e[element::edge_moment] = edge.per_moment.mm_per_n;
     e[element::friction_spring] = friction.spring;

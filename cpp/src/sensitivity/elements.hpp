@@ -77,12 +77,8 @@ struct Rates {
 
 [[nodiscard]] Rates rates_at(const Flexibility& flexibility, double x_mm);
 
-/// The liners' edge at a station per force on the spring, and per moment about the middle pin.
-struct LinersUnder {
-    EdgeGive per_force, per_moment;
-};
-
-[[nodiscard]] LinersUnder liners_under(const Joint& joint, double x_mm);
+/// The liners' edge under the dial; it does not move without a frame.
+[[nodiscard]] EdgeUnder dial_edge(const Joint& joint, double dial_mm);
 
 /// The arc a bearer names.
 [[nodiscard]] const Arc& arc_of(const Joint& joint, const Bearer& bearer);

@@ -65,7 +65,7 @@ Real Equations::dial_deflection() const {
     if (lean_) return *lean_ * dial;
     const Rates rates = rates_at(joint_.flexibility, dial_mm);
     const Upto upto = read(dial, dial_mm, rates, element::dial_a0);
-    const LinersUnder liners = liners_under(joint_, dial_mm);
+    const EdgeUnder liners = dial_edge(joint_, dial_mm);
     const Real past = dial - dial_mm;
     const Real edge_force = at(element::edge_force) + liners.per_force.rad_per_n * past;
     const Real edge_moment = at(element::edge_moment) + liners.per_moment.rad_per_n * past;

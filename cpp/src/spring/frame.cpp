@@ -145,6 +145,21 @@ EdgeGive edge_give(const LinerBeam& liners, double x_mm, double xi_mm) {
     return give;
 }
 
+EdgeUnder edge_under(const FrameGive& give, double span_mm, double x_mm) {
+    const double rear_mm = -span_mm;
+    EdgeGive middle = edge_give(give.liners, x_mm, 0.0);
+    EdgeGive rear = edge_give(give.liners, x_mm, rear_mm);
+    const double dent = give.middle_mm_per_n - edge_give(give.liners, 0.0, 0.0).mm_per_n;
+    const double rear_dent = give.rear_mm_per_n - edge_give(give.liners, rear_mm, rear_mm).mm_per_n;
+    middle.mm_per_n += dent * (1.0 + x_mm / span_mm);
+    middle.rad_per_n += dent / span_mm;
+    rear.mm_per_n -= rear_dent * x_mm / span_mm;
+    rear.rad_per_n -= rear_dent / span_mm;
+    return {{middle.mm_per_n + give.pivot_mm_per_n, middle.rad_per_n},
+            {(middle.mm_per_n - rear.mm_per_n) / span_mm,
+             (middle.rad_per_n - rear.rad_per_n) / span_mm}};
+}
+
 FrameGive make_frame_give(const Frame& frame, const FramePins& pins) {
     if (frame.seat_mm_per_n) return measured(*frame.seat_mm_per_n, pins.rear.x_mm, pins.pivot.x_mm);
     const Liners liners = liners_of(frame);

@@ -18,7 +18,7 @@ from backspring.document.shapes import (
 from backspring.fit.estimate import GroundDepth, Learned
 from backspring.fit.habits import Habit, LeftOut
 from backspring.fit.next_measurement import NextMeasurement
-from backspring.question.check import TargetResult
+from backspring.question.targets import TargetResult
 
 DESIGN = part("design", table(name=TEXT, sha256=SHA256, left_out={"blade": TEXT}))
 DESIGNED = table(name=TEXT, sha256=SHA256)

@@ -72,7 +72,7 @@ _FEEL = part(
         seat_stiffness_nmm_per_deg=table("~open? ~half_stop? ~closed?"),
     ),
 )
-_PEENED = table(
+_HELD = table(
     "peak_pull_n? travel_peak_stress_mpa? yield_margin? reading_loaded_half_stop_mm? "
     "reading_loaded_closed_mm?"
 )
@@ -107,7 +107,12 @@ BLADE = table(
     to_change=TEXT,
     left_out={
         "beside": list_of(_BESIDE),
-        "clearance": table("preload_lost_mm", peened=or_null(_PEENED)),
+        "clearance": table("preload_lost_mm", peened=or_null(_HELD)),
+        "frame": table(
+            "seat_mm_per_n middle_pin_mm_per_n rear_pin_mm_per_n pivot_mm_per_n",
+            fixture=_HELD,
+            shift_mm=table("half_stop? closed?"),
+        ),
         "closed_blade": table("~tip_mm ~edge_gap_mm ~edge_gap_at_mm"),
         "kink_not_judged": table(
             "station_mm nominal_mpa",

@@ -6,7 +6,7 @@ from dataclasses import asdict, dataclass
 from typing import Any, Literal
 
 from backspring.design.design import Design
-from backspring.question.check import TargetResult
+from backspring.question.targets import TargetResult
 from backspring.report.result import Reported
 from backspring.unit_table import KINDS, Kind, System
 from backspring.units import shown

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Literal
@@ -10,31 +9,9 @@ from typing import Any, Literal
 from backspring import _core
 from backspring.design.design import Design
 from backspring.notice import Notice, all_from_core
+from backspring.question.targets import TargetResult, target_results
 from backspring.question.whole_back import WholeBack, whole_back
 from backspring.report.result import Reported
-
-
-@dataclass(frozen=True)
-class TargetResult:
-    """One target: what the design does, what is allowed, and whether it is met.
-
-    `value` is None where the design does not tell it; that counts as missed, and a notice says
-    why. Pull in N, reading in mm, openings as a margin on stress. Where the design states no yield
-    margin, 1 at the likely strength is judged, and `stated` is False.
-    """
-
-    name: str
-    value: float | None
-    low: float | None
-    high: float | None
-    met: bool
-    stated: bool = True
-
-
-def target_results(found: Iterable[_core.TargetResult]) -> tuple[TargetResult, ...]:
-    """Take over targets judged by the core."""
-    names = ("name", "value", "low", "high", "met", "stated")
-    return tuple(TargetResult(*(getattr(each, name) for name in names)) for each in found)
 
 
 class Judged(Reported):

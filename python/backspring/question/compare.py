@@ -9,9 +9,10 @@ from typing import Literal
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.question.causes import Cause, find_causes
-from backspring.question.check import BladesCheck, Check, TargetResult, check, check_blade
+from backspring.question.check import BladesCheck, Check, check, check_blade
 from backspring.question.compare_figures import Figures, feel_figures, figures_of
 from backspring.question.path import Path
+from backspring.question.targets import TargetResult
 from backspring.report.result import Reported
 
 

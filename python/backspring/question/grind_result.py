@@ -11,7 +11,7 @@ import numpy.typing as npt
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.question.check import TargetResult, target_results
+from backspring.question.targets import TargetResult, target_results
 from backspring.report.result import Reported
 
 Face = Literal["back", "belly", "pad"]

@@ -11,7 +11,8 @@ from backspring.design.design import Design
 from backspring.design.file_lines import changed_keys
 from backspring.errors import NoConvergence
 from backspring.notice import Notice
-from backspring.question.check import Check, TargetResult, check_blade
+from backspring.question.check import Check, check_blade
+from backspring.question.targets import TargetResult
 from backspring.report.result import Reported
 
 

@@ -22,7 +22,8 @@ from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring import _core
-    from backspring.question.check import Beside, Check, TargetResult
+    from backspring.question.check import Beside, Check
+    from backspring.question.targets import TargetResult
 
 CAUTION = (
     "A computed margin does not replace a test. Wear eye protection whenever a spring is under "

@@ -11,7 +11,8 @@ from backspring.report.verdict import label
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.question.check import Check, TargetResult
+    from backspring.question.check import Check
+    from backspring.question.targets import TargetResult
 
 HEADING = "What to change"
 _ADVISE = "`backspring advise DESIGN` looks for sizes that meet all"

@@ -104,13 +104,31 @@ TEST_CASE("both ends feel each other's force through the frame alike",
 }
 
 TEST_CASE("a dial beyond the pivot sees the liners' edge dip", "[frame][closed-form]") {
-    const Joint joint = make_joint(in_liners(designs::heron()));
+    // Of a measured seat: a straight beam beyond its support, which turns by the slope there.
+    const Joint joint = make_joint(on_seat(3e-4));
     const Contact contact = contact_at(joint, 180.0);
     const double middle = contact.force_n * (1.0 + contact.touches[0].x_mm / 34.0);
-    const double turn = edge_give(joint.frame->give.liners, 32.0 + 1e-9, 0.0).rad_per_n;
-    CHECK(turn < 0.0);
+    const double bending = 34.0 * 34.0 * 32.0 * 32.0 / (3.0 * 66.0 * 3e-4);
+    const double turn = -34.0 * 32.0 * (66.0 + 34.0) / (6.0 * bending * 66.0);
     CHECK_THAT(deflection_mm(joint, contact, 33.5) - back_mm(joint, contact, 33.5),
-               WithinRel(1.5 * turn * middle, 1e-6));
+               WithinRel(1.5 * turn * middle, 1e-9));
+}
+
+TEST_CASE("the back is flush with the liners' edge at the middle pin", "[frame][property]") {
+    for (const Design& design : {in_liners(designs::heron()), on_seat(3e-4)}) {
+        const Joint joint = make_joint(design);
+        for (const double deg : {60.0, 180.0}) {
+            const Contact contact = contact_at(joint, deg);
+            CHECK(std::abs(back_mm(joint, contact, 0.0)) < 1e-12 * contact.force_n);
+            const double by_one =
+                contact.force_n * back_per_force(joint, 20.0, contact.touches[0].x_mm);
+            CHECK_THAT(back_mm(joint, contact, 20.0), WithinRel(by_one, 1e-10));
+            const double rate =
+                (back_mm(joint, contact, 20.0 + 1e-3) - back_mm(joint, contact, 20.0 - 1e-3)) /
+                2e-3;
+            CHECK_THAT(back_slope(joint, contact, 20.0), WithinRel(rate, 1e-6));
+        }
+    }
 }
 
 TEST_CASE("usual effects are of what is not stated", "[frame][property]") {

@@ -95,6 +95,9 @@ struct Contact {
 /// @returns  [mm]; deflection_mm() where no frame is stated
 [[nodiscard]] double back_mm(const Joint& joint, const Contact& contact, double x_mm);
 
+/// The same of a unit force at another station, both ahead of the middle pin [mm/N].
+[[nodiscard]] double back_per_force(const Joint& joint, double x_mm, double xi_mm);
+
 /// How fast back_mm() grows along the spring ahead of the middle pin, in contacts of a blade alone
 /// or beside others at its end.
 [[nodiscard]] double back_slope(const Joint& joint, const Contact& contact, double x_mm);
