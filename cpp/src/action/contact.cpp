@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/core/error.hpp"
 #include "backspring/core/require.hpp"
 #include "indenters.hpp"
@@ -33,6 +34,9 @@ EdgeGive edge_of(const Joint& joint, const Contact& contact, double x_mm) {
     for (const Load& load : loads(contact)) {
         (load.x_mm < 0.0 ? far_force : force) += load.force_n;
         moment += load.force_n * load.x_mm;
+    }
+    if (contact.stop.force_n != 0.0) {
+        moment += Pushed{joint.flexibility, *joint.stop, contact.stop.force_n}.moment_nmm();
     }
     const auto& [give, span] = *joint.frame;
     const auto [by_force, by_moment] = edge_under(give, span, x_mm);
@@ -121,6 +125,7 @@ double back_slope(const Joint& joint, const Contact& contact, double x_mm) {
         slope += touch.force_n * slope_per_force(joint.flexibility, x_mm, touch.x_mm);
     };
     std::ranges::for_each(contact.all(), add);
+    slope += stop_slope(joint, contact, x_mm);
     return joint.frame ? slope - edge_of(joint, contact, x_mm).rad_per_n : slope;
 }
 

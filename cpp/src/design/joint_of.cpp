@@ -67,7 +67,12 @@ Flexibility make_flexibility(const Design& design) {
 Joint make_joint_alone(const Design& design) {
     Joint joint = joint_alone(design.spring, design.own());
     const auto frame = frame_of(design);
-    return frame ? with_frame(std::move(joint), *frame) : joint;
+    if (!frame) return joint;
+    joint = with_frame(std::move(joint), *frame);
+    // The stop's force is taken by pins that give, too.
+    const Stop& stop = design.own().fit.stop;
+    if (joint.stop) joint.stop = make_end_stop(design.spring, joint, stop);
+    return joint;
 }
 
 Joint make_joint(const Design& design) {

@@ -41,8 +41,9 @@ class Reader {
 
     [[nodiscard]] Reading operator()(const Design& design, bool same_flexibility) const {
         Reading reading;
-        const Flexibility flexibility = same_flexibility ? figures_.watched.front().joint.flexibility
-                                                    : make_flexibility(design);
+        const Flexibility flexibility = same_flexibility
+                                            ? figures_.watched.front().joint.flexibility
+                                            : make_flexibility(design);
         std::array<std::optional<Joint>, 3> joints;
         for (const Watched& watched : figures_.watched) {
             auto& joint = joints[static_cast<std::size_t>(watched.kind)];
@@ -204,7 +205,7 @@ Gradient detail::exact_gradient(const Design& design) {
         result.dimensions.emplace_back(entry.key);
         columns.push_back(by_reading(figures, reader, changed, result.value,
                                      !design.frame.stated() && !entry.key.starts_with("spring."),
- kStep * size));
+                                     kStep * size));
         corners.replace(columns.back(), changed, kStepBeside * size);
     };
     for (const Field& entry : dimensions()) add(entry);

@@ -64,13 +64,13 @@ struct EndStop {
 
 /// Spring and tang put together: all that contact needs.
 struct Joint : Mounted {
-    Flexibility flexibility;             ///< deflection per force
-    double dial_mm = 0.0;                ///< station of the indicator [mm]
-    double open_mm = 0.0;                ///< where the pad lies at open, fitted, above the pivot
-    std::vector<Neighbour> beside = {};  ///< other blades at this end of the spring
-    std::optional<FarEnd> far_end = {};  ///< the other end, if a blade is there
-    std::optional<EndStop> stop = {};    ///< of the own blade; none: its force is left out
-    double open_deg = 180.0;             ///< where the blade stands open [deg]
+    Flexibility flexibility;               ///< deflection per force
+    double dial_mm = 0.0;                  ///< station of the indicator [mm]
+    double open_mm = 0.0;                  ///< where the pad lies at open, fitted, above the pivot
+    std::vector<Neighbour> beside = {};    ///< other blades at this end of the spring
+    std::optional<FarEnd> far_end = {};    ///< the other end, if a blade is there
+    std::optional<EndStop> stop = {};      ///< of the own blade; none: its force is left out
+    double open_deg = 180.0;               ///< where the blade stands open [deg]
     std::optional<JointFrame> frame = {};  ///< what the back is read against; none where rigid
 
     /// Whether the blade is the only one on its spring.
