@@ -10,12 +10,12 @@ import ezdxf
 import numpy as np
 import pypdfium2
 import pytest
-from outline_pen import demo
 
 import backspring as bs
 from backspring.outline.dxf import read_dxf
 from backspring.outline.parts import find_parts
 from backspring.outline.written import write_template
+from outline_pen import demo
 
 
 def test_a_template_has_its_size_and_its_bar(tmp_path: Path) -> None:
