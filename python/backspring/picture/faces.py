@@ -11,7 +11,7 @@ from backspring.fit.levers import Levers
 from backspring.picture import palette
 from backspring.picture.chart import label_axes, legend_above, named_figure, new_chart
 from backspring.question.grind_ways import GrindWays
-from backspring.report.display import STYLES, both, number
+from backspring.report.display import STYLES, number, text
 from backspring.report.levers import DEPTH_OF, FACE_NAMES
 from backspring.units import System
 
@@ -27,7 +27,7 @@ def ways_to_pull(ways: GrindWays, *, units: System | None = None) -> Figure:
     """
     system = units or ways.design.units
     style = STYLES[system]["reading"]
-    answer = f"{both(ways.pull_n, 'force', system)} by grinding one face"
+    answer = f"{text(ways.pull_n, 'force', system)} by grinding one face"
     height = _HEAD_IN + _ROW_IN * len(ways.ways)
     figure = named_figure(ways.design.title, height, answer)
     off, margin = figure.subplots(1, 2, sharey=True)
