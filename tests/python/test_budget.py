@@ -11,6 +11,7 @@ import pytest
 import backspring as bs
 from backspring.report.budget import EFFECTS, SETTLED_BY
 from backspring.report.check import check_report
+from backspring.report.tables import Lines
 
 DESIGNS = Path(__file__).parents[2] / "data" / "designs"
 NAMES = ("liners", "pin-clearance", "pivot-clearance", "bow", "modulus")
@@ -76,10 +77,11 @@ def test_a_band_wider_than_the_target_is_told_first(units: bs.units.System, targ
         bs.allowance(heron()),
         bs.fit_plan(heron(), half_stop=0.3, closed=0.4, state="unloaded"),
     ):
-        block = answer.report(units).splitlines()
-        assert block[2] == "Left out"
-        assert told in block[3]
-        assert "blue the spring's end" in block[3]
+        block = answer.laid_out(units).blocks[0]
+        assert isinstance(block, Lines)
+        assert block.heading == "Left out"
+        assert told in block.lines[0]
+        assert "blue the spring's end" in block.lines[0]
     wide = bs.check(heron().replace(**{"targets.reading": 0.2}))
     assert "not known to their target" not in wide.report(units)
     assert wide.to_dict()["budget_sum"]["beyond_target"] is False
