@@ -11,10 +11,10 @@ from backspring.outline.chain import Chain
 from backspring.outline.template import TEXT_MM, Template
 
 _LINE_MM = 0.15
-_PAGE_MM = (277.0, 190.0)  # what a printer reaches of an A4 sheet laid across
+_PAGE_MM = (262.0, 188.0)  # what a printer reaches of an A4 or Letter sheet laid across
 _MARK_MM = 5.0
-_COLORS = {"spring": "#000000", "tang": "#000000", "liner": "#0060a0", "stock": "#606060"}
-_PLAIN = "#303030"
+_COLORS = {"notes": "#606060", "liner": "#0060a0", "stock": "#606060"}
+_PLAIN = "#000000"
 
 
 def svg_text(template: Template) -> str:
@@ -126,7 +126,9 @@ def pdf_bytes(template: Template) -> bytes:
                 axes.set_axis_off()
                 _draw(axes.plot, axes.text, template)
                 if not single:
-                    _marks(axes.plot, axes.text, left, low, page, f"{row + 1}/{column + 1}")
+                    where = f"row {row + 1} of {down}, column {column + 1} of {across}"
+                    name = f"{template.name}, {where} from the lower left: join at the crosses"
+                    _marks(axes.plot, axes.text, left, low, page, name)
                 pages.savefig(figure)
     return written.getvalue()
 
