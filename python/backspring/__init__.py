@@ -61,6 +61,7 @@ if TYPE_CHECKING:
     )
     from backspring.question.targets import TargetResult
     from backspring.question.tolerance import Tolerance, tolerance
+    from backspring.report.card_files import Cards, write_card
     from backspring.report.page import Page, page
     from backspring.report.sentences import in_words
 
@@ -74,6 +75,7 @@ __all__ = [
     "BladesComparison",
     "BladesPlan",
     "Bushing",
+    "Cards",
     "Cause",
     "Check",
     "Comparison",
@@ -133,6 +135,7 @@ __all__ = [
     "page",
     "panel",
     "read_outline",
+    "write_card",
     "write_template",
     "permanent_set",
     "plan_of_blades",
@@ -159,6 +162,7 @@ _HOMES = {
     "BladesComparison": "question.compare",
     "BladesPlan": "fit.blades_result",
     "Bushing": "question.bushing",
+    "Cards": "report.card_files",
     "Cause": "question.causes",
     "Check": "question.check",
     "Comparison": "question.compare",
@@ -216,6 +220,7 @@ _HOMES = {
     "page": "report.page",
     "panel": "picture.panel",
     "read_outline": "outline.reading",
+    "write_card": "report.card_files",
     "write_template": "outline.written",
     "permanent_set": "question.sweep",
     "plan_of_blades": "fit.blades_of_log",

@@ -28,6 +28,7 @@ from backspring.faults import Fault, near_match
 COMMANDS = {
     "advise": ("backspring.cli.advise", "what to change so that a design meets its targets"),
     "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
+    "card": ("backspring.cli.card", "a page for the bench: outlines, readings, passes to tick"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
     "codes": ("backspring.cli.codes", "codes of diagnostics with their severity"),
     "compare": ("backspring.cli.compare", "what changes between two designs, and by what"),

@@ -47,7 +47,7 @@ class EveryPart:
 
 
 def every_part(design: Design) -> EveryPart:
-    """Draw the parts of a design, of several blades each tang.
+    """Draw the parts of a design, of several blades each tang, or that of the one chosen.
 
     The liner's holes stand so that the unbent spring, on its pins, is preloaded as stated. A spring
     that is clamped has no hole for a rear pin.
@@ -56,7 +56,7 @@ def every_part(design: Design) -> EveryPart:
     core = seen[0].core
     tangs = tuple(
         TangPart(each.blade, each.core, tang_chain(each.core), tang_hole(each.core))
-        for each in seen
+        for each in (seen if design.of_all_blades else [design])
     )
     two_pins = core.spring.support.kind is _core.SupportKind.two_pins
     if len(seen) == 1 and two_pins:

@@ -81,22 +81,23 @@ class Cut:
 _Item = Shape | Words
 
 
-def template(design: Design, cut: Cut | None = None) -> Template:
+def template(design: Design, cut: Cut | None = None, units: System | None = None) -> Template:
     """Lay spring, tangs and liner holes out one above the other, at true size.
 
     The outlines are moved out, and holes in, by half the width of the cut; the stock is drawn
-    dashed. Raises ValueError with the place where the cut is wider than a hollow or a hole.
+    dashed. Bar and widths are in the given units, the design's own when none are given. Raises
+    ValueError with the place where the cut is wider than a hollow or a hole.
     """
-    cut = cut or Cut()
+    cut, units = cut or Cut(), units or design.units
     parts = every_part(design)
     rows = [
         [*_spring(parts, cut)],
-        *([*_tang(tang, cut, len(parts.tangs) > 1)] for tang in parts.tangs),
-        [*_liner(parts, cut, design.units)],
+        *([*_tang(tang, cut, len(design.blades) > 1)] for tang in parts.tangs),
+        [*_liner(parts, cut, units)],
     ]
     left = min(_bounds(row)[0].real for row in rows)
-    rows.insert(0, [Words("notes", complex(left), f"{design.name}, scale 1:1")])
-    rows.append([_shifted(item, complex(left)) for item in _bars(design.units)])
+    rows.insert(0, [Words("notes", complex(left), f"{design.title}, scale 1:1")])
+    rows.append([_shifted(item, complex(left)) for item in _bars(units)])
     top, placed = 0.0, list[_Item]()
     for row in reversed(rows):
         low, high = _bounds(row)
@@ -105,7 +106,7 @@ def template(design: Design, cut: Cut | None = None) -> Template:
         placed += [_shifted(item, by) for item in row]
         top += high.imag - low.imag
     return Template(
-        design.name,
+        design.title,
         _bounds(placed)[1].real + _GAP_MM,
         top + _GAP_MM,
         tuple(item for item in placed if isinstance(item, Shape)),
