@@ -13,7 +13,7 @@ from backspring.outline.drawn import with_teeth
 from backspring.outline.every_part import EveryPart, TangPart, every_part
 from backspring.outline.loops import place_text
 from backspring.outline.offset import offset
-from backspring.units import System, shown
+from backspring.units import System, converted
 
 BARS: dict[System, tuple[tuple[str, float], ...]] = {
     "mm": (("50 mm", 50.0),),
@@ -157,11 +157,17 @@ def _liner(parts: EveryPart, cut: Cut, units: System) -> list[_Item]:
         items.append(_centred(hole.center_mm + 1j * out, each.name))
         width = "width not stated"
         if each.known:
-            width = shown(hole.diameter_mm, _core.Quantity.length, units)
+            width = _width(hole.diameter_mm, units)
         items.append(_centred(hole.center_mm - 1j * (out + _TALL * TEXT_MM), width))
     low, high = _bounds(items)
     items.append(Words("notes", complex(high.real + 2.0, 0.5 * (low.imag + high.imag)), "liner"))
     return items
+
+
+def _width(width_mm: float, units: System) -> str:
+    """Write a width as finely as it is drilled."""
+    number = f"{converted(width_mm, _core.Quantity.length, units):.4f}".rstrip("0").rstrip(".")
+    return f"{number} {units}"
 
 
 def _bars(units: System) -> Iterator[_Item]:
