@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from backspring._core import Contact, __version__
     from backspring.design.design import Design
     from backspring.design.load import load
+    from backspring.design.own_steels import add_steels
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
     from backspring.fit.blades_of_log import plan_of_blades
@@ -109,6 +110,7 @@ __all__ = [
     "TargetResult",
     "Tolerance",
     "__version__",
+    "add_steels",
     "advise",
     "allowance",
     "bearing_pressures",
@@ -194,6 +196,7 @@ _HOMES = {
     "TargetChange": "question.compare",
     "TargetResult": "question.targets",
     "Tolerance": "question.tolerance",
+    "add_steels": "design.own_steels",
     "advise": "question.advise",
     "allowance": "fit.plan",
     "bearing_pressures": "question.sweep",

@@ -112,6 +112,8 @@ def _answer(command: str, options: Namespace) -> _Shown:
     """Run a command once; returns its exit code, and what prints its answer."""
     module = importlib.import_module(COMMANDS[command][0])
     try:
+        if getattr(options, "steels", None) is not None:
+            importlib.import_module("backspring.design.own_steels").add_steels(options.steels)
         answer: Answer = module.run(options)
     except UsageError as error:
         faults, code = [_usage(command, error)], _BAD_USE
