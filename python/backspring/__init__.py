@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from backspring._core import Contact, __version__
     from backspring.design.design import Design
     from backspring.design.load import load
+    from backspring.design.own_steels import add_steels
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
     from backspring.fit.blades_of_log import plan_of_blades
@@ -61,6 +62,7 @@ if TYPE_CHECKING:
     )
     from backspring.question.targets import TargetResult
     from backspring.question.tolerance import Tolerance, tolerance
+    from backspring.report.card_files import Cards, write_card
     from backspring.report.page import Page, page
     from backspring.report.sentences import in_words
 
@@ -74,6 +76,7 @@ __all__ = [
     "BladesComparison",
     "BladesPlan",
     "Bushing",
+    "Cards",
     "Cause",
     "Check",
     "Comparison",
@@ -107,6 +110,7 @@ __all__ = [
     "TargetResult",
     "Tolerance",
     "__version__",
+    "add_steels",
     "advise",
     "allowance",
     "bearing_pressures",
@@ -133,6 +137,7 @@ __all__ = [
     "page",
     "panel",
     "read_outline",
+    "write_card",
     "write_template",
     "permanent_set",
     "plan_of_blades",
@@ -159,6 +164,7 @@ _HOMES = {
     "BladesComparison": "question.compare",
     "BladesPlan": "fit.blades_result",
     "Bushing": "question.bushing",
+    "Cards": "report.card_files",
     "Cause": "question.causes",
     "Check": "question.check",
     "Comparison": "question.compare",
@@ -190,6 +196,7 @@ _HOMES = {
     "TargetChange": "question.compare",
     "TargetResult": "question.targets",
     "Tolerance": "question.tolerance",
+    "add_steels": "design.own_steels",
     "advise": "question.advise",
     "allowance": "fit.plan",
     "bearing_pressures": "question.sweep",
@@ -216,6 +223,7 @@ _HOMES = {
     "page": "report.page",
     "panel": "picture.panel",
     "read_outline": "outline.reading",
+    "write_card": "report.card_files",
     "write_template": "outline.written",
     "permanent_set": "question.sweep",
     "plan_of_blades": "fit.blades_of_log",
