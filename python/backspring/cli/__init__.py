@@ -41,6 +41,7 @@ COMMANDS = {
     ),
     "keys": ("backspring.cli.keys", "keys of the design file: unit, range, default and meaning"),
     "load": ("backspring.cli.load", "what it takes to get the spring over the tang"),
+    "new": ("backspring.cli.new", "a commented design file to start from"),
     "outline": ("backspring.cli.outline", "a design file out of a drawing of its parts"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
     "report": ("backspring.cli.report", "a design on one HTML page, to print or to hand on"),
