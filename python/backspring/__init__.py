@@ -19,6 +19,7 @@ if TYPE_CHECKING:
     from backspring.fit.plan import allowance, fit_plan
     from backspring.fit.result import Allowance, FitPlan
     from backspring.fit.shop_habits import shop_habits
+    from backspring.layout.measured import measured_design
     from backspring.layout.starter import Starter, new_design
     from backspring.many import ManyChecks, check_many
     from backspring.outline.reading import OutlineReading, read_outline
@@ -132,6 +133,7 @@ __all__ = [
     "levers",
     "load",
     "load_spring",
+    "measured_design",
     "new_design",
     "page",
     "panel",
@@ -165,6 +167,7 @@ _NAMES = {
     "fit.plan": "allowance fit_plan",
     "fit.result": "Allowance FitPlan",
     "fit.shop_habits": "shop_habits",
+    "layout.measured": "measured_design",
     "layout.starter": "Starter new_design",
     "many": "ManyChecks check_many",
     "outline.reading": "OutlineReading read_outline",
@@ -184,7 +187,8 @@ _NAMES = {
     "question.sensitivity": "Influence gradient gradient_sides influence",
     "question.size": "DesignMap design_map propose_taper size",
     "question.size_result": "Sized Solution Taper",
-    "question.sweep": "SpringAlong Sweep bearing_pressures contact_at contacts permanent_set spring_along sweep",
+    "question.sweep": "SpringAlong Sweep bearing_pressures contact_at contacts permanent_set "
+    "spring_along sweep",
     "question.targets": "TargetResult",
     "question.tolerance": "Tolerance tolerance",
     "report.page": "Page page",
