@@ -19,9 +19,10 @@ if TYPE_CHECKING:
     from backspring.fit.plan import allowance, fit_plan
     from backspring.fit.result import Allowance, FitPlan
     from backspring.fit.shop_habits import shop_habits
-    from backspring.layout.measured import measured_design
-    from backspring.layout.starter import Starter, new_design
     from backspring.many import ManyChecks, check_many
+    from backspring.new_joint.layout import Layout, Proposal, layout
+    from backspring.new_joint.measured import measured_design
+    from backspring.new_joint.starter import Starter, new_design
     from backspring.outline.reading import OutlineReading, read_outline
     from backspring.outline.written import write_template
     from backspring.picture.panel import Panel, panel
@@ -91,6 +92,7 @@ __all__ = [
     "GrindWays",
     "Influence",
     "InvalidInput",
+    "Layout",
     "Levers",
     "ManyChecks",
     "NoConvergence",
@@ -98,6 +100,7 @@ __all__ = [
     "OutlineReading",
     "Page",
     "Panel",
+    "Proposal",
     "ShopHabits",
     "Sized",
     "Solution",
@@ -130,6 +133,7 @@ __all__ = [
     "grind_ways",
     "in_words",
     "influence",
+    "layout",
     "levers",
     "load",
     "load_spring",
@@ -167,8 +171,9 @@ _NAMES = {
     "fit.plan": "allowance fit_plan",
     "fit.result": "Allowance FitPlan",
     "fit.shop_habits": "shop_habits",
-    "layout.measured": "measured_design",
-    "layout.starter": "Starter new_design",
+    "new_joint.layout": "Layout Proposal layout",
+    "new_joint.measured": "measured_design",
+    "new_joint.starter": "Starter new_design",
     "many": "ManyChecks check_many",
     "outline.reading": "OutlineReading read_outline",
     "outline.written": "write_template",

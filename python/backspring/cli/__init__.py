@@ -40,6 +40,7 @@ COMMANDS = {
         "what the knives of a shop have in common",
     ),
     "keys": ("backspring.cli.keys", "keys of the design file: unit, range, default and meaning"),
+    "layout": ("backspring.cli.layout", "a whole design file for a new joint"),
     "load": ("backspring.cli.load", "what it takes to get the spring over the tang"),
     "new": ("backspring.cli.new", "a commented design file to start from"),
     "outline": ("backspring.cli.outline", "a design file out of a drawing of its parts"),

@@ -7,8 +7,8 @@ from typing import Any
 
 from backspring.cli.answer import Answer
 from backspring.cli.usage import UsageError
-from backspring.layout.measured import MEASURES, measured_design
-from backspring.layout.starter import new_design
+from backspring.new_joint.measured import MEASURES, measured_design
+from backspring.new_joint.starter import new_design
 from backspring.units import System
 
 _ROWS = ("thickness", "pad")

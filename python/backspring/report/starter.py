@@ -9,7 +9,7 @@ from backspring.report.tables import Lines, Report
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.layout.starter import Starter
+    from backspring.new_joint.starter import Starter
 
 WIDTH = 80
 CAUTION = (

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from backspring.layout.file_text import Tables
-from backspring.layout.rounding import between, fine
+from backspring.new_joint.file_text import Tables
+from backspring.new_joint.rounding import between, fine
 from backspring.units import System
 
 # Common practice, no source: how a spring is drawn about its pins.

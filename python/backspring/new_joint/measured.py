@@ -11,9 +11,9 @@ from typing import Any
 from backspring import steel as steels
 from backspring._core import Quantity
 from backspring.faults import invalid, near_match
-from backspring.layout.file_text import COMMENTS, Tables, design_text
-from backspring.layout.measures import GAUGE_MM, Measured, Readings, mean_of
-from backspring.layout.starter import Starter, require_free, written
+from backspring.new_joint.file_text import COMMENTS, Tables, design_text
+from backspring.new_joint.measures import GAUGE_MM, Measured, Readings, mean_of
+from backspring.new_joint.starter import Starter, require_free, written
 from backspring.units import System, converted, shown
 
 # What can be measured, and how: asked for by these names.

@@ -14,10 +14,10 @@ from backspring.design.design import Design
 from backspring.design.load import load_content
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
-from backspring.layout.file_text import Tables, design_text
-from backspring.layout.joint import Joint, corner_for_rise
-from backspring.layout.rounding import band_n
-from backspring.layout.solving import Grid, candidates, first_that_passes
+from backspring.new_joint.file_text import Tables, design_text
+from backspring.new_joint.joint import Joint, corner_for_rise
+from backspring.new_joint.rounding import band_n
+from backspring.new_joint.solving import Grid, candidates, first_that_passes
 from backspring.question.check import Check, check_blade
 from backspring.report.result import Reported
 from backspring.units import Kind, System
@@ -31,7 +31,6 @@ READING_MM = 0.05
 _TRIES = 12
 _RISES_MM = (0.9, 1.2, 1.5)
 _PRELOADS_MM = (0.4, 0.6, 0.8, 1.0, 1.2)
-_SCALES = (0.6, 0.7, 0.82, 0.95, 1.1, 1.28, 1.5)
 _WIDTHS_MM: dict[System, tuple[float, ...]] = {
     "mm": (3.2, 2.5, 4.0),
     "in": (3.175, 2.38125, 3.96875),
@@ -159,7 +158,7 @@ def _sized(steel: dict[str, Any], pull_n: float, units: System, half_stop: bool)
         joint = _hand_size(width, half_stop, units)
         corners = tuple(corner_for_rise(joint.open_mm, rise) for rise in _RISES_MM)
         tables = {**joint.tables(steel, units), "targets": targets}
-        grid = Grid(corners, _PRELOADS_MM, _SCALES)
+        grid = Grid(corners, _PRELOADS_MM)
         found = candidates([(tables, grid)], pull_n, YIELD_MARGIN)
         done = first_that_passes(found, pull_n, units, _TRIES)
         if done:

@@ -38,6 +38,7 @@ COMMENTS: Mapping[str, str] = {
     "fit.rear_pin_offset": "how far the rear hole misses, rear pin out",
     "fit.dial": "station that the indicator touches",
     "blade.nail_nick": "pivot to nail nick, where the pull is felt",
+    "blade.mass": "a guess from its outline: weigh yours, tang included",
     "blade.length": "tang's rear end to tip",
     "blade.height": "edge to back",
     "blade.edge": "[ahead of the pivot, outward], blade open; the edge is below 0",

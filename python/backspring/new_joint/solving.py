@@ -8,14 +8,15 @@ from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
+import numpy.typing as npt
 
 from backspring.design.design import Design
 from backspring.design.draft import Draft
 from backspring.errors import InvalidInput, NoConvergence
-from backspring.layout.file_text import Tables
-from backspring.layout.joint import drawn_about
-from backspring.layout.rounding import fine
 from backspring.many import check_many
+from backspring.new_joint.file_text import Tables
+from backspring.new_joint.joint import drawn_about
+from backspring.new_joint.rounding import fine
 from backspring.question.advise_faces import Faces
 from backspring.question.advise_trials import Checks
 from backspring.question.check import Check, check_blade
@@ -23,49 +24,56 @@ from backspring.question.size import SCALE, size
 from backspring.units import System
 
 _COLUMNS = ("peak_pull_n", "yield_margin", "openings_margin")
+_KEYS = ("tang.corner_radius", "fit.preload", "spring.thickness_scale")
+_PASSES = 2
+_SCALES = (0.4, 2.0)
 # How far the solver may go on from a place of the grid, and how far off a pull it can start.
 _BOUNDS = (0.8, 1.25)
-_FAR = 0.22
-# Room past which more of it is worth nothing, and the usual preload: common practice, no source.
+_FAR = 0.3
+# Room past which more of it is worth nothing, and what the unusual weighs against it.
 _ENOUGH = 0.2
-_USUAL_PRELOAD_MM = 0.75
+_WEIGHT = 0.05
+# A spring thicker or thinner than the joint was drawn with, against the rest.
+_HEAVY = 10.0
 
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """Values that the coarse search goes through: corner radii by base, preloads, scales."""
+    """Values that the coarse search goes through about one joint.
+
+    `unusual` is how far the joint itself is from what is usual, which counts against it.
+    """
 
     corners_mm: tuple[float, ...]
     preloads_mm: tuple[float, ...]
-    scales: tuple[float, ...]
+    unusual: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
 class Candidate:
-    """One place of the grid: its tables, and what they give before they are rounded."""
+    """One place of the grid: its tables, and what they give before they are rounded.
+
+    `room` is the least of yield margin and endurance over what is wanted, as a logarithm; `worth`
+    weighs it against what is unusual.
+    """
 
     tables: Tables
-    pull_n: float
     room: float
     worth: float
-    short: str
     base: int = 0
 
 
 def design_of(tables: Tables, name: str = "layout", units: System = "mm") -> Design:
     """Make a design of tables in the core's units."""
     content: dict[str, Any] = dict(tables)
-    return Design(name=name, **content).replace(units=units)
+    design = Design(name=name, **content)
+    return design if units == "mm" else design.replace(units=units)
 
 
 def candidates(
     bases: Sequence[tuple[Tables, Grid]], aim_n: float, yield_margin: float
 ) -> list[Candidate]:
-    """Check every place of the grid; the best first.
-
-    Room is the least of yield margin and endurance over what is wanted, as logarithms, less what
-    the pull is off beyond the solver's reach. Past enough of it what is usual counts more.
-    """
+    """Check every place of the grid, each as thick as the pull asks; the best first."""
     found: list[Candidate] = []
     for place, (tables, grid) in enumerate(bases):
         found += _of_base(place, tables, grid, aim_n, yield_margin)
@@ -75,36 +83,48 @@ def candidates(
 def _of_base(
     place: int, tables: Tables, grid: Grid, aim_n: float, yield_margin: float
 ) -> Iterator[Candidate]:
-    rows = np.array([*itertools.product(grid.corners_mm, grid.preloads_mm, grid.scales)])
-    keys = ("tang.corner_radius", "fit.preload", "spring.thickness_scale")
+    rows = np.array([*itertools.product(grid.corners_mm, grid.preloads_mm)])
     try:
         design = design_of(tables)
     except InvalidInput:
         return
-    many = check_many(design, dict(zip(keys, rows.T, strict=True)), columns=_COLUMNS)
-    off = np.maximum(np.abs(np.log(many["peak_pull_n"] / aim_n)) - _FAR, 0.0)
-    rooms = np.array([np.log(many["yield_margin"] / yield_margin), np.log(many["openings_margin"])])
-    if "openings" not in tables["targets"]:
-        rooms[1] = np.inf
-    room = rooms.min(axis=0) - off
-    unusual = np.log(rows[:, 1] / _USUAL_PRELOAD_MM) ** 2 + np.log(rows[:, 2]) ** 2
-    worth = np.minimum(room, _ENOUGH) - 0.1 * unusual
-    for at in np.flatnonzero(many.ok & np.isfinite(room)):
-        corner, preload, scale = rows[at]
-        profile = [[x, thick * scale] for x, thick in tables["spring"]["thickness"]]
+    scale = np.ones(len(rows))
+    for _ in range(_PASSES):
+        changes = dict(zip(_KEYS, (*rows.T, scale), strict=True))
+        many = check_many(design, changes, columns=_COLUMNS)
+        # Force goes as the cube of the thickness where the travel is the same.
+        grown = np.cbrt(aim_n / many["peak_pull_n"])
+        held, scale = scale, np.clip(np.nan_to_num(scale * grown, nan=1.0), *_SCALES)
+    scale = held
+    rooms = [np.log(many["yield_margin"] / yield_margin)]
+    if "openings" in tables["targets"]:
+        rooms.append(np.log(many["openings_margin"]))
+    off = np.abs(np.log(many["peak_pull_n"] / aim_n))
+    room = np.minimum.reduce(rooms)
+    worth = np.minimum(room, _ENOUGH) - _WEIGHT * (
+        _unusual(rows) + _HEAVY * np.log(scale) ** 2 + grid.unusual
+    )
+    for at in np.flatnonzero(many.ok & np.isfinite(room) & (off < _FAR)):
+        profile = [[x, thick * scale[at]] for x, thick in tables["spring"]["thickness"]]
         yield Candidate(
             drawn_about(
                 tables,
                 spring__thickness=profile,
-                tang__corner_radius=float(corner),
-                fit__preload=float(preload),
+                tang__corner_radius=float(rows[at, 0]),
+                fit__preload=float(rows[at, 1]),
             ),
-            float(many["peak_pull_n"][at]),
             float(room[at]),
             float(worth[at]),
-            "pull" if off[at] > 0.0 else ("yield margin", "openings")[int(rooms[:, at].argmin())],
             place,
         )
+
+
+def _unusual(rows: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
+    """How far preload and corner are from the middle of what is searched, as shares squared."""
+    ends = np.array([rows.min(axis=0), rows.max(axis=0)])
+    half = np.maximum(0.5 * (ends[1] - ends[0]), 1e-9)
+    away: npt.NDArray[np.float64] = (((rows - ends.mean(axis=0)) / half) ** 2).sum(axis=1)
+    return away
 
 
 def finished(tables: Tables, aim_n: float, units: System) -> tuple[Tables, Check] | None:
