@@ -10,7 +10,8 @@ namespace backspring {
 namespace {
 
 constexpr int kArchPoints = 24;
-constexpr double kMostBow = 0.02;  // of the way it arches over
+constexpr double kMissedPeak = 1e-4;  // of the pull: between angles of the grid
+constexpr double kMostBow = 0.02;     // of the way it arches over
 constexpr double kMostPreloadMm = 10.0;
 
 void widen(std::optional<double>& low, std::optional<double>& high, double value) {
@@ -162,6 +163,7 @@ BudgetRow solver_budget(Solution& solution) {
     if (pull && again) {
         const double off = std::abs(*again / *pull - 1.0);
         row.pull_low_share = -off, row.pull_high_share = off;
+        if (off > kMissedPeak) row.settled_by = "closer-grid";
     }
     const Joint& joint = solution.joint();
     for (const auto& rest : {solution.rests().half_stop, solution.rests().closed}) {

@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, Any
 
 from backspring import _core
-from backspring.report.display import Shown, number, text
+from backspring.report.display import Shown, number, text, unit_of
 from backspring.report.page_parts import Part, Words
 from backspring.report.tables import Block, Lines
 from backspring.units import System
@@ -39,6 +39,7 @@ SETTLED_BY = {
     "rear-pin-out": "dial the open blade with the rear pin out, then in: fit.preload",
     "rock-blade": "rock the blade in its rest before reading; oil",
     "friction-bending": "friction.bending = true counts it",
+    "closer-grid": "bs.check(design, step_deg=0.25): a peak lies between two degrees",
     "nothing": "nothing at the bench; small",
 }
 
@@ -62,18 +63,22 @@ def budget_lines(budget: _core.ErrorBudget, units: System, everything: bool = Fa
 def budget_parts(check: Check, units: System) -> Iterator[Part]:
     """Lay out the whole budget of a blade for a page."""
     budget = check.error_budget
-    lines = (*beyond_target(budget, units), *sum_lines(budget.sum, units))
-    yield Lines("", lines)
+    yield Lines("", (*beyond_target(budget, units), *sum_lines(budget.sum, units)))
+
+    def bare(low: float | None, high: float | None, kind: Shown) -> str:
+        return _range(low, high, kind, units).removesuffix(f" {unit_of(kind, units)}")
+
     rows = tuple(
         (
             EFFECTS[row.effect],
-            _range(row.reading_low_mm, row.reading_high_mm, "reading", units),
-            _range(row.pull_low_share, row.pull_high_share, "change", units),
+            bare(row.reading_low_mm, row.reading_high_mm, "reading"),
+            bare(row.pull_low_share, row.pull_high_share, "change"),
             SETTLED_BY[row.settled_by],
         )
         for row in budget.rows
     )
-    yield Words("Greatest first", ("effect", "loaded readings", "pull", "what settles it"), rows)
+    heads = (f"loaded readings {unit_of('reading', units)}", f"pull {unit_of('change', units)}")
+    yield Words("Greatest first", ("effect", *heads, "what settles it"), rows)
 
 
 def budget_data(budget: _core.ErrorBudget) -> dict[str, Any]:
