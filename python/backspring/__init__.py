@@ -62,7 +62,7 @@ if TYPE_CHECKING:
     )
     from backspring.question.targets import TargetResult
     from backspring.question.tolerance import Tolerance, tolerance
-    from backspring.report.card_files import Cards, write_card
+    from backspring.report.card_files import write_card
     from backspring.report.page import Page, page
     from backspring.report.sentences import in_words
 
@@ -76,7 +76,6 @@ __all__ = [
     "BladesComparison",
     "BladesPlan",
     "Bushing",
-    "Cards",
     "Cause",
     "Check",
     "Comparison",
@@ -164,7 +163,6 @@ _HOMES = {
     "BladesComparison": "question.compare",
     "BladesPlan": "fit.blades_result",
     "Bushing": "question.bushing",
-    "Cards": "report.card_files",
     "Cause": "question.causes",
     "Check": "question.check",
     "Comparison": "question.compare",

@@ -20,7 +20,6 @@ from backspring.faults import Fault, invalid
 from backspring.notice import Notice
 from backspring.report.result import Reported
 from backspring.steel import known
-from backspring.steel.records import Source, Steel
 from backspring.units import System
 
 Section = Mapping[str, Any]
@@ -231,8 +230,8 @@ class Design(Reported):
         return hash(self.sha256)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        steel = known.own(self._parts.steel.steel.name)
-        return _restore, (self.to_dict(), self.units, self._parts.own, steel)
+        parts = self._parts
+        return _restore, (self.to_dict(), self.units, parts.own, known.own(parts.steel.steel.name))
 
     def __repr__(self) -> str:
         sections = (f"{key}={value}" for key, value in self._parts.content.items())
@@ -247,13 +246,8 @@ def _read(data: Mapping[str, Any]) -> DesignParts:
 
 
 def _restore(
-    content: dict[str, Any],
-    units: System,
-    own: int | None = None,
-    steel: tuple[Steel, dict[str, Source]] | None = None,
+    content: dict[str, Any], units: System, own: int | None = None, steel: known.Own | None = None
 ) -> Design:
-    """Make a design again, in another process too, where a steel of one's own is not known yet."""
-    if steel is not None:
-        known.know([steel[0]], steel[1])
+    known.know_again(steel)
     design = Design.from_parts(replace(_read(content), units=units))
     return design if own is None else design.seen_from(design.blades[own])
