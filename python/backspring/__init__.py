@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -231,6 +232,7 @@ _HOMES = {
     "shop_habits": "fit.shop_habits",
     "size": "question.size",
     "spring_along": "question.sweep",
+    "steel": "steel",
     "sweep": "question.sweep",
     "tolerance": "question.tolerance",
     "turning_test": "question.bushing",
@@ -240,11 +242,8 @@ _HOMES = {
 def __getattr__(name: str) -> Any:
     if name not in __all__:
         raise AttributeError(f"module {__name__!r} has no attribute {name!r}")
-    from importlib import import_module
-
-    if name == "steel":
-        return import_module(f"{__name__}.steel")
-    return getattr(import_module(f"{__name__}.{_HOMES.get(name, '_core')}"), name)
+    home = import_module(f"{__name__}.{_HOMES.get(name, '_core')}")
+    return home if name == "steel" else getattr(home, name)
 
 
 def __dir__() -> list[str]:
