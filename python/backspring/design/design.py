@@ -20,7 +20,6 @@ from backspring.faults import Fault, invalid
 from backspring.notice import Notice
 from backspring.report.result import Reported
 from backspring.steel import known
-from backspring.steel.records import Source, Steel
 from backspring.units import System
 
 Section = Mapping[str, Any]
@@ -194,10 +193,9 @@ class Design(Reported):
 
         A bare number is in mm, N or MPa whatever the file's units; None takes a key out. Keys of
         another blade are written as "blades.pen.tang.closed"; stations of the spring's own keys
-        are those of the file.
-        Setting one of preload and rear_pin_offset takes the other out. `units` changes only what
-        results are shown in. "spring.thickness_scale", "spring.thickness_offset" and
-        "spring.width_offset" change the rows as a study does.
+        are those of the file. Setting one of preload and rear_pin_offset takes the other out.
+        `units` changes only what results are shown in. "spring.thickness_scale",
+        "spring.thickness_offset" and "spring.width_offset" change the rows as a study does.
         """
         data, units = copy.deepcopy(self._parts.content), changes.pop("units", self.units)
         data = {"format": FORMAT, "name": self.name, "units": "mm"} | data
@@ -207,7 +205,7 @@ class Design(Reported):
         for key, value in changes.items():
             if key not in relative:
                 put(data, key_in_file(key, self.blade, self.blades), value)
-        changed = _restore(listed_blades(data), units, self._parts.own)
+        changed = _restore(listed_blades(data), units, self._parts.own, None)
         for key in relative:
             changed = changed.replace(**changed._rows_under(key, changes[key]))
         return changed
@@ -231,7 +229,7 @@ class Design(Reported):
         return hash(self.sha256)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        steel = known.own(self._parts.steel.steel.name)
+        steel = known.own(self.steel["name"])
         return _restore, (self.to_dict(), self.units, self._parts.own, steel)
 
     def __repr__(self) -> str:
@@ -246,14 +244,7 @@ def _read(data: Mapping[str, Any]) -> DesignParts:
     return parts
 
 
-def _restore(
-    content: dict[str, Any],
-    units: System,
-    own: int | None = None,
-    steel: tuple[Steel, dict[str, Source]] | None = None,
-) -> Design:
-    """Make a design again, in another process too, where a steel of one's own is not known yet."""
-    if steel is not None:
-        known.know([steel[0]], steel[1])
+def _restore(content: Any, units: System, own: int | None, steel: known.Own | None) -> Design:
+    known.know_again(steel)
     design = Design.from_parts(replace(_read(content), units=units))
     return design if own is None else design.seen_from(design.blades[own])

@@ -26,18 +26,21 @@ PAGE_MM = (188.0, 262.0)
 _COLUMNS = 96
 _LARGEST_PT, _SMALLEST_PT = 8.0, 5.0
 _LEADING = 1.25
+# A browser's rows and headings take more room than plain lines.
+_HTML_SHARE = 0.95
 _TOP_MM = 5.0
 _MM_PER_PT = 25.4 / 72.0
 _STYLE = """
 @page { size: auto; margin: 10mm; }
 body { margin: 0 auto; max-width: 188mm; color: #111; background: #fff;
-  font: 8pt/1.3 system-ui, "DejaVu Sans", Arial, sans-serif; }
+  font: 8pt/1.15 system-ui, "DejaVu Sans", Arial, sans-serif; }
 section { break-after: page; } section:last-child { break-after: auto; }
-h1 { font-size: 13pt; margin: 0 0 1mm; }
+h1 { font-size: 1.4em; margin: 0; }
 svg { display: block; max-width: 100%; }
-table { border-collapse: collapse; width: 100%; margin: 1.5mm 0; break-inside: avoid; }
-caption, p { font-weight: 600; text-align: left; margin: 1.5mm 0 0.3mm; }
-th, td { padding: 0.2mm 1.5mm; border-bottom: 0.2mm solid #bbb; text-align: right; }
+table { border-collapse: collapse; width: 100%; margin: 0.4em 0; break-inside: avoid; }
+caption, p { font-weight: 600; text-align: left; margin: 0.5em 0 0.1em; }
+table { font-size: 1em; }
+th, td { padding: 0.05em 0.5em; border-bottom: 0.2mm solid #bbb; text-align: right; }
 th:first-child, td:first-child { text-align: left; }
 ul { margin: 0; padding-left: 5mm; }
 """

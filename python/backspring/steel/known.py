@@ -15,6 +15,7 @@ from backspring.steel.tempering import AfterHeat
 from backspring.units import Kind, parse
 
 Quantity = float | str
+Own = tuple[Steel, dict[str, Source]]
 # Steels of one's own and what they cite, in this process.
 _own: dict[str, Steel] = {}
 _own_sources: dict[str, Source] = {}
@@ -38,9 +39,15 @@ def sources() -> dict[str, Source]:
     return all_sources() | _own_sources
 
 
-def own(name: str) -> tuple[Steel, dict[str, Source]] | None:
+def own(name: str) -> Own | None:
     """Return a steel of one's own with the sources it may cite; None for one that is shipped."""
     return (_own[name], dict(_own_sources)) if name in _own else None
+
+
+def know_again(steel: Own | None) -> None:
+    """Make a steel known that came along from another process."""
+    if steel is not None:
+        know([steel[0]], steel[1])
 
 
 def know(steels: Iterable[Steel], cited: Mapping[str, Source]) -> None:
