@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from backspring._core import Contact, __version__
     from backspring.design.design import Design
     from backspring.design.load import load
+    from backspring.design.own_steels import add_steels
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
     from backspring.fit.blades_of_log import plan_of_blades
@@ -64,6 +65,7 @@ if TYPE_CHECKING:
     )
     from backspring.question.targets import TargetResult
     from backspring.question.tolerance import Tolerance, tolerance
+    from backspring.report.card_files import Cards, write_card
     from backspring.report.page import Page, page
     from backspring.report.sentences import in_words
 
@@ -77,6 +79,7 @@ __all__ = [
     "BladesComparison",
     "BladesPlan",
     "Bushing",
+    "Cards",
     "Cause",
     "Check",
     "Comparison",
@@ -113,6 +116,7 @@ __all__ = [
     "TargetResult",
     "Tolerance",
     "__version__",
+    "add_steels",
     "advise",
     "allowance",
     "bearing_pressures",
@@ -142,6 +146,7 @@ __all__ = [
     "page",
     "panel",
     "read_outline",
+    "write_card",
     "write_template",
     "permanent_set",
     "plan_of_blades",
@@ -161,6 +166,7 @@ __all__ = [
 _NAMES = {
     "design.design": "Design",
     "design.load": "load",
+    "design.own_steels": "add_steels",
     "errors": "Error InvalidInput NoConvergence OutOfRange",
     "fit.after_back_grind": "readings_after_back_grind",
     "fit.blades_of_log": "plan_of_blades",
@@ -196,6 +202,7 @@ _NAMES = {
     "spring_along sweep",
     "question.targets": "TargetResult",
     "question.tolerance": "Tolerance tolerance",
+    "report.card_files": "Cards write_card",
     "report.page": "Page page",
     "report.sentences": "in_words",
 }

@@ -28,6 +28,7 @@ from backspring.faults import Fault, near_match
 COMMANDS = {
     "advise": ("backspring.cli.advise", "what to change so that a design meets its targets"),
     "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
+    "card": ("backspring.cli.card", "a page for the bench: outlines, readings, passes to tick"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
     "codes": ("backspring.cli.codes", "codes of diagnostics with their severity"),
     "compare": ("backspring.cli.compare", "what changes between two designs, and by what"),
@@ -113,6 +114,8 @@ def _answer(command: str, options: Namespace) -> _Shown:
     """Run a command once; returns its exit code, and what prints its answer."""
     module = importlib.import_module(COMMANDS[command][0])
     try:
+        if getattr(options, "steels", None) is not None:
+            importlib.import_module("backspring.design.own_steels").add_steels(options.steels)
         answer: Answer = module.run(options)
     except UsageError as error:
         faults, code = [_usage(command, error)], _BAD_USE

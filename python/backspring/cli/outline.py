@@ -6,6 +6,7 @@ import argparse
 from pathlib import Path
 
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_own_steels
 from backspring.outline.reading import read_outline
 from backspring.report.outline import outline_report
 from backspring.whole_file import replace_file
@@ -27,6 +28,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add("--name", metavar="NAME", help="name of the pattern (default: the file's)")
     for option, (_, meaning) in _VALUES.items():
         add(f"--{option}", metavar="VALUE", help=meaning)
+    add_own_steels(parser)
     add("-o", "--output", metavar="FILE", help="write the design file")
 
 

@@ -12,13 +12,14 @@ from backspring.document.of_advise import ADVISE
 from backspring.document.of_check import CHECK
 from backspring.document.of_fit import FIT
 from backspring.document.of_layout import LAYOUT, NEW
-from backspring.document.of_outlines import OUTLINE, TEMPLATE
+from backspring.document.of_outlines import CARD, OUTLINE, TEMPLATE
 from backspring.document.shapes import PARTS, TEXT, Schema, list_of, one_of, table
 
 # What `data` may be, by command: one of these.
 DATA: Mapping[str, list[Schema]] = {
     "advise": ADVISE,
     "bushing": others.BUSHING,
+    "card": CARD,
     "check": CHECK,
     "codes": others.CODES,
     "compare": others.COMPARE,
