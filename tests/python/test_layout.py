@@ -120,18 +120,8 @@ def test_all_faults_are_told_at_once() -> None:
     with pytest.raises(bs.InvalidInput) as refused:
         bs.layout(**asked, bounds={"preloed": (1, 2), "open": (5, 4)})
     keys = {each.key for each in refused.value.faults}
-    assert keys == {
-        *(
-            "blade",
-            "steel",
-            "pull",
-            "stock",
-            "closed_face",
-            "heigth",
-            "bounds.preloed",
-            "bounds.open",
-        ),
-    }
+    wrong = {"blade", "steel", "pull", "stock", "closed_face", "heigth"}
+    assert keys == wrong | {"bounds.preloed", "bounds.open"}
 
 
 def test_the_crest_of_a_square_tang_is_where_geometry_has_it() -> None:
