@@ -21,6 +21,7 @@ _ASKED: dict[str, tuple[str, Shown]] = {
     "height_mm": ("handle height", "length"),
     "openings": ("openings", "life"),
     "yield_margin": ("yield margin", "margin"),
+    "hardness_hrc": ("hardness", "hardness"),
     "handle_mm": ("handle", "length"),
     "blade_mm": ("blade", "length"),
     "edge_gap_mm": ("edge gap", "length"),
