@@ -25,11 +25,11 @@ _NEEDED = {
 _MORE = {
     "openings": ("N", "that the spring must outlast (default: 20000)"),
     "yield-margin": ("MARGIN", "least (default: 1.15)"),
-    "reading": ("LENGTH", "farthest of the back from flush (default: 0.05 mm)"),
-    "edge-gap": ("LENGTH", "least from edge to spring, eased shut (default: 0.4 mm)"),
-    "nick": ("LENGTH", "closed spine above the handle, for the nail (default: 2.5 mm)"),
-    "tip-room": ("LENGTH", "tip to the handle's end, closed (default: 2 mm)"),
-    "pivot-pin": ("LENGTH", "its diameter (default: 3.2 mm)"),
+    "reading": ("LENGTH", "farthest of the back from flush (default: 0.05 mm or 2 thou)"),
+    "edge-gap": ("LENGTH", "least from edge to spring, eased shut (default: 0.4 mm or 16 thou)"),
+    "nick": ("LENGTH", "closed spine above the handle, for the nail (default: 2.5 mm or 0.1 in)"),
+    "tip-room": ("LENGTH", "tip to the handle's end, closed (default: 2 mm or 0.08 in)"),
+    "pivot-pin": ("LENGTH", "its diameter (default: 3.2 mm or 1/8 in)"),
     "spring-pin": ("LENGTH", "middle and rear pin (default: the thinnest that does)"),
 }
 
@@ -56,7 +56,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help=f"limits of {known}",
     )
     add("--name", default="New joint", help="name of the pattern")
-    add("--choose", type=int, choices=(1, 2, 3), default=1, help="which to write (default: 1)")
+    add(
+        "--choose",
+        type=int,
+        choices=(1, 2, 3),
+        default=1,
+        help="which to write or print (default: 1)",
+    )
     add("-o", "--output", metavar="FILE", help="write it there; else it is printed")
     add("--force", action="store_true", help="write over a file that is there")
 

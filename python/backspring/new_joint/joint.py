@@ -38,7 +38,7 @@ class Joint:
     nick_mm: float
 
     def tables(self, steel: dict[str, Any], units: System) -> Tables:
-        """Write it as the tables of a design file, rounded to what can be set."""
+        """Write it as the tables of a design file, rounded to what can be set; stock is not."""
         pivot, rear = between(self.pivot_mm, units), between(self.rear_mm, units)
         open_mm, front = fine(self.open_mm, units), fine(self.front_mm, units)
         pad = [between(pivot - _PAD_BEHIND * open_mm, units), between(pivot + front, units)]
@@ -49,17 +49,17 @@ class Joint:
         return {
             "spring": {
                 **steel,
-                "width": fine(self.width_mm, units),
+                "width": self.width_mm,
                 "thickness": self._thickness(pad, rear, units),
                 "rear_pin": rear,
-                "pin_hole": fine(self.hole_mm, units),
+                "pin_hole": self.hole_mm,
                 "hole_finish": "reamed",
                 "pad": pad,
             },
             "tang": tang,
             "fit": {"preload": fine(self.preload_mm, units), "dial": pivot},
             "blade": {"nail_nick": between(self.nick_mm, units)},
-            "friction": {"spring": 0.12, "pivot": 0.12, "pivot_pin": fine(self.pin_mm, units)},
+            "friction": {"spring": 0.12, "pivot": 0.12, "pivot_pin": self.pin_mm},
         }
 
     def _thickness(self, pad: list[float], rear: float, units: System) -> list[list[float]]:

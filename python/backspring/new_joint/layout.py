@@ -10,6 +10,7 @@ from typing import Any, Literal
 
 from backspring.design.design import Design
 from backspring.design.load import load_content
+from backspring.faults import Fault, invalid
 from backspring.new_joint.file_text import design_text
 from backspring.new_joint.joint import rise_of
 from backspring.new_joint.places import inset_mm, least_rim_mm, rim_mm
@@ -76,6 +77,7 @@ class Layout(Reported):
     proposals: tuple[Proposal, ...]
     reliefs: tuple[Relief, ...] = ()
     no_room: str | None = None
+    chosen: int = 1
     output: str | None = None
 
     @property
@@ -121,18 +123,21 @@ def layout(
 
     Raises InvalidInput with every fault.
     """
-    known = {*Request.__dataclass_fields__} | {*asked}
-    request = read_request({key: each for key, each in asked.items() if key in known}, units, name)
+    request = read_request(asked, units, name)
     require_free(output, force)
     short = no_room(request)
     search = None if short else found_for(request)
     if search is None or search.best is None:
         return Layout(request, (), reliefs(request), short)
     proposals = tuple(_proposals(request, search, search.best))
-    chosen = proposals[min(max(choose, 1), len(proposals)) - 1]
+    if not 1 <= choose <= len(proposals):
+        message = f"there are {len(proposals)} joints: choose one of them, got {choose}"
+        raise invalid([Fault("bad-value", "choose", message)])
+    chosen = proposals[choose - 1]
     if output is not None:
         replace_file(Path(output), [chosen.text.encode()])
-    return Layout(request, proposals, output=None if output is None else os.fspath(output))
+    shown = None if output is None else os.fspath(output)
+    return Layout(request, proposals, chosen=choose, output=shown)
 
 
 def _proposals(request: Request, search: Search, best: Found) -> Iterator[Proposal]:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
+from backspring import steel as steels
 from backspring.new_joint.places import (
     handle_for_blade_mm,
     inset_mm,
@@ -23,6 +24,7 @@ _FARTHEST = {
     "pull_n": 0.4,
     "stock_mm": 1.7,
     "height_mm": 1.4,
+    "hardness_hrc": 1.5,
     "openings": 0.05,
     "yield_margin": 0.7,
     "handle_mm": 1.25,
@@ -110,6 +112,10 @@ def _by_halves(request: Request, *names: str) -> Relief | None:
     return Relief({name: (getattr(request, name), to) for name, to in at(high).items()})
 
 
+def _hardest(request: Request) -> float:
+    return steels.steel(request.steel).hardness_high_hrc
+
+
 def _rounded(request: Request, name: str, value: float, *, up: bool) -> float:
     """Round away from what was asked, so that it still frees."""
     if name in _LENGTHS:
@@ -118,5 +124,9 @@ def _rounded(request: Request, name: str, value: float, *, up: bool) -> float:
         step = 0.1 if request.units == "mm" else 0.05 * float(UNITS["lbf"].factor)
     else:
         step = 100.0 if name == "openings" else 0.01
+    if name == "hardness_hrc":
+        # No harder than its steel is used at.
+        step, value = 0.5, min(value, max(_hardest(request), request.hardness_hrc))
+        up = False
     whole = math.ceil(value / step - 1e-9) if up else math.floor(value / step + 1e-9)
     return stepped(max(whole, 1) * step, step)

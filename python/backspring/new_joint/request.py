@@ -11,6 +11,7 @@ from backspring.design.arguments import quantity
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid, near_match
 from backspring.new_joint.rounding import band_n
+from backspring.unit_table import THOU_MM
 from backspring.units import Kind, System
 
 ClosedFace = Literal["either", "square", "kick"]
@@ -109,7 +110,16 @@ _NUMBERS: Mapping[str, tuple[str, Kind, float, float]] = {
     "pivot_pin": ("pivot_pin_mm", "length", 1.0, 8.0),
     "spring_pin": ("spring_pin_mm", "length", 0.5, 5.0),
 }
+# What is taken in inches where nothing is said; in mm it stands in Request.
+_IN_INCHES = {
+    "reading_mm": 2.0 * THOU_MM,
+    "edge_gap_mm": 16.0 * THOU_MM,
+    "nick_mm": 100.0 * THOU_MM,
+    "tip_room_mm": 80.0 * THOU_MM,
+    "pivot_pin_mm": 125.0 * THOU_MM,
+}
 NEEDED = ("blade", "handle", "height", "stock", "steel", "hardness", "pull")
+_KNOWN = (*dict.fromkeys((*NEEDED, *_NUMBERS)), "half_stop", "closed_face", "bounds")
 
 
 def read_request(given: Mapping[str, Any], units: System, name: str) -> Request:
@@ -118,7 +128,8 @@ def read_request(given: Mapping[str, Any], units: System, name: str) -> Request:
     if units not in ("mm", "in"):
         faults.append(Fault("bad-value", "units", f'must be "mm" or "in", got "{units}"'))
         units = "mm"
-    values: dict[str, Any] = {}
+    values: dict[str, Any] = dict(_IN_INCHES) if units == "in" else {}
+    faults += [_unknown(key) for key in given if key not in _KNOWN]
     for key in NEEDED:
         if given.get(key) is None:
             faults.append(Fault("missing-key", key, "must be given"))
@@ -141,6 +152,12 @@ def read_request(given: Mapping[str, Any], units: System, name: str) -> Request:
     if faults:
         raise invalid(faults)
     return Request(**values, units=units, name=name)
+
+
+def _unknown(key: str) -> Fault:
+    near = near_match(key, _KNOWN)
+    hint = f'did you mean "{near}"?' if near else f"known are {', '.join(_KNOWN)}"
+    return Fault("unknown-key", key, f"cannot be asked for: {hint}")
 
 
 def _number(

@@ -11,7 +11,6 @@ from backspring.new_joint.file_text import Tables
 from backspring.new_joint.joint import corner_for_rise, drawn_about, rise_of
 from backspring.new_joint.places import TIP_INSIDE_MM, Base, bases, blade_of, least_rim_mm, rim_mm
 from backspring.new_joint.request import Request
-from backspring.new_joint.rounding import fine
 from backspring.new_joint.solving import Candidate, Grid, candidates, design_of, finished
 from backspring.question.check import Check, check_blade
 
@@ -81,7 +80,7 @@ class Search:
         """Finish one, with a thicker pin where a thin one would shear."""
         request = self.request
         for pin in request.pins_mm:
-            tables = drawn_about(candidate.tables, spring__pin_hole=fine(pin, request.units))
+            tables = drawn_about(candidate.tables, spring__pin_hole=pin)
             done = finished(tables, self.aim_n, request.units)
             if done is None or done[1].status != "pass" or not fits(request, done[0]):
                 return None

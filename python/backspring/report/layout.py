@@ -21,6 +21,7 @@ _ASKED: dict[str, tuple[str, Shown]] = {
     "height_mm": ("handle height", "length"),
     "openings": ("openings", "life"),
     "yield_margin": ("yield margin", "margin"),
+    "hardness_hrc": ("hardness", "hardness"),
     "handle_mm": ("handle", "length"),
     "blade_mm": ("blade", "length"),
     "edge_gap_mm": ("edge gap", "length"),
@@ -74,10 +75,12 @@ def _blocks(found: Layout, units: System) -> Iterator[Block]:
     yield TextTable("Sizes", heads, tuple(sizes))
     yield Lines("What holds it", tuple(_held(proposals[0], units)))
     if found.output is None:
-        yield Lines("Design file of 1", tuple(proposals[0].text.splitlines()))
+        text_of = proposals[found.chosen - 1].text
+        yield Lines(f"Design file of {found.chosen}", tuple(text_of.splitlines()))
     else:
         yield Lines(
-            "Next", (f"written to {found.output}", f"backspring check {found.output} --all")
+            "Next",
+            (f"{found.chosen} written to {found.output}", f"backspring check {found.output} --all"),
         )
     yield Lines("Caution", (CAUTION,))
 
