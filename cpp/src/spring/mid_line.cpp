@@ -9,6 +9,9 @@ namespace backspring {
 namespace {
 
 /// Curvature of the circle through three points, + where it bends towards the back.
+// A bend this slight is rounding: a radius of a kilometre.
+constexpr double kStraightPerMm = 1e-6;
+
 double curvature_per_mm(const MidLinePoint& a, const MidLinePoint& b, const MidLinePoint& c) {
     const double ab_x = b.x_mm - a.x_mm, ab_y = b.height_mm - a.height_mm;
     const double bc_x = c.x_mm - b.x_mm, bc_y = c.height_mm - b.height_mm;
@@ -38,7 +41,7 @@ std::vector<HollowCurve> hollow_curves(const MidLine& line) {
         const bool step = line[i - 1].x_mm == line[i].x_mm || line[i].x_mm == line[i + 1].x_mm;
         if (step) continue;
         const double curvature = curvature_per_mm(line[i - 1], line[i], line[i + 1]);
-        if (curvature < 0.0) hollow.push_back({line[i].x_mm, -1.0 / curvature});
+        if (curvature < -kStraightPerMm) hollow.push_back({line[i].x_mm, -1.0 / curvature});
     }
     return hollow;
 }
