@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -149,27 +148,6 @@ def test_a_bad_drawing_says_what_and_where(
     spoil(pen)
     with pytest.raises(bs.InvalidInput, match=words):
         pen.read(tmp_path)
-
-
-@pytest.mark.parametrize(
-    ("name", "content", "words"),
-    [
-        ("a.dxf", b"nonsense", "no DXF drawing"),
-        ("a.dxf", b"", "no DXF drawing|no closed outline|does not state its units"),
-        ("a.dxf", bytes(range(256)) * 40, "no DXF drawing"),
-        ("a.svg", b"nonsense", "no SVG drawing"),
-        ("a.svg", b"<svg", "no SVG drawing"),
-        ("a.svg", b'<svg xmlns="http://www.w3.org/2000/svg"/>', "does not state its units"),
-        ("a.pdf", b"", r'is no .dxf or .svg file, but "\.pdf"'),
-    ],
-)
-def test_a_file_of_another_kind_is_refused(
-    name: str, content: bytes, words: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
-    path = tmp_path / name
-    path.write_bytes(content)
-    assert main(["outline", str(path)]) == 2
-    assert re.search(words, capsys.readouterr().err)
 
 
 def test_the_command_writes_a_file_that_checks(

@@ -25,6 +25,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     for part in ("spring", "tang", "liner"):
         add(f"--{part}", metavar="LAYER", help=f"layer of the {part}, where it is not called so")
     add("--name", metavar="NAME", help="name of the pattern (default: the file's)")
+    add(
+        "--fit",
+        metavar="LENGTH",
+        help="fit outlines with lines and arcs this near, 0 for none "
+        "(default: those traced from a scan, within 0.05 mm)",
+    )
     for option, (_, meaning) in _VALUES.items():
         add(f"--{option}", metavar="VALUE", help=meaning)
     add("-o", "--output", metavar="FILE", help="write the design file")
@@ -45,6 +51,7 @@ def run(options: argparse.Namespace) -> Answer:
         liner=options.liner,
         name=options.name,
         values=values,
+        fit=options.fit,
     )
     data = reading.to_dict()
     if options.output is not None:

@@ -9,6 +9,7 @@ OUTLINE = [
         "tilt_rad rear_pin_offset_mm",
         text=TEXT,
         known_by=by_name(TEXT),
+        notes=list_of(TEXT),
         gaps=list_of(table("x_mm y_mm width_mm")),
         outlines=by_name(table("area_mm2 length_mm")),
         not_taken=by_name(NUMBER),

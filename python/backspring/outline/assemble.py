@@ -9,10 +9,15 @@ from dataclasses import dataclass
 
 from backspring.outline.chain import Chain, Piece
 from backspring.outline.tang_of import TangOutline, tang_outline
-from backspring.outline.thickness import Row, mid_line_mm, thickness_mm
+from backspring.outline.thickness import Row, mid_line_mm, thickness_mm, up_to
 
 _SAME_MM = 1e-6
 _MOST_TURN_RAD = 0.5
+_LEAST_PAD_MM = 0.2
+_STEEPEST_PAD = 0.6
+# A pad that begins behind this is a belly straight all along.
+_FIRST_PAD_MM = 0.5
+_BEHIND_TANG_MM = 1.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +72,39 @@ class Assembled:
 def assemble(outlines: Outlines) -> Assembled:
     """Lay the spring's pad on the open face, middle holes together, and read the joint off.
 
-    Raises ValueError where spring and tang do not meet.
+    A drawing may show the joint from either side: of both ways to take it that one is meant in
+    which the spring's rear hole comes nearer to its pin. Raises ValueError where spring and tang do
+    not meet either way.
     """
+    found, faults = [], []
+    for seen in (outlines, mirrored(outlines)):
+        try:
+            found.append(_assemble(seen))
+        except ValueError as error:
+            faults.append(error)
+    if not found:
+        raise faults[0]
+    return min(found, key=lambda joint: abs(joint.rear_pin_offset_mm))
+
+
+def mirrored(outlines: Outlines) -> Outlines:
+    """Return the parts as seen from the other side."""
+
+    def hole(each: Hole) -> Hole:
+        return Hole(each.center_mm.conjugate(), each.diameter_mm)
+
+    return Outlines(
+        spring=outlines.spring.mirrored(),
+        spring_holes=(hole(outlines.spring_holes[0]), hole(outlines.spring_holes[1])),
+        tang=outlines.tang.mirrored(),
+        tang_hole=hole(outlines.tang_hole),
+        pivot_mm=outlines.pivot_mm.conjugate(),
+        middle_mm=outlines.middle_mm.conjugate(),
+        rear_mm=outlines.rear_mm.conjugate(),
+    )
+
+
+def _assemble(outlines: Outlines) -> Assembled:
     ahead = outlines.pivot_mm - outlines.middle_mm
     turn = abs(ahead) / ahead
     pivot = ahead * turn
@@ -76,46 +112,63 @@ def assemble(outlines: Outlines) -> Assembled:
     rear_hole = (outlines.spring_holes[1].center_mm - outlines.spring_holes[0].center_mm) * turn
     rear_pin = (outlines.rear_mm - outlines.middle_mm) * turn
     tang = outlines.tang.moved(turn, -outlines.tang_hole.center_mm * turn)
-    lie = _lie(spring, tang, pivot)
+    face = pad_of(spring, -rear_hole)
+    lie = _lie(spring, face, tang.moved(1.0, pivot))
     spring, rear_hole = spring.moved(cmath.exp(1j * lie), 0j), rear_hole * cmath.exp(1j * lie)
-    pad = pad_of(spring)
+    pad = spring.pieces[face]
     along = pad.end_mm - pad.start_mm
     level = abs(along) / along
     spring = spring.moved(level, 0j)
     pivot, rear_hole, rear_pin = pivot * level, rear_hole * level, rear_pin * level
     tilt = _tilt_rad(tang_outline(tang.moved(level, 0j)))
     open_tang = tang_outline(tang.moved(level * cmath.exp(-1j * tilt), 0j))
-    rows = thickness_mm(spring)
-    face = (pad.end_mm * level).imag
+    end, height = (pad.end_mm * level).real, (pad.end_mm * level).imag
+    rows = up_to(thickness_mm(spring), end)
     offsets = tuple(_offset_mm(spring, hole) for hole in (0j, rear_hole))
     return Assembled(
         pivot_mm=pivot.real,
         rear_pin_mm=-rear_pin.real,
-        pad_mm=((pad.start_mm * level).real, (pad.end_mm * level).real),
+        pad_mm=(_pad_start_mm((pad.start_mm * level).real, pivot, open_tang), end),
         tilt_rad=tilt,
         rear_pin_offset_mm=(rear_pin - rear_hole).imag,
         thickness_mm=rows,
-        mid_line_mm=mid_line_mm(spring, rows, face),
+        mid_line_mm=mid_line_mm(spring, rows, height),
         pin_hole_mm=(outlines.spring_holes[0].diameter_mm, outlines.spring_holes[1].diameter_mm),
         pin_hole_offset_mm=(offsets[0], offsets[1]),
         tang=open_tang,
     )
 
 
-def pad_of(spring: Chain) -> Piece:
-    """Find the face the tang can touch: the straight piece of the belly farthest ahead."""
-    belly = [piece for piece in spring.pieces if piece.end_mm.real - piece.start_mm.real > _SAME_MM]
-    straight = [piece for piece in belly if not piece.bulge]
+def pad_of(spring: Chain, along: complex) -> int:
+    """Find the face the tang can touch: the straight piece of the belly farthest ahead.
+
+    `along` points from the rear pin's hole to the middle pin's. A bevel at the end is no pad.
+    """
+    straight = [
+        (piece.end_mm / along, i)
+        for i, piece in enumerate(spring.pieces)
+        if not piece.bulge
+        and (way := (piece.end_mm - piece.start_mm) / along * abs(along)).real > _LEAST_PAD_MM
+        and abs(way.imag) < _STEEPEST_PAD * way.real
+    ]
     if not straight:
         raise ValueError("the spring has no straight face for the tang")
-    return max(straight, key=lambda piece: piece.end_mm.real)
+    return max(straight, key=lambda each: each[0].real)[1]
 
 
-def _lie(spring: Chain, tang: Chain, pivot: complex) -> float:
+def _pad_start_mm(start_mm: float, pivot: complex, tang: TangOutline) -> float:
+    """Begin a pad that goes on past the middle pin where the tang can first reach it."""
+    if start_mm > _FIRST_PAD_MM:
+        return start_mm
+    reach = max(abs(arc.point_mm(arc.from_rad)) for arc in tang.body if arc.center_mm.real < 0.0)
+    return max(start_mm, pivot.real - reach - _BEHIND_TANG_MM, _FIRST_PAD_MM)
+
+
+def _lie(spring: Chain, face: int, tang: Chain) -> float:
     """Find the angle by which the spring turns about the middle pin until it meets the tang."""
 
     def gap(turn_rad: float) -> float:
-        return least_gap_mm(spring.moved(cmath.exp(1j * turn_rad), 0j), tang.moved(1.0, pivot))
+        return least_gap_mm(spring.moved(cmath.exp(1j * turn_rad), 0j), face, tang)
 
     low, high = -_MOST_TURN_RAD, _MOST_TURN_RAD
     if not gap(low) < 0.0 < gap(high):
@@ -129,9 +182,9 @@ def _lie(spring: Chain, tang: Chain, pivot: complex) -> float:
     return high
 
 
-def least_gap_mm(spring: Chain, tang: Chain) -> float:
-    """Measure the least height of the belly over the tang's top; below 0 they overlap."""
-    pad = pad_of(spring)
+def least_gap_mm(spring: Chain, face: int, tang: Chain) -> float:
+    """Measure the least height of the pad over the tang's top; below 0 they overlap."""
+    pad = spring.pieces[face]
     least = math.inf
     for x in _stations(pad, tang):
         top, belly = tang.heights_mm(x), spring.heights_mm(x)

@@ -25,6 +25,7 @@ class Given:
     name: str
     units: Literal["mm", "in"]
     values: Mapping[str, str] = field(default_factory=dict)
+    notes: Sequence[str] = ()
 
 
 def design_text(joint: Assembled, faces: TangFaces, given: Given) -> str:
@@ -41,6 +42,7 @@ def _lines(joint: Assembled, faces: TangFaces, given: Given) -> Iterator[str]:
         return length(values_mm[0]) if same else f"[{', '.join(map(length, values_mm))}]"
 
     yield f"# {given.name}: read from outlines; what stands behind # was not in them."
+    yield from (f"# {note}" for note in given.notes)
     yield ""
     yield "format = 1"
     yield f'name = "{given.name}"'
@@ -63,6 +65,8 @@ def _lines(joint: Assembled, faces: TangFaces, given: Given) -> Iterator[str]:
     if faces.half_stop_mm is not None:
         yield f"half_stop = {length(faces.half_stop_mm)}"
     yield f"closed = {length(faces.closed_mm)}"
+    if faces.round_end_mm is not None:
+        yield f"round_end = {length(faces.round_end_mm)}"
     yield f"corner_radius = {both((faces.corner_open_mm, faces.corner_closed_mm))}"
     yield f"front = {length(faces.front_mm)}"
     if faces.kick:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from backspring.outline.chain import Chain
 
 Row = tuple[float, float]
@@ -9,6 +11,7 @@ Row = tuple[float, float]
 _STRAIGHT_MM = 0.002
 _NARROWEST_MM = 0.01
 _ROUNDING_MM = 1e-8
+_STEEPEST_END = 0.5
 
 
 def thickness_mm(spring: Chain) -> tuple[Row, ...]:
@@ -28,7 +31,31 @@ def thickness_mm(spring: Chain) -> tuple[Row, ...]:
     rows: list[Row] = [(stations[0], _thickness(spring, stations[0]))]
     for ahead in stations[1:]:
         rows += _between(spring, rows[-1], (ahead, _thickness(spring, ahead)))
-    return tuple(_bent(rows))
+    return tuple(_bent(_within_ends(rows)))
+
+
+def up_to(rows: Sequence[Row], end_mm: float) -> tuple[Row, ...]:
+    """Rows up to a station, the last of them at it: no bending comes from beyond the pad."""
+    kept = [row for row in rows if row[0] < end_mm - 1e-9]
+    if len(kept) == len(rows) or not kept:
+        return tuple(rows)
+    (x, t), (ahead, there) = kept[-1], rows[len(kept)]
+    share = (end_mm - x) / (ahead - x)
+    return (*kept, (end_mm, t + share * (there - t)))
+
+
+def _within_ends(rows: list[Row]) -> list[Row]:
+    """Leave out where a rounded or leaning end of the spring runs out to nothing."""
+    first, last = 0, len(rows) - 1
+    while first < last and _runs_out(rows[first], rows[first + 1]):
+        first += 1
+    while last > first and _runs_out(rows[last], rows[last - 1]):
+        last -= 1
+    return rows[first : last + 1]
+
+
+def _runs_out(end: Row, inner: Row) -> bool:
+    return inner[1] - end[1] > _STEEPEST_END * abs(inner[0] - end[0])
 
 
 def mid_line_mm(spring: Chain, rows: tuple[Row, ...], face_mm: float) -> tuple[Row, ...]:

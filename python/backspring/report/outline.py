@@ -44,6 +44,7 @@ def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
         f"gap of {width:.4f} mm at {place_text(place)} closed"
         for place, width in reading.found.gaps
     ]
+    notes += reading.notes
     notes += [f"{count} {kind} left out" for kind, count in reading.left_out.items()]
     tilt = math.degrees(reading.joint.tilt_rad)
     if abs(tilt) > 1e-3:
