@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from backspring.document.shapes import NUMBER, TEXT, by_name, list_of, table
+from backspring.document.shapes import NUMBER, TEXT, TRUTH, by_name, list_of, table
 
 OUTLINE = [
     table(
-        "tilt_rad rear_pin_offset_mm",
+        "tilt_rad rear_pin_offset_mm lean_rad belly_off_mm compliance_share",
+        has_mid_line=TRUTH,
         text=TEXT,
         known_by=by_name(TEXT),
         notes=list_of(TEXT),

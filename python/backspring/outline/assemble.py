@@ -8,8 +8,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from backspring.outline.chain import Chain, Piece
+from backspring.outline.lean import Lean, lean_of
+from backspring.outline.part_outlines import Outlines, mirrored
+from backspring.outline.roots import roots_of
 from backspring.outline.tang_of import TangOutline, tang_outline
-from backspring.outline.thickness import Row, mid_line_mm, thickness_mm, up_to
+from backspring.outline.thickness import Row, shape_of
 
 _SAME_MM = 1e-6
 _MOST_TURN_RAD = 0.5
@@ -18,31 +21,6 @@ _STEEPEST_PAD = 0.6
 # A pad that begins behind this is a belly straight all along.
 _FIRST_PAD_MM = 0.5
 _BEHIND_TANG_MM = 1.0
-
-
-@dataclass(frozen=True, slots=True)
-class Hole:
-    """A round hole."""
-
-    center_mm: complex
-    diameter_mm: float
-
-
-@dataclass(frozen=True, slots=True)
-class Outlines:
-    """What a pattern draws: every part in coordinates of its own, the tang as it stands open.
-
-    The spring's holes are those for the middle and the rear pin; the liner's three centres are of
-    pivot, middle and rear pin.
-    """
-
-    spring: Chain
-    spring_holes: tuple[Hole, Hole]
-    tang: Chain
-    tang_hole: Hole
-    pivot_mm: complex
-    middle_mm: complex
-    rear_mm: complex
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +37,9 @@ class Assembled:
     rear_pin_offset_mm: float
     thickness_mm: tuple[Row, ...]
     mid_line_mm: tuple[Row, ...]
+    lean: Lean
+    kink_radius_mm: float | None
+    curve_radius_mm: float | None
     pin_hole_mm: tuple[float, float]
     pin_hole_offset_mm: tuple[float, float]
     tang: TangOutline
@@ -87,23 +68,6 @@ def assemble(outlines: Outlines) -> Assembled:
     return min(found, key=lambda joint: abs(joint.rear_pin_offset_mm))
 
 
-def mirrored(outlines: Outlines) -> Outlines:
-    """Return the parts as seen from the other side."""
-
-    def hole(each: Hole) -> Hole:
-        return Hole(each.center_mm.conjugate(), each.diameter_mm)
-
-    return Outlines(
-        spring=outlines.spring.mirrored(),
-        spring_holes=(hole(outlines.spring_holes[0]), hole(outlines.spring_holes[1])),
-        tang=outlines.tang.mirrored(),
-        tang_hole=hole(outlines.tang_hole),
-        pivot_mm=outlines.pivot_mm.conjugate(),
-        middle_mm=outlines.middle_mm.conjugate(),
-        rear_mm=outlines.rear_mm.conjugate(),
-    )
-
-
 def _assemble(outlines: Outlines) -> Assembled:
     ahead = outlines.pivot_mm - outlines.middle_mm
     turn = abs(ahead) / ahead
@@ -123,7 +87,8 @@ def _assemble(outlines: Outlines) -> Assembled:
     tilt = _tilt_rad(tang_outline(tang.moved(level, 0j)))
     open_tang = tang_outline(tang.moved(level * cmath.exp(-1j * tilt), 0j))
     end, height = (pad.end_mm * level).real, (pad.end_mm * level).imag
-    rows = up_to(thickness_mm(spring), end)
+    roots = roots_of(spring)
+    shape = shape_of(roots.chain, end, height)
     offsets = tuple(_offset_mm(spring, hole) for hole in (0j, rear_hole))
     return Assembled(
         pivot_mm=pivot.real,
@@ -131,8 +96,11 @@ def _assemble(outlines: Outlines) -> Assembled:
         pad_mm=(_pad_start_mm((pad.start_mm * level).real, pivot, open_tang), end),
         tilt_rad=tilt,
         rear_pin_offset_mm=(rear_pin - rear_hole).imag,
-        thickness_mm=rows,
-        mid_line_mm=mid_line_mm(spring, rows, height),
+        thickness_mm=shape.thickness_mm,
+        mid_line_mm=shape.mid_line_mm,
+        lean=lean_of(shape, pivot.real, -rear_pin.real),
+        kink_radius_mm=roots.kink_radius_mm,
+        curve_radius_mm=roots.curve_radius_mm,
         pin_hole_mm=(outlines.spring_holes[0].diameter_mm, outlines.spring_holes[1].diameter_mm),
         pin_hole_offset_mm=(offsets[0], offsets[1]),
         tang=open_tang,

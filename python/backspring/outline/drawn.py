@@ -7,8 +7,8 @@ import math
 from collections.abc import Iterator
 
 from backspring import _core
-from backspring.outline.assemble import Hole, Outlines
 from backspring.outline.chain import Chain, Vertex, closed_chain
+from backspring.outline.part_outlines import Hole, Outlines
 
 # How far the steel goes on behind the rear pin, in diameters of its hole.
 _BEHIND_PIN = 1.2
@@ -43,22 +43,49 @@ def draw(design: _core.Design) -> Outlines:
 
 
 def _hole(design: _core.Design, x_mm: float) -> Hole:
-    middle = 0.5 * _core.thickness_mm(design.spring.thickness, x_mm)
-    for hole in design.spring.holes:
+    spring = design.spring
+    middle = _core.belly_mm(spring, design.pad, x_mm)
+    middle += 0.5 * _core.thickness_mm(spring.thickness, x_mm)
+    for hole in spring.holes:
         if abs(hole.center_mm - x_mm) < 1e-9:
             return Hole(complex(x_mm, middle + hole.offset_mm), hole.diameter_mm)
     return Hole(complex(x_mm, middle), 0.0)
 
 
 def _spring_chain(design: _core.Design) -> Chain:
-    profile, pad = design.spring.thickness, design.pad
-    span = design.spring.support.rear_pin_mm
-    room = _BEHIND_PIN * max((hole.diameter_mm for hole in design.spring.holes), default=2.0)
-    start, end = min(profile[0].x_mm, -span - room), pad.end_mm
-    stations = [start, *(s.x_mm for s in profile if start < s.x_mm < end), end]
-    back = [complex(x, _core.thickness_mm(profile, x)) for x in reversed(stations)]
-    belly = [complex(start), complex(pad.start_mm), complex(end)]
-    return closed_chain(Vertex(place) for place in [*belly, *back])
+    spring, pad = design.spring, design.pad
+    span = spring.support.rear_pin_mm
+    room = _BEHIND_PIN * max((hole.diameter_mm for hole in spring.holes), default=2.0)
+    start, end = min(spring.thickness[0].x_mm, -span - room), pad.end_mm
+    rows = _core_rows(design, start, end)
+    back = [complex(x, belly + thickness) for x, belly, thickness in reversed(rows)]
+    behind = [complex(x, belly) for x, belly, _ in rows if x < pad.start_mm - 1e-9]
+    if not spring.mid_line:
+        behind = behind[:1]
+    return closed_chain(Vertex(p) for p in [*behind, complex(pad.start_mm), complex(end), *back])
+
+
+def _core_rows(design: _core.Design, start: float, end: float) -> list[tuple[float, float, float]]:
+    """List station, height of the belly and thickness from end to end, both sides of a step.
+
+    The pad is straight whatever the mid-line says of it; the thickness is kept.
+    """
+    spring = design.spring
+    profile = spring.thickness
+    stations = {start, end, design.pad.start_mm, *(each.x_mm for each in spring.mid_line)}
+    if not spring.mid_line:
+        stations = {start, end}
+    known = sorted(
+        [(x, _core.thickness_mm(profile, x)) for x in stations - {s.x_mm for s in profile}]
+        + [(each.x_mm, each.thickness_mm) for each in profile],
+        key=lambda row: row[0],
+    )
+    face = design.pad.start_mm - 1e-9
+    return [
+        (x, 0.0 if x > face else _core.belly_mm(spring, design.pad, x), thickness)
+        for x, thickness in known
+        if start <= x <= end
+    ]
 
 
 def _tang_chain(design: _core.Design) -> Chain:

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
 from backspring.outline.assemble import Assembled
 from backspring.outline.tang_of import TangFaces
+from backspring.outline.thickness import Row
 
 _MM_PER_INCH = 25.4
 # What an outline does not show, as a file states it, with what to put there.
@@ -41,6 +43,9 @@ def _lines(joint: Assembled, faces: TangFaces, given: Given) -> Iterator[str]:
         same = abs(values_mm[0] - values_mm[-1]) < 5e-7
         return length(values_mm[0]) if same else f"[{', '.join(map(length, values_mm))}]"
 
+    def rows(each: Sequence[Row]) -> str:
+        return f"[{', '.join(f'[{length(x)}, {length(value)}]' for x, value in each)}]"
+
     yield f"# {given.name}: read from outlines; what stands behind # was not in them."
     yield from (f"# {note}" for note in given.notes)
     yield ""
@@ -51,13 +56,20 @@ def _lines(joint: Assembled, faces: TangFaces, given: Given) -> Iterator[str]:
     yield "[spring]"
     for key in ("steel", "hardness", "width"):
         yield _stated(f"spring.{key}", given, length)
-    rows = ", ".join(f"[{length(x)}, {length(t)}]" for x, t in joint.thickness_mm)
-    yield f"thickness = [{rows}]"
+    yield f"thickness = {rows(joint.thickness_mm)}"
+    if joint.lean.counts:
+        lean, share = math.degrees(joint.lean.lean_rad), 100.0 * joint.lean.compliance_share
+        yield f"# leans up to {lean:.1f} deg, which gives {share:.1f} % more under the tang"
+        yield f"mid_line = {rows(joint.mid_line_mm)}"
     yield f"rear_pin = {length(joint.rear_pin_mm)}"
     yield f"pin_hole = {both(joint.pin_hole_mm)}"
     if max(map(abs, joint.pin_hole_offset_mm)) > 5e-7:
         yield f"pin_hole_offset = {both(joint.pin_hole_offset_mm)}"
     yield f"pad = [{', '.join(map(length, joint.pad_mm))}]"
+    if joint.kink_radius_mm is not None:
+        yield f"kink_radius = {length(joint.kink_radius_mm)}"
+    if joint.curve_radius_mm is not None and not joint.lean.counts:
+        yield f"curve_radius = {length(joint.curve_radius_mm)}"
     yield ""
     yield "[tang]"
     yield f"pivot = {length(joint.pivot_mm)}"

@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import permutations
 
-from backspring.outline.assemble import Hole, Outlines
 from backspring.outline.chain import Chain
 from backspring.outline.drawing import Drawing
 from backspring.outline.loops import Loop, join, place_text
+from backspring.outline.part_outlines import Hole, Outlines
 from backspring.outline.tidy import faults_of, tidy, twin_holes
 
 _BESIDE_CORNERS_MM = 1e-5

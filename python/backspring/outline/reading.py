@@ -58,6 +58,10 @@ class OutlineReading:
             },
             "tilt_rad": self.joint.tilt_rad,
             "rear_pin_offset_mm": self.joint.rear_pin_offset_mm,
+            "lean_rad": self.joint.lean.lean_rad,
+            "belly_off_mm": self.joint.lean.belly_off_mm,
+            "compliance_share": self.joint.lean.compliance_share,
+            "has_mid_line": self.joint.lean.counts,
             "notes": list(self.notes),
             "not_taken": dict(self.left_out),
         }

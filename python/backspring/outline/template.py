@@ -6,11 +6,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from backspring import _core
-from backspring.outline.assemble import Hole, Outlines
 from backspring.outline.chain import Chain
 from backspring.outline.drawn import draw
 from backspring.outline.loops import place_text
 from backspring.outline.offset import offset
+from backspring.outline.part_outlines import Hole, Outlines
 
 BAR_MM = 50.0
 _GAP_MM = 8.0

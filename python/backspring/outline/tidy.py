@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from backspring.outline.assemble import Hole
 from backspring.outline.chain import Chain
 from backspring.outline.crossing import crossing_of
 from backspring.outline.loops import Loop, place_text
+from backspring.outline.part_outlines import Hole
 from backspring.outline.traced import TOLERANCE_MM, fitted, is_traced, round_of
 
 _ROUND_SHARE = 1e-3

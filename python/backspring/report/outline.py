@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from backspring.outline.lean import STRAIGHT_MM
 from backspring.outline.loops import place_text
 from backspring.report.tables import Block, Lines, Report, TextTable
 
@@ -49,6 +50,17 @@ def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
     tilt = math.degrees(reading.joint.tilt_rad)
     if abs(tilt) > 1e-3:
         notes.append(f"the pad lies {tilt:.3f} deg off the open face")
+    lean = reading.joint.lean
+    if lean.counts:
+        notes.append(
+            f"mid-line written: it leans up to {math.degrees(lean.lean_rad):.1f} deg, and the "
+            f"spring gives {100.0 * lean.compliance_share:.1f} % more than a straight one"
+        )
+    elif lean.belly_off_mm >= STRAIGHT_MM:
+        notes.append(
+            f"no mid-line written: the belly is up to {lean.belly_off_mm:.2f} mm off the pad's "
+            f"line, which changes stiffness by {100.0 * lean.compliance_share:.2f} %"
+        )
     if notes:
         yield Lines("Noted", tuple(notes))
     if not written:
