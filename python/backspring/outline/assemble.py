@@ -16,6 +16,7 @@ from backspring.outline.thickness import Row, shape_of
 
 _SAME_MM = 1e-6
 _MOST_TURN_RAD = 0.5
+_NEAREST_PINS_MM = 0.5
 _LEAST_PAD_MM = 0.2
 _STEEPEST_PAD = 0.6
 # A pad that begins behind this is a belly straight all along.
@@ -57,6 +58,11 @@ def assemble(outlines: Outlines) -> Assembled:
     which the spring's rear hole comes nearer to its pin. Raises ValueError where spring and tang do
     not meet either way.
     """
+    pins = outlines.pivot_mm, outlines.middle_mm, outlines.rear_mm
+    holes = [hole.center_mm for hole in outlines.spring_holes]
+    for a, b in (*zip(pins, pins[1:], strict=False), (pins[0], pins[2]), holes):
+        if abs(a - b) < _NEAREST_PINS_MM:
+            raise ValueError("two pins of the liner, or holes of the spring, at one place")
     found, faults = [], []
     for seen in (outlines, mirrored(outlines)):
         try:

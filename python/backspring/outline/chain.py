@@ -133,6 +133,8 @@ def closed_chain(vertices: Iterable[Vertex]) -> Chain:
         for v, following in zip(corners, [*corners[1:], corners[0]], strict=True)
         if abs(following.at_mm - v.at_mm) > ROUNDING * size
     ]
+    if len(kept) < 2:
+        raise ValueError("an outline with all corners at one place")
     chain = Chain(tuple(kept))
     return chain if chain.area_mm2 > 0.0 else Chain(tuple(_reversed(kept)))
 

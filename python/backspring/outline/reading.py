@@ -17,9 +17,9 @@ from backspring.outline.assemble import Assembled, assemble
 from backspring.outline.drawing import Drawing
 from backspring.outline.file_bounds import few, keep_sound
 from backspring.outline.file_text import Given, design_text
-from backspring.outline.nearly import DRAWN_RAD, TRACED_RAD, nearly_faces
+from backspring.outline.keys_of import faces_of
 from backspring.outline.parts import Found, find_parts
-from backspring.outline.tang_of import TangFaces, tang_faces
+from backspring.outline.tang_of import TangFaces
 
 _MM_PER = {"mm": 1.0, "in": 25.4}
 
@@ -96,7 +96,7 @@ def read_outline(
         named = {key: each for key, each in layers.items() if each}
         found = find_parts(drawing, named, _fit_mm(fit, units or "mm"))
         joint = assemble(found.outlines)
-        faces, notes = _faces(joint, bool(found.notes))
+        faces, notes = faces_of(joint, bool(found.notes))
     except ValueError as error:
         raise _refusal(place, str(error)) from error
     given = Given(name or place.stem, units or "mm", values or {}, (*found.notes, *notes))
@@ -111,21 +111,6 @@ def _fit_mm(fit: Any, units: Literal["mm", "in"]) -> float | None:
     if not 0.0 <= within <= 1.0:
         raise ValueError(f"fit must be from 0 to 1 mm, got {within:g} mm")
     return within
-
-
-def _faces(joint: Assembled, is_traced: bool) -> tuple[TangFaces, Sequence[str]]:
-    if joint.preload_mm < 0.0:
-        raise ValueError(
-            f"the spring would not press: its rear hole lies {-joint.rear_pin_offset_mm:.3f} mm "
-            "outside the liner's when the pad lies on the open face"
-        )
-    faces = tang_faces(joint.tang)
-    if faces is not None:
-        return faces, ()
-    nearly = nearly_faces(joint.tang, TRACED_RAD if is_traced else DRAWN_RAD)
-    if nearly is None:
-        raise ValueError("tang: no faces square to each other, nor an end round about the pivot")
-    return nearly
 
 
 def _read(place: Path, mm_per_unit: float | None) -> Drawing:
