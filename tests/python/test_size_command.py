@@ -64,13 +64,14 @@ def test_the_document_holds_what_to_put_in_the_file(
 ) -> None:
     """In the file's own units, each value with its unit; a key that has to go is null."""
     path = str(DESIGNS / ("wren.toml" if units == "mm" else "kestrel.toml"))
-    main(["size", path, "--pull", "11 N", "--vary", "fit.preload", "--json"])
+    pull = {"mm": 11.0, "in": 17.0}[units]
+    main(["size", path, "--pull", f"{pull} N", "--vary", "fit.preload", "--json"])
     data = json.loads(capsys.readouterr().out)["data"]
     changes = data["solutions"][0]["changes"]
     assert changes["fit.preload"].endswith(f" {units}")
     assert ("fit.rear_pin_offset" in changes) == (units == "mm")
     again = bs.check(bs.load(path).replace(**changes))
-    assert max(stroke.peak_pull_n for stroke in again.strokes) == pytest.approx(11.0, rel=1e-5)
+    assert max(stroke.peak_pull_n for stroke in again.strokes) == pytest.approx(pull, rel=1e-5)
     assert data["could_vary"] == ["thickness", "width", "pivot", "length"]
     assert data["bounds_mm"]["fit.preload"][0] > 0.0
 

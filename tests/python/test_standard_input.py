@@ -25,7 +25,7 @@ ASKED = {
     "size": ["--pull", "9 N", "--vary", "fit.preload"],
     "tolerance": ["--n", "64"],
 }
-DRAWN = ("plot", "report")
+DRAWN = {"plot": "action.svg", "report": "page.html", "template": "parts.svg"}
 
 
 @pytest.fixture
@@ -62,7 +62,7 @@ def test_a_design_from_the_standard_input_is_answered_as_its_file(
 def test_a_design_from_the_standard_input_is_drawn(
     command: str, feed: Callable[[bytes], None], tmp_path: Path, undrawn: None
 ) -> None:
-    output = tmp_path / ("page.html" if command == "report" else "action.svg")
+    output = tmp_path / DRAWN[command]
     kind = ["--kind", "action"] if command == "plot" else []
     feed(HERON.read_bytes())
     assert main([command, "-", "--output", str(output), *kind]) in (0, 1)

@@ -70,7 +70,7 @@ AxialPush make_axial_push(const Spring& spring,
     const double per_shear =
         kShearFactor * shear_modulus_mpa(spring.elastic) / spring.elastic.youngs_modulus_mpa;
     // A root that gives has integrals of its own at the pin.
-    BendingIntegrals upto = bending_integrals(flexibility, 0.0);
+    BendingIntegrals upto = flexibility.stretches.front().upto;
     Gain sum{0.0, 0.0};
     for (std::size_t i = 0; i + 1 < stations.size(); ++i) {
         const double x = stations[i], next = stations[i + 1], lever = lever_mm(x);
@@ -96,7 +96,7 @@ Compliance push_compliance(const Flexibility& flexibility, const AxialPush& push
     const double turn = piece.turn_rad_per_n + gain.turn +
                         push.root_lever_mm() * flexibility.root_rotation_rad_per_nmm;
     // The moment at the pin lifts it as a force turns it.
-    const double lift = -push.root_lever_mm() * bending_integrals(flexibility, 0.0).a1;
+    const double lift = -push.root_lever_mm() * flexibility.stretches.front().upto.a1;
     return {.mm_per_n = x_mm * turn - (piece.arm_mm_per_n + gain.arm) + lift, .rad_per_n = turn};
 }
 

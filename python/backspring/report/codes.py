@@ -61,6 +61,7 @@ _WARNINGS = {
 }
 _ERRORS = {
     "bad-log": "a line of a knife's log that cannot be read",
+    "bad-outline": "a drawing that cannot be taken for the parts of a joint",
     "bad-toml": "a design file that is not TOML",
     "bad-value": "a value of the wrong kind, outside its range, or against a rule",
     "cannot-write": "a file that cannot be written",
