@@ -12,6 +12,7 @@ import backspring as bs
 from backspring.cli import main
 from backspring.outline.reading import read_outline
 from backspring.outline.written import write_template
+from backspring.picture import outline_picture
 from outline_pen import DEMOS, VALUES, Pen, demo, is_heron, numbers, whole
 
 
@@ -158,3 +159,35 @@ def test_the_command_writes_a_file_that_checks(
     assert main(["outline", str(drawing), "-o", str(made), "--hardness", "44 HRC"]) == 0
     assert main(["check", str(made), "--json"]) in (0, 1)
     assert "Taken for" in capsys.readouterr().out
+
+
+def test_the_picture_names_what_was_taken_for_what(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    drawing, picture = tmp_path / "kestrel.dxf", tmp_path / "taken.svg"
+    write_template(demo("kestrel"), drawing)
+    command = ["outline", str(drawing), "--units", "in"]
+    assert main([*command, "--picture", str(picture), "--hardness", "44 HRC"]) == 0
+    told = capsys.readouterr().out
+    assert "pivot at 1.3125 in, preload 0.0300 in" in told
+    assert " mm" not in told.partition("Design file")[0]
+    figure = outline_picture(read_outline(drawing, units="in"))
+    words = [text.get_text() for axes in figure.axes for text in axes.texts]
+    assert {"spring (layer spring)", "liner: pivot", "rear hole 0.0781 in"} <= {*words}
+    assert "pad 1.0938 in to 1.5000 in" in words
+    assert picture.read_text(encoding="utf-8").count("<path") > 10
+
+
+def test_a_picture_of_no_known_kind_is_refused(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    drawing = tmp_path / "wren.dxf"
+    write_template(demo("wren"), drawing)
+    assert main(["outline", str(drawing), "--picture", str(tmp_path / "a.bmp")]) == 2
+    assert 'must end in .png or .svg, got "a.bmp"' in capsys.readouterr().err
+
+
+def test_units_that_a_drawing_states_count(tmp_path: Path) -> None:
+    reading = whole().read(tmp_path, units="in")
+    assert is_heron(reading)
+    assert 'units = "in"' in reading.text

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+import re
+import tomllib
 from pathlib import Path
 
 import jsonschema
@@ -13,7 +15,7 @@ from backspring import _core
 from backspring.cli import main
 from backspring.design.schema import design_schema
 from backspring.outline.drawn import draw
-from outline_pen import DEMOS, demo, numbers
+from outline_pen import DEMOS, REPO, demo, numbers
 
 HEAD = """format = 1
 name = "Drawn"
@@ -26,6 +28,7 @@ width = "2.3 mm"
 
 [outline]
 """
+OUTLINE = "[outline]\n"
 
 
 def outline_of(core: _core.Design, unit_mm: float = 1.0, turn: complex = 1.0) -> dict[str, str]:
@@ -90,8 +93,6 @@ def test_it_is_another_way_to_say_the_same(tmp_path: Path) -> None:
 
 
 def test_the_schema_takes_it_and_asks_for_all_keys_without_it(tmp_path: Path) -> None:
-    import tomllib
-
     check = jsonschema.Draft202012Validator(design_schema())
     drawn = tomllib.loads(file_of(outline_of(demo("heron").core)))
     assert [*check.iter_errors(drawn)] == []
@@ -130,6 +131,19 @@ def test_a_bad_table_says_which_line_and_key(
     table = outline_of(demo("heron").core) | change
     with pytest.raises(bs.InvalidInput, match=words):
         load(file_of(table), tmp_path)
+
+
+def test_the_readme_s_outline_is_a_joint_that_checks(tmp_path: Path) -> None:
+    readme = (REPO / "README.md").read_text(encoding="utf-8")
+    (shown,) = (each for each in re.findall(r"```toml\n(.*?)```", readme, re.S) if OUTLINE in each)
+    design = load(HEAD.format(units="mm").replace(OUTLINE, shown), tmp_path)
+    core = design.core
+    assert core.tang.half_stop_mm == pytest.approx(4.6, abs=1e-6)
+    assert core.tang.corner_open_mm == pytest.approx(0.7, abs=1e-4)
+    assert (core.pad.start_mm, core.pad.end_mm) == pytest.approx((27.0, 36.5), abs=1e-3)
+    # The pad lies on the open face at 4.5 mm, so the rear hole is at 4.5 + 1.63, its pin at 7.1.
+    assert core.fit.preload_mm == pytest.approx((7.1 - 4.5 - 1.63) * 32.0 / 34.0, abs=1e-6)
+    assert bs.check(design).stiffness_n_per_mm > 0.0
 
 
 def test_keys_that_it_says_may_not_stand_beside_it(tmp_path: Path) -> None:

@@ -6,6 +6,7 @@ import argparse
 from pathlib import Path
 
 from backspring.cli.answer import Answer
+from backspring.cli.pictures import write_picture
 from backspring.outline.reading import read_outline
 from backspring.report.outline import outline_report
 from backspring.whole_file import replace_file
@@ -33,6 +34,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     for option, (_, meaning) in _VALUES.items():
         add(f"--{option}", metavar="VALUE", help=meaning)
+    add("--picture", metavar="FILE", help="picture of what was taken for what, .png or .svg")
     add("-o", "--output", metavar="FILE", help="write the design file")
 
 
@@ -58,6 +60,9 @@ def run(options: argparse.Namespace) -> Answer:
         reading.design  # noqa: B018  what is written can be read
         replace_file(Path(options.output), [reading.text.encode()])
         data["output"] = options.output
+    if options.picture is not None:
+        write_picture(options.picture, lambda picture: picture.outline_picture(reading))
+        data["picture"] = options.picture
     return Answer("pass", data, outline_report(reading, options.output))
 
 

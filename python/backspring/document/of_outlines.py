@@ -14,7 +14,7 @@ OUTLINE = [
         gaps=list_of(table("x_mm y_mm width_mm")),
         outlines=by_name(table("area_mm2 length_mm")),
         not_taken=by_name(NUMBER),
-        left_out={"output": TEXT},
+        left_out={"output": TEXT, "picture": TEXT},
     )
 ]
 TEMPLATE = [table("width_mm height_mm", output=TEXT)]

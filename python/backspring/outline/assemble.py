@@ -4,24 +4,35 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 
-from backspring.outline.chain import Chain, Piece
+from backspring.outline.chain import Chain
 from backspring.outline.lean import Lean, lean_of
+from backspring.outline.meeting import turn_to_meet
 from backspring.outline.part_outlines import Outlines, mirrored
 from backspring.outline.roots import roots_of
 from backspring.outline.tang_of import TangOutline, tang_outline
 from backspring.outline.thickness import Row, shape_of
 
 _SAME_MM = 1e-6
-_MOST_TURN_RAD = 0.5
 _NEAREST_PINS_MM = 0.5
 _LEAST_PAD_MM = 0.2
 _STEEPEST_PAD = 0.6
 # A pad that begins behind this is a belly straight all along.
 _FIRST_PAD_MM = 0.5
 _BEHIND_TANG_MM = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """The parts where they lie, from the middle pin, x along the pad's face: for a picture."""
+
+    spring: Chain
+    tang: Chain
+    rear_hole_mm: complex
+    rear_pin_mm: complex
+    pivot_mm: complex
+    face_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,6 +55,7 @@ class Assembled:
     pin_hole_mm: tuple[float, float]
     pin_hole_offset_mm: tuple[float, float]
     tang: TangOutline
+    laid: Laid
 
     @property
     def preload_mm(self) -> float:
@@ -83,7 +95,7 @@ def _assemble(outlines: Outlines) -> Assembled:
     rear_pin = (outlines.rear_mm - outlines.middle_mm) * turn
     tang = outlines.tang.moved(turn, -outlines.tang_hole.center_mm * turn)
     face = pad_of(spring, -rear_hole)
-    lie = _lie(spring, face, tang.moved(1.0, pivot))
+    lie = turn_to_meet(spring, face, tang.moved(1.0, pivot))
     spring, rear_hole = spring.moved(cmath.exp(1j * lie), 0j), rear_hole * cmath.exp(1j * lie)
     pad = spring.pieces[face]
     along = pad.end_mm - pad.start_mm
@@ -110,6 +122,7 @@ def _assemble(outlines: Outlines) -> Assembled:
         pin_hole_mm=(outlines.spring_holes[0].diameter_mm, outlines.spring_holes[1].diameter_mm),
         pin_hole_offset_mm=(offsets[0], offsets[1]),
         tang=open_tang,
+        laid=Laid(spring, tang.moved(level, pivot), rear_hole, rear_pin, pivot, height),
     )
 
 
@@ -136,47 +149,6 @@ def _pad_start_mm(start_mm: float, pivot: complex, tang: TangOutline) -> float:
         return start_mm
     reach = max(abs(arc.point_mm(arc.from_rad)) for arc in tang.body if arc.center_mm.real < 0.0)
     return max(start_mm, pivot.real - reach - _BEHIND_TANG_MM, _FIRST_PAD_MM)
-
-
-def _lie(spring: Chain, face: int, tang: Chain) -> float:
-    """Find the angle by which the spring turns about the middle pin until it meets the tang."""
-
-    def gap(turn_rad: float) -> float:
-        return least_gap_mm(spring.moved(cmath.exp(1j * turn_rad), 0j), face, tang)
-
-    low, high = -_MOST_TURN_RAD, _MOST_TURN_RAD
-    if not gap(low) < 0.0 < gap(high):
-        raise ValueError("the spring does not meet the tang's open face")
-    for _ in range(60):
-        middle = 0.5 * (low + high)
-        if gap(middle) < 0.0:
-            low = middle
-        else:
-            high = middle
-    return high
-
-
-def least_gap_mm(spring: Chain, face: int, tang: Chain) -> float:
-    """Measure the least height of the pad over the tang's top; below 0 they overlap."""
-    pad = spring.pieces[face]
-    least = math.inf
-    for x in _stations(pad, tang):
-        top, belly = tang.heights_mm(x), spring.heights_mm(x)
-        if top and belly:
-            least = min(least, belly[0] - top[-1])
-    return least
-
-
-def _stations(pad: Piece, tang: Chain) -> Iterator[float]:
-    """List where a straight pad can be nearest to the tang: corners, and tangents to arcs."""
-    low, high = pad.start_mm.real, pad.end_mm.real
-    yield from (low, high)
-    normal = 1j * (pad.end_mm - pad.start_mm) / abs(pad.end_mm - pad.start_mm)
-    for piece in tang.pieces:
-        places = [piece.start_mm.real]
-        if piece.bulge > 0.0:
-            places.append((piece.center_mm + piece.radius_mm * normal).real)
-        yield from (x for x in places if low <= x <= high)
 
 
 def _tilt_rad(tang: TangOutline) -> float:

@@ -30,6 +30,8 @@ _FLAT_MM = 1e-6
 def read_dxf(path: Path, mm_per_unit: float | None = None) -> Drawing:
     """Read lines, arcs, circles, polylines, ellipses and splines, out of blocks too.
 
+    `mm_per_unit` is that of a drawing which does not say its units.
+
     Raises ValueError with what keeps the file from being read.
     """
     from ezdxf import recover
@@ -42,7 +44,7 @@ def read_dxf(path: Path, mm_per_unit: float | None = None) -> Drawing:
     # Of files that are broken in other ways the library raises what its parts raise.
     except (DXFError, LookupError, ValueError, TypeError, AttributeError) as error:
         raise ValueError(f"no DXF drawing: {error}") from error
-    scale = mm_per_unit or _MM_PER_UNIT.get(document.header.get("$INSUNITS", 0))
+    scale = _MM_PER_UNIT.get(document.header.get("$INSUNITS", 0)) or mm_per_unit
     drawing = Drawing(mm_per_unit=scale)
     for entity in _flat_entities(document.modelspace(), (), itertools.count(1)):
         _take(drawing, entity, scale or 1.0)

@@ -76,7 +76,7 @@ def _stated(key: str, given: Given) -> str:
         return f"{name} = {given.values[key]}"
     value, why = ASSUMED[key]
     if key == "spring.width" and given.units == "in":
-        value = '"2.3 mm"'
+        value = "0.09"
     return f"{name} = {value}  # {why}"
 
 

@@ -34,6 +34,7 @@ class OutlineReading:
     faces: TangFaces
     left_out: Mapping[str, int]
     notes: Sequence[str] = ()
+    units: Literal["mm", "in"] = "mm"
 
     @property
     def design(self) -> Design:
@@ -101,7 +102,7 @@ def read_outline(
         raise _refusal(place, str(error)) from error
     given = Given(name or place.stem, units or "mm", values or {}, (*found.notes, *notes))
     text = design_text(joint, faces, given)
-    return OutlineReading(text, found, joint, faces, drawing.left_out, given.notes)
+    return OutlineReading(text, found, joint, faces, drawing.left_out, given.notes, given.units)
 
 
 def _fit_mm(fit: Any, units: Literal["mm", "in"]) -> float | None:

@@ -25,6 +25,8 @@ _ROUND = 1e-9
 def read_svg(path: Path, mm_per_unit: float | None = None) -> Drawing:
     """Read paths and shapes as they stand in the picture, its y axis turned outward.
 
+    `mm_per_unit` is that of a picture which does not say its units.
+
     Raises ValueError with what keeps the file from being read.
     """
     import svgelements as se  # type: ignore[import-untyped]
@@ -35,7 +37,7 @@ def read_svg(path: Path, mm_per_unit: float | None = None) -> Drawing:
         picture = se.SVG.parse(io.BytesIO(content), ppi=96.0, height=_height(root), reify=True)
     except Exception as error:
         raise ValueError(f"no SVG drawing: {error}") from error
-    drawing = Drawing(mm_per_unit=mm_per_unit or _mm_per_pixel(str(picture.values.get("width"))))
+    drawing = Drawing(mm_per_unit=_mm_per_pixel(str(picture.values.get("width"))) or mm_per_unit)
     scale = drawing.mm_per_unit or 1.0
     for layer, shape in _shapes(picture, ""):
         _take(drawing, shape, layer, scale)

@@ -7,6 +7,7 @@ from backspring.picture.fitting import fitting
 from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
 from backspring.picture.load_spring import spring_loading
+from backspring.picture.outline_reading import outline_picture
 from backspring.picture.plot import plot
 from backspring.picture.positions import positions
 from backspring.picture.saving import require_suffix, save
@@ -24,6 +25,7 @@ __all__ = [
     "grinding",
     "influence",
     "map_of",
+    "outline_picture",
     "plot",
     "positions",
     "require_suffix",
