@@ -192,6 +192,19 @@ def test_a_scan_is_fitted_and_says_how_near(noise: float, tmp_path: Path) -> Non
     assert "# spring: traced" in reading.text
 
 
+def test_parts_on_one_layer_are_known_by_their_holes(tmp_path: Path) -> None:
+    pen = whole()
+    for entity in pen.space:
+        apart = {"spring": 40.0, "tang": 0.0, "liner": -60.0}[entity.dxf.layer]
+        entity.translate(0.0, apart, 0.0)
+        entity.dxf.layer = "0"
+    frame = [(-72, -70), (20, -70), (20, -45), (-72, -45)]
+    pen.space.add_lwpolyline(frame, close=True, dxfattribs={"layer": "0"})
+    reading = pen.read(tmp_path)
+    assert reading.found.known_by == {"spring": "2 holes", "tang": "1 hole", "liner": "3 holes"}
+    assert is_heron(reading)
+
+
 def test_a_hole_drawn_as_a_polygon(tmp_path: Path) -> None:
     pen = whole()
     circle = pen.space.query("CIRCLE[layer=='tang']")[0]

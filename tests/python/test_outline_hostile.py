@@ -114,6 +114,7 @@ HOSTILE: list[tuple[str, Callable[[], bytes], str]] = [
     ("wild.dxf", lambda: _dxf(lambda _, s: s.add_open_spline(
         [(i * 7919 % 8999, i * 104729 % 8999) for i in range(400)])), "never comes smooth"),
     ("star.dxf", lambda: _dxf(_soup), r"spring: no closed outline|ends at \(0\.000, 0\.000\)"),
+    ("dots.svg", lambda: _svg('<circle cx="1" cy="2" r="3"/>' * 400), "400 circles: keep the"),
     ("solid.dxf", lambda: _dxf(lambda _, s: s.add_3dface([(0, 0, 0), (1, 0, 0), (1, 1, 1)])),
      "a 3DFACE on layer 0 is no outline"),
     ("words.svg", lambda: b"nonsense", "no SVG drawing"),
@@ -129,7 +130,7 @@ HOSTILE: list[tuple[str, Callable[[], bytes], str]] = [
     ("bomb.svg", lambda: _svg('<g id="l0"><path d="M0 0 1 1"/></g>' + _BOMB),
      "more than 20000 shapes"),
     ("deep.svg", lambda: _svg("<g>" * 5000 + "</g>" * 5000), "nested more than 100 deep"),
-    ("long.svg", lambda: _svg(f'<path d="M0 0{" 1 1" * 1_100_000}"/>'), "paths too long"),
+    ("long.svg", lambda: _svg(f'<path d="M0 0{" 1 1" * 550_000}"/>'), "paths too long"),
     ("many.svg", lambda: _svg('<path d="M0 0 1 1"/>' * 20_001), "more than 20000 shapes"),
     ("nan.svg", lambda: _svg('<path d="M0 0 L NaN 1 L 2 2 Z"/>'), "spring: no closed outline"),
     ("far.svg", lambda: _svg('<path d="M0 0 L 1e300 1 L 2 2 Z"/>'), "over 10 m away"),

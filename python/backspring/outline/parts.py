@@ -13,6 +13,7 @@ from backspring.outline.part_outlines import Hole, Outlines
 from backspring.outline.tidy import faults_of, tidy, twin_holes
 
 _BESIDE_CORNERS_MM = 1e-5
+_MOST_OUTLINES = 300
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,13 +37,18 @@ def find_parts(drawing: Drawing, layers: dict[str, str], fit_mm: float | None = 
     """
     joined = join(drawing.edges)
     faults = [*drawing.faults]
+    known: dict[str, str] = {}
     tidied = tidy(joined.loops, fit_mm)
     loops = tidied.loops
     circles = [(Hole(center, width), layer) for center, width, layer in drawing.circles]
     circles += tidied.circles
+    if max(len(loops), len(circles)) > _MOST_OUTLINES:
+        raise ValueError(f"{len(loops)} outlines and {len(circles)} circles: keep the parts alone")
     of_liner = layers.get("liner") or _layer_like("liner", [layer for _, layer in circles])
-    own = [(hole, layer) for hole, layer in circles if layer != of_liner]
-    known: dict[str, str] = {}
+    liner = _liner(circles, of_liner, loops, known, faults)
+    own = [each for each in circles if each[1] != of_liner]
+    if of_liner is None and liner:
+        own = [each for each in own if each[0].center_mm not in liner]
     spring, tang = (
         _part(kind, holes, loops, own, layers.get(kind), known, faults)
         for kind, holes in (("spring", 2), ("tang", 1))
@@ -52,7 +58,6 @@ def find_parts(drawing: Drawing, layers: dict[str, str], fit_mm: float | None = 
     faults += [text for layer, text in joined.faults if len(parts) < 2 or layer in used]
     faults += [text for kind, each in parts.items() for text in faults_of(kind, each.loop.chain)]
     faults += twin_holes([each for each in circles if each[1] in used | {of_liner}])
-    liner = _liner(circles, of_liner, known, faults)
     if faults or spring is None or tang is None or liner is None:
         raise ValueError("; ".join(faults))
     holes = _in_order(spring.chain, spring.holes)
@@ -127,14 +132,27 @@ def _layer_like(kind: str, layers: Sequence[str]) -> str | None:
 
 
 def _liner(
-    circles: _Circles, layer: str | None, known: dict[str, str], faults: list[str]
+    circles: _Circles,
+    layer: str | None,
+    loops: Sequence[Loop],
+    known: dict[str, str],
+    faults: list[str],
 ) -> list[complex] | None:
-    """Find the centres of the liner's three holes."""
+    """Find the centres of the liner's three holes: on its layer, or in the one outline of three."""
+    if layer is None:
+        held = [
+            [hole.center_mm for hole, _ in circles if contains(loop.chain, hole.center_mm)]
+            for loop in loops
+        ]
+        three = [places for places in held if len(places) == 3]
+        if len(three) == 1:
+            known["liner"] = "3 holes"
+            return three[0]
     places = [hole.center_mm for hole, where in circles if where == layer]
     if layer is None or len(places) != 3:
         faults.append(
-            "liner: needs a layer with the centres of pivot, middle and rear pin as circles"
-            + (f", {layer} has {len(places)}" if layer else "")
+            "liner: needs a layer with the centres of pivot, middle and rear pin as circles, or an "
+            "outline with 3 holes" + (f", {layer} has {len(places)}" if layer else "")
         )
         return None
     known["liner"] = f"layer {layer}"

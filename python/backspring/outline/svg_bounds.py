@@ -8,7 +8,7 @@ from xml.etree import ElementTree as ET
 
 _MOST_DEPTH = 100
 MOST_SHAPES = 20_000
-_MOST_LETTERS = 4_000_000
+_MOST_LETTERS = 2_000_000
 _HREFS = ("href", "{http://www.w3.org/1999/xlink}href")
 _Sizes = dict[str, int | None]
 

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from backspring.outline.chain import Chain
+import numpy as np
+
+from backspring.outline.chain import Chain, Piece
 
 Row = tuple[float, float]
 _Both = tuple[float, float, float]
@@ -33,7 +35,7 @@ def shape_of(spring: Chain, end_mm: float, face_mm: float) -> Shape:
 
     The mid-line's height is above the line of the pad's face.
     """
-    rows = _within_ends(_rows(spring))
+    rows = _within_ends(_rows(_Across(spring)))
     thickness = up_to([(x, t) for x, t, _ in rows], end_mm)
     middle = up_to([(x, y - face_mm) for x, _, y in rows], end_mm)
     return Shape(tuple(_bent(thickness)), tuple(_bent(middle)))
@@ -49,7 +51,32 @@ def up_to(rows: Sequence[Row], end_mm: float) -> Sequence[Row]:
     return (*kept, (end_mm, value + share * (there - value)))
 
 
-def _rows(spring: Chain) -> list[_Both]:
+class _Across:
+    """An outline to be read at many stations: only pieces that a station can meet are asked."""
+
+    def __init__(self, chain: Chain) -> None:
+        self.vertices, self.pieces = chain.vertices, chain.pieces
+        ends = [_ends(piece) for piece in self.pieces]
+        self._low = np.array([low for low, _ in ends])
+        self._high = np.array([high for _, high in ends])
+
+    def heights_mm(self, x_mm: float) -> list[float]:
+        """List where a line across enters and leaves the outline, in rising order."""
+        met = np.flatnonzero((self._low <= x_mm) & (self._high >= x_mm))
+        pieces = [self.pieces[i] for i in met]
+        return sorted(p.point_mm(share).imag for p in pieces for share in p.crossings(x_mm))
+
+
+def _ends(piece: Piece) -> tuple[float, float]:
+    """Bound the stations of a piece, an arc by its whole circle."""
+    if piece.bulge:
+        center, radius = piece.center_mm.real, abs(piece.radius_mm)
+        return center - radius - _UPRIGHT_MM, center + radius + _UPRIGHT_MM
+    stations = piece.start_mm.real, piece.end_mm.real
+    return min(stations) - _UPRIGHT_MM, max(stations) + _UPRIGHT_MM
+
+
+def _rows(spring: _Across) -> list[_Both]:
     corners = {vertex.at_mm.real for vertex in spring.vertices}
     tangents = {
         piece.center_mm.real + side * abs(piece.radius_mm)
@@ -77,7 +104,7 @@ def _rows(spring: Chain) -> list[_Both]:
     return rows
 
 
-def _at(spring: Chain, x_mm: float, towards_mm: float, steps: Sequence[float]) -> _Both:
+def _at(spring: _Across, x_mm: float, towards_mm: float, steps: Sequence[float]) -> _Both:
     """Read at a station, of a step on the side that is meant."""
     if any(abs(step - x_mm) < _UPRIGHT_MM for step in steps):
         beside = x_mm + (_BESIDE_MM if towards_mm > x_mm else -_BESIDE_MM)
@@ -86,14 +113,14 @@ def _at(spring: Chain, x_mm: float, towards_mm: float, steps: Sequence[float]) -
     return _read(spring, x_mm)
 
 
-def _read(spring: Chain, x_mm: float) -> _Both:
+def _read(spring: _Across, x_mm: float) -> _Both:
     heights = spring.heights_mm(x_mm)
     if len(heights) < 2:
         return x_mm, 0.0, heights[0] if heights else 0.0
     return x_mm, heights[-1] - heights[0], 0.5 * (heights[0] + heights[-1])
 
 
-def _between(spring: Chain, start: _Both, end: _Both) -> list[_Both]:
+def _between(spring: _Across, start: _Both, end: _Both) -> list[_Both]:
     """Rows after the first up to the last, halved until the outline is straight between them."""
     middle = 0.5 * (start[0] + end[0])
     there = _read(spring, middle)

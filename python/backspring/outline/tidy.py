@@ -15,7 +15,7 @@ _ROUND_SHARE = 1e-3
 # A circle drawn as a polygon, by its corners.
 _ROUND_MM = 0.02
 _SAME_MM = 1e-4
-_MOST_PIECES = 1000
+_MOST_PIECES = {"spring": 1000, "tang": 150}
 
 
 @dataclass(slots=True)
@@ -53,7 +53,7 @@ def tidy(loops: Sequence[Loop], fit_mm: float | None) -> Tidied:
 
 def faults_of(kind: str, chain: Chain) -> Iterator[str]:
     """Say where an outline crosses itself, or that it has more pieces than can be judged."""
-    if len(chain.vertices) > _MOST_PIECES:
+    if len(chain.vertices) > _MOST_PIECES[kind]:
         yield f"{kind}: {len(chain.vertices)} lines and arcs: fit them, with --fit 0.05"
         return
     place = crossing_of(chain)
