@@ -9,6 +9,7 @@ if TYPE_CHECKING:
     from backspring._core import Contact, __version__
     from backspring.design.design import Design
     from backspring.design.load import load
+    from backspring.design.own_steels import add_steels
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
     from backspring.fit.after_back_grind import readings_after_back_grind
     from backspring.fit.blades_of_log import plan_of_blades
@@ -20,6 +21,9 @@ if TYPE_CHECKING:
     from backspring.fit.result import Allowance, FitPlan
     from backspring.fit.shop_habits import shop_habits
     from backspring.many import ManyChecks, check_many
+    from backspring.new_joint.layout import Layout, Proposal, layout
+    from backspring.new_joint.measured import measured_design
+    from backspring.new_joint.starter import Starter, new_design
     from backspring.outline.reading import OutlineReading, read_outline
     from backspring.outline.written import write_template
     from backspring.picture.panel import Panel, panel
@@ -61,6 +65,7 @@ if TYPE_CHECKING:
     )
     from backspring.question.targets import TargetResult
     from backspring.question.tolerance import Tolerance, tolerance
+    from backspring.report.card_files import Cards, write_card
     from backspring.report.page import Page, page
     from backspring.report.sentences import in_words
 
@@ -74,6 +79,7 @@ __all__ = [
     "BladesComparison",
     "BladesPlan",
     "Bushing",
+    "Cards",
     "Cause",
     "Check",
     "Comparison",
@@ -89,6 +95,7 @@ __all__ = [
     "GrindWays",
     "Influence",
     "InvalidInput",
+    "Layout",
     "Levers",
     "ManyChecks",
     "NoConvergence",
@@ -96,17 +103,20 @@ __all__ = [
     "OutlineReading",
     "Page",
     "Panel",
+    "Proposal",
     "ShopHabits",
     "Sized",
     "Solution",
     "SpringAlong",
     "SpringLoading",
+    "Starter",
     "Sweep",
     "Taper",
     "TargetChange",
     "TargetResult",
     "Tolerance",
     "__version__",
+    "add_steels",
     "advise",
     "allowance",
     "bearing_pressures",
@@ -127,12 +137,16 @@ __all__ = [
     "grind_ways",
     "in_words",
     "influence",
+    "layout",
     "levers",
     "load",
     "load_spring",
+    "measured_design",
+    "new_design",
     "page",
     "panel",
     "read_outline",
+    "write_card",
     "write_template",
     "permanent_set",
     "plan_of_blades",
@@ -149,86 +163,50 @@ __all__ = [
 ]
 
 # Each name is fetched on first use, so that `backspring --help` answers at once.
-_HOMES = {
-    "Advice": "question.advise_result",
-    "Advised": "question.advise_result",
-    "Allowance": "fit.result",
-    "Beside": "question.check",
-    "BladesAllowance": "fit.blades_result",
-    "BladesCheck": "question.check",
-    "BladesComparison": "question.compare",
-    "BladesPlan": "fit.blades_result",
-    "Bushing": "question.bushing",
-    "Cause": "question.causes",
-    "Check": "question.check",
-    "Comparison": "question.compare",
-    "Design": "design.design",
-    "DesignMap": "question.size",
-    "Error": "errors",
-    "FigureChange": "question.compare",
-    "Knife": "fit.knife",
-    "FitPlan": "fit.result",
-    "Flush": "question.grind_result",
-    "GrindTable": "question.grind_result",
-    "GrindWays": "question.grind_ways",
-    "Influence": "question.sensitivity",
-    "InvalidInput": "errors",
-    "Levers": "fit.levers",
-    "ManyChecks": "many",
-    "NoConvergence": "errors",
-    "OutOfRange": "errors",
-    "OutlineReading": "outline.reading",
-    "Page": "report.page",
-    "Panel": "picture.panel",
-    "ShopHabits": "fit.habits",
-    "Sized": "question.size_result",
-    "Solution": "question.size_result",
-    "SpringAlong": "question.sweep",
-    "SpringLoading": "question.load_spring",
-    "Sweep": "question.sweep",
-    "Taper": "question.size_result",
-    "TargetChange": "question.compare",
-    "TargetResult": "question.targets",
-    "Tolerance": "question.tolerance",
-    "advise": "question.advise",
-    "allowance": "fit.plan",
-    "bearing_pressures": "question.sweep",
-    "check": "question.check",
-    "check_many": "many",
-    "compare": "question.compare",
-    "contact_at": "question.sweep",
-    "contacts": "question.sweep",
-    "design_map": "question.size",
-    "fit_plan": "fit.plan",
-    "gradient": "question.sensitivity",
-    "gradient_sides": "question.sensitivity",
-    "grind": "question.grind",
-    "grind_depth": "question.grind",
-    "grind_flush": "question.grind",
-    "grind_passes": "question.grind",
-    "grind_table": "question.grind",
-    "grind_ways": "question.grind_ways",
-    "in_words": "report.sentences",
-    "influence": "question.sensitivity",
-    "levers": "fit.levers",
-    "load": "design.load",
-    "load_spring": "question.load_spring",
-    "page": "report.page",
-    "panel": "picture.panel",
-    "read_outline": "outline.reading",
-    "write_template": "outline.written",
-    "permanent_set": "question.sweep",
-    "plan_of_blades": "fit.blades_of_log",
-    "plot": "picture.plot",
-    "propose_taper": "question.size",
-    "readings_after_back_grind": "fit.after_back_grind",
-    "shop_habits": "fit.shop_habits",
-    "size": "question.size",
-    "spring_along": "question.sweep",
-    "sweep": "question.sweep",
-    "tolerance": "question.tolerance",
-    "turning_test": "question.bushing",
+_NAMES = {
+    "design.design": "Design",
+    "design.load": "load",
+    "design.own_steels": "add_steels",
+    "errors": "Error InvalidInput NoConvergence OutOfRange",
+    "fit.after_back_grind": "readings_after_back_grind",
+    "fit.blades_of_log": "plan_of_blades",
+    "fit.blades_result": "BladesAllowance BladesPlan",
+    "fit.habits": "ShopHabits",
+    "fit.knife": "Knife",
+    "fit.levers": "Levers levers",
+    "fit.plan": "allowance fit_plan",
+    "fit.result": "Allowance FitPlan",
+    "fit.shop_habits": "shop_habits",
+    "new_joint.layout": "Layout Proposal layout",
+    "new_joint.measured": "measured_design",
+    "new_joint.starter": "Starter new_design",
+    "many": "ManyChecks check_many",
+    "outline.reading": "OutlineReading read_outline",
+    "outline.written": "write_template",
+    "picture.panel": "Panel panel",
+    "picture.plot": "plot",
+    "question.advise": "advise",
+    "question.advise_result": "Advice Advised",
+    "question.bushing": "Bushing turning_test",
+    "question.causes": "Cause",
+    "question.check": "Beside BladesCheck Check check",
+    "question.compare": "BladesComparison Comparison FigureChange TargetChange compare",
+    "question.grind": "grind grind_depth grind_flush grind_passes grind_table",
+    "question.grind_result": "Flush GrindTable",
+    "question.grind_ways": "GrindWays grind_ways",
+    "question.load_spring": "SpringLoading load_spring",
+    "question.sensitivity": "Influence gradient gradient_sides influence",
+    "question.size": "DesignMap design_map propose_taper size",
+    "question.size_result": "Sized Solution Taper",
+    "question.sweep": "SpringAlong Sweep bearing_pressures contact_at contacts permanent_set "
+    "spring_along sweep",
+    "question.targets": "TargetResult",
+    "question.tolerance": "Tolerance tolerance",
+    "report.card_files": "Cards write_card",
+    "report.page": "Page page",
+    "report.sentences": "in_words",
 }
+_HOMES = {name: home for home, names in _NAMES.items() for name in names.split()}
 
 
 def __getattr__(name: str) -> Any:

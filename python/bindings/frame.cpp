@@ -72,11 +72,12 @@ void define_frame(py::module_& m) {
     auto usual = declared<UsualEffect>();
     define_record(usual, BACKSPRING_FIELD(UsualEffect, what), BACKSPRING_FIELD(UsualEffect, least),
                   BACKSPRING_FIELD(UsualEffect, most));
-    m.def("frame_effect", &frame_effect, py::arg("design"), py::arg("changed"),
-          py::call_guard<py::gil_scoped_release>(), DOC(frame_effect));
+    m.def("frame_effect", py::overload_cast<const Design&, const Design&>(&frame_effect),
+          py::arg("design"), py::arg("changed"), py::call_guard<py::gil_scoped_release>(),
+          DOC(frame_effect));
     m.def("stiff_liners", &stiff_liners, py::arg("design"), DOC(stiff_liners));
     m.def("slender_liners", &slender_liners, py::arg("design"), DOC(slender_liners));
-    m.def("usual_effects", &usual_effects, py::arg("design"),
+    m.def("usual_effects", py::overload_cast<const Design&>(&usual_effects), py::arg("design"),
           py::call_guard<py::gil_scoped_release>(), DOC(usual_effects));
 }
 

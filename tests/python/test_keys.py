@@ -132,7 +132,7 @@ def test_the_command_finds_tables_and_bare_names(
     ("words", "message"),
     [
         (["spring.widht"], 'spring.widht: unknown key: did you mean "spring.width"?'),
-        (["tang", "--schema"], "give one of KEY, --schema and --reference"),
+        (["tang", "--schema"], "give one of KEY, --schema, --reference and --drawing"),
     ],
 )
 def test_the_command_refuses(

@@ -244,7 +244,7 @@ def _squashed(pen: Pen) -> None:
         (_crossed, r"the outline crosses itself at \("),
         (_hole_twice, r"hole drawn twice at \(.*\) on layer liner"),
         (_three_d, "a POLYLINE on layer 0 is no outline"),
-        (_squashed, "would not press|does not meet|no faces square"),
+        (_squashed, r"deg off the nearest face of the tang: draw the tang as it stands open"),
     ],
 )
 def test_what_is_wrong_is_told(spoil: Callable[[Pen], None], words: str, tmp_path: Path) -> None:

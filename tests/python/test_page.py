@@ -19,7 +19,7 @@ from backspring.report.verdict import MEANINGS
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
 WHOLE = ("purpose", "data", "assumptions")
-OF_BLADE = ("results", "strength", "levers", "allowance", "changes")
+OF_BLADE = ("results", "strength", "levers", "allowance", "left-out", "changes")
 LAST = ("sources", "cautions", "version")
 METRIC = r"[\d\[ ](?:mm|MPa|mJ|m/s|N|N mm|um|kg|g)\b(?!-)"
 
@@ -144,7 +144,7 @@ def test_no_block_of_the_check_is_left_out() -> None:
     """What a check says is all on the page, whatever a later check says more."""
     check = bs.check(bs.load(DESIGNS / "heron.toml"))
     text = page_reader.PageReader(heron().html).text
-    elsewhere = ("Steel", "Assumed", "Caution", "In words")
+    elsewhere = ("Steel", "Assumed", "Caution", "In words", "Left out")
     missing = [
         line
         for block in check.laid_out().blocks

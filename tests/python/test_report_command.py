@@ -82,7 +82,7 @@ def test_one_blade_can_be_asked_for(tmp_path: Path) -> None:
         main(["report", str(DESIGNS / "turnstone.toml"), "-o", str(output), "--blade", "pen"]) == 0
     )
     read = page_reader.PageReader(output.read_text("utf-8"))
-    assert len(read.headings) == 11
+    assert len(read.headings) == 12
     assert not any("long" in heading for heading in read.headings)
 
 

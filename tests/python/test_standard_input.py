@@ -25,7 +25,7 @@ ASKED = {
     "size": ["--pull", "9 N", "--vary", "fit.preload"],
     "tolerance": ["--n", "64"],
 }
-DRAWN = {"plot": "action.svg", "report": "page.html", "template": "parts.svg"}
+DRAWN = {"card": "card.html", "plot": "action.svg", "report": "page.html", "template": "out.svg"}
 
 
 @pytest.fixture

@@ -56,7 +56,7 @@ UNUSED = [
         ["grind", HERON, "--face", "pad", "--remove", "0.1 mm", "--region", "28 mm", "30 mm"],
         "region: the pad is ground whole",
     ),
-    (["keys", "spring.width", "--schema"], "give one of KEY, --schema and --reference"),
+    (["keys", "spring.width", "--schema"], "give one of KEY, --schema, --reference and --drawing"),
     (["keys", "--schema", "--units", "in"], "--schema and --reference tell both systems"),
     (["plot", HERON, "--output", "a.svg", "--angle", "52"], "--angle goes with --kind positions"),
     (["size", HERON, "--pull", "9 N", "--taper", "2 mm", "--vary", "width"], "does not go with"),

@@ -7,6 +7,7 @@
 #include "backspring/check/budget.hpp"
 #include "backspring/check/case_solutions.hpp"
 #include "backspring/check/columns.hpp"
+#include "backspring/check/error_budget.hpp"
 #include "backspring/check/feel.hpp"
 #include "backspring/check/frame_effect.hpp"
 #include "backspring/check/in_use.hpp"

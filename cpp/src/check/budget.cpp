@@ -92,8 +92,10 @@ std::optional<BudgetRow> friction_couple_budget(Solution& solution) {
     if (!hardest) return std::nullopt;
     const FrictionCouple couple =
         friction_couple(design.spring, solution.joint(), hardest->contact, design.friction);
+    const double share = couple.opening_nmm / hardest->opening_nmm();
     return BudgetRow{.effect = "friction-couple",
-                     .pull_share = couple.opening_nmm / hardest->opening_nmm(),
+                     .pull_low_share = share,
+                     .pull_high_share = share,
                      .settled_by = "friction-bending"};
 }
 
@@ -116,12 +118,28 @@ std::optional<BudgetRow> stick_budget(Solution& solution) {
 }
 
 BudgetRow large_slope_budget(Solution& solution) {
-    const double slope = steepest_slope(solution);
-    return {.effect = "large-slopes", .pull_share = 0.5 * slope * slope, .settled_by = "nothing"};
+    const double slope = steepest_slope(solution), share = 0.5 * slope * slope;
+    BudgetRow row{.effect = "large-slopes",
+                  .pull_low_share = share,
+                  .pull_high_share = share,
+                  .settled_by = "nothing"};
+    for (const auto& rest : {solution.rests().half_stop, solution.rests().closed}) {
+        if (!rest || rest->count == 0) continue;
+        const double moved = deflection_mm(solution.joint(), *rest, solution.joint().dial_mm);
+        row.reading_low_mm = 0.0;
+        row.reading_high_mm =
+            std::max(row.reading_high_mm.value_or(0.0), share * std::abs(moved) / 6.0);
+    }
+    return row;
 }
 
-std::vector<BudgetRow> contact_budget(const Design& design) {
-    Solution solution(design);
+std::optional<double> pull_share(const BudgetRow& row) {
+    if (!row.pull_low_share || !row.pull_high_share) return std::nullopt;
+    const double low = *row.pull_low_share, high = *row.pull_high_share;
+    return std::abs(low) > std::abs(high) ? low : high;
+}
+
+std::vector<BudgetRow> contact_budget(Solution& solution) {
     std::vector<BudgetRow> rows;
     for (auto* row : {&stop_budget, &friction_couple_budget, &stick_budget}) {
         if (auto found = row(solution)) rows.push_back(*std::move(found));

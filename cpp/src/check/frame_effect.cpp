@@ -2,8 +2,6 @@
 
 #include <algorithm>
 
-#include "backspring/check/solution.hpp"
-
 namespace backspring {
 namespace {
 
@@ -34,16 +32,21 @@ std::optional<double> change(const std::optional<double>& from, const std::optio
 }
 
 template <class Change>
-FrameEffect with(const Design& design, Change make) {
-    Design changed = design;
+FrameEffect with(Solution& before, Change make) {
+    Design changed = before.design();
     make(changed);
-    return frame_effect(design, changed);
+    return frame_effect(before, changed);
 }
 
 }  // namespace
 
 FrameEffect frame_effect(const Design& design, const Design& changed) {
-    Solution before(design), after(changed);
+    Solution before(design);
+    return frame_effect(before, changed);
+}
+
+FrameEffect frame_effect(Solution& before, const Design& changed) {
+    Solution after(changed);
     FrameEffect effect{
         .pull_share = 0.0,
         .half_stop_mm = change(before.readings().half_stop_mm, after.readings().half_stop_mm),
@@ -62,24 +65,30 @@ Frame slender_liners(const Design& design) {
 }
 
 std::vector<UsualEffect> usual_effects(const Design& design) {
+    Solution solution(design);
+    return usual_effects(solution);
+}
+
+std::vector<UsualEffect> usual_effects(Solution& solution) {
+    const Design& design = solution.design();
     std::vector<UsualEffect> effects;
     const bool pinned = design.spring.support.kind == SupportKind::two_pins;
     const PinClearance& pins = design.spring.pin_clearance;
     if (pinned && !design.frame.stated()) {
         effects.push_back({.what = HeldBy::liners,
-                           .least = with(design, [](Design& d) { d.frame = stiff_liners(d); }),
-                           .most = with(design, [](Design& d) { d.frame = slender_liners(d); })});
+                           .least = with(solution, [](Design& d) { d.frame = stiff_liners(d); }),
+                           .most = with(solution, [](Design& d) { d.frame = slender_liners(d); })});
     }
     if (pinned && pins.middle_mm == 0.0 && pins.rear_mm == 0.0) {
         effects.push_back({.what = HeldBy::pin_clearance,
                            .least = {},
-                           .most = with(design, [](Design& d) {
+                           .most = with(solution, [](Design& d) {
                                d.spring.pin_clearance = {kLoosePinMm, kLoosePinMm};
                            })});
     }
     if (design.own().tang.pivot_clearance_mm == 0.0) {
         effects.push_back(
-            {.what = HeldBy::pivot_clearance, .least = {}, .most = with(design, [](Design& d) {
+            {.what = HeldBy::pivot_clearance, .least = {}, .most = with(solution, [](Design& d) {
                                                                d.own().tang.pivot_clearance_mm =
                                                                    kLoosePivotMm;
                                                            })});

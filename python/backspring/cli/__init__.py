@@ -28,6 +28,7 @@ from backspring.faults import Fault, near_match
 COMMANDS = {
     "advise": ("backspring.cli.advise", "what to change so that a design meets its targets"),
     "bushing": ("backspring.cli.bushing", "what a round bushing would read, from four quarters"),
+    "card": ("backspring.cli.card", "a page for the bench: outlines, readings, passes to tick"),
     "check": ("backspring.cli.check", "rests, strokes, stress, margins and readings of a design"),
     "codes": ("backspring.cli.codes", "codes of diagnostics with their severity"),
     "compare": ("backspring.cli.compare", "what changes between two designs, and by what"),
@@ -40,7 +41,9 @@ COMMANDS = {
         "what the knives of a shop have in common",
     ),
     "keys": ("backspring.cli.keys", "keys of the design file: unit, range, default and meaning"),
+    "layout": ("backspring.cli.layout", "a whole design file for a new joint"),
     "load": ("backspring.cli.load", "what it takes to get the spring over the tang"),
+    "new": ("backspring.cli.new", "a commented design file to start from"),
     "outline": ("backspring.cli.outline", "a design file out of a drawing of its parts"),
     "plot": ("backspring.cli.plot", "pictures of a design to a PNG or SVG file"),
     "report": ("backspring.cli.report", "a design on one HTML page, to print or to hand on"),
@@ -111,6 +114,8 @@ def _answer(command: str, options: Namespace) -> _Shown:
     """Run a command once; returns its exit code, and what prints its answer."""
     module = importlib.import_module(COMMANDS[command][0])
     try:
+        if getattr(options, "steels", None) is not None:
+            importlib.import_module("backspring.design.own_steels").add_steels(options.steels)
         answer: Answer = module.run(options)
     except UsageError as error:
         faults, code = [_usage(command, error)], _BAD_USE

@@ -18,13 +18,22 @@ def add_design(
     *,
     optional: bool = False,
 ) -> None:
-    """Add the argument."""
+    """Add the argument, and where steels of one's own are."""
     parser.add_argument(
         name,
         nargs="?" if optional else None,
         metavar=metavar,
         help=f"design file (TOML); {STANDARD_INPUT} reads it from the standard input",
     )
+    add_own_steels(parser)
+
+
+def add_own_steels(parser: argparse.ArgumentParser) -> None:
+    """Add the option, once for a command that takes two designs."""
+    if "steels" not in {action.dest for action in parser._actions}:
+        parser.add_argument(
+            "--steels", metavar="FOLDER", help="steels of one's own: a folder of .toml files"
+        )
 
 
 def given_design(options: argparse.Namespace, name: str = "design") -> Design:

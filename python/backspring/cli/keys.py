@@ -7,6 +7,7 @@ import json
 from typing import Any
 
 from backspring.cli.answer import Answer
+from backspring.cli.pictures import write_picture
 from backspring.cli.usage import UsageError
 from backspring.design.fields import ROWS, TABLES, key_in_core
 from backspring.design.schema import design_schema
@@ -27,14 +28,24 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--reference", action="store_true", help="print the key reference as Markdown"
     )
+    parser.add_argument(
+        "--drawing", metavar="FILE", help="draw where each length is measured: FILE.svg or .png"
+    )
 
 
 def run(options: argparse.Namespace) -> Answer:
     """Describe the keys."""
-    if options.schema + options.reference + (options.key is not None) > 1:
-        raise UsageError("backspring keys: give one of KEY, --schema and --reference")
-    if options.units is not None and (options.schema or options.reference):
-        raise UsageError("backspring keys: --schema and --reference tell both systems of units")
+    whole = [options.schema, options.reference, options.drawing is not None]
+    if sum(whole) + (options.key is not None) > 1:
+        raise UsageError("backspring keys: give one of KEY, --schema, --reference and --drawing")
+    if options.units is not None and any(whole):
+        raise UsageError(
+            "backspring keys: --schema and --reference tell both systems of units, --drawing none"
+        )
+    if options.drawing is not None:
+        write_picture(options.drawing, lambda room: room.key_drawing())
+        text = f"every length of a design file drawn in {options.drawing}"
+        return _whole(text, {"output": options.drawing})
     units: System = options.units or "mm"
     if options.schema:
         schema = design_schema()

@@ -6,6 +6,7 @@ import argparse
 from pathlib import Path
 
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_own_steels
 from backspring.cli.pictures import write_picture
 from backspring.outline.reading import read_outline
 from backspring.report.outline import outline_report
@@ -34,6 +35,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     for option, (_, meaning) in _VALUES.items():
         add(f"--{option}", metavar="VALUE", help=meaning)
+    add_own_steels(parser)
     add("--picture", metavar="FILE", help="picture of what was taken for what, .png or .svg")
     add("-o", "--output", metavar="FILE", help="write the design file")
 

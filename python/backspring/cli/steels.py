@@ -8,6 +8,7 @@ from typing import Any
 
 from backspring import steel as steels
 from backspring.cli.answer import Answer
+from backspring.cli.given_design import add_own_steels
 from backspring.cli.pictures import write_picture
 from backspring.cli.temper_question import TemperAnswer, temper_answer
 from backspring.cli.usage import UsageError
@@ -23,6 +24,7 @@ _NEEDS_NAME = ("temper", "time", "hardness", "after", "output")
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     parser.add_argument("name", nargs="?", metavar="STEEL", help="as O1; without it, all of them")
+    add_own_steels(parser)
     parser.add_argument("--temper", metavar="TEMP", help='what hardness it leaves, as "515 C"')
     parser.add_argument("--hardness", metavar="HRC", help='which temper leaves it, as "45 HRC"')
     parser.add_argument("--time", metavar="TIME", help='hold of the temper, as "2 h"')
@@ -47,7 +49,9 @@ def run(options: argparse.Namespace) -> Answer:
     tempered = temper_answer(steel, options, units)
     if options.output is not None:
         write_picture(options.output, lambda picture: _draw(picture, steel, tempered, units))
-    headline = f"{steel.name}: {steel.family}, also called {', '.join(steel.also_called)}"
+    headline = f"{steel.name}: {steel.family}"
+    if steel.also_called:
+        headline += f", also called {', '.join(steel.also_called)}"
     data: dict[str, Any] = {"steel": asdict(steel)}
     data["sources"] = {key: asdict(steels.sources()[key]) for key in cited(steel)}
     if tempered is not None:

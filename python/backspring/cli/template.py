@@ -6,8 +6,8 @@ import argparse
 
 from backspring.cli.answer import Answer
 from backspring.cli.given_design import add_design, given_design
-from backspring.cli.values import with_unit
-from backspring.outline.template import BAR_MM
+from backspring.cli.values import shown_units, with_unit
+from backspring.outline.template import BARS
 from backspring.outline.written import write_template
 from backspring.report.tables import Lines, Report
 
@@ -24,16 +24,17 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Write the file and answer with its size."""
     design = given_design(options)
+    units = shown_units(options)
     kerf, stock = (
         with_unit(getattr(options, name), "length", name, design.units)
         for name in ("kerf", "stock")
     )
-    drawn = write_template(design, options.output, kerf=kerf, stock=stock)
+    drawn = write_template(design, options.output, kerf=kerf, stock=stock, units=units)
     data = {"output": options.output, "width_mm": drawn.width_mm, "height_mm": drawn.height_mm}
     headline = f"{design.title}: template written to {options.output}"
     checks = (
-        f"print at 100 %, then measure the bar: it is {BAR_MM:g} mm long",
-        "the blade ends at a break: a design says nothing of its shape",
+        f"print at 100 %, then measure the bar: it is {BARS[units][0][0]} long",
+        "the blade is broken off at a zigzag: a design says nothing of its shape",
     )
     return Answer(
         "pass", data, Report(headline, (Lines("Before cutting", checks),)), path=options.design

@@ -20,6 +20,8 @@ from backspring.design.spring_rows import rows_under
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice
 from backspring.report.result import Reported
+from backspring.steel import known
+from backspring.steel.records import Source, Steel
 from backspring.units import System
 
 Section = Mapping[str, Any]
@@ -231,7 +233,8 @@ class Design(Reported):
         return hash(self.sha256)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        return _restore, (self.to_dict(), self.units, self._parts.own)
+        steel = known.own(self._parts.steel.steel.name)
+        return _restore, (self.to_dict(), self.units, self._parts.own, steel)
 
     def __repr__(self) -> str:
         sections = (f"{key}={value}" for key, value in self._parts.content.items())
@@ -245,6 +248,14 @@ def _read(data: Mapping[str, Any]) -> DesignParts:
     return parts
 
 
-def _restore(content: dict[str, Any], units: System, own: int | None = None) -> Design:
+def _restore(
+    content: dict[str, Any],
+    units: System,
+    own: int | None = None,
+    steel: tuple[Steel, dict[str, Source]] | None = None,
+) -> Design:
+    """Make a design again, in another process too, where a steel of one's own is not known yet."""
+    if steel is not None:
+        known.know([steel[0]], steel[1])
     design = Design.from_parts(replace(_read(content), units=units))
     return design if own is None else design.seen_from(design.blades[own])

@@ -6,6 +6,7 @@ from backspring.document.shapes import (
     COUNT,
     SHA256,
     TEXT,
+    TRUTH,
     Schema,
     by_name,
     list_of,
@@ -54,6 +55,38 @@ ALONG = part(
         left_out={"half_stop": _BACK_ENDS, "closed": _BACK_ENDS},
     ),
 )
+BUDGET = {
+    "budget": list_of(
+        part(
+            "left_out_effect",
+            table(
+                "reading_low_mm? reading_high_mm? pull_share? pull_low_share? pull_high_share?",
+                effect=one_of(
+                    "stop",
+                    "liners",
+                    "pin-clearance",
+                    "pivot-clearance",
+                    "bow",
+                    "modulus",
+                    "preload",
+                    "stick",
+                    "friction-couple",
+                    "large-slopes",
+                    "solver",
+                ),
+                settled_by=TEXT,
+            ),
+        )
+    ),
+    "budget_sum": part(
+        "budget_sum",
+        table(
+            "reading_mm* reading_worst_mm* pull_share* pull_worst_share* reading_target_mm?",
+            beyond_target=TRUTH,
+            closes_most=or_null(TEXT),
+        ),
+    ),
+}
 HABITS = part(
     "habits",
     table(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backspring.document.common import ALONG, DESIGN, DESIGNED, KNIFE, STEEL, TARGETS
+from backspring.document.common import ALONG, BUDGET, DESIGN, DESIGNED, KNIFE, STEEL, TARGETS
 from backspring.document.shapes import (
     NUMBER,
     TEXT,
@@ -81,11 +81,6 @@ _STOP = table(
     place=one_of("unstated", "back", "middle", "belly", "height"),
     face_stated=TRUTH,
 )
-_LEFT_OUT = table(
-    "reading_low_mm? reading_high_mm? pull_share?",
-    effect=one_of("stop", "friction-couple", "stick", "large-slopes"),
-    settled_by=TEXT,
-)
 _BESIDE = table(
     others=by_name(
         table("force_low_n? force_high_n?", position=one_of("open", "half_stop", "closed"))
@@ -98,7 +93,7 @@ BLADE = table(
     **_WORKING,
     steel=STEEL,
     feel=_FEEL,
-    budget=list_of(_LEFT_OUT),
+    **BUDGET,
     verdict=list_of(_MARGIN),
     targets=TARGETS,
     along=ALONG,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from backspring.document.common import ALONG, DESIGN, DESIGNED, FACE, KNIFE
+from backspring.document.common import ALONG, BUDGET, DESIGN, DESIGNED, FACE, KNIFE
 from backspring.document.shapes import (
     COUNT,
     NUMBER,
@@ -44,7 +44,13 @@ _TIP = table(
 )
 _STATE = one_of("loaded", "unloaded")
 _ALLOWANCE = table(
-    "target_mm", design=DESIGN, allowance=_READINGS, tang=_TANG, levers=_LEVERS, along=ALONG
+    "target_mm",
+    design=DESIGN,
+    allowance=_READINGS,
+    tang=_TANG,
+    levers=_LEVERS,
+    along=ALONG,
+    **BUDGET,
 )
 _PLAN = with_others(
     _ALLOWANCE,

@@ -142,7 +142,7 @@ _KEY = with_others(
 )
 _REFERENCE = table(reference=TEXT)
 _A_SCHEMA: Schema = {"type": "object", "required": ["$schema"]}
-KEYS = [table(keys=list_of(_KEY)), _REFERENCE, _A_SCHEMA]
+KEYS = [table(keys=list_of(_KEY)), _REFERENCE, table(output=TEXT), _A_SCHEMA]
 FUNCTIONS = [table(names=list_of(TEXT)), _REFERENCE]
 CODES = [table(codes=list_of(table(code=TEXT, severity=TEXT, meaning=TEXT))), _REFERENCE]
 COMPLETION = [table(shell=one_of("bash", "zsh", "fish"), script=TEXT)]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from backspring.document.common import DESIGN
 from backspring.document.shapes import NUMBER, TEXT, TRUTH, by_name, list_of, table
 
 OUTLINE = [
@@ -18,3 +19,4 @@ OUTLINE = [
     )
 ]
 TEMPLATE = [table("width_mm height_mm", output=TEXT)]
+CARD = [table(design=DESIGN, output=TEXT, cards=list_of(table(title=TEXT, blocks=list_of(TEXT))))]

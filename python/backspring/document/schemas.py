@@ -11,13 +11,15 @@ from backspring.document import of_size as sizes
 from backspring.document.of_advise import ADVISE
 from backspring.document.of_check import CHECK
 from backspring.document.of_fit import FIT
-from backspring.document.of_outlines import OUTLINE, TEMPLATE
+from backspring.document.of_layout import LAYOUT, NEW
+from backspring.document.of_outlines import CARD, OUTLINE, TEMPLATE
 from backspring.document.shapes import PARTS, TEXT, Schema, list_of, one_of, table
 
 # What `data` may be, by command: one of these.
 DATA: Mapping[str, list[Schema]] = {
     "advise": ADVISE,
     "bushing": others.BUSHING,
+    "card": CARD,
     "check": CHECK,
     "codes": others.CODES,
     "compare": others.COMPARE,
@@ -27,7 +29,9 @@ DATA: Mapping[str, list[Schema]] = {
     "grind": others.GRIND,
     "habits": others.HABITS_OF_SHOP,
     "keys": others.KEYS,
+    "layout": LAYOUT,
     "load": others.LOAD,
+    "new": NEW,
     "outline": OUTLINE,
     "plot": others.PLOT,
     "report": others.REPORT,

@@ -10,7 +10,9 @@ from backspring import _core
 from backspring.design.design import Design
 from backspring.fit.levers import Levers, knife_levers, levers
 from backspring.notice import Notice, all_from_core
+from backspring.question.budget import error_budget
 from backspring.question.whole_back import WholeBack, whole_back
+from backspring.report.budget import budget_data
 from backspring.report.result import Reported
 
 FACES = ("open", "half_stop", "closed", "kick")
@@ -63,7 +65,13 @@ class Allowance(Reported):
             "tang": tang_data(self.result.tang),
             "levers": self.levers.rows_data(),
             "along": self.along.to_dict(),
+            **budget_data(self.error_budget),
         }
+
+    @cached_property
+    def error_budget(self) -> _core.ErrorBudget:
+        """What the readings, and the pull, leave out; the plan's readings have it, too."""
+        return error_budget(self.design)
 
     @cached_property
     def levers(self) -> Levers:

@@ -16,6 +16,7 @@ from backspring.outline.thickness import Row, shape_of
 
 _SAME_MM = 1e-6
 _NEAREST_PINS_MM = 0.5
+_MOST_TILT_RAD = math.radians(5.0)
 _LEAST_PAD_MM = 0.2
 _STEEPEST_PAD = 0.6
 # A pad that begins behind this is a belly straight all along.
@@ -103,6 +104,11 @@ def _assemble(outlines: Outlines) -> Assembled:
     spring = spring.moved(level, 0j)
     pivot, rear_hole, rear_pin = pivot * level, rear_hole * level, rear_pin * level
     tilt = _tilt_rad(tang_outline(tang.moved(level, 0j)))
+    if abs(tilt) > _MOST_TILT_RAD:
+        raise ValueError(
+            f"the pad lies {abs(math.degrees(tilt)):.1f} deg off the nearest face of the tang: "
+            "draw the tang as it stands open"
+        )
     open_tang = tang_outline(tang.moved(level * cmath.exp(-1j * tilt), 0j))
     end, height = (pad.end_mm * level).real, (pad.end_mm * level).imag
     roots = roots_of(spring)

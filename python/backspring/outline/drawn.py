@@ -12,7 +12,10 @@ from backspring.outline.part_outlines import Hole, Outlines
 
 # How far the steel goes on behind the rear pin, in diameters of its hole.
 _BEHIND_PIN = 1.2
-_BREAK_MM = 6.0
+# Teeth of the line at which the blade is broken off: none stands out beyond it.
+_TOOTH_MM = 1.2
+# Share of that line without teeth at either end.
+_PLAIN = 0.15
 # Drawn where the design states no pivot pin.
 _PIVOT_PIN_MM = 3.0
 
@@ -20,49 +23,35 @@ _PIVOT_PIN_MM = 3.0
 def draw(design: _core.Design) -> Outlines:
     """Draw spring and tang as they lie open with the rear pin out, the pivot at the origin.
 
-    Belly straight, the thickness on the back; a corner of the belly marks where the pad begins.
-    The blade goes on at the tang's front end, which is a break and no edge.
+    A corner of the belly marks where the pad begins. The blade goes on at the tang's front end,
+    which is a break and no edge: `with_teeth` shows it as one.
     """
     spring, tang, pivot = design.spring, design.tang, design.tang.pivot_mm
     span = spring.support.rear_pin_mm
-    middle, rear = (_hole(design, x) for x in (0.0, -span))
+    middle, rear = (spring_hole(design, x) for x in (0.0, -span))
     to_pivot = complex(-pivot, tang.open_mm)
     offset = design.fit.preload_mm * span / pivot
     return Outlines(
-        spring=_spring_chain(design).moved(1.0, to_pivot),
+        spring=spring_chain(design).moved(1.0, to_pivot),
         spring_holes=(
             Hole(middle.center_mm + to_pivot, middle.diameter_mm),
             Hole(rear.center_mm + to_pivot, rear.diameter_mm),
         ),
-        tang=_tang_chain(design),
-        tang_hole=Hole(0j, design.friction.pivot_pin_mm or _PIVOT_PIN_MM),
+        tang=tang_chain(design),
+        tang_hole=tang_hole(design),
         pivot_mm=0j,
         middle_mm=middle.center_mm + to_pivot,
         rear_mm=rear.center_mm + to_pivot + 1j * offset,
     )
 
 
-def _hole(design: _core.Design, x_mm: float) -> Hole:
-    spring = design.spring
-    middle = _core.belly_mm(spring, design.pad, x_mm)
-    middle += 0.5 * _core.thickness_mm(spring.thickness, x_mm)
-    for hole in spring.holes:
+def spring_hole(design: _core.Design, x_mm: float) -> Hole:
+    """Give the hole at a station, of no width where the design states none."""
+    middle = _belly_mm(design, x_mm) + 0.5 * _core.thickness_mm(design.spring.thickness, x_mm)
+    for hole in design.spring.holes:
         if abs(hole.center_mm - x_mm) < 1e-9:
             return Hole(complex(x_mm, middle + hole.offset_mm), hole.diameter_mm)
     return Hole(complex(x_mm, middle), 0.0)
-
-
-def _spring_chain(design: _core.Design) -> Chain:
-    spring, pad = design.spring, design.pad
-    span = spring.support.rear_pin_mm
-    room = _BEHIND_PIN * max((hole.diameter_mm for hole in spring.holes), default=2.0)
-    start, end = min(spring.thickness[0].x_mm, -span - room), pad.end_mm
-    rows = _core_rows(design, start, end)
-    back = [complex(x, belly + thickness) for x, belly, thickness in reversed(rows)]
-    behind = [complex(x, belly) for x, belly, _ in rows if x < pad.start_mm - 1e-9]
-    if not spring.mid_line:
-        behind = behind[:1]
-    return closed_chain(Vertex(p) for p in [*behind, complex(pad.start_mm), complex(end), *back])
 
 
 def _core_rows(design: _core.Design, start: float, end: float) -> list[tuple[float, float, float]]:
@@ -82,31 +71,69 @@ def _core_rows(design: _core.Design, start: float, end: float) -> list[tuple[flo
     )
     face = design.pad.start_mm - 1e-9
     return [
-        (x, 0.0 if x > face else _core.belly_mm(spring, design.pad, x), thickness)
+        (x, 0.0 if x > face else _belly_mm(design, x), thickness)
         for x, thickness in known
         if start <= x <= end
     ]
 
 
-def _tang_chain(design: _core.Design) -> Chain:
+def tang_hole(design: _core.Design) -> Hole:
+    """Give the hole for the pivot pin, at the origin."""
+    return Hole(0j, design.friction.pivot_pin_mm or _PIVOT_PIN_MM)
+
+
+def _belly_mm(design: _core.Design, x_mm: float) -> float:
+    return _core.belly_mm(design.spring, design.pad, x_mm)
+
+
+def spring_chain(design: _core.Design) -> Chain:
+    """Draw the spring, stations across, the pad's line at height 0."""
+    spring, pad = design.spring, design.pad
+    profile, end = spring.thickness, pad.end_mm
+    start = profile[0].x_mm if len(profile) > 1 else 0.0
+    if spring.support.kind is _core.SupportKind.two_pins:
+        room = _BEHIND_PIN * max((hole.diameter_mm for hole in spring.holes), default=2.0)
+        start = min(start, -spring.support.rear_pin_mm - room)
+    rows = _core_rows(design, start, end)
+    back = [complex(x, belly + thickness) for x, belly, thickness in reversed(rows)]
+    behind = [complex(x, belly) for x, belly, _ in rows if x < pad.start_mm - 1e-9]
+    if not spring.mid_line:
+        behind = behind[:1]
+    return closed_chain(Vertex(p) for p in [*behind, complex(pad.start_mm), complex(end), *back])
+
+
+def tang_chain(design: _core.Design) -> Chain:
+    """Draw the tang about its pivot, the last line from its closed side to the open face's end.
+
+    That line is where the blade is broken off: what is ahead of it no design tells.
+    """
     tang = design.tang
     kick = tang.kick
     reach = max(tang.pivot_mm - design.pad.start_mm + 1.0, tang.front_mm)
     if kick:
         reach = max(reach, kick.distance_mm + 2.0 * kick.radius_mm)
-    outline = _core.make_outline(tang, reach)
     vertices: list[Vertex] = []
-    for arc in outline.body:
+    for arc in _core.make_outline(tang, reach).body:
         vertices += _arc_vertices(arc)
     if kick:
-        vertices += _nose_vertices(design, reach)
+        vertices += _nose_vertices(tang, kick)
         vertices = [v for v in vertices if v.at_mm != complex(reach, -tang.closed_mm)]
-    shoulder = reach + _BREAK_MM
-    vertices += [
-        Vertex(complex(shoulder, -0.5 * tang.closed_mm)),
-        Vertex(complex(shoulder, 0.5 * tang.open_mm)),
-    ]
     return closed_chain(vertices)
+
+
+def with_teeth(chain: Chain) -> Chain:
+    """Show the line at a tang's front, where the blade is broken off, as a zigzag."""
+    pieces = chain.pieces
+    straight = [i for i, piece in enumerate(pieces) if not piece.bulge]
+    broken = max(straight, key=lambda i: pieces[i].point_mm(0.5).real)
+    piece = pieces[broken]
+    inward = 1j * piece.direction(0.0) * _TOOTH_MM
+    steps = 2 * max(2, round((1.0 - 2.0 * _PLAIN) * piece.length_mm / (2.0 * _TOOTH_MM)))
+    teeth = (
+        Vertex(piece.point_mm(_PLAIN + (1.0 - 2.0 * _PLAIN) * i / steps) + (i % 2) * inward)
+        for i in range(steps + 1)
+    )
+    return Chain((*chain.vertices[: broken + 1], *teeth, *chain.vertices[broken + 1 :]))
 
 
 def _arc_vertices(arc: _core.Arc) -> Iterator[Vertex]:
@@ -119,10 +146,8 @@ def _arc_vertices(arc: _core.Arc) -> Iterator[Vertex]:
     yield Vertex(center + arc.radius_mm * cmath.exp(1j * arc.to_rad))
 
 
-def _nose_vertices(design: _core.Design, reach_mm: float) -> Iterator[Vertex]:
-    """From the closed face onto the kick's nose, round it, and up to the face's line again."""
-    tang, kick = design.tang, design.tang.kick
-    assert kick is not None
+def _nose_vertices(tang: _core.Tang, kick: _core.Kick) -> Iterator[Vertex]:
+    """From the closed face onto the kick's nose, and round it to the face's line again."""
     r, low = kick.radius_mm, tang.closed_mm + kick.height_mm - kick.radius_mm
     half = math.sqrt(max(r * r - (low - tang.closed_mm) ** 2, 0.0))
     center = complex(kick.distance_mm, -low)
@@ -131,4 +156,3 @@ def _nose_vertices(design: _core.Design, reach_mm: float) -> Iterator[Vertex]:
     sweep = (cmath.phase((end - center) / (begin - center))) % math.tau
     yield Vertex(begin, math.tan(0.25 * sweep))
     yield Vertex(end)
-    yield Vertex(complex(reach_mm + 1.0, -0.7 * tang.closed_mm))

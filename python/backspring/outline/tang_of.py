@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from backspring.outline.chain import Chain, Piece, Vertex, closed_chain
+from backspring.outline.curves import distance_mm
 from backspring.outline.hull import KINK_RAD, Rounding, hull
 
 _SAME_MM = 1e-6
@@ -112,7 +113,7 @@ def _kick_of(chain: Chain) -> tuple[Chain, Nose] | None:
     """
     corners = hull(chain)
     deepest, depth = None, _HOLLOW_MM
-    for _, normal, _ in _flats(corners):
+    for ahead, normal, _ in _flats(corners):
         if not math.radians(200.0) < normal < math.radians(340.0):
             continue
         outward = cmath.exp(1j * normal)
@@ -121,10 +122,25 @@ def _kick_of(chain: Chain) -> tuple[Chain, Nose] | None:
             along = (vertex.at_mm / (1j * outward)).real
             below = top - (vertex.at_mm / outward).real
             if low < along < high and depth < below < 0.5 * abs(high - low):
-                deepest, depth = i, below
+                ends = [
+                    each.point_mm(normal)
+                    for each in (corners[ahead], corners[(ahead + 1) % len(corners)])
+                ]
+                if _runs_between(chain, i, *ends):
+                    deepest, depth = i, below
     if deepest is None:
         return None
     return _without_kick(chain, deepest)
+
+
+def _runs_between(chain: Chain, vertex: int, start: complex, end: complex) -> bool:
+    """Say whether an outline comes by a corner on its way from one place on it to another."""
+    pieces = chain.pieces
+    first, last = (
+        min(range(len(pieces)), key=lambda i: distance_mm([pieces[i]], place))
+        for place in (start, end)
+    )
+    return 0 < (vertex - first) % len(pieces) <= (last - first) % len(pieces)
 
 
 def _flat_at(corners: Sequence[Rounding], normal: float) -> tuple[float, float, float]:

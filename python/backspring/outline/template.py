@@ -1,4 +1,4 @@
-"""A joint drawn at its true size: spring, tang and the liner's holes, to cut and drill by."""
+"""A joint drawn at its true size: spring, tangs and the liner's holes, to cut and drill by."""
 
 from __future__ import annotations
 
@@ -6,18 +6,26 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from backspring import _core
+from backspring.design.design import Design
 from backspring.outline.chain import Chain
-from backspring.outline.drawn import draw
+from backspring.outline.drawn import with_teeth
+from backspring.outline.every_part import EveryPart, TangPart, every_part
 from backspring.outline.loops import place_text
 from backspring.outline.offset import offset
-from backspring.outline.part_outlines import Hole, Outlines
+from backspring.outline.part_outlines import Hole
+from backspring.units import System, converted
 
-BAR_MM = 50.0
-_GAP_MM = 8.0
-_CROSS_MM = 1.5
-_LINER_PIN_MM = 2.0
+BARS: dict[System, tuple[tuple[str, float], ...]] = {
+    "mm": (("50 mm", 50.0),),
+    "in": (("2 in", 50.8), ("50 mm", 50.0)),
+}
+_GAP_MM = 5.0
+_BESIDE_MM = 1.2
+# How far a centre mark stands out of its hole.
+_CROSS_MM = 0.6
 TEXT_MM = 2.5
 _WIDE = 0.6  # of a letter, in its height
+_TALL = 0.75  # of a capital, in the text's height
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +47,12 @@ class Words:
     at_mm: complex
     text: str
 
+    @property
+    def box_mm(self) -> tuple[complex, complex]:
+        """Lower left corner, and about the upper right one."""
+        size = complex(_WIDE * TEXT_MM * len(self.text), _TALL * TEXT_MM)
+        return self.at_mm, self.at_mm + size
+
 
 @dataclass(frozen=True, slots=True)
 class Template:
@@ -51,119 +65,174 @@ class Template:
     words: tuple[Words, ...]
 
 
-def template(
-    design: _core.Design, name: str, kerf_mm: float = 0.0, stock_mm: float = 0.0
-) -> Template:
-    """Lay spring, tang and liner holes out one above the other, at true size.
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """Width of the cut, and what is left for grinding."""
 
-    The outlines are moved out, and holes in, by half the width of the cut; `stock_mm` more is drawn
-    dashed. Raises ValueError with the place where the cut is wider than a hollow or a hole.
+    kerf_mm: float = 0.0
+    stock_mm: float = 0.0
+
+    @property
+    def out_mm(self) -> float:
+        """How far the outermost line lies outside the part."""
+        return 0.5 * self.kerf_mm + self.stock_mm
+
+
+_Item = Shape | Words
+
+
+def template(design: Design, cut: Cut | None = None, units: System | None = None) -> Template:
+    """Lay spring, tangs and liner holes out one above the other, at true size.
+
+    The outlines are moved out, and holes in, by half the width of the cut; the stock is drawn
+    dashed. Bar and widths are in the given units, the design's own when none are given. Raises
+    ValueError with the place where the cut is wider than a hollow or a hole.
     """
-    outlines = draw(design)
+    cut, units = cut or Cut(), units or design.units
+    parts = every_part(design)
     rows = [
-        _part("spring", outlines.spring, outlines.spring_holes),
-        _part("tang", outlines.tang, (outlines.tang_hole,)),
-        _liner(outlines),
+        [*_spring(parts, cut)],
+        *([*_tang(tang, cut, len(design.blades) > 1)] for tang in parts.tangs),
+        [*_liner(parts, cut, units)],
     ]
-    shapes: list[Shape] = []
-    words: list[Words] = []
-    top = _GAP_MM + BAR_MM * 0.1
+    left = min(_bounds(row)[0].real for row in rows)
+    rows.insert(0, [Words("notes", complex(left), f"{design.title}, scale 1:1")])
+    rows.append([_shifted(item, complex(left)) for item in _bars(units)])
+    top, placed = 0.0, list[_Item]()
     for row in reversed(rows):
         low, high = _bounds(row)
-        by = complex(_GAP_MM - low.real, top - low.imag)
-        for shape in row:
-            shapes += _cut(_shifted(shape, by), kerf_mm, stock_mm)
-        words += _names(row, by, design)
-        top += high.imag - low.imag + _GAP_MM
-    bar = complex(_GAP_MM, 0.5 * _GAP_MM)
-    shapes.append(Shape("notes", line=(bar, bar + BAR_MM)))
-    shapes += [Shape("notes", line=(end - 1j, end + 1j)) for end in (bar, bar + BAR_MM)]
-    words.append(Words("notes", bar + BAR_MM + 2.0, f"{BAR_MM:g} mm: measure it before you cut"))
-    words.append(Words("notes", complex(_GAP_MM, top - 3.0), name))
-    low = min(0.0, *(_reach(word)[0] - _GAP_MM for word in words))
-    high = max(_bounds(shapes)[1].real, *(_reach(word)[1] for word in words)) + _GAP_MM
-    by = complex(-low)
+        top += _GAP_MM
+        by = complex(_GAP_MM - left, top - low.imag)
+        placed += [_shifted(item, by) for item in row]
+        top += high.imag - low.imag
     return Template(
-        name,
-        high - low,
-        top + 2.0,
-        tuple(_shifted(shape, by) for shape in shapes),
-        tuple(Words(word.layer, word.at_mm + by, word.text) for word in words),
+        design.title,
+        _bounds(placed)[1].real + _GAP_MM,
+        top + _GAP_MM,
+        tuple(item for item in placed if isinstance(item, Shape)),
+        tuple(item for item in placed if isinstance(item, Words)),
     )
 
 
-def _reach(word: Words) -> tuple[float, float]:
-    """Where a text begins and about ends."""
-    return word.at_mm.real, word.at_mm.real + _WIDE * TEXT_MM * len(word.text)
+def _spring(parts: EveryPart, cut: Cut) -> Iterator[_Item]:
+    yield from _outline("spring", parts.spring, cut)
+    for hole in parts.spring_holes:
+        yield from _hole("spring", hole, cut)
+    below = -1j * (cut.out_mm + _BESIDE_MM)
+    for ends in parts.pads:
+        start, end = (place + below for place in ends)
+        yield Shape("notes", line=(start, end))
+        yield from (Shape("notes", line=(at - 0.6j, at + 0.6j)) for at in (start, end))
+        yield _centred(0.5 * (start + end) - 1j * (_TALL * TEXT_MM + 0.8), "pad")
+    low, high = _bounds([Shape("spring", chain=parts.spring)])
+    yield _ahead(complex(high.real, 0.5 * high.imag), cut, "spring")
 
 
-def _part(layer: str, chain: Chain, holes: Sequence[Hole]) -> list[Shape]:
-    return [Shape(layer, chain=chain), *(Shape(layer, hole=hole) for hole in holes)]
+def _tang(part: TangPart, cut: Cut, several: bool) -> Iterator[_Item]:
+    """Draw a tang with its faces named, each name outside its face."""
+    tang, away = part.core.tang, cut.out_mm + _BESIDE_MM
+    name = f"tang {part.name}" if several else "tang"
+    yield from _outline(name, part.chain, cut, with_break=True)
+    yield from _hole(name, part.hole, cut)
+    low, high = _bounds([Shape(name, chain=part.chain)])
+    yield Words("notes", complex(-0.4 * tang.open_mm, tang.open_mm + away), "open")
+    below = -away - _TALL * TEXT_MM
+    closed = Words("notes", complex(-0.6 * tang.open_mm, below - tang.closed_mm), "closed")
+    yield closed
+    if tang.kick:
+        after = closed.box_mm[1].real + TEXT_MM
+        across = max(after, tang.kick.distance_mm - TEXT_MM)
+        height = below - tang.closed_mm - tang.kick.height_mm
+        yield Words("notes", complex(across, height), "kick")
+    behind = Words("notes", 0j, "half-stop" if tang.half_stop_mm else "round end")
+    yield replace(behind, at_mm=complex(low.real - away - behind.box_mm[1].real, -0.5 * TEXT_MM))
+    yield _ahead(complex(high.real, -0.5 * TEXT_MM), cut, f"{name}: the blade goes on here")
 
 
-def _liner(outlines: Outlines) -> list[Shape]:
-    widths = [outlines.tang_hole, *outlines.spring_holes]
-    places = (outlines.pivot_mm, outlines.middle_mm, outlines.rear_mm)
-    return [
-        Shape("liner", hole=Hole(place, hole.diameter_mm or _LINER_PIN_MM))
-        for place, hole in zip(places, widths, strict=True)
-    ]
+def _liner(parts: EveryPart, cut: Cut, units: System) -> list[_Item]:
+    items = list[_Item]()
+    for each in parts.liner:
+        hole, out = each.hole, 0.5 * each.hole.diameter_mm + _CROSS_MM + 0.5
+        items += _hole("liner", hole, cut)
+        items.append(_centred(hole.center_mm + 1j * out, each.name))
+        width = "width not stated"
+        if each.known:
+            width = _width(hole.diameter_mm, units)
+        items.append(_centred(hole.center_mm - 1j * (out + _TALL * TEXT_MM), width))
+    low, high = _bounds(items)
+    items.append(Words("notes", complex(high.real + 2.0, 0.5 * (low.imag + high.imag)), "liner"))
+    return items
 
 
-def _shifted(shape: Shape, by: complex) -> Shape:
-    if shape.chain:
-        return replace(shape, chain=shape.chain.moved(1.0, by))
-    if shape.hole:
-        return replace(shape, hole=Hole(shape.hole.center_mm + by, shape.hole.diameter_mm))
-    assert shape.line
-    return replace(shape, line=(shape.line[0] + by, shape.line[1] + by))
+def _width(width_mm: float, units: System) -> str:
+    """Write a width as finely as it is drilled."""
+    number = f"{converted(width_mm, _core.Quantity.length, units):.4f}".rstrip("0").rstrip(".")
+    return f"{number} {units}"
 
 
-def _cut(shape: Shape, kerf_mm: float, stock_mm: float) -> Iterator[Shape]:
-    """Give what the cutter follows, with the stock about it, and a cross in every hole."""
-    if shape.chain:
-        yield Shape(shape.layer, chain=offset(shape.chain, 0.5 * kerf_mm))
-        if stock_mm:
-            around = offset(shape.chain, 0.5 * kerf_mm + stock_mm)
-            yield Shape("stock", chain=around, dashed=True)
-    elif shape.hole:
-        center, width = shape.hole.center_mm, shape.hole.diameter_mm
-        if width:
-            if width <= kerf_mm:
-                raise ValueError(f"hole at {place_text(center)} is narrower than the cut")
-            yield Shape(shape.layer, hole=Hole(center, width - kerf_mm))
-        for way in (_CROSS_MM + 0j, _CROSS_MM * 1j):
-            yield Shape("notes", line=(center - way, center + way))
+def _bars(units: System) -> Iterator[_Item]:
+    for row, (name, length) in enumerate(reversed(BARS[units])):
+        start = complex(0.0, 2.0 * TEXT_MM * row)
+        yield Shape("notes", line=(start, start + length))
+        yield from (Shape("notes", line=(end - 1j, end + 1j)) for end in (start, start + length))
+        yield Words("notes", start + length + 2.0 - 1j, f"{name}: measure it before you cut")
 
 
-def _bounds(shapes: Sequence[Shape]) -> tuple[complex, complex]:
+def _outline(layer: str, chain: Chain, cut: Cut, with_break: bool = False) -> Iterator[Shape]:
+    """Give what the cutter follows, and the stock about it; a break is a zigzag."""
+    followed = offset(chain, 0.5 * cut.kerf_mm)
+    yield Shape(layer, chain=with_teeth(followed) if with_break else followed)
+    if cut.stock_mm:
+        yield Shape("stock", chain=offset(chain, cut.out_mm), dashed=True)
+
+
+def _hole(layer: str, hole: Hole, cut: Cut) -> Iterator[Shape]:
+    """Give what the cutter follows, with its centre marked."""
+    center, width = hole.center_mm, hole.diameter_mm
+    if width:
+        if width <= cut.kerf_mm:
+            raise ValueError(f"{layer}: hole at {place_text(center)} is narrower than the cut")
+        yield Shape(layer, hole=Hole(center, width - cut.kerf_mm))
+    for way in (1.0, 1j):
+        reach = way * (0.5 * width + _CROSS_MM)
+        yield Shape("notes", line=(center - reach, center + reach))
+
+
+def _ahead(at: complex, cut: Cut, text: str) -> Words:
+    return Words("notes", at + cut.out_mm + 2.0, text)
+
+
+def _centred(at: complex, text: str) -> Words:
+    return Words("notes", at - 0.5 * _WIDE * TEXT_MM * len(text), text)
+
+
+def _shifted(item: _Item, by: complex) -> _Item:
+    if isinstance(item, Words):
+        return replace(item, at_mm=item.at_mm + by)
+    if item.chain:
+        return replace(item, chain=item.chain.moved(1.0, by))
+    if item.hole:
+        return replace(item, hole=Hole(item.hole.center_mm + by, item.hole.diameter_mm))
+    assert item.line
+    return replace(item, line=(item.line[0] + by, item.line[1] + by))
+
+
+def _bounds(items: Sequence[_Item]) -> tuple[complex, complex]:
     """Lower left and upper right corner."""
     places: list[complex] = []
-    for shape in shapes:
-        if shape.chain:
+    for item in items:
+        if isinstance(item, Words):
+            places += item.box_mm
+        elif item.chain:
             places += [
-                piece.point_mm(share) for piece in shape.chain.pieces for share in (0.0, 0.5, 1.0)
+                piece.point_mm(share) for piece in item.chain.pieces for share in (0.0, 0.5, 1.0)
             ]
-        elif shape.hole:
-            reach = 0.5 * shape.hole.diameter_mm * (1.0 + 1.0j)
-            places += [shape.hole.center_mm - reach, shape.hole.center_mm + reach]
-        elif shape.line:
-            places += shape.line
+        elif item.hole:
+            reach = 0.5 * item.hole.diameter_mm * (1.0 + 1.0j)
+            places += [item.hole.center_mm - reach, item.hole.center_mm + reach]
+        elif item.line:
+            places += item.line
     return (
         complex(min(p.real for p in places), min(p.imag for p in places)),
         complex(max(p.real for p in places), max(p.imag for p in places)),
     )
-
-
-def _names(row: Sequence[Shape], by: complex, design: _core.Design) -> Iterator[Words]:
-    """Name the part, and the faces of a tang."""
-    layer = row[0].layer
-    low, high = _bounds(row)
-    yield Words("notes", complex(high.real + 2.0, 0.5 * (low.imag + high.imag)) + by, layer)
-    if layer != "tang":
-        return
-    tang = design.tang
-    yield Words("notes", complex(-0.4 * tang.open_mm, tang.open_mm + 1.0) + by, "open")
-    yield Words("notes", complex(-0.4 * tang.open_mm, -tang.closed_mm - 3.2) + by, "closed")
-    if tang.half_stop_mm:
-        yield Words("notes", complex(-tang.half_stop_mm - 15.0, -1.0) + by, "half-stop")

@@ -11,10 +11,10 @@ from backspring.outline.chain import Chain
 from backspring.outline.template import TEXT_MM, Template
 
 _LINE_MM = 0.15
-_PAGE_MM = (277.0, 190.0)  # what a printer reaches of an A4 sheet laid across
+_PAGE_MM = (262.0, 188.0)  # what a printer reaches of an A4 or Letter sheet laid across
 _MARK_MM = 5.0
-_COLORS = {"spring": "#000000", "tang": "#000000", "liner": "#0060a0", "stock": "#606060"}
-_PLAIN = "#303030"
+_COLORS = {"notes": "#606060", "liner": "#0060a0", "stock": "#606060"}
+_PLAIN = "#000000"
 
 
 def svg_text(template: Template) -> str:
@@ -124,17 +124,20 @@ def pdf_bytes(template: Template) -> bytes:
                 low = 0.0 if single else row * step[1] - _MARK_MM
                 axes.set(xlim=(left, left + page[0]), ylim=(low, low + page[1]))
                 axes.set_axis_off()
-                _draw(axes.plot, axes.text, template)
+                draw_template(axes.plot, axes.text, template)
                 if not single:
-                    _marks(axes.plot, axes.text, left, low, page, f"{row + 1}/{column + 1}")
+                    where = f"row {row + 1} of {down}, column {column + 1} of {across}"
+                    name = f"{template.name}, {where} from the lower left: join at the crosses"
+                    _marks(axes.plot, axes.text, left, low, page, name)
                 pages.savefig(figure)
     return written.getvalue()
 
 
-_Draw = Callable[..., object]
+Draw = Callable[..., object]
 
 
-def _draw(plot: _Draw, text: _Draw, template: Template) -> None:
+def draw_template(plot: Draw, text: Draw, template: Template) -> None:
+    """Draw it with an axes' two functions, in mm."""
     width = _LINE_MM * 72.0 / 25.4
     for shape in template.shapes:
         style = {"color": _COLORS.get(shape.layer, _PLAIN), "lw": width}
@@ -151,7 +154,8 @@ def _draw(plot: _Draw, text: _Draw, template: Template) -> None:
         dashes = (0, (6, 4)) if shape.dashed else "-"
         plot([p.real for p in places], [p.imag for p in places], ls=dashes, **style)
     for word in template.words:
-        text(word.at_mm.real, word.at_mm.imag, word.text, fontsize=TEXT_MM * 72.0 / 25.4)
+        size = TEXT_MM * 72.0 / 25.4
+        text(word.at_mm.real, word.at_mm.imag, word.text, fontsize=size, parse_math=False)
 
 
 def _followed(chain: Chain) -> Iterator[complex]:
@@ -162,7 +166,7 @@ def _followed(chain: Chain) -> Iterator[complex]:
 
 
 def _marks(
-    plot: _Draw, text: _Draw, left: float, low: float, page: tuple[float, float], name: str
+    plot: Draw, text: Draw, left: float, low: float, page: tuple[float, float], name: str
 ) -> None:
     """Draw a cross at each corner of the part that only this page has."""
     right, top = left + page[0] - _MARK_MM, low + page[1] - _MARK_MM
@@ -170,4 +174,4 @@ def _marks(
         for y in (low + _MARK_MM, top):
             plot([x - 3.0, x + 3.0], [y, y], color=_PLAIN, lw=0.4)
             plot([x, x], [y - 3.0, y + 3.0], color=_PLAIN, lw=0.4)
-    text(left + _MARK_MM + 4.0, low + 1.5, name, fontsize=7.0)
+    text(left + _MARK_MM + 4.0, low + 1.5, name, fontsize=7.0, parse_math=False)

@@ -9,8 +9,9 @@ from typing import Any
 from backspring.design.arguments import quantity
 from backspring.design.design import Design
 from backspring.faults import Fault, invalid
-from backspring.outline.template import Template, template
+from backspring.outline.template import Cut, Template, template
 from backspring.outline.template_files import dxf_text, pdf_bytes, svg_text
+from backspring.units import System
 from backspring.whole_file import replace_file
 
 SUFFIXES = (".svg", ".pdf", ".dxf")
@@ -22,14 +23,16 @@ def write_template(
     *,
     kerf: Any = "0 mm",
     stock: Any = "0 mm",
+    units: System | None = None,
 ) -> Template:
     """Write spring, tang and liner holes at true size to an SVG, PDF or DXF file.
 
     `kerf` is the width of the cut: outlines are drawn half of it outside, holes half of it inside.
     `stock` is drawn dashed about the outlines, to be ground away. Bare numbers are in the design's
-    units. The blade beyond the tang is a break, as no design says what it looks like. Raises
-    InvalidInput where a cut does not fit, with its place, and without the library that a kind of
-    file needs.
+    units, as is what is written unless `units` says otherwise. The blade beyond the tang is broken
+    off in a zigzag, as no design says what it looks like. Of several blades each tang is drawn, and
+    each pivot's hole. Raises InvalidInput where a cut does not fit, with its place, and without the
+    library that a kind of file needs.
     """
     place = Path(path)
     kind = place.suffix.lower()
@@ -43,7 +46,7 @@ def write_template(
         if not 0.0 <= width <= 5.0:
             raise _refusal(key, f"must be from 0 to 5 mm, got {width:g} mm")
     try:
-        drawn = template(design.core, design.title, *widths)
+        drawn = template(design, Cut(*widths), units)
     except ValueError as error:
         raise _refusal("kerf", str(error)) from error
     try:

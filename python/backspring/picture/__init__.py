@@ -6,6 +6,7 @@ from backspring.picture.design_map import design_map, map_of
 from backspring.picture.fitting import fitting
 from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
+from backspring.picture.key_drawing import key_drawing
 from backspring.picture.load_spring import spring_loading
 from backspring.picture.outline_reading import outline_picture
 from backspring.picture.plot import plot
@@ -24,6 +25,7 @@ __all__ = [
     "fitting",
     "grinding",
     "influence",
+    "key_drawing",
     "map_of",
     "outline_picture",
     "plot",

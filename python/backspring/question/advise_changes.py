@@ -22,7 +22,7 @@ from backspring.question.advise_steps import LESS_MORE, Change, Steps, numbered
 from backspring.unit_table import THOU_MM, System
 
 THINNEST_MM = 1.2
-_STEPS: dict[System, Steps] = {
+STEPS: dict[System, Steps] = {
     "mm": Steps(fine=0.01, length=0.1, temper_c=5.0),
     "in": Steps(0.5 * THOU_MM, 5.0 * THOU_MM, temper_c=50.0 / 9.0, temper_zero_c=-160.0 / 9.0),
 }
@@ -44,7 +44,7 @@ def changes_of(
     radius of each, or of the one named by `only`. A blade alone also has its taper and its pad and,
     where the spring is straight and of one width, its length.
     """
-    steps = _STEPS[system]
+    steps = STEPS[system]
     found = [*_of_spring(draft, steps)]
     for place, blade in enumerate(blades):
         if only in (None, blade):

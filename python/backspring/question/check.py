@@ -9,6 +9,7 @@ from typing import Any, Literal
 from backspring import _core
 from backspring.design.design import Design
 from backspring.notice import Notice, all_from_core
+from backspring.question.budget import error_budget
 from backspring.question.targets import TargetResult, target_results
 from backspring.question.whole_back import WholeBack, whole_back
 from backspring.report.result import Reported
@@ -117,9 +118,14 @@ class Check(Judged):
         return _core.feel(self.design.core)
 
     @cached_property
+    def error_budget(self) -> _core.ErrorBudget:
+        """What the model leaves out, sized for this design, and its sum."""
+        return error_budget(self.design)
+
+    @property
     def budget(self) -> list[_core.BudgetRow]:
-        """What the model leaves out, sized for this design."""
-        return _core.contact_budget(self.design.core)
+        """Its effects, greatest first."""
+        return self.error_budget.rows
 
     @cached_property
     def peened(self) -> Check | None:

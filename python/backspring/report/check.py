@@ -89,7 +89,7 @@ def _blocks(
     several = bool(check.beside)
     for block in _judged(check, units, everything):
         yield headed(block, after=", in the worst case of the others") if several else block
-    for block in _as_it_is(check, units):
+    for block in _as_it_is(check, units, everything):
         yield headed(block, after=", the others closed") if several else block
     if several:
         yield from beside_blocks("With the other blades", check, units)
@@ -102,7 +102,7 @@ def _blocks(
     yield Lines(HEADING, (to_change(check, units),))
 
 
-def _as_it_is(check: Check, units: System) -> Iterator[Block]:
+def _as_it_is(check: Check, units: System, everything: bool) -> Iterator[Block]:
     if check.strokes:
         yield _strokes(check, units)
         yield _snaps(check, units)
@@ -112,7 +112,7 @@ def _as_it_is(check: Check, units: System) -> Iterator[Block]:
     yield from clearance_blocks(check, units)
     yield from closed_blade_blocks(check, units)
     yield from whole_back_blocks(check.along, units)
-    yield from budget_blocks(check, units)
+    yield from budget_blocks(check, units, everything)
 
 
 def _judged(check: Check, units: System, everything: bool) -> Iterator[Block]:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.report.beside import beside_blocks, headed
+from backspring.report.budget import budget_blocks
 from backspring.report.check import CAUTION, WIDTH, opening, target_row
 from backspring.report.check_steel import steel_lines
 from backspring.report.display import number, text
@@ -56,6 +57,8 @@ def _blocks(check: BladesCheck, units: System, everything: bool) -> Iterator[Blo
             yield headed(block, before=f"{name}: ")
     for name, each in check.blades.items():
         yield from beside_blocks(name, each, units)
+        for block in budget_blocks(each, units, everything):
+            yield headed(block, before=f"{name}: ", after=", the others closed")
     if check.notices:
         yield Lines("Notices", tuple(each.text(units) for each in check.notices))
     yield Lines("Steel", tuple(steel_lines(check.steel, units, everything)))

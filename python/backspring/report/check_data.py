@@ -78,7 +78,7 @@ def check_data(check: Check) -> dict[str, Any]:
         **_picked(check, ("stiffness_n_per_mm",)),
         "feel": feel_data(check.feel),
         **_stop(check.result.stop_band),
-        "budget": [budget_data(row) for row in check.budget],
+        **budget_data(check.error_budget),
         **clearance_data(check),
         **frame_data(check),
         "verdict": [margin_data(each) for each in check.verdict],

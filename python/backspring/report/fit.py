@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.fit.result import Allowance, FitPlan
-from backspring.report.budget import readings_budget_lines
+from backspring.report.budget import budget_lines
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.levers import levers_table
 from backspring.report.tables import Block, Lines, Report, TextTable
@@ -39,10 +39,8 @@ def allowance_report(left: Allowance, units: System | None = None) -> Report:
         _allowance(left, units),
         whole_back_lines(left.along, units, " when fitted"),
         levers_table(left.levers, units),
-        readings_budget_lines(left.design, units),
-        Lines("Caution", CAUTIONS),
     )
-    return Report(_leave(left, units), blocks)
+    return Report(_leave(left, units), (*_with_budget(blocks, left, units), _caution()))
 
 
 def back_ground_report(ground: BackGround, units: System | None = None) -> Report:
@@ -51,14 +49,28 @@ def back_ground_report(ground: BackGround, units: System | None = None) -> Repor
     off = text(ground.depth_mm, "reading", units)
     left = ground.allowance_after
     headline = f"{left.design.title}: after {off} off the back {to_leave(left, units)}"
-    blocks = (_moved(ground, units), Lines("Caution", CAUTIONS))
+    blocks = (_moved(ground, units), _caution())
     return Report(headline, blocks)
 
 
 def plan_report(plan: FitPlan, units: System | None = None) -> Report:
     """Lay out a plan in the given units, the design's own when none are given."""
     units = units or plan.design.units
-    return Report(_first(plan, units), tuple(_blocks(plan, units)))
+    blocks = _with_budget(tuple(_blocks(plan, units)), plan.allowance, units)
+    notices = tuple(notice.text(units) for notice in plan.notices)
+    told = (Lines("Notices", notices),) if notices else ()
+    return Report(_first(plan, units), (*blocks, *told, _caution()))
+
+
+def _with_budget(blocks: tuple[Block, ...], left: Allowance, units: System) -> tuple[Block, ...]:
+    """Add what is left out: first of all where readings are not known to their target."""
+    budget = left.error_budget
+    lines = budget_lines(budget, units)
+    return (lines, *blocks) if budget.sum.beyond_target else (*blocks, lines)
+
+
+def _caution() -> Lines:
+    return Lines("Caution", CAUTIONS)
 
 
 def face_name(face: str, kick: bool = True) -> str:
@@ -151,9 +163,6 @@ def _blocks(plan: FitPlan, units: System) -> Iterator[Block]:
     yield levers_table(plan.levers, units)
     yield _allowance(plan.allowance, units)
     yield whole_back_lines(plan.along, units, " when done")
-    if plan.notices:
-        yield Lines("Notices", tuple(notice.text(units) for notice in plan.notices))
-    yield Lines("Caution", CAUTIONS)
 
 
 def _steps(plan: FitPlan, units: System) -> TextTable:

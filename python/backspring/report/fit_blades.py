@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from backspring.report.budget import budget_lines
 from backspring.report.display import number, reading, text, unit_of
 from backspring.report.fit import CAUTIONS, face_name
 from backspring.report.levers import levers_table, moves_table
@@ -34,6 +35,7 @@ def blades_allowance_report(left: BladesAllowance, units: System | None = None) 
     blocks.append(moves_table(left.moves, units, "Fitted"))
     for name, each in left.blades.items():
         blocks.append(headed(name, whole_back_lines(each.along, units, " when fitted")))
+        blocks.append(headed(name, budget_lines(each.error_budget, units)))
     blocks += [Lines("How it is read", _CASES), Lines("Caution", CAUTIONS)]
     target = reading(left.target_mm, units)
     both = "; ".join(_leave(name, each, units) for name, each in left.blades.items())
@@ -100,6 +102,7 @@ def _blocks(plan: BladesPlan, units: System) -> Iterator[Block]:
     for name, each in plan.blades.items():
         yield headed(name, levers_table(each.levers, units))
         yield headed(name, whole_back_lines(each.along, units, " when done"))
+        yield headed(name, budget_lines(each.allowance.error_budget, units))
     if plan.notices:
         yield Lines("Notices", tuple(notice.text(units) for notice in plan.notices))
     yield Lines("How it is read", _CASES)

@@ -33,6 +33,10 @@ Those in *italics* are no keys of a file but changes of one, in a study and in `
 `[blades.fit]` (preload, dial) and `[blades.blade]` with the same meanings; its stations count from
 the pin nearest to its end, forward positive. Elsewhere its keys are as `blades.pen.tang.closed`.
 Before all tables stand `format = 1`, `name = "..."` and `units = "mm"` or `"in"`.
+
+![A joint, not to scale, with every length of spring, tang, fit and blade](pictures/keys.png)
+
+The drawing is made by `backspring keys --drawing data/pictures/keys.png`.
 """
 _OUTLINE = """
 ## [outline]

@@ -10,6 +10,7 @@ from backspring.fit.levers import levers
 from backspring.fit.plan import allowance
 from backspring.fit.result import Allowance
 from backspring.question.sensitivity import gradient
+from backspring.report.budget import budget_parts
 from backspring.report.check import target_row
 from backspring.report.display import STYLES, Shown, Style
 from backspring.report.fit import allowance_report
@@ -28,7 +29,8 @@ if TYPE_CHECKING:
     from backspring import _core
     from backspring.question.check import BladesCheck, Check
 
-_CAUTION = "Caution"
+# Blocks of an allowance that stand in other places of a page.
+_ELSEWHERE = ("Caution", "Left out")
 # Lengths of a drawing that a maker may still change, and the figures that are shown to answer.
 _DIMENSIONS = {
     "spring.thickness_offset": "spring.thickness, all along",
@@ -64,6 +66,7 @@ def blade_sections(
         ("strength", "Strength"): _strength(check, units, prefix),
         ("levers", "Levers"): _levers(check, units),
         ("allowance", "Allowance: what to leave unloaded"): _allowance(check, units),
+        ("left-out", "What is left out"): budget_parts(check, units),
         ("changes", "If the drawing changes"): _changes(check, units),
     }
     for (key, title), found in parts.items():
@@ -109,7 +112,7 @@ def _allowance(check: Check, units: System) -> Iterator[Part]:
     report = allowance_report(left, units)
     yield Lines("", (report.headline,))
     for block in report.blocks:
-        if block != table and not (isinstance(block, Lines) and block.heading == _CAUTION):
+        if block != table and not (isinstance(block, Lines) and block.heading in _ELSEWHERE):
             yield block
 
 

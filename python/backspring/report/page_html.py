@@ -13,7 +13,7 @@ from backspring.report.page_parts import Drawing, Part, Section, Words
 from backspring.report.tables import Lines, TextTable
 
 # Said to the browser too: whatever stood in a name, nothing would be fetched or run.
-_POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
+POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:"
 _STYLE = """
 @page { size: A4; margin: 0.6in; }
 @page { @bottom-left { content: NAME; font-size: 8pt; }
@@ -67,7 +67,7 @@ def page_html(title: str, subtitle: str, sections: Sequence[Section]) -> str:
     return "\n".join(
         [
             '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8" />',
-            f'<meta http-equiv="Content-Security-Policy" content="{_POLICY}" />',
+            f'<meta http-equiv="Content-Security-Policy" content="{POLICY}" />',
             '<meta name="viewport" content="width=device-width, initial-scale=1" />',
             f"<title>{escape(title)}</title>\n<style>{style}</style>\n</head>\n<body>",
             f"<h1>{_name(title)}</h1>\n<p>{escape(subtitle)}</p>",

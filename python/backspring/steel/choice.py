@@ -13,6 +13,9 @@ from backspring.faults import Fault
 from backspring.steel import tempering
 from backspring.steel.hardness_readings import mean_hrc, sd_hrc
 
+# With these no more is needed of a steel, and its name may be any.
+_STATED = {"youngs_modulus", "yield"}
+_OF_ONES_OWN = "; of another steel give youngs_modulus and yield, or its file by --steels FOLDER"
 CONVERSION_SOURCES = ("astm-e140", "din-50150")
 
 
@@ -36,7 +39,10 @@ def choose_steel(spring: dict[str, Any]) -> SteelChoice | list[Fault]:
         figure = steel.yield_ratio
         ratio = Band(value=figure.value, low=figure.low, high=figure.high)
     except LookupError as error:
-        faults.append(Fault("bad-value", "spring.steel", str(error.args[0])))
+        if spring.keys() >= _STATED:
+            steel = stated_steel(spring["steel"], spring["youngs_modulus"])
+        else:
+            faults.append(Fault("bad-value", "spring.steel", f"{error.args[0]}{_OF_ONES_OWN}"))
     key = "spring.hardness" if "hardness" in spring else "spring.temper"
     try:
         hardness = _hardness(spring, steel)
@@ -51,6 +57,36 @@ def choose_steel(spring: dict[str, Any]) -> SteelChoice | list[Fault]:
     )
     record = _record(spring, steel, elastic, hardness, strength)
     return SteelChoice(steel, elastic, hardness, strength, record)
+
+
+def stated_steel(name: str, youngs_modulus_mpa: float) -> steels.Steel:
+    """Make a steel of which no more is known than a design states; the rest is usual for steel."""
+
+    def usual(value: float, low: float, high: float) -> steels.Figure:
+        note = "Usual for steel: no data of this one."
+        return steels.Figure(value, low, high, "derived", ("common-practice",), note)
+
+    return steels.Steel(
+        name=name,
+        also_called=(),
+        family="as the design states it",
+        youngs_modulus_mpa=usual(
+            youngs_modulus_mpa, 0.96 * youngs_modulus_mpa, 1.04 * youngs_modulus_mpa
+        ),
+        poisson=usual(0.29, 0.27, 0.30),
+        density_kg_m3=usual(7850.0, 7700.0, 7900.0),
+        yield_ratio=usual(0.85, 0.80, 0.92),
+        hardness_low_hrc=42.0,
+        hardness_high_hrc=52.0,
+        hardness_confidence="derived",
+        hardness_sources=("common-practice",),
+        hardness_note="Usual for springs.",
+        conflicts=(),
+        cautions=(),
+        temper=None,
+        embrittlement=(),
+        points=(),
+    )
 
 
 def _hardness(spring: dict[str, Any], steel: steels.Steel | None) -> steels.Figure | None:

@@ -25,7 +25,7 @@ if TYPE_CHECKING:
 def all_steels() -> tuple[Steel, ...]:
     """Every steel, sorted by name."""
     files = (each for each in (_data() / "steels").iterdir() if each.name.endswith(".toml"))
-    return tuple(sorted((_parse_steel(_read(each)) for each in files), key=lambda s: s.name))
+    return tuple(sorted((parse_steel(_read(each)) for each in files), key=lambda s: s.name))
 
 
 @cache
@@ -49,7 +49,8 @@ def _read(file: Traversable) -> dict[str, Any]:
     return tomllib.loads(file.read_text(encoding="utf-8"))
 
 
-def _parse_steel(data: dict[str, Any]) -> Steel:
+def parse_steel(data: dict[str, Any]) -> Steel:
+    """Take a steel as its file states it, every field given."""
     elastic, strength = data["elastic"], data["strength"]
     hardness = strength["hardness_range_hrc"]
     return Steel(

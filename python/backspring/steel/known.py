@@ -5,6 +5,7 @@ Temperatures and times are numbers in C and h, or text with a unit: "515 C", "95
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from functools import cache
 
 from backspring.steel import tempering
@@ -14,6 +15,9 @@ from backspring.steel.tempering import AfterHeat
 from backspring.units import Kind, parse
 
 Quantity = float | str
+# Steels of one's own and what they cite, in this process.
+_own: dict[str, Steel] = {}
+_own_sources: dict[str, Source] = {}
 
 
 def steel(name: str) -> Steel:
@@ -26,12 +30,24 @@ def steel(name: str) -> Steel:
 
 def names() -> tuple[str, ...]:
     """Names of all steels, sorted."""
-    return tuple(each.name for each in all_steels())
+    return tuple(each.name for each in _every())
 
 
 def sources() -> dict[str, Source]:
     """Every source by its key."""
-    return dict(all_sources())
+    return all_sources() | _own_sources
+
+
+def own(name: str) -> tuple[Steel, dict[str, Source]] | None:
+    """Return a steel of one's own with the sources it may cite; None for one that is shipped."""
+    return (_own[name], dict(_own_sources)) if name in _own else None
+
+
+def know(steels: Iterable[Steel], cited: Mapping[str, Source]) -> None:
+    """Make steels of one's own known in this process; one of the same name is replaced."""
+    _own.update({each.name: each for each in steels})
+    _own_sources.update(cited)
+    _by_any_name.cache_clear()
 
 
 def hardness_after_temper(name: str, temper_c: Quantity, time_h: Quantity | None = None) -> Figure:
@@ -79,6 +95,10 @@ def hardness_after_heat(
     )
 
 
+def _every() -> list[Steel]:
+    return sorted((*all_steels(), *_own.values()), key=lambda each: each.name)
+
+
 def _maybe(value: Quantity | None, kind: Kind) -> float | None:
     return None if value is None else parse(value, kind)
 
@@ -86,9 +106,7 @@ def _maybe(value: Quantity | None, kind: Kind) -> float | None:
 @cache
 def _by_any_name() -> dict[str, Steel]:
     return {
-        called.casefold(): each
-        for each in all_steels()
-        for called in (each.name, *each.also_called)
+        called.casefold(): each for each in _every() for called in (each.name, *each.also_called)
     }
 
 
@@ -98,7 +116,7 @@ def _unknown(name: str) -> str:
     # Zero for the letter O is the common slip with these names.
     alike = {
         called.casefold().replace("0", "o"): called
-        for each in all_steels()
+        for each in _every()
         for called in (*each.also_called, each.name)
     }
     near = difflib.get_close_matches(name.casefold().replace("0", "o"), alike, n=1)

@@ -3,7 +3,7 @@
 #include <optional>
 #include <vector>
 
-#include "backspring/design/design.hpp"
+#include "backspring/check/solution.hpp"
 
 namespace backspring {
 
@@ -18,6 +18,9 @@ struct FrameEffect {
 ///
 /// @throws InvalidInput  with every broken rule
 [[nodiscard]] FrameEffect frame_effect(const Design& design, const Design& changed);
+
+/// The same against a design that is worked out already.
+[[nodiscard]] FrameEffect frame_effect(Solution& before, const Design& changed);
 
 /// What a design may leave unsaid of the parts that hold its spring and blade.
 enum class HeldBy {
@@ -53,5 +56,8 @@ inline constexpr double kLoosePivotMm = 0.03;  ///< see kLoosePinMm
 ///
 /// @throws InvalidInput  with every broken rule
 [[nodiscard]] std::vector<UsualEffect> usual_effects(const Design& design);
+
+/// The same of a design that is worked out already.
+[[nodiscard]] std::vector<UsualEffect> usual_effects(Solution& solution);
 
 }  // namespace backspring
