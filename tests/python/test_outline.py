@@ -13,6 +13,7 @@ import backspring as bs
 from backspring.cli import main
 from backspring.outline.reading import read_outline
 from backspring.outline.written import write_template
+from backspring.picture import outline_picture
 from outline_pen import DEMOS, VALUES, Pen, demo, is_heron, numbers, whole
 
 
@@ -151,27 +152,6 @@ def test_a_bad_drawing_says_what_and_where(
         pen.read(tmp_path)
 
 
-@pytest.mark.parametrize(
-    ("name", "content", "words"),
-    [
-        ("a.dxf", b"nonsense", "no DXF drawing"),
-        ("a.dxf", b"", "no DXF drawing|no closed outline|does not state its units"),
-        ("a.dxf", bytes(range(256)) * 40, "no DXF drawing"),
-        ("a.svg", b"nonsense", "no SVG drawing"),
-        ("a.svg", b"<svg", "no SVG drawing"),
-        ("a.svg", b'<svg xmlns="http://www.w3.org/2000/svg"/>', "does not state its units"),
-        ("a.pdf", b"", r'is no .dxf or .svg file, but "\.pdf"'),
-    ],
-)
-def test_a_file_of_another_kind_is_refused(
-    name: str, content: bytes, words: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
-) -> None:
-    path = tmp_path / name
-    path.write_bytes(content)
-    assert main(["outline", str(path)]) == 2
-    assert re.search(words, capsys.readouterr().err)
-
-
 def test_the_command_writes_a_file_that_checks(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -180,3 +160,35 @@ def test_the_command_writes_a_file_that_checks(
     assert main(["outline", str(drawing), "-o", str(made), "--hardness", "44 HRC"]) == 0
     assert main(["check", str(made), "--json"]) in (0, 1)
     assert "Taken for" in capsys.readouterr().out
+
+
+def test_the_picture_names_what_was_taken_for_what(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    drawing, picture = tmp_path / "kestrel.dxf", tmp_path / "taken.svg"
+    write_template(demo("kestrel"), drawing)
+    command = ["outline", str(drawing), "--units", "in"]
+    assert main([*command, "--picture", str(picture), "--hardness", "44 HRC"]) == 0
+    told = capsys.readouterr().out
+    assert "pivot at 1.3125 in, preload 0.0300 in" in told
+    assert " mm" not in told.partition("Design file")[0]
+    figure = outline_picture(read_outline(drawing, units="in"))
+    words = [text.get_text() for axes in figure.axes for text in axes.texts]
+    assert {"spring (layer spring)", "liner: pivot", "rear hole 0.0781 in"} <= {*words}
+    assert any(re.fullmatch(r"pad 1\.093[78] in to 1\.5000 in", word) for word in words)
+    assert picture.read_text(encoding="utf-8").count("<path") > 10
+
+
+def test_a_picture_of_no_known_kind_is_refused(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    drawing = tmp_path / "wren.dxf"
+    write_template(demo("wren"), drawing)
+    assert main(["outline", str(drawing), "--picture", str(tmp_path / "a.bmp")]) == 2
+    assert 'must end in .png or .svg, got "a.bmp"' in capsys.readouterr().err
+
+
+def test_units_that_a_drawing_states_count(tmp_path: Path) -> None:
+    reading = whole().read(tmp_path, units="in")
+    assert is_heron(reading)
+    assert 'units = "in"' in reading.text

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from backspring.cli.answer import Answer
 from backspring.cli.given_design import add_own_steels
+from backspring.cli.pictures import write_picture
 from backspring.outline.reading import read_outline
 from backspring.report.outline import outline_report
 from backspring.whole_file import replace_file
@@ -26,9 +27,16 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     for part in ("spring", "tang", "liner"):
         add(f"--{part}", metavar="LAYER", help=f"layer of the {part}, where it is not called so")
     add("--name", metavar="NAME", help="name of the pattern (default: the file's)")
+    add(
+        "--fit",
+        metavar="LENGTH",
+        help="fit outlines with lines and arcs this near, 0 for none "
+        "(default: those traced from a scan, within 0.05 mm)",
+    )
     for option, (_, meaning) in _VALUES.items():
         add(f"--{option}", metavar="VALUE", help=meaning)
     add_own_steels(parser)
+    add("--picture", metavar="FILE", help="picture of what was taken for what, .png or .svg")
     add("-o", "--output", metavar="FILE", help="write the design file")
 
 
@@ -47,12 +55,16 @@ def run(options: argparse.Namespace) -> Answer:
         liner=options.liner,
         name=options.name,
         values=values,
+        fit=options.fit,
     )
     data = reading.to_dict()
     if options.output is not None:
         reading.design  # noqa: B018  what is written can be read
         replace_file(Path(options.output), [reading.text.encode()])
         data["output"] = options.output
+    if options.picture is not None:
+        write_picture(options.picture, lambda picture: picture.outline_picture(reading))
+        data["picture"] = options.picture
     return Answer("pass", data, outline_report(reading, options.output))
 
 

@@ -12,6 +12,7 @@ from backspring.design.arguments import quantity
 from backspring.design.blades import key_in_file, listed_blades, put, unknown_blade
 from backspring.design.core_design import FIRST_BLADE
 from backspring.design.defaults import find_defaults, find_notices
+from backspring.design.drawn_keys import drawn_keys
 from backspring.design.fields import ROWS, kind_of
 from backspring.design.fingerprint import fingerprint, shape_of
 from backspring.design.reader import FORMAT, DesignParts, read_design
@@ -163,7 +164,8 @@ class Design(Reported):
 
     def assumptions(self, units: System = "mm") -> tuple[str, ...]:
         """Write the same sentences in the units asked for."""
-        return find_defaults(self._parts.content, self._parts.steel, self._whole, units)
+        found = find_defaults(self._parts.content, self._parts.steel, self._whole, units)
+        return (*drawn_keys(self._parts.content, self._parts.drawn, units), *found)
 
     @property
     def notices(self) -> tuple[Notice, ...]:

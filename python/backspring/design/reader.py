@@ -11,6 +11,7 @@ from backspring import _core
 from backspring.design.blades import name_blades
 from backspring.design.core_design import make_core_design
 from backspring.design.fields import HEADER
+from backspring.design.outline_table import expand
 from backspring.design.reading import Content, Reading, dotted, judge_ranges, read_tables
 from backspring.design.relations import relate
 from backspring.faults import Fault
@@ -24,7 +25,10 @@ _IN_THE_WAY = ("tip_clear_of_tang", "pads_apart")
 
 @dataclass(frozen=True, slots=True)
 class DesignParts:
-    """A design that breaks no rule: its content in the core's units, its steel, the core's own."""
+    """A design that breaks no rule: its content in the core's units, its steel, the core's own.
+
+    `drawn` are the keys that come from outlines.
+    """
 
     name: str
     units: System
@@ -33,6 +37,7 @@ class DesignParts:
     core: _core.Design
     own: int | None = None
     whole: _core.Design | None = None
+    drawn: tuple[str, ...] = ()
 
 
 def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
@@ -42,8 +47,11 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     units = data.get("units")
     known = units in ("mm", "in")
     system: System = "in" if units == "in" else "mm"
-    tables, wrong_blades = name_blades({key: data[key] for key in data if key not in HEADER})
-    reading = read_tables(tables, system)
+    drawn = expand({key: data[key] for key in data if key not in HEADER}, system)
+    tables, wrong_blades = name_blades(drawn.tables)
+    reading = read_tables(tables, system, drawn.failed)
+    for fault in drawn.faults:
+        reading.fail(fault.code, fault.key, fault.message)
     for fault in wrong_blades:
         reading.fail(fault.code, fault.key, fault.message)
     _read_header(reading, data, known)
@@ -57,7 +65,7 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
         _tell_core_faults(reading, _core.faults(core))
     if reading.faults or choice is None:
         return reading.faults
-    return DesignParts(data["name"], system, reading.content, choice, core)
+    return DesignParts(data["name"], system, reading.content, choice, core, drawn=drawn.keys)
 
 
 def _format_fault(data: Mapping[str, Any]) -> Fault | None:

@@ -72,10 +72,15 @@ def dotted(content: Content, prefix: str = "") -> Iterator[tuple[str, Any]]:
             yield f"{prefix}{key}", value
 
 
-def read_tables(data: Mapping[str, Any], system: System) -> Reading:
-    """Read all tables; `data` holds them as a design file does, without the header's keys."""
+def read_tables(
+    data: Mapping[str, Any], system: System, failed: frozenset[str] = frozenset()
+) -> Reading:
+    """Read all tables; `data` holds them as a design file does, without the header's keys.
+
+    `failed` are keys that need no fault where they are missing.
+    """
     blades = data.get("blades", {})
-    reading = Reading(data, system)
+    reading = Reading(data, system, failed={*failed})
     tables = {name: table for name, table in data.items() if name != "blades"}
     reading.content = _read_table(reading, TABLES, tables, "")
     _require(reading, TABLES, reading.content, "", REQUIRED_TABLES)

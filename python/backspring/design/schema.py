@@ -13,6 +13,7 @@ from backspring.design.fields import (
     Table,
     is_number,
 )
+from backspring.design.outline_table import MEANINGS, SAID, TABLE
 from backspring.units import converted
 
 Schema = dict[str, Any]
@@ -20,6 +21,14 @@ Schema = dict[str, Any]
 
 def design_schema() -> Schema:
     """Describe every table and key; what keys have to do with one another is left to the reader."""
+    tables = _tables(TABLES)
+    said: dict[str, list[str]] = {key.split(".")[0]: [] for key in SAID}
+    # What an outline says must be given where there is none.
+    for key in SAID:
+        section, name = key.split(".")
+        if name in tables[section]["required"]:
+            tables[section]["required"].remove(name)
+            said[section].append(name)
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "Design of a slip joint's spring",
@@ -28,12 +37,42 @@ def design_schema() -> Schema:
             "format": {"const": 1},
             "name": {"type": "string", "minLength": 1, "maxLength": 100},
             "units": {"enum": ["mm", "in"], "description": "What a bare number means."},
-            **_tables(TABLES),
+            **tables,
+            TABLE: _outline(),
             "blades": {"type": "array", "items": _table(BLADE_TABLE, REQUIRED_OF_BLADE)},
         },
-        "required": ["format", "name", "units", *_required(TABLES, REQUIRED_TABLES)],
+        "required": ["format", "name", "units", "spring"],
+        "additionalProperties": False,
+        "if": {"required": [TABLE]},
+        "else": {
+            "properties": {section: {"required": names} for section, names in said.items()},
+            "required": _required(TABLES, REQUIRED_TABLES),
+        },
+    }
+
+
+def _outline() -> Schema:
+    """Describe the parts as drawn: rows of lengths, and of a bulge."""
+    length = {"anyOf": [{"type": "number"}, {"type": "string"}]}
+    rows = {
+        "spring": _rows(length, 2, 3, 3),
+        "spring_holes": _rows(length, 3, 3, 2),
+        "tang": _rows(length, 2, 3, 3),
+        "tang_hole": {"type": "array", "items": length, "minItems": 2, "maxItems": 2},
+        "liner": _rows(length, 2, 2, 3),
+    }
+    about = {name: {"description": meaning} | rows[name] for name, meaning in MEANINGS.items()}
+    return {
+        "type": "object",
+        "properties": about,
+        "required": [*MEANINGS],
         "additionalProperties": False,
     }
+
+
+def _rows(item: Schema, least: int, most: int, count: int) -> Schema:
+    row = {"type": "array", "items": item, "minItems": least, "maxItems": most}
+    return {"type": "array", "items": row, "minItems": count}
 
 
 def _tables(table: Table) -> Schema:

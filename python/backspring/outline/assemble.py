@@ -4,40 +4,36 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 
-from backspring.outline.chain import Chain, Piece
+from backspring.outline.chain import Chain
+from backspring.outline.lean import Lean, lean_of
+from backspring.outline.meeting import turn_to_meet
+from backspring.outline.part_outlines import Outlines, mirrored
+from backspring.outline.roots import roots_of
 from backspring.outline.tang_of import TangOutline, tang_outline
-from backspring.outline.thickness import Row, mid_line_mm, thickness_mm
+from backspring.outline.thickness import Row, shape_of
 
 _SAME_MM = 1e-6
-_MOST_TURN_RAD = 0.5
+_NEAREST_PINS_MM = 0.5
+_MOST_TILT_RAD = math.radians(5.0)
+_LEAST_PAD_MM = 0.2
+_STEEPEST_PAD = 0.6
+# A pad that begins behind this is a belly straight all along.
+_FIRST_PAD_MM = 0.5
+_BEHIND_TANG_MM = 1.0
 
 
 @dataclass(frozen=True, slots=True)
-class Hole:
-    """A round hole."""
-
-    center_mm: complex
-    diameter_mm: float
-
-
-@dataclass(frozen=True, slots=True)
-class Outlines:
-    """What a pattern draws: every part in coordinates of its own, the tang as it stands open.
-
-    The spring's holes are those for the middle and the rear pin; the liner's three centres are of
-    pivot, middle and rear pin.
-    """
+class Laid:
+    """The parts where they lie, from the middle pin, x along the pad's face: for a picture."""
 
     spring: Chain
-    spring_holes: tuple[Hole, Hole]
     tang: Chain
-    tang_hole: Hole
+    rear_hole_mm: complex
+    rear_pin_mm: complex
     pivot_mm: complex
-    middle_mm: complex
-    rear_mm: complex
+    face_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,9 +50,13 @@ class Assembled:
     rear_pin_offset_mm: float
     thickness_mm: tuple[Row, ...]
     mid_line_mm: tuple[Row, ...]
+    lean: Lean
+    kink_radius_mm: float | None
+    curve_radius_mm: float | None
     pin_hole_mm: tuple[float, float]
     pin_hole_offset_mm: tuple[float, float]
     tang: TangOutline
+    laid: Laid
 
     @property
     def preload_mm(self) -> float:
@@ -67,8 +67,27 @@ class Assembled:
 def assemble(outlines: Outlines) -> Assembled:
     """Lay the spring's pad on the open face, middle holes together, and read the joint off.
 
-    Raises ValueError where spring and tang do not meet.
+    A drawing may show the joint from either side: of both ways to take it that one is meant in
+    which the spring's rear hole comes nearer to its pin. Raises ValueError where spring and tang do
+    not meet either way.
     """
+    pins = outlines.pivot_mm, outlines.middle_mm, outlines.rear_mm
+    holes = [hole.center_mm for hole in outlines.spring_holes]
+    for a, b in (*zip(pins, pins[1:], strict=False), (pins[0], pins[2]), holes):
+        if abs(a - b) < _NEAREST_PINS_MM:
+            raise ValueError("two pins of the liner, or holes of the spring, at one place")
+    found, faults = [], []
+    for seen in (outlines, mirrored(outlines)):
+        try:
+            found.append(_assemble(seen))
+        except ValueError as error:
+            faults.append(error)
+    if not found:
+        raise faults[0]
+    return min(found, key=lambda joint: abs(joint.rear_pin_offset_mm))
+
+
+def _assemble(outlines: Outlines) -> Assembled:
     ahead = outlines.pivot_mm - outlines.middle_mm
     turn = abs(ahead) / ahead
     pivot = ahead * turn
@@ -76,80 +95,66 @@ def assemble(outlines: Outlines) -> Assembled:
     rear_hole = (outlines.spring_holes[1].center_mm - outlines.spring_holes[0].center_mm) * turn
     rear_pin = (outlines.rear_mm - outlines.middle_mm) * turn
     tang = outlines.tang.moved(turn, -outlines.tang_hole.center_mm * turn)
-    lie = _lie(spring, tang, pivot)
+    face = pad_of(spring, -rear_hole)
+    lie = turn_to_meet(spring, face, tang.moved(1.0, pivot))
     spring, rear_hole = spring.moved(cmath.exp(1j * lie), 0j), rear_hole * cmath.exp(1j * lie)
-    pad = pad_of(spring)
+    pad = spring.pieces[face]
     along = pad.end_mm - pad.start_mm
     level = abs(along) / along
     spring = spring.moved(level, 0j)
     pivot, rear_hole, rear_pin = pivot * level, rear_hole * level, rear_pin * level
     tilt = _tilt_rad(tang_outline(tang.moved(level, 0j)))
+    if abs(tilt) > _MOST_TILT_RAD:
+        raise ValueError(
+            f"the pad lies {abs(math.degrees(tilt)):.1f} deg off the nearest face of the tang: "
+            "draw the tang as it stands open"
+        )
     open_tang = tang_outline(tang.moved(level * cmath.exp(-1j * tilt), 0j))
-    rows = thickness_mm(spring)
-    face = (pad.end_mm * level).imag
+    end, height = (pad.end_mm * level).real, (pad.end_mm * level).imag
+    roots = roots_of(spring)
+    shape = shape_of(roots.chain, end, height)
     offsets = tuple(_offset_mm(spring, hole) for hole in (0j, rear_hole))
     return Assembled(
         pivot_mm=pivot.real,
         rear_pin_mm=-rear_pin.real,
-        pad_mm=((pad.start_mm * level).real, (pad.end_mm * level).real),
+        pad_mm=(_pad_start_mm((pad.start_mm * level).real, pivot, open_tang), end),
         tilt_rad=tilt,
         rear_pin_offset_mm=(rear_pin - rear_hole).imag,
-        thickness_mm=rows,
-        mid_line_mm=mid_line_mm(spring, rows, face),
+        thickness_mm=shape.thickness_mm,
+        mid_line_mm=shape.mid_line_mm,
+        lean=lean_of(shape, pivot.real, -rear_pin.real),
+        kink_radius_mm=roots.kink_radius_mm,
+        curve_radius_mm=roots.curve_radius_mm,
         pin_hole_mm=(outlines.spring_holes[0].diameter_mm, outlines.spring_holes[1].diameter_mm),
         pin_hole_offset_mm=(offsets[0], offsets[1]),
         tang=open_tang,
+        laid=Laid(spring, tang.moved(level, pivot), rear_hole, rear_pin, pivot, height),
     )
 
 
-def pad_of(spring: Chain) -> Piece:
-    """Find the face the tang can touch: the straight piece of the belly farthest ahead."""
-    belly = [piece for piece in spring.pieces if piece.end_mm.real - piece.start_mm.real > _SAME_MM]
-    straight = [piece for piece in belly if not piece.bulge]
+def pad_of(spring: Chain, along: complex) -> int:
+    """Find the face the tang can touch: the straight piece of the belly farthest ahead.
+
+    `along` points from the rear pin's hole to the middle pin's. A bevel at the end is no pad.
+    """
+    straight = [
+        (piece.end_mm / along, i)
+        for i, piece in enumerate(spring.pieces)
+        if not piece.bulge
+        and (way := (piece.end_mm - piece.start_mm) / along * abs(along)).real > _LEAST_PAD_MM
+        and abs(way.imag) < _STEEPEST_PAD * way.real
+    ]
     if not straight:
         raise ValueError("the spring has no straight face for the tang")
-    return max(straight, key=lambda piece: piece.end_mm.real)
+    return max(straight, key=lambda each: each[0].real)[1]
 
 
-def _lie(spring: Chain, tang: Chain, pivot: complex) -> float:
-    """Find the angle by which the spring turns about the middle pin until it meets the tang."""
-
-    def gap(turn_rad: float) -> float:
-        return least_gap_mm(spring.moved(cmath.exp(1j * turn_rad), 0j), tang.moved(1.0, pivot))
-
-    low, high = -_MOST_TURN_RAD, _MOST_TURN_RAD
-    if not gap(low) < 0.0 < gap(high):
-        raise ValueError("the spring does not meet the tang's open face")
-    for _ in range(60):
-        middle = 0.5 * (low + high)
-        if gap(middle) < 0.0:
-            low = middle
-        else:
-            high = middle
-    return high
-
-
-def least_gap_mm(spring: Chain, tang: Chain) -> float:
-    """Measure the least height of the belly over the tang's top; below 0 they overlap."""
-    pad = pad_of(spring)
-    least = math.inf
-    for x in _stations(pad, tang):
-        top, belly = tang.heights_mm(x), spring.heights_mm(x)
-        if top and belly:
-            least = min(least, belly[0] - top[-1])
-    return least
-
-
-def _stations(pad: Piece, tang: Chain) -> Iterator[float]:
-    """List where a straight pad can be nearest to the tang: corners, and tangents to arcs."""
-    low, high = pad.start_mm.real, pad.end_mm.real
-    yield from (low, high)
-    normal = 1j * (pad.end_mm - pad.start_mm) / abs(pad.end_mm - pad.start_mm)
-    for piece in tang.pieces:
-        places = [piece.start_mm.real]
-        if piece.bulge > 0.0:
-            places.append((piece.center_mm + piece.radius_mm * normal).real)
-        yield from (x for x in places if low <= x <= high)
+def _pad_start_mm(start_mm: float, pivot: complex, tang: TangOutline) -> float:
+    """Begin a pad that goes on past the middle pin where the tang can first reach it."""
+    if start_mm > _FIRST_PAD_MM:
+        return start_mm
+    reach = max(abs(arc.point_mm(arc.from_rad)) for arc in tang.body if arc.center_mm.real < 0.0)
+    return max(start_mm, pivot.real - reach - _BEHIND_TANG_MM, _FIRST_PAD_MM)
 
 
 def _tilt_rad(tang: TangOutline) -> float:

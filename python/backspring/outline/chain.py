@@ -112,6 +112,10 @@ class Chain:
         """Turn by a complex number of size 1 about the origin, then move."""
         return Chain(tuple(Vertex(v.at_mm * turn + by_mm, v.bulge) for v in self.vertices))
 
+    def mirrored(self) -> Chain:
+        """Turn over about the x axis."""
+        return closed_chain(Vertex(v.at_mm.conjugate(), -v.bulge) for v in self.vertices)
+
     def heights_mm(self, x_mm: float) -> list[float]:
         """List where a line across at a station enters and leaves the outline, in rising order."""
         heights = [
@@ -129,6 +133,8 @@ def closed_chain(vertices: Iterable[Vertex]) -> Chain:
         for v, following in zip(corners, [*corners[1:], corners[0]], strict=True)
         if abs(following.at_mm - v.at_mm) > ROUNDING * size
     ]
+    if len(kept) < 2:
+        raise ValueError("an outline with all corners at one place")
     chain = Chain(tuple(kept))
     return chain if chain.area_mm2 > 0.0 else Chain(tuple(_reversed(kept)))
 

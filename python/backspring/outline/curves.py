@@ -13,6 +13,7 @@ Curve = Callable[[float], complex]
 TOLERANCE_MM = 0.002
 _CHECKS = 8
 _MOST_HALVINGS = 14
+_MOST_PIECES = 600
 _STEP = 1e-6
 
 
@@ -20,14 +21,22 @@ def arcs_of(curve: Curve, tolerance_mm: float = TOLERANCE_MM) -> list[Piece]:
     """Follow a smooth curve, given over 0 to 1, with arcs that meet without a kink.
 
     Each stretch is two arcs that keep the curve's direction at both ends, and is halved until they
-    are near enough.
+    are near enough. Raises ValueError where that takes very many.
     """
-    return [piece for part in _halved(curve, 0.0, 1.0, tolerance_mm, 0) for piece in part]
+    pieces: list[Piece] = []
+    for part in _halved(curve, 0.0, 1.0, tolerance_mm, 0):
+        pieces += part
+        if len(pieces) > _MOST_PIECES:
+            begin = curve(0.0)
+            raise ValueError(f"curve from ({begin.real:.3f}, {begin.imag:.3f}) never comes smooth")
+    return pieces
 
 
 def _halved(
     curve: Curve, start: float, end: float, tolerance_mm: float, depth: int
 ) -> Iterator[list[Piece]]:
+    if not all(cmath.isfinite(curve(at)) for at in (start, end)):
+        raise ValueError("a curve with a place that is no number")
     pieces = _two_arcs(curve, start, end)
     off = max(
         distance_mm(pieces, curve(start + (end - start) * i / _CHECKS)) for i in range(1, _CHECKS)

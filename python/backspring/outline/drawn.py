@@ -7,8 +7,8 @@ import math
 from collections.abc import Iterator
 
 from backspring import _core
-from backspring.outline.assemble import Hole, Outlines
 from backspring.outline.chain import Chain, Vertex, closed_chain
+from backspring.outline.part_outlines import Hole, Outlines
 
 # How far the steel goes on behind the rear pin, in diameters of its hole.
 _BEHIND_PIN = 1.2
@@ -54,6 +54,29 @@ def spring_hole(design: _core.Design, x_mm: float) -> Hole:
     return Hole(complex(x_mm, middle), 0.0)
 
 
+def _core_rows(design: _core.Design, start: float, end: float) -> list[tuple[float, float, float]]:
+    """List station, height of the belly and thickness from end to end, both sides of a step.
+
+    The pad is straight whatever the mid-line says of it; the thickness is kept.
+    """
+    spring = design.spring
+    profile = spring.thickness
+    stations = {start, end, design.pad.start_mm, *(each.x_mm for each in spring.mid_line)}
+    if not spring.mid_line:
+        stations = {start, end}
+    known = sorted(
+        [(x, _core.thickness_mm(profile, x)) for x in stations - {s.x_mm for s in profile}]
+        + [(each.x_mm, each.thickness_mm) for each in profile],
+        key=lambda row: row[0],
+    )
+    face = design.pad.start_mm - 1e-9
+    return [
+        (x, 0.0 if x > face else _belly_mm(design, x), thickness)
+        for x, thickness in known
+        if start <= x <= end
+    ]
+
+
 def tang_hole(design: _core.Design) -> Hole:
     """Give the hole for the pivot pin, at the origin."""
     return Hole(0j, design.friction.pivot_pin_mm or _PIVOT_PIN_MM)
@@ -71,14 +94,12 @@ def spring_chain(design: _core.Design) -> Chain:
     if spring.support.kind is _core.SupportKind.two_pins:
         room = _BEHIND_PIN * max((hole.diameter_mm for hole in spring.holes), default=2.0)
         start = min(start, -spring.support.rear_pin_mm - room)
-    bends = {row.x_mm for row in profile} | {row.x_mm for row in spring.mid_line}
-    stations = [start, *sorted(x for x in bends if start < x < end), end]
-    belly = [complex(x, _belly_mm(design, x)) for x in stations]
-    corners = belly if spring.mid_line else [belly[0], belly[-1]]
-    face = complex(pad.start_mm, _belly_mm(design, pad.start_mm))
-    below = sorted({*corners, face}, key=lambda place: place.real)
-    back = [place + 1j * _core.thickness_mm(profile, place.real) for place in reversed(belly)]
-    return closed_chain(Vertex(place) for place in [*below, *back])
+    rows = _core_rows(design, start, end)
+    back = [complex(x, belly + thickness) for x, belly, thickness in reversed(rows)]
+    behind = [complex(x, belly) for x, belly, _ in rows if x < pad.start_mm - 1e-9]
+    if not spring.mid_line:
+        behind = behind[:1]
+    return closed_chain(Vertex(p) for p in [*behind, complex(pad.start_mm), complex(end), *back])
 
 
 def tang_chain(design: _core.Design) -> Chain:

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import io
+import itertools
 import math
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from backspring.outline.chain import Piece
-from backspring.outline.curves import arcs_of
 from backspring.outline.drawing import Drawing
+from backspring.outline.file_bounds import MOST_EDGES, content_of
 from backspring.outline.loops import Edge
 
 if TYPE_CHECKING:
@@ -17,43 +20,68 @@ if TYPE_CHECKING:
 
 # $INSUNITS to mm; a drawing in no units must be told which.
 _MM_PER_UNIT = {1: 25.4, 2: 304.8, 4: 1.0, 5: 10.0, 6: 1000.0, 8: 2.54e-5, 9: 0.0254, 13: 0.001}
-_MOST_BYTES = 50_000_000
-_MOST_ENTITIES = 20_000
+_MOST_ENTITIES = 10_000
+_MOST_IN_FILE = 60_000
+_MOST_LINES = 1_500_000
+_NEW_ENTITY = re.compile(rb"\n *0\r?\n")
 _FLAT_MM = 1e-6
 
 
 def read_dxf(path: Path, mm_per_unit: float | None = None) -> Drawing:
     """Read lines, arcs, circles, polylines, ellipses and splines, out of blocks too.
 
+    `mm_per_unit` is that of a drawing which does not say its units.
+
     Raises ValueError with what keeps the file from being read.
     """
     from ezdxf import recover
     from ezdxf.lldxf.const import DXFError
 
-    if path.stat().st_size > _MOST_BYTES:
-        raise ValueError(f"larger than {_MOST_BYTES // 1_000_000} MB")
+    content = content_of(path)
+    _require_bounded(content)
     try:
-        document, _ = recover.readfile(path)
-    except (OSError, DXFError) as error:
+        document, _ = recover.read(io.BytesIO(content))
+    # Of files that are broken in other ways the library raises what its parts raise.
+    except (DXFError, LookupError, ValueError, TypeError, AttributeError) as error:
         raise ValueError(f"no DXF drawing: {error}") from error
-    scale = mm_per_unit or _MM_PER_UNIT.get(document.header.get("$INSUNITS", 0))
+    scale = _MM_PER_UNIT.get(document.header.get("$INSUNITS", 0)) or mm_per_unit
     drawing = Drawing(mm_per_unit=scale)
-    for count, entity in enumerate(_flat_entities(document.modelspace(), 0)):
-        if count >= _MOST_ENTITIES:
-            drawing.faults.append(f"more than {_MOST_ENTITIES} entities")
-            break
+    for entity in _flat_entities(document.modelspace(), (), itertools.count(1)):
         _take(drawing, entity, scale or 1.0)
+        if len(drawing.edges) > MOST_EDGES:
+            raise ValueError(f"more than {MOST_EDGES} lines and arcs")
     return drawing
 
 
-def _flat_entities(entities: Any, depth: int) -> Iterator[DXFGraphic]:
-    """Every entity, those of blocks as they stand in the drawing."""
+def _require_bounded(content: bytes) -> None:
+    if content[:2] == b"PK":
+        raise ValueError("no DXF drawing, but a zip file: unpack it first")
+    if content.lstrip()[:1] == b"<":
+        raise ValueError("no DXF drawing, but one of another kind: name it .svg if it is one")
+    entities = sum(1 for _ in _NEW_ENTITY.finditer(content))
+    if entities > _MOST_IN_FILE:
+        raise ValueError(f"{entities} entities: more than {_MOST_IN_FILE}, keep the outlines alone")
+    if content.count(b"\n") > _MOST_LINES:
+        raise ValueError("too many numbers to be the outlines of a knife")
+
+
+def _flat_entities(
+    entities: Any, within: tuple[str, ...], count: Iterator[int]
+) -> Iterator[DXFGraphic]:
+    """Every entity, those of blocks as they stand in the drawing, in whatever blocks they are."""
     for entity in entities:
+        if next(count) > _MOST_ENTITIES:
+            raise ValueError(f"more than {_MOST_ENTITIES} entities, those of blocks counted")
         kind = entity.dxftype()
-        if kind == "INSERT" and depth < 8:
+        if kind == "INSERT":
+            name = entity.dxf.name
+            if name in within:
+                raise ValueError(f"block {name[:40]} holds itself")
+            if entity.block() is None:
+                raise ValueError(f"block {name[:40]} is not in the drawing")
             copies = entity.multi_insert() if entity.mcount > 1 else [entity]
             for copy in copies:
-                yield from _flat_entities(copy.virtual_entities(), depth + 1)
+                yield from _flat_entities(copy.virtual_entities(), (*within, name), count)
         elif kind in ("LWPOLYLINE", "POLYLINE") and _plane(entity):
             yield from entity.virtual_entities()
         else:
@@ -77,9 +105,13 @@ def _take(drawing: Drawing, entity: DXFGraphic, scale: float) -> None:
     elif kind == "ARC":
         drawing.edges.append(Edge(_arc(entity, scale), layer))
     elif kind in ("SPLINE", "ELLIPSE"):
-        tool = entity.construction_tool()  # type: ignore[attr-defined]
+        try:
+            tool = entity.construction_tool()  # type: ignore[attr-defined]
+        except (ValueError, ArithmeticError) as error:
+            drawing.faults.append(f"a {kind} on layer {layer} is none: {error}")
+            return
         curve = _of_spline(tool, scale) if kind == "SPLINE" else _of_ellipse(tool, scale)
-        drawing.edges += [Edge(piece, layer) for piece in arcs_of(curve)]
+        drawing.add_curve(curve, layer)
     elif kind in ("POINT", "DIMENSION", "TEXT", "MTEXT", "HATCH", "LEADER", "VIEWPORT", "ATTDEF"):
         drawing.left_out[kind] = drawing.left_out.get(kind, 0) + 1
     else:

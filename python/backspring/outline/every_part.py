@@ -7,9 +7,9 @@ from dataclasses import dataclass
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.outline.assemble import Hole
 from backspring.outline.chain import Chain
 from backspring.outline.drawn import draw, spring_chain, spring_hole, tang_chain, tang_hole
+from backspring.outline.part_outlines import Hole
 
 _SAME_MM = 1e-6
 # Drawn in the liner where the design states no hole.

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
 from backspring.outline.assemble import Assembled
+from backspring.outline.keys_of import Value, keys_of
 from backspring.outline.tang_of import TangFaces
 
 _MM_PER_INCH = 25.4
@@ -25,6 +27,7 @@ class Given:
     name: str
     units: Literal["mm", "in"]
     values: Mapping[str, str] = field(default_factory=dict)
+    notes: Sequence[str] = ()
 
 
 def design_text(joint: Assembled, faces: TangFaces, given: Given) -> str:
@@ -33,55 +36,47 @@ def design_text(joint: Assembled, faces: TangFaces, given: Given) -> str:
 
 
 def _lines(joint: Assembled, faces: TangFaces, given: Given) -> Iterator[str]:
-    def length(value_mm: float) -> str:
-        return number_text(value_mm / (_MM_PER_INCH if given.units == "in" else 1.0))
+    def text(value: Value) -> str:
+        if isinstance(value, Sequence):
+            return f"[{', '.join(map(text, value))}]"
+        return number_text(value / (_MM_PER_INCH if given.units == "in" else 1.0))
 
-    def both(values_mm: Sequence[float]) -> str:
-        same = abs(values_mm[0] - values_mm[-1]) < 5e-7
-        return length(values_mm[0]) if same else f"[{', '.join(map(length, values_mm))}]"
-
+    keys = keys_of(joint, faces)
     yield f"# {given.name}: read from outlines; what stands behind # was not in them."
-    yield ""
-    yield "format = 1"
-    yield f'name = "{given.name}"'
-    yield f'units = "{given.units}"'
-    yield ""
+    yield from (f"# {note}" for note in given.notes)
+    yield from ("", "format = 1", f'name = "{given.name}"', f'units = "{given.units}"', "")
     yield "[spring]"
-    for key in ("steel", "hardness", "width"):
-        yield _stated(f"spring.{key}", given, length)
-    rows = ", ".join(f"[{length(x)}, {length(t)}]" for x, t in joint.thickness_mm)
-    yield f"thickness = [{rows}]"
-    yield f"rear_pin = {length(joint.rear_pin_mm)}"
-    yield f"pin_hole = {both(joint.pin_hole_mm)}"
-    if max(map(abs, joint.pin_hole_offset_mm)) > 5e-7:
-        yield f"pin_hole_offset = {both(joint.pin_hole_offset_mm)}"
-    yield f"pad = [{', '.join(map(length, joint.pad_mm))}]"
-    yield ""
-    yield "[tang]"
-    yield f"pivot = {length(joint.pivot_mm)}"
-    yield f"open = {length(faces.open_mm)}"
-    if faces.half_stop_mm is not None:
-        yield f"half_stop = {length(faces.half_stop_mm)}"
-    yield f"closed = {length(faces.closed_mm)}"
-    yield f"corner_radius = {both((faces.corner_open_mm, faces.corner_closed_mm))}"
-    yield f"front = {length(faces.front_mm)}"
-    if faces.kick:
-        distance, height, radius = map(length, faces.kick)
-        yield f"kick = {{ distance = {distance}, height = {height}, radius = {radius} }}"
-    yield ""
-    yield "[fit]"
-    yield f"preload = {length(joint.preload_mm)}"
+    yield from (_stated(f"spring.{name}", given) for name in ("steel", "hardness", "width"))
+    for key, value in _of("spring", keys):
+        if key == "mid_line":
+            lean, share = math.degrees(joint.lean.lean_rad), 100.0 * joint.lean.compliance_share
+            yield f"# leans up to {lean:.1f} deg, which gives {share:.1f} % more under the tang"
+        yield f"{key} = {text(value)}"
+    yield from ("", "[tang]")
+    yield from (f"{key} = {text(value)}" for key, value in _of("tang", keys))
+    kick = [f"{key} = {text(value)}" for key, value in _of("tang.kick", keys)]
+    if kick:
+        yield f"kick = {{ {', '.join(kick)} }}"
+    yield from ("", "[fit]")
+    yield from (f"{key} = {text(value)}" for key, value in _of("fit", keys))
     if "fit.dial" in given.values:
         yield f"dial = {given.values['fit.dial']}"
 
 
-def _stated(key: str, given: Given, length: object) -> str:
+def _of(table: str, keys: Mapping[str, Value]) -> Iterator[tuple[str, Value]]:
+    for key, value in keys.items():
+        section, _, name = key.rpartition(".")
+        if section == table:
+            yield name, value
+
+
+def _stated(key: str, given: Given) -> str:
     name = key.rpartition(".")[2]
     if key in given.values:
         return f"{name} = {given.values[key]}"
     value, why = ASSUMED[key]
     if key == "spring.width" and given.units == "in":
-        value = '"2.3 mm"'
+        value = "0.09"
     return f"{name} = {value}  # {why}"
 
 

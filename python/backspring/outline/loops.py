@@ -11,6 +11,8 @@ from backspring.outline.chain import Chain, Piece, Vertex, closed_chain
 # Ends nearer than this are one corner; nearer than the second they are joined and told.
 _SAME_MM = 1e-6
 WIDEST_GAP_MM = 0.1
+_MOST_AT_PLACE = 40
+_LEAST_CROSSING = 0.1
 
 
 @dataclass(frozen=True, slots=True)
@@ -132,6 +134,9 @@ def _join_layer(joined: Joined, layer: str, pieces: list[Piece]) -> None:
                 way = []
                 break
             away, piece, is_start = following[0]
+            if len(following) > _MOST_AT_PLACE:
+                joined.faults.append((layer, f"{len(following)} ends at {place_text(here)}"))
+                return
             same = [each for each in following if each[0] - away < _SAME_MM]
             if len(same) > 1:
                 joined.faults.append((layer, f"{len(same) + 1} lines meet at {place_text(here)}"))
@@ -143,5 +148,30 @@ def _join_layer(joined: Joined, layer: str, pieces: list[Piece]) -> None:
             way.append(each if is_start else Piece(each.end_mm, each.start_mm, -each.bulge))
         if len(way) > 1:
             joined.gaps += gaps
-            vertices = [Vertex(piece.start_mm, piece.bulge) for piece in way]
-            joined.loops.append(Loop(closed_chain(vertices), layer))
+            joined.loops.append(Loop(closed_chain(_corners(way)), layer))
+
+
+def _corners(way: list[Piece]) -> Iterator[Vertex]:
+    """List the corners; at a gap two lines are carried on to where they cross."""
+    meetings = [_meeting(way[i - 1], piece) for i, piece in enumerate(way)]
+    for i, piece in enumerate(way):
+        before, meeting = way[i - 1].end_mm, meetings[i]
+        if meeting is not None:
+            yield Vertex(meeting)
+            continue
+        if abs(before - piece.start_mm) > _SAME_MM:
+            yield Vertex(before)
+        yield Vertex(piece.start_mm, piece.bulge)
+
+
+def _meeting(before: Piece, after: Piece) -> complex | None:
+    gap = abs(after.start_mm - before.end_mm)
+    if gap <= _SAME_MM or before.bulge or after.bulge:
+        return None
+    ways = before.direction(0.5), after.direction(0.5)
+    turn = (ways[0].conjugate() * ways[1]).imag
+    if abs(turn) < _LEAST_CROSSING:
+        return None
+    along = ((after.start_mm - before.end_mm).conjugate() * ways[1]).imag / turn
+    meeting = before.end_mm + along * ways[0]
+    return meeting if abs(meeting - after.start_mm) < 3.0 * gap else None

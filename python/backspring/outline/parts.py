@@ -6,25 +6,30 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import permutations
 
-from backspring.outline.assemble import Hole, Outlines
 from backspring.outline.chain import Chain
 from backspring.outline.drawing import Drawing
 from backspring.outline.loops import Loop, join, place_text
+from backspring.outline.part_outlines import Hole, Outlines
+from backspring.outline.tidy import faults_of, tidy, twin_holes
 
-_ROUND_SHARE = 1e-3
 _BESIDE_CORNERS_MM = 1e-5
+_MOST_OUTLINES = 300
 
 
 @dataclass(frozen=True, slots=True)
 class Found:
-    """The parts, layer or shape that each was known by, and gaps closed with their widths."""
+    """The parts, layer or shape that each was known by, and gaps closed with their widths.
+
+    `notes` say what was fitted.
+    """
 
     outlines: Outlines
     known_by: dict[str, str]
     gaps: tuple[tuple[complex, float], ...]
+    notes: tuple[str, ...] = ()
 
 
-def find_parts(drawing: Drawing, layers: dict[str, str]) -> Found:
+def find_parts(drawing: Drawing, layers: dict[str, str], fit_mm: float | None = None) -> Found:
     """Tell spring, tang and liner's holes apart, by the layers named or by their shapes.
 
     Two holes make a spring, one hole a tang; the liner's three stand on a layer of their own.
@@ -32,53 +37,51 @@ def find_parts(drawing: Drawing, layers: dict[str, str]) -> Found:
     """
     joined = join(drawing.edges)
     faults = [*drawing.faults]
-    circles = [(Hole(center, width), layer) for center, width, layer in drawing.circles]
-    loops = []
-    for loop in joined.loops:
-        hole = _as_hole(loop.chain)
-        if hole:
-            circles.append((hole, loop.layer))
-        else:
-            loops.append(loop)
-    of_liner = layers.get("liner") or _layer_like("liner", [layer for _, layer in circles])
-    own = [(hole, layer) for hole, layer in circles if layer != of_liner]
     known: dict[str, str] = {}
+    tidied = tidy(joined.loops, fit_mm)
+    loops = tidied.loops
+    circles = [(Hole(center, width), layer) for center, width, layer in drawing.circles]
+    circles += tidied.circles
+    if max(len(loops), len(circles)) > _MOST_OUTLINES:
+        raise ValueError(f"{len(loops)} outlines and {len(circles)} circles: keep the parts alone")
+    of_liner = layers.get("liner") or _layer_like("liner", [layer for _, layer in circles])
+    liner = _liner(circles, of_liner, loops, known, faults)
+    own = [each for each in circles if each[1] != of_liner]
+    if of_liner is None and liner:
+        own = [each for each in own if each[0].center_mm not in liner]
     spring, tang = (
         _part(kind, holes, loops, own, layers.get(kind), known, faults)
         for kind, holes in (("spring", 2), ("tang", 1))
     )
-    used = {each.layer for each in (spring, tang) if each}
-    all_needed = spring is None or tang is None
-    faults += [text for layer, text in joined.faults if all_needed or layer in used]
-    liner = _liner(circles, of_liner, known, faults)
+    parts = {kind: each for kind, each in (("spring", spring), ("tang", tang)) if each}
+    used = {each.layer for each in parts.values()}
+    faults += [text for layer, text in joined.faults if len(parts) < 2 or layer in used]
+    faults += [text for kind, each in parts.items() for text in faults_of(kind, each.loop.chain)]
+    faults += twin_holes([each for each in circles if each[1] in used | {of_liner}])
     if faults or spring is None or tang is None or liner is None:
         raise ValueError("; ".join(faults))
     holes = _in_order(spring.chain, spring.holes)
     pivot, middle, rear = _pins(liner, abs(holes[0].center_mm - holes[1].center_mm))
     outlines = Outlines(spring.chain, holes, tang.chain, tang.holes[0], pivot, middle, rear)
-    return Found(outlines, known, tuple(joined.gaps))
+    notes = [note for kind, each in parts.items() for note in tidied.note(each.loop, kind)]
+    return Found(outlines, known, tuple(joined.gaps), tuple(notes))
 
 
 @dataclass(frozen=True, slots=True)
 class _Part:
-    chain: Chain
+    loop: Loop
     holes: list[Hole]
-    layer: str
+
+    @property
+    def chain(self) -> Chain:
+        return self.loop.chain
+
+    @property
+    def layer(self) -> str:
+        return self.loop.layer
 
 
 _Circles = Sequence[tuple[Hole, str]]
-
-
-def _as_hole(chain: Chain) -> Hole | None:
-    """Return the hole where a loop is a circle drawn in pieces."""
-    pieces = chain.pieces
-    if any(piece.bulge <= 0.0 for piece in pieces):
-        return None
-    centers = [piece.center_mm for piece in pieces]
-    radius = pieces[0].radius_mm
-    if max(abs(center - centers[0]) for center in centers) > _ROUND_SHARE * radius:
-        return None
-    return Hole(sum(centers) / len(centers), 2.0 * radius)
 
 
 def _part(
@@ -108,7 +111,7 @@ def _part(
         faults.append(f"{kind} at {at}: needs {holes} hole{'s' * (holes > 1)}, has {len(inside)}")
         return None
     known[kind] = where
-    return _Part(loop.chain, inside, loop.layer)
+    return _Part(loop, inside)
 
 
 def _holds(loop: Loop, hole: Hole, layer: str, named: str | None) -> bool:
@@ -129,14 +132,27 @@ def _layer_like(kind: str, layers: Sequence[str]) -> str | None:
 
 
 def _liner(
-    circles: _Circles, layer: str | None, known: dict[str, str], faults: list[str]
+    circles: _Circles,
+    layer: str | None,
+    loops: Sequence[Loop],
+    known: dict[str, str],
+    faults: list[str],
 ) -> list[complex] | None:
-    """Find the centres of the liner's three holes."""
+    """Find the centres of the liner's three holes: on its layer, or in the one outline of three."""
+    if layer is None:
+        held = [
+            [hole.center_mm for hole, _ in circles if contains(loop.chain, hole.center_mm)]
+            for loop in loops
+        ]
+        three = [places for places in held if len(places) == 3]
+        if len(three) == 1:
+            known["liner"] = "3 holes"
+            return three[0]
     places = [hole.center_mm for hole, where in circles if where == layer]
     if layer is None or len(places) != 3:
         faults.append(
-            "liner: needs a layer with the centres of pivot, middle and rear pin as circles"
-            + (f", {layer} has {len(places)}" if layer else "")
+            "liner: needs a layer with the centres of pivot, middle and rear pin as circles, or an "
+            "outline with 3 holes" + (f", {layer} has {len(places)}" if layer else "")
         )
         return None
     known["liner"] = f"layer {layer}"

@@ -4,19 +4,22 @@ from __future__ import annotations
 
 import os
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
 
+from backspring.design.arguments import quantity
 from backspring.design.design import Design
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 from backspring.outline.assemble import Assembled, assemble
 from backspring.outline.drawing import Drawing
+from backspring.outline.file_bounds import few, keep_sound
 from backspring.outline.file_text import Given, design_text
+from backspring.outline.keys_of import faces_of
 from backspring.outline.parts import Found, find_parts
-from backspring.outline.tang_of import TangFaces, tang_faces
+from backspring.outline.tang_of import TangFaces
 
 _MM_PER = {"mm": 1.0, "in": 25.4}
 
@@ -30,6 +33,8 @@ class OutlineReading:
     joint: Assembled
     faces: TangFaces
     left_out: Mapping[str, int]
+    notes: Sequence[str] = ()
+    units: Literal["mm", "in"] = "mm"
 
     @property
     def design(self) -> Design:
@@ -54,6 +59,11 @@ class OutlineReading:
             },
             "tilt_rad": self.joint.tilt_rad,
             "rear_pin_offset_mm": self.joint.rear_pin_offset_mm,
+            "lean_rad": self.joint.lean.lean_rad,
+            "belly_off_mm": self.joint.lean.belly_off_mm,
+            "compliance_share": self.joint.lean.compliance_share,
+            "has_mid_line": self.joint.lean.counts,
+            "notes": list(self.notes),
             "not_taken": dict(self.left_out),
         }
 
@@ -67,40 +77,41 @@ def read_outline(
     liner: str | None = None,
     name: str | None = None,
     values: Mapping[str, str] | None = None,
+    fit: Any = None,
 ) -> OutlineReading:
     """Read a DXF or SVG drawing of spring, tang and the liner's three pin holes as a design.
 
     `units` are those of a drawing that does not say its own; `spring`, `tang` and `liner` name its
     layers where they do not name themselves. `values` are what no drawing shows, by key, as a
-    design file states them. The tang is drawn as it stands open. Raises InvalidInput with every
-    fault and its place.
+    design file states them. The tang is drawn as it stands open. Outlines traced from a scan are
+    fitted with lines and arcs within 0.05 mm, or all within `fit`, 0 for none. Raises InvalidInput
+    with every fault and its place.
     """
     place = Path(path)
     drawing = _read(place, None if units is None else _MM_PER[units])
     layers = {"spring": spring, "tang": tang, "liner": liner}
     try:
+        keep_sound(drawing)
         if drawing.mm_per_unit is None:
             raise ValueError("the drawing does not state its units: give --units mm or in")
-        found = find_parts(drawing, {key: each for key, each in layers.items() if each})
+        named = {key: each for key, each in layers.items() if each}
+        found = find_parts(drawing, named, _fit_mm(fit, units or "mm"))
         joint = assemble(found.outlines)
-        faces = _faces(joint)
+        faces, notes = faces_of(joint, bool(found.notes))
     except ValueError as error:
         raise _refusal(place, str(error)) from error
-    given = Given(name or place.stem, units or "mm", values or {})
+    given = Given(name or place.stem, units or "mm", values or {}, (*found.notes, *notes))
     text = design_text(joint, faces, given)
-    return OutlineReading(text, found, joint, faces, drawing.left_out)
+    return OutlineReading(text, found, joint, faces, drawing.left_out, given.notes, given.units)
 
 
-def _faces(joint: Assembled) -> TangFaces:
-    if joint.preload_mm < 0.0:
-        raise ValueError(
-            f"the spring would not press: its rear hole lies {-joint.rear_pin_offset_mm:.3f} mm "
-            "outside the liner's when the pad lies on the open face"
-        )
-    faces = tang_faces(joint.tang)
-    if faces is None:
-        raise ValueError("tang: no faces square to each other, nor an end round about the pivot")
-    return faces
+def _fit_mm(fit: Any, units: Literal["mm", "in"]) -> float | None:
+    if fit is None:
+        return None
+    within = quantity(fit, "length", "fit", units)
+    if not 0.0 <= within <= 1.0:
+        raise ValueError(f"fit must be from 0 to 1 mm, got {within:g} mm")
+    return within
 
 
 def _read(place: Path, mm_per_unit: float | None) -> Drawing:
@@ -118,11 +129,13 @@ def _read(place: Path, mm_per_unit: float | None) -> Drawing:
         extra = kind.removeprefix(".")
         text = f'needs {error.name}: pip install "backspring[{extra}]"'
         raise _refusal(place, text) from error
+    except FileNotFoundError as error:
+        raise _refusal(place, "no such file") from error
     except (ValueError, OSError) as error:
-        raise _refusal(place, str(error)) from error
+        raise _refusal(place, getattr(error, "strerror", None) or str(error)) from error
     raise _refusal(place, f'is no .dxf or .svg file, but "{kind}"')
 
 
 def _refusal(place: Path, text: str) -> InvalidInput:
-    parts = text.split("; ")
+    parts = few(text.split("; "))
     return invalid([Fault("bad-outline", "outline", part, str(place)) for part in parts])

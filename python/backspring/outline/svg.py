@@ -2,20 +2,22 @@
 
 from __future__ import annotations
 
+import io
 import math
 import re
 from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
+from xml.etree.ElementTree import Element
 
 from backspring.outline.chain import Piece
-from backspring.outline.curves import arcs_of
+from backspring.outline.curves import Curve
 from backspring.outline.drawing import Drawing
+from backspring.outline.file_bounds import MOST_EDGES, content_of
 from backspring.outline.loops import Edge
+from backspring.outline.svg_bounds import bounded_root
 
 _MM_PER = {"mm": 1.0, "cm": 10.0, "in": 25.4, "pt": 25.4 / 72.0, "pc": 25.4 / 6.0}
-_MOST_BYTES = 20_000_000
-_MOST_SEGMENTS = 20_000
 _ABSOLUTE = re.compile(r"^\s*[\d.eE+-]+\s*(mm|cm|in|pt|pc)\s*$", re.IGNORECASE)
 _ROUND = 1e-9
 
@@ -23,24 +25,37 @@ _ROUND = 1e-9
 def read_svg(path: Path, mm_per_unit: float | None = None) -> Drawing:
     """Read paths and shapes as they stand in the picture, its y axis turned outward.
 
+    `mm_per_unit` is that of a picture which does not say its units.
+
     Raises ValueError with what keeps the file from being read.
     """
     import svgelements as se  # type: ignore[import-untyped]
 
-    if path.stat().st_size > _MOST_BYTES:
-        raise ValueError(f"larger than {_MOST_BYTES // 1_000_000} MB")
+    content = content_of(path)
+    root = bounded_root(content)
     try:
-        picture = se.SVG.parse(str(path), ppi=96.0, reify=True)
+        picture = se.SVG.parse(io.BytesIO(content), ppi=96.0, height=_height(root), reify=True)
     except Exception as error:
         raise ValueError(f"no SVG drawing: {error}") from error
-    drawing = Drawing(mm_per_unit=mm_per_unit or _mm_per_pixel(str(picture.values.get("width"))))
+    drawing = Drawing(mm_per_unit=_mm_per_pixel(str(picture.values.get("width"))) or mm_per_unit)
     scale = drawing.mm_per_unit or 1.0
-    for count, (layer, shape) in enumerate(_shapes(picture, "")):
-        if count >= _MOST_SEGMENTS:
-            drawing.faults.append(f"more than {_MOST_SEGMENTS} shapes")
-            break
+    for layer, shape in _shapes(picture, ""):
         _take(drawing, shape, layer, scale)
+        if len(drawing.edges) > MOST_EDGES:
+            raise ValueError(f"more than {MOST_EDGES} lines and arcs")
     return drawing
+
+
+def _height(root: Element) -> float:
+    """Say how high a picture is that does not: as its view asks for at its width [px]."""
+    import svgelements as se
+
+    box = [float(each) for each in re.split(r"[\s,]+", root.get("viewBox", "").strip()) if each]
+    if root.get("height") or len(box) != 4 or not box[2] > 0.0:
+        return 1000.0
+    return float(se.Length(root.get("width", "100%")).value(ppi=96.0, relative_length=1000.0)) * (
+        box[3] / box[2]
+    )
 
 
 def _mm_per_pixel(width: str) -> float | None:
@@ -83,10 +98,19 @@ def _take(drawing: Drawing, shape: Any, layer: str, scale: float) -> None:
     for segment in se.Path(shape):
         if isinstance(segment, se.Move) or segment.start is None or segment.end is None:
             continue
-        drawing.edges += [Edge(piece, layer) for piece in _pieces(segment, scale)]
+        pieces = _pieces(segment, scale)
+        if pieces is None:
+            drawing.add_curve(_curve(segment, scale), layer)
+        else:
+            drawing.edges += [Edge(piece, layer) for piece in pieces]
 
 
-def _pieces(segment: Any, scale: float) -> list[Piece]:
+def _curve(segment: Any, scale: float) -> Curve:
+    return lambda share: _place(segment.point(min(max(share, 0.0), 1.0)), scale)
+
+
+def _pieces(segment: Any, scale: float) -> list[Piece] | None:
+    """Give a line or an arc of a circle; None of another curve."""
     import svgelements as se
 
     start, end = _place(segment.start, scale), _place(segment.end, scale)
@@ -95,7 +119,7 @@ def _pieces(segment: Any, scale: float) -> list[Piece]:
     if isinstance(segment, se.Arc) and abs(segment.rx - segment.ry) <= 1e-6 * segment.rx:
         # Above the picture's downward axis what turns to the right turns to the left.
         return list(_round(start, end, -segment.sweep))
-    return arcs_of(lambda share: _place(segment.point(min(max(share, 0.0), 1.0)), scale))
+    return None
 
 
 def _round(start: complex, end: complex, sweep_rad: float) -> Iterator[Piece]:

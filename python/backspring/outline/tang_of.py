@@ -44,6 +44,7 @@ class TangFaces:
     corner_closed_mm: float
     front_mm: float
     kick: tuple[float, float, float] | None = field(default=None)
+    round_end_mm: float | None = None
 
 
 def tang_outline(chain: Chain) -> TangOutline:
@@ -64,11 +65,7 @@ def tang_faces(outline: TangOutline) -> TangFaces | None:
         half_stop = -behind[0].point_mm(_END).real
     elif not (len(behind) == 3 and abs(behind[1].center_mm) < _SAME_MM):
         return None
-    kick, closed_mm = outline.kick, -behind[-1].point_mm(_CLOSED).imag
-    nose = None
-    if kick is not None:
-        height = kick.radius_mm - kick.center_mm.imag - closed_mm
-        nose = (kick.center_mm.real, height, kick.radius_mm)
+    closed_mm = -behind[-1].point_mm(_CLOSED).imag
     return TangFaces(
         open_mm=behind[0].point_mm(_OPEN).imag,
         half_stop_mm=half_stop,
@@ -76,8 +73,18 @@ def tang_faces(outline: TangOutline) -> TangFaces | None:
         corner_open_mm=behind[0].radius_mm,
         corner_closed_mm=behind[-1].radius_mm,
         front_mm=body[opened].point_mm(_OPEN).real,
-        kick=nose,
+        kick=kick_numbers(outline, closed_mm),
+        round_end_mm=behind[1].radius_mm if half_stop is None else None,
     )
+
+
+def kick_numbers(outline: TangOutline, closed_mm: float) -> tuple[float, float, float] | None:
+    """Give the distance, height and radius of a kick over a closed face."""
+    kick = outline.kick
+    if kick is None:
+        return None
+    height = kick.radius_mm - kick.center_mm.imag - closed_mm
+    return kick.center_mm.real, height, kick.radius_mm
 
 
 def _flats(body: Sequence[Rounding]) -> list[tuple[int, float, float]]:

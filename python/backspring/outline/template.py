@@ -7,12 +7,12 @@ from dataclasses import dataclass, replace
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.outline.assemble import Hole
 from backspring.outline.chain import Chain
 from backspring.outline.drawn import with_teeth
 from backspring.outline.every_part import EveryPart, TangPart, every_part
 from backspring.outline.loops import place_text
 from backspring.outline.offset import offset
+from backspring.outline.part_outlines import Hole
 from backspring.units import System, converted
 
 BARS: dict[System, tuple[tuple[str, float], ...]] = {

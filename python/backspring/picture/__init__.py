@@ -8,6 +8,7 @@ from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
 from backspring.picture.key_drawing import key_drawing
 from backspring.picture.load_spring import spring_loading
+from backspring.picture.outline_reading import outline_picture
 from backspring.picture.plot import plot
 from backspring.picture.positions import positions
 from backspring.picture.saving import require_suffix, save
@@ -26,6 +27,7 @@ __all__ = [
     "influence",
     "key_drawing",
     "map_of",
+    "outline_picture",
     "plot",
     "positions",
     "require_suffix",

@@ -8,6 +8,7 @@ from typing import Any
 
 from backspring._core import Field, Form
 from backspring.design.fields import ROWS, is_number, kind_of
+from backspring.design.outline_table import MEANINGS
 from backspring.report.tables import Lines, Report
 from backspring.unit_table import BARE
 from backspring.units import System, converted, shown
@@ -36,6 +37,14 @@ Before all tables stand `format = 1`, `name = "..."` and `units = "mm"` or `"in"
 ![A joint, not to scale, with every length of spring, tang, fit and blade](pictures/keys.png)
 
 The drawing is made by `backspring keys --drawing data/pictures/keys.png`.
+"""
+_OUTLINE = """
+## [outline]
+
+The parts as drawn, each in coordinates of its own, in place of thickness, mid_line, rear_pin,
+pin_hole, pad, the tang's keys and preload. They are put together as at the bench, and what comes
+of it stands under Assumed in a check.
+
 """
 
 
@@ -74,6 +83,8 @@ def keys_reference() -> str:
         parts.append(f"\n## [{table}]\n\n| key | value | range | left out | meaning |")
         parts.append("\n|---|---|---|---|---|\n")
         parts += [_markdown(row) for row in rows]
+    parts.append(_OUTLINE)
+    parts += [f"- `{name}`: {meaning}\n" for name, meaning in MEANINGS.items()]
     return "".join(parts)
 
 

@@ -6,7 +6,9 @@ import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from backspring.outline.lean import STRAIGHT_MM
 from backspring.outline.loops import place_text
+from backspring.report.display import text
 from backspring.report.tables import Block, Lines, Report, TextTable
 
 if TYPE_CHECKING:
@@ -21,9 +23,14 @@ CAUTION = (
 def outline_report(reading: OutlineReading, written: str | None) -> Report:
     """Lay out what was taken for what, then the file."""
     joint = reading.joint
+
+    def length(value_mm: float) -> str:
+        return text(value_mm, "length", reading.units)
+
+    start, end = map(length, joint.pad_mm)
     headline = (
-        f"pad {joint.pad_mm[0]:.2f} to {joint.pad_mm[1]:.2f} mm, pivot at {joint.pivot_mm:.3f} mm, "
-        f"preload {joint.preload_mm:.3f} mm"
+        f"pad {start} to {end}, pivot at {length(joint.pivot_mm)}, "
+        f"preload {length(joint.preload_mm)}"
     )
     if written:
         headline += f": written to {written}"
@@ -31,23 +38,42 @@ def outline_report(reading: OutlineReading, written: str | None) -> Report:
 
 
 def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
-    outlines = reading.found.outlines
+    outlines, units = reading.found.outlines, reading.units
+    unit_mm, digits = (25.4, 4) if units == "in" else (1.0, 2)
     yield TextTable(
         "Taken for",
-        ("part", "by", "area mm2", "round mm"),
+        ("part", "by", f"area [{units}2]", f"round [{units}]"),
         tuple(
-            (name, reading.found.known_by[name], f"{chain.area_mm2:.2f}", f"{chain.length_mm:.2f}")
+            (
+                name,
+                reading.found.known_by[name],
+                f"{chain.area_mm2 / unit_mm**2:.{digits}f}",
+                f"{chain.length_mm / unit_mm:.{digits}f}",
+            )
             for name, chain in (("spring", outlines.spring), ("tang", outlines.tang))
         ),
     )
     notes = [
-        f"gap of {width:.4f} mm at {place_text(place)} closed"
+        f"gap of {text(width, 'length', units)} at {place_text(place)} mm closed"
         for place, width in reading.found.gaps
     ]
+    notes += reading.notes
     notes += [f"{count} {kind} left out" for kind, count in reading.left_out.items()]
     tilt = math.degrees(reading.joint.tilt_rad)
     if abs(tilt) > 1e-3:
         notes.append(f"the pad lies {tilt:.3f} deg off the open face")
+    lean = reading.joint.lean
+    if lean.counts:
+        notes.append(
+            f"mid-line written: it leans up to {math.degrees(lean.lean_rad):.1f} deg, and the "
+            f"spring gives {100.0 * lean.compliance_share:.1f} % more than a straight one"
+        )
+    elif lean.belly_off_mm >= STRAIGHT_MM:
+        off = text(lean.belly_off_mm, "length", units)
+        notes.append(
+            f"no mid-line written: the belly is up to {off} off the pad's line, which "
+            f"changes stiffness by {100.0 * lean.compliance_share:.2f} %"
+        )
     if notes:
         yield Lines("Noted", tuple(notes))
     if not written:

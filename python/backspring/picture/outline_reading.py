@@ -1,0 +1,136 @@
+"""What was read from a drawing: what was taken for what, and the joint put together from it."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import TYPE_CHECKING, Any
+
+from matplotlib.patches import Circle
+
+from backspring.outline.chain import Chain
+from backspring.picture.canvas import Picture
+from backspring.picture.palette import (
+    BLUE,
+    DPI,
+    INK,
+    LARGE,
+    MUTED,
+    NORMAL,
+    SMALL,
+    TANG,
+    UNDERLAY,
+    VERMILLION,
+    WIDTH_IN,
+)
+from backspring.report.display import text
+
+if TYPE_CHECKING:
+    from backspring.outline.reading import OutlineReading
+
+_SPRING = "#DCE9F5"
+_STEP_RAD = math.radians(2.0)
+_PIN_MM = 1.0
+
+
+def outline_picture(reading: OutlineReading) -> Picture:
+    """Draw the parts as the drawing has them, and below put together with the rear pin out."""
+    figure = Picture(figsize=(WIDTH_IN, 0.6 * WIDTH_IN), dpi=DPI, layout="constrained")
+    drawn, laid = figure.subplots(2, 1)
+    _drawn(drawn, reading)
+    _laid(laid, reading)
+    for axes in (drawn, laid):
+        axes.set_aspect("equal")
+        axes.margins(0.06, 0.2)
+        axes.set_axis_off()
+    return figure
+
+
+def _drawn(axes: Any, reading: OutlineReading) -> None:
+    outlines, known = reading.found.outlines, reading.found.known_by
+    axes.set_title("Taken for", loc="left", fontsize=LARGE, pad=14.0)
+    for kind, chain, color in (
+        ("tang", outlines.tang, TANG),
+        ("spring", outlines.spring, _SPRING),
+    ):
+        _fill(axes, chain, color)
+        front = _front(chain)
+        words = f"{kind} ({known[kind]})"
+        axes.annotate(
+            words, (front.real, front.imag), (10.0, 0.0), textcoords="offset points",
+            va="center", fontsize=NORMAL, color=MUTED,
+        )  # fmt: skip
+    holes = (*outlines.spring_holes, outlines.tang_hole)
+    names = {"middle hole": 24, "rear hole": 24, "pivot hole": -40}
+    for hole, (name, away) in zip(holes, names.items(), strict=True):
+        _circle(axes, hole.center_mm, 0.5 * hole.diameter_mm or _PIN_MM, INK)
+        across = text(hole.diameter_mm, "length", reading.units)
+        _above(axes, hole.center_mm, f"{name} {across}", away)
+    pins = (outlines.pivot_mm, outlines.middle_mm, outlines.rear_mm)
+    for place, name in zip(pins, ("pivot", "middle pin", "rear pin"), strict=True):
+        axes.plot([place.real], [place.imag], "+", color=BLUE, ms=11.0, mew=1.6)
+        _above(axes, place, f"liner: {name}", -24, BLUE)
+    for place, width in reading.found.gaps:
+        axes.plot([place.real], [place.imag], "o", mfc="none", color=VERMILLION, ms=10.0)
+        _above(axes, place, f"gap {text(width, 'length', reading.units)}", 26, VERMILLION)
+
+
+def _laid(axes: Any, reading: OutlineReading) -> None:
+    joint, laid, units = reading.joint, reading.joint.laid, reading.units
+    misses = text(joint.rear_pin_offset_mm, "length", units)
+    preload = text(joint.preload_mm, "length", units)
+    axes.set_title(
+        f"Put together: the rear hole misses its pin by {misses}, preload {preload}",
+        loc="left",
+        fontsize=LARGE,
+        pad=14.0,
+    )
+    _fill(axes, laid.tang, TANG)
+    _fill(axes, laid.spring, _SPRING)
+    start, end = joint.pad_mm
+    axes.plot([start, end], [laid.face_mm] * 2, color=VERMILLION, lw=3.0, solid_capstyle="butt")
+    pad = f"pad {text(start, 'length', units)} to {text(end, 'length', units)}"
+    _above(axes, complex(0.5 * (start + end), laid.face_mm), pad, 44, VERMILLION)
+    pins = ((laid.pivot_mm, "pivot"), (0j, "middle pin"), (laid.rear_pin_mm, "rear pin"))
+    for place, name in pins:
+        axes.plot([place.real], [place.imag], "+", color=BLUE, ms=11.0, mew=1.6)
+        _above(axes, place, name, -32, BLUE)
+    for hole, width in zip((0j, laid.rear_hole_mm), joint.pin_hole_mm, strict=True):
+        _circle(axes, hole, 0.5 * width or _PIN_MM, INK)
+
+
+def _fill(axes: Any, chain: Chain, color: str) -> None:
+    places = [*_followed(chain)]
+    x, y = [p.real for p in places], [p.imag for p in places]
+    axes.fill(x, y, facecolor=color, edgecolor=INK, lw=1.2)
+
+
+def _followed(chain: Chain) -> Iterator[complex]:
+    for piece in chain.pieces:
+        steps = max(1, math.ceil(abs(piece.sweep_rad) / _STEP_RAD))
+        yield from (piece.point_mm(i / steps) for i in range(steps))
+
+
+def _front(chain: Chain) -> complex:
+    """Give a place at the right end, half-way up."""
+    places = [*_followed(chain)]
+    heights = [p.imag for p in places]
+    return complex(max(p.real for p in places), 0.5 * (min(heights) + max(heights)))
+
+
+def _circle(axes: Any, center: complex, radius: float, color: str) -> None:
+    axes.add_patch(Circle((center.real, center.imag), radius, fc="white", ec=color, lw=1.2))
+
+
+def _above(
+    axes: Any,
+    place: complex,
+    words: str,
+    points: float,
+    color: str = INK,
+) -> None:
+    axes.annotate(
+        words, (place.real, place.imag), (0.0, points), textcoords="offset points", ha="center",
+        va="bottom" if points > 0.0 else "top", fontsize=SMALL, color=color, bbox=UNDERLAY,
+        arrowprops={"arrowstyle": "-", "color": color, "lw": 0.6},
+    )  # fmt: skip
