@@ -8,10 +8,10 @@
 namespace backspring {
 namespace {
 
-/// Curvature of the circle through three points, + where it bends towards the back.
 // A bend this slight is rounding: a radius of a kilometre.
 constexpr double kStraightPerMm = 1e-6;
 
+/// Curvature of the circle through three points, + where it bends towards the back.
 double curvature_per_mm(const MidLinePoint& a, const MidLinePoint& b, const MidLinePoint& c) {
     const double ab_x = b.x_mm - a.x_mm, ab_y = b.height_mm - a.height_mm;
     const double bc_x = c.x_mm - b.x_mm, bc_y = c.height_mm - b.height_mm;

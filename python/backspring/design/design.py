@@ -48,26 +48,19 @@ class Design(Reported):
         fit: Section | None = None,
         blade: Section | None = None,
         blades: Sequence[Section] | None = None,
+        frame: Section | None = None,
+        outline: Section | None = None,
         pins: Section | None = None,
         friction: Section | None = None,
         targets: Section | None = None,
         priors: Section | None = None,
         format: int = FORMAT,
     ) -> None:
-        data = {
-            "format": format,
-            "name": name,
-            "units": units,
-            "spring": spring,
-            "tang": tang,
-            "fit": fit,
-            "blade": blade,
-            "blades": blades,
-            "pins": pins,
-            "friction": friction,
-            "targets": targets,
-            "priors": priors,
-        }
+        header = {"format": format, "name": name, "units": units}
+        one_blade = {"tang": tang, "fit": fit, "blade": blade}
+        others = {"pins": pins, "friction": friction, "targets": targets, "priors": priors}
+        whole = {"spring": spring, "frame": frame, "outline": outline, "blades": blades}
+        data = header | one_blade | others | whole
         object.__setattr__(self, "_parts", _read(data))
 
     @classmethod
