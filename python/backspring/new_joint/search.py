@@ -11,7 +11,7 @@ from backspring.new_joint.file_text import Tables
 from backspring.new_joint.joint import corner_for_rise, drawn_about, rise_of
 from backspring.new_joint.places import TIP_INSIDE_MM, Base, bases, blade_of, least_rim_mm, rim_mm
 from backspring.new_joint.request import Request
-from backspring.new_joint.solving import Candidate, Grid, candidates, design_of, finished
+from backspring.new_joint.solving import Candidate, Grid, candidates, design_of, failing, finished
 from backspring.question.check import Check, check_blade
 
 _RISES, _PRELOADS = 3, 4
@@ -88,7 +88,7 @@ class Search:
             if placed is None:
                 self.edge_in_the_way = True
                 return None
-            failed = [each.name for each in placed[1].verdict if each.word.name == "fails"]
+            failed = failing(placed[1])
             if not failed:
                 share = self.bases[candidate.base].share
                 return Found(*placed, share, self.kick)
@@ -120,7 +120,7 @@ def lighter(request: Request, found: Found, pull_n: float) -> Found | None:
     targets = {**done[0]["targets"]}
     targets.pop("edge_gap", None)
     placed = with_blade(request, {**done[0], "targets": targets})
-    if placed is None or any(each.word.name == "fails" for each in placed[1].verdict):
+    if placed is None or failing(placed[1]):
         return None
     return Found(*placed, found.share, found.kick)
 

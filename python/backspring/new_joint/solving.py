@@ -153,12 +153,17 @@ def _rounded(content: dict[str, Any], tables: Tables, units: System) -> Tables:
     )
 
 
+def failing(check: Check) -> list[str]:
+    """Name what fails in a verdict."""
+    return [each.name for each in check.verdict if each.word.name == "fails"]
+
+
 def first_that_passes(
     found: Iterable[Candidate], aim_n: float, units: System, tries: int
 ) -> tuple[Tables, Check] | None:
-    """Finish candidates in turn until one meets every target."""
+    """Finish candidates in turn until one meets every target and nothing else of it fails."""
     for each in itertools.islice(found, tries):
         done = finished(each.tables, aim_n, units)
-        if done and done[1].status == "pass":
+        if done and done[1].status == "pass" and not failing(done[1]):
             return done
     return None

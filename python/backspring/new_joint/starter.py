@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import itertools
 import os
 from dataclasses import dataclass
 from functools import cached_property
@@ -16,6 +17,7 @@ from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 from backspring.new_joint.file_text import Tables, design_text
 from backspring.new_joint.joint import Joint, corner_for_rise
+from backspring.new_joint.request import PINS_MM
 from backspring.new_joint.rounding import band_n
 from backspring.new_joint.solving import Grid, candidates, first_that_passes
 from backspring.question.check import Check, check_blade
@@ -154,8 +156,8 @@ def _sized(steel: dict[str, Any], pull_n: float, units: System, half_stop: bool)
         "reading": READING_MM if units == "mm" else 0.0508,
         "openings": OPENINGS,
     }
-    for width in _WIDTHS_MM[units]:
-        joint = _hand_size(width, half_stop, units)
+    for width, hole in itertools.product(_WIDTHS_MM[units], PINS_MM[units]):
+        joint = _hand_size(width, hole, half_stop, units)
         corners = tuple(corner_for_rise(joint.open_mm, rise) for rise in _RISES_MM)
         tables = {**joint.tables(steel, units), "targets": targets}
         grid = Grid(corners, _PRELOADS_MM)
@@ -166,7 +168,7 @@ def _sized(steel: dict[str, Any], pull_n: float, units: System, half_stop: bool)
     return None
 
 
-def _hand_size(width_mm: float, half_stop: bool, units: System) -> Joint:
+def _hand_size(width_mm: float, hole_mm: float, half_stop: bool, units: System) -> Joint:
     """Draw a joint of a knife of some 95 mm, closed: common practice, no source."""
     return Joint(
         pivot_mm=34.0,
@@ -175,7 +177,7 @@ def _hand_size(width_mm: float, half_stop: bool, units: System) -> Joint:
         middle_mm=4.6,
         end_mm=2.8,
         width_mm=width_mm,
-        hole_mm=1.6 if units == "mm" else 1.5875,
+        hole_mm=hole_mm,
         open_mm=4.6,
         front_mm=5.0,
         corner_mm=1.5,
