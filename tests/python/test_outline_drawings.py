@@ -15,7 +15,7 @@ from ezdxf.math import Matrix44
 
 import backspring as bs
 from backspring import _core
-from backspring.outline.chain import Chain, Piece
+from backspring.outline.chain import Piece
 from backspring.outline.crossing import crossing_of
 from backspring.outline.drawn import draw
 from outline_pen import Pen, demo, is_heron, whole
@@ -158,38 +158,6 @@ def test_corners_drawn_as_other_curves(
             pen.piece(piece, pen.space, "tang")
     pen.holes("spring", "tang", "liner")
     assert is_heron(pen.read(tmp_path), within=0.006)
-
-
-def _traced(pen: Pen, chain: Chain, layer: str, dice: random.Random, noise: float) -> None:
-    points = []
-    for piece in chain.pieces:
-        steps = max(1, int(piece.length_mm / 0.085))
-        points += [
-            pen.place(
-                piece.point_mm(i / steps)
-                + complex(dice.uniform(-noise, noise), dice.uniform(-noise, noise))
-            )
-            for i in range(steps)
-        ]
-    pen.space.add_lwpolyline(points, close=True, dxfattribs={"layer": layer})
-
-
-@pytest.mark.parametrize("noise", [0.0, 0.02])
-def test_a_scan_is_fitted_and_says_how_near(noise: float, tmp_path: Path) -> None:
-    pen, dice = Pen(), random.Random(11)
-    _traced(pen, pen.outlines.spring, "spring", dice, noise)
-    _traced(pen, pen.outlines.tang, "tang", dice, noise)
-    pen.holes("spring", "tang", "liner")
-    reading = pen.read(tmp_path)
-    tang, drawn = reading.design.core.tang, demo("heron").core.tang
-    assert tang.open_mm == pytest.approx(drawn.open_mm, abs=0.03)
-    assert tang.half_stop_mm == pytest.approx(drawn.half_stop_mm, abs=0.03)
-    assert tang.closed_mm == pytest.approx(drawn.closed_mm, abs=0.03)
-    assert reading.joint.preload_mm == pytest.approx(demo("heron").core.fit.preload_mm, abs=0.1)
-    stiffness = [bs.check(each).stiffness_n_per_mm for each in (reading.design, demo("heron"))]
-    assert stiffness[0] == pytest.approx(stiffness[1], rel=0.03)
-    assert any("points fitted with" in note for note in reading.notes)
-    assert "# spring: traced" in reading.text
 
 
 def test_parts_on_one_layer_are_known_by_their_holes(tmp_path: Path) -> None:
