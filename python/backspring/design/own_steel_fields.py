@@ -102,7 +102,7 @@ class Checked:
     sources: set[str]
     faults: list[Fault] = field(default_factory=list)
 
-    def fail(self, key: str, message: str) -> None:
+    def refuse(self, key: str, message: str) -> None:
         """Record what is wrong with a key."""
         self.faults.append(Fault("bad-value", key, message))
 
@@ -129,17 +129,17 @@ class Checked:
             given = [(name, data[name]) for name in names if _is_number(data.get(name))]
             for (below, low), (above, high) in zip(given, given[1:], strict=False):
                 if low > high:
-                    self.fail(f"{prefix}{below}", f"must be at most {above}, {high:g}, got {low:g}")
+                    self.refuse(f"{prefix}{below}", f"must be at most {above}, {high:g}, got {low:g}")
 
     def _value(self, kind: Kind, value: Any, key: str) -> None:
         if isinstance(kind, Number):
             self._number(kind, value, key)
         elif isinstance(kind, Choice):
             if value not in kind.words:
-                self.fail(key, f"must be one of {', '.join(kind.words)}, got {value!r}")
+                self.refuse(key, f"must be one of {', '.join(kind.words)}, got {value!r}")
         elif isinstance(kind, Numbers):
             if not (isinstance(value, list) and [*map(_is_number, value)] == [True] * kind.count):
-                self.fail(key, f"must be {kind.count} numbers")
+                self.refuse(key, f"must be {kind.count} numbers")
         elif isinstance(kind, Rows):
             self._rows(kind, value, key)
         elif isinstance(kind, str):
@@ -147,36 +147,36 @@ class Checked:
         elif isinstance(value, Mapping):
             self.table(kind, value, f"{key}.")
         else:
-            self.fail(key, f"must be a table, as {{ value = ... }}, got {value!r}")
+            self.refuse(key, f"must be a table, as {{ value = ... }}, got {value!r}")
 
     def _number(self, kind: Number, value: Any, key: str) -> None:
         if not _is_number(value):
-            self.fail(key, f"must be a number, got {value!r}")
+            self.refuse(key, f"must be a number, got {value!r}")
         elif not kind.least <= value <= kind.greatest:
-            self.fail(key, f"must be from {kind.least:g} to {kind.greatest:g}, got {value:g}")
+            self.refuse(key, f"must be from {kind.least:g} to {kind.greatest:g}, got {value:g}")
 
     def _rows(self, kind: Rows, value: Any, key: str) -> None:
         if not isinstance(value, list) or not all(isinstance(row, Mapping) for row in value):
-            self.fail(key, "must be rows in braces: [{ ... }, { ... }]")
+            self.refuse(key, "must be rows in braces: [{ ... }, { ... }]")
             return
         if len(value) < kind.least:
-            self.fail(key, f"must have at least {kind.least} rows, got {len(value)}")
+            self.refuse(key, f"must have at least {kind.least} rows, got {len(value)}")
         for place, row in enumerate(value, start=1):
             self.table(kind.row, row, f"{key}.row {place}.")
         tempers = [row.get("temper_c") for row in value] if kind.least else []
         if all(map(_is_number, tempers)) and tempers != sorted({*tempers}):
-            self.fail(key, "must stand in rising order of temper_c")
+            self.refuse(key, "must stand in rising order of temper_c")
 
     def _text(self, kind: str, value: Any, key: str) -> None:
         if kind == TEXT:
             if not isinstance(value, str) or not value.isprintable() or not value.strip():
-                self.fail(key, f"must be one line of text in quotes, got {value!r}")
+                self.refuse(key, f"must be one line of text in quotes, got {value!r}")
         elif not isinstance(value, list) or not all(isinstance(each, str) for each in value):
-            self.fail(key, f'must be texts in brackets, as ["..."], got {value!r}')
+            self.refuse(key, f'must be texts in brackets, as ["..."], got {value!r}')
         elif kind == CITED:
             for each in value:
                 if each not in self.sources:
-                    self.fail(key, f'no source "{each}": put it into sources.toml beside the steel')
+                    self.refuse(key, f'no source "{each}": put it into sources.toml beside the steel')
 
 
 def _is_number(value: Any) -> bool:

@@ -63,7 +63,7 @@ def _steels(paths: list[Path], sources: set[str], faults: list[Fault]) -> Iterat
         if isinstance(name := data.get("name"), str):
             for called in (name, *_texts(data.get("also_called"))):
                 if other := taken.get(called.casefold()):
-                    checked.fail("name", f'"{called}" is taken: there is such a steel, {other}')
+                    checked.refuse("name", f'"{called}" is taken: there is such a steel, {other}')
                 taken[called.casefold()] = f"in {path.name}"
         faults += _placed(checked.faults, text, path)
         if not checked.faults:
@@ -88,9 +88,9 @@ def _sources(path: Path, faults: list[Fault]) -> dict[str, Source]:
         if isinstance(table, Mapping):
             checked.table(SOURCE, table, f"{key}.")
         else:
-            checked.fail(key, f"must be a table, as [{key}]")
+            checked.refuse(key, f"must be a table, as [{key}]")
         if key in all_sources():
-            checked.fail(key, "is the key of a shipped source: give another")
+            checked.refuse(key, "is the key of a shipped source: give another")
         faults += _placed(checked.faults, text, path)
         if not checked.faults:
             found[key] = Source(**{"kind": "own", "confidence": "read", **table})
