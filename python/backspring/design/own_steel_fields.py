@@ -129,7 +129,8 @@ class Checked:
             given = [(name, data[name]) for name in names if _is_number(data.get(name))]
             for (below, low), (above, high) in zip(given, given[1:], strict=False):
                 if low > high:
-                    self.refuse(f"{prefix}{below}", f"must be at most {above}, {high:g}, got {low:g}")
+                    most = f"must be at most {above}, {high:g}, got {low:g}"
+                    self.refuse(f"{prefix}{below}", most)
 
     def _value(self, kind: Kind, value: Any, key: str) -> None:
         if isinstance(kind, Number):
@@ -176,7 +177,8 @@ class Checked:
         elif kind == CITED:
             for each in value:
                 if each not in self.sources:
-                    self.refuse(key, f'no source "{each}": put it into sources.toml beside the steel')
+                    where = "put it into sources.toml beside the steel"
+                    self.refuse(key, f'no source "{each}": {where}')
 
 
 def _is_number(value: Any) -> bool:
