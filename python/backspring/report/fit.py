@@ -40,7 +40,8 @@ def allowance_report(left: Allowance, units: System | None = None) -> Report:
         whole_back_lines(left.along, units, " when fitted"),
         levers_table(left.levers, units),
     )
-    return Report(_leave(left, units), (*_with_budget(blocks, left, units), _caution()))
+    not_in = budget_lines(left.error_budget, units)
+    return Report(_leave(left, units), (*blocks, not_in, _caution()))
 
 
 def back_ground_report(ground: BackGround, units: System | None = None) -> Report:
@@ -56,17 +57,11 @@ def back_ground_report(ground: BackGround, units: System | None = None) -> Repor
 def plan_report(plan: FitPlan, units: System | None = None) -> Report:
     """Lay out a plan in the given units, the design's own when none are given."""
     units = units or plan.design.units
-    blocks = _with_budget(tuple(_blocks(plan, units)), plan.allowance, units)
+    # What to grind comes before how well the answer is known.
+    blocks = (*_blocks(plan, units), budget_lines(plan.allowance.error_budget, units))
     notices = tuple(notice.text(units) for notice in plan.notices)
     told = (Lines("Notices", notices),) if notices else ()
     return Report(_first(plan, units), (*blocks, *told, _caution()))
-
-
-def _with_budget(blocks: tuple[Block, ...], left: Allowance, units: System) -> tuple[Block, ...]:
-    """Add what is left out: first of all where readings are not known to their target."""
-    budget = left.error_budget
-    lines = budget_lines(budget, units)
-    return (lines, *blocks) if budget.sum.beyond_target else (*blocks, lines)
 
 
 def _caution() -> Lines:
