@@ -9,6 +9,7 @@ import pytest
 
 import backspring as bs
 from backspring import steel as steels
+from backspring.cli import main
 from backspring.many.spreads import ordinary_spreads
 
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
@@ -98,3 +99,24 @@ def test_the_hardness_spreads_the_yield_stress_it_gives() -> None:
 def test_youngs_modulus_lies_in_the_steels_band_four_standard_deviations_wide() -> None:
     band = steels.steel("O1").youngs_modulus_mpa
     assert HERON.steel["youngs_modulus_sd_mpa"] == pytest.approx((band.high - band.low) / 4.0)
+
+
+def test_a_pull_that_the_log_does_not_tell_has_no_digits_until_it_is_weighed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """The back ground flush by a depth nobody measured: how much is left of the pull is open."""
+    heron = Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml"
+    log = str(tmp_path / "knife.csv")
+    fit = ["fit", str(heron), "--log", log, "--state", "unloaded"]
+    assert main([*fit, "--half-stop", "12 thou", "--closed", "26 thou"]) == 0
+    ground = ["--ground", "half_stop", "--ground", "closed", "--ground", "back"]
+    assert main([*fit, *ground, "--half-stop", "6.5 thou", "--closed", "6.5 thou"]) == 0
+    capsys.readouterr()
+    main(["check", str(heron), "--log", log])
+    said = " ".join(capsys.readouterr().out.split())
+    assert said.startswith("Heron: not known yet of this knife: peak pull to open")
+    assert "peak pull to open: not known yet" in said
+    assert main(["fit", str(heron), "--log", log, "--pull", "2.6 lbf"]) == 0
+    capsys.readouterr()
+    main(["check", str(heron), "--log", log])
+    assert capsys.readouterr().out.startswith("Heron: opens with ")

@@ -16,7 +16,7 @@ from backspring.fit.doubts import doubts
 from backspring.fit.knife import Knife
 from backspring.notice import Notice
 from backspring.report.fit_blades import headed
-from backspring.report.knife import now_lines
+from backspring.report.knife import guessed, now_lines
 from backspring.report.tables import Block, Lines, Report
 
 
@@ -88,6 +88,18 @@ def with_knife(answer: Answer, knife: Knife | None, options: argparse.Namespace)
     return replace(
         answer,
         data=data,
-        report=Report(answer.report.headline, (*blocks, first, *others)),
+        report=Report(_headline(answer, knives), (*blocks, first, *others)),
         notices=(*notices, *answer.notices),
+    )
+
+
+def _headline(answer: Answer, knives: dict[str, Knife]) -> str:
+    """Say first of all where the log does not tell yet what the answer rests on."""
+    unknown = dict.fromkeys(label for each in knives.values() for label in guessed(each))
+    if not unknown:
+        return answer.report.headline
+    title = next(iter(knives.values())).drawn.title
+    return (
+        f"{title}: not known yet of this knife: {', '.join(unknown)}; what follows is a guess, "
+        "weigh its pull first (fit --log FILE --pull)"
     )

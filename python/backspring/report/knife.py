@@ -13,7 +13,7 @@ from backspring.report.tables import Block, Lines, Report
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.fit.estimate import FitEstimate
+    from backspring.fit.estimate import Figured, FitEstimate
     from backspring.fit.knife import Knife
     from backspring.fit.log_entry import Entry
     from backspring.fit.next_measurement import NextMeasurement
@@ -57,6 +57,8 @@ _WHAT = {
     "hardness_hrc": "test the hardness (--hardness)",
 }
 _WEIGHT = {"mm": "2 kg", "in": "4.4 lb"}
+# A figure known no better than to this share of itself has no digits.
+_KNOWN_SHARE = 0.5
 
 
 def knife_report(knife: Knife, units: System | None = None) -> Report:
@@ -104,6 +106,20 @@ def now_lines(knife: Knife, units: System) -> Lines:
     return Lines(f"This knife now, from {count} entr{'y' if count == 1 else 'ies'}", now)
 
 
+def guessed(knife: Knife) -> list[str]:
+    """Name the pulls, stress and margin that the log does not tell yet."""
+    figures = knife.estimate().figures
+    return [
+        label
+        for name, (label, _) in _FIGURES.items()
+        if not name.endswith("_loaded_mm") and name in figures and _is_guess(figures[name])
+    ]
+
+
+def _is_guess(figure: Figured) -> bool:
+    return figure.sd > _KNOWN_SHARE * abs(figure.value)
+
+
 def next_line(each: NextMeasurement, units: System) -> str:
     """Say what a measurement would make of a figure."""
     station = "" if each.station_mm is None else text(each.station_mm, "length", units)
@@ -147,6 +163,8 @@ def _figure(name: str, found: FitEstimate, units: System) -> str:
         if figure.sd > 0.5:
             return f"{label}: not known yet"
         return f"{label}: {reading(figure.value, units)}, good to +-{text(figure.sd, kind, units)}"
+    if _is_guess(figure):
+        return f"{label}: not known yet"
     return f"{label}: {text(figure.value, kind, units)} +-{text(figure.sd, kind, units)}"
 
 
