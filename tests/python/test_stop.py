@@ -28,6 +28,17 @@ def test_a_place_by_a_word_or_by_its_height_is_one(heron: bs.Design, place: str)
     assert word.positions["open"].force_n == number.positions["open"].force_n
 
 
+def test_a_stop_as_high_as_the_end_bears_at_the_back_after_the_back_is_ground(
+    heron: bs.Design,
+) -> None:
+    by_word, by_height = (
+        bs.grind(heron.replace(**{"fit.stop": each}), back="0.1 mm") for each in ("back", 2.5)
+    )
+    word, number = bs.check(by_word), bs.check(by_height)
+    for name, position in word.positions.items():
+        assert number.positions[name].reading_loaded_mm == position.reading_loaded_mm
+
+
 def test_a_stated_stop_moves_the_zero_of_the_loaded_readings(heron: bs.Design) -> None:
     plain, stated = bs.check(heron), bs.check(heron.replace(**{"fit.stop": "back"}))
     moved = {

@@ -71,7 +71,7 @@ double bearing_height_mm(const Stop& stop, double end_thickness_mm) {
         case StopPlace::belly:
             return 0.0;
         case StopPlace::height:
-            return stop.height_mm;
+            return std::min(stop.height_mm, end_thickness_mm);
         case StopPlace::middle:
         case StopPlace::unstated:
             break;

@@ -16,8 +16,11 @@ constexpr RuleText kClearOfMiddlePin{
     "pivot, the pin is {0} away"};
 constexpr RuleText kDialOnSpring{"dial_on_spring",
                                  "must lie on the spring, which ends at {0}, got {1}"};
+// A stop reaches above a back that was ground since, and bears at its edge: twice is a slip.
+constexpr double kHighestStop = 2.0;
 constexpr RuleText kStopOnEnd{"stop_on_end",
-                              "must lie on the spring's end, which is {0} thick, got {1}"};
+                              "must be about as high as the spring's end, which is {0} thick, got "
+                              "{1}"};
 constexpr RuleText kStopNearEnd{"stop_near_end",
                                 "must meet the spring's end with the blade about open, so lie "
                                 "between {0} and {1}, got {2}"};
@@ -66,8 +69,8 @@ void stop_rules(Requirements& rules, const Design& design) {
     const Pad& pad = design.own().pad;
     if (!rules.sound("spring") || !rules.sound("tang")) return;
     const double thick = end_thickness_mm(design.spring, pad);
-    rules.require(stop.place != StopPlace::height || stop.height_mm <= thick, "fit.stop",
-                  kStopOnEnd, Quantity::length, {thick}, {stop.height_mm});
+    rules.require(stop.place != StopPlace::height || stop.height_mm <= kHighestStop * thick,
+                  "fit.stop", kStopOnEnd, Quantity::length, {thick}, {stop.height_mm});
     if (!stop.face_mm) return;
     const double end = pad.end_mm - design.own().tang.pivot_mm;
     const double away = kMostOpenSlope * (design.own().tang.open_mm + 0.5 * thick);

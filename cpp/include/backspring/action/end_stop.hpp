@@ -18,7 +18,7 @@ namespace backspring {
 /// Thickness of the spring's end [mm].
 [[nodiscard]] double end_thickness_mm(const Spring& spring, const Pad& pad);
 
-/// Height above the belly at which a stop bears [mm].
+/// Height above the belly at which a stop bears: at the back of an end that is thinner [mm].
 [[nodiscard]] double bearing_height_mm(const Stop& stop, double end_thickness_mm);
 
 /// The joint at a blade angle while its stop presses with a given force; none: as contact_at().
