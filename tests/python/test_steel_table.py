@@ -211,11 +211,10 @@ def test_all_faults_of_table_and_design_are_told_at_once(tmp_path: Path) -> None
 
 
 def test_an_editor_is_told_of_it() -> None:
-    schema = design_schema()
+    validator = jsonschema.Draft202012Validator(design_schema())
     held = own().to_dict()
     del held["spring"]["steel"]
-    jsonschema.validate(held, schema)
+    validator.validate(held)
     for wrong in ({"steel": None}, {"steel": {"name": "x"}}):
         bad = {key: each for key, each in (held | wrong).items() if each is not None}
-        with pytest.raises(jsonschema.ValidationError):
-            jsonschema.validate(bad, schema)
+        assert not validator.is_valid(bad)

@@ -22,6 +22,8 @@ _STEEPEST_PAD = 0.6
 # A pad that begins behind this is a belly straight all along.
 _FIRST_PAD_MM = 0.5
 _BEHIND_TANG_MM = 1.0
+# The end of the spring may lean: the belly is looked at up to here.
+_BEFORE_END_MM = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +113,7 @@ def _assemble(outlines: Outlines) -> Assembled:
         )
     open_tang = tang_outline(tang.moved(level * cmath.exp(-1j * tilt), 0j))
     end, height = (pad.end_mm * level).real, (pad.end_mm * level).imag
-    roots = roots_of(spring)
+    roots = roots_of(spring, (rear_hole.real, end - _BEFORE_END_MM))
     shape = shape_of(roots.chain, end, height)
     offsets = tuple(_offset_mm(spring, hole) for hole in (0j, rear_hole))
     return Assembled(
