@@ -158,10 +158,13 @@ def _far_ahead(space: Any) -> None:
     ("spoil", "words"),
     [
         (_no_mark, "pivot of pen: mark it on a layer pivot pen"),
-        (_no_marks, "liner: needs a circle for each pivot and 1 for pins, has 3; of several piv"),
+        (
+            _no_marks,
+            "liner: needs a circle for each pivot and 1 for pins, has 3: mark the pivot of each",
+        ),
         (_no_pin, "liner: needs a circle for each pivot and 1 for pins, has 2"),
         (_two_tangs, r"tang pen: 2 outlines, at \(.*\) on layer tang pen"),
-        (_no_hole, r"tang pen at \(.*\): needs 1 holes?, has 0"),
+        (_no_hole, r"tang pen at \(.*\): needs 1 hole, has 0"),
         (_turned, "tang pen: no face within 5 deg of the pad's line, but 20.0 deg"),
         (_too_low, "tang pen: the spring would not press: its open face lies 2.300 mm under"),
         (_far_ahead, "tang pen: the spring does not reach over its pivot"),
