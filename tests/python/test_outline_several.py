@@ -160,7 +160,7 @@ def _far_ahead(space: Any) -> None:
         (_no_mark, "pivot of pen: mark it on a layer pivot pen"),
         (
             _no_marks,
-            "liner: needs a circle for each pivot and 1 for pins, has 3: mark the pivot of each",
+            "liner: needs a circle for each pivot and 1 for pins, has 3: mark the piv",
         ),
         (_no_pin, "liner: needs a circle for each pivot and 1 for pins, has 2"),
         (_two_tangs, r"tang pen: 2 outlines, at \(.*\) on layer tang pen"),
