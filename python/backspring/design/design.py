@@ -200,6 +200,8 @@ class Design(Reported):
             data["spring"].pop("steel")
         if units not in ("mm", "in"):
             raise invalid([Fault("bad-value", "units", f'must be "mm" or "in", got {units!r}')])
+        if not changes:
+            return Design.from_parts(replace(self._parts, units=units, drawn=()))
         relative = [key for key in changes if key in ROWS and not ROWS[key].in_file]
         for key, value in changes.items():
             if key not in relative:
