@@ -102,7 +102,7 @@ def test_the_command_writes_prints_and_refuses(
     capsys.readouterr()
     long = ["90 mm" if word == "80 mm" else word for word in WORDS]
     longer = Relief({"handle_mm": (95.0, 100.0)})
-    monkeypatch.setattr("backspring.new_joint.layout.reliefs", lambda _: (longer,))
+    monkeypatch.setattr("backspring.new_joint.layout.reliefs", lambda *_: (longer,))
     assert main(["layout", *long]) == 3
     assert "least changes that free it: handle 100.00 mm for 95.00 mm" in capsys.readouterr().err
 

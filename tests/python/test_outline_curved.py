@@ -125,7 +125,7 @@ def _kinked(turn_deg: float) -> tuple[Chain, complex]:
 
 def test_the_root_of_a_hollow_kink_is_told_and_drawn_sharp() -> None:
     hollow, corner = _kinked(-10.0)
-    roots = roots_of(hollow)
+    roots = roots_of(hollow, (-34.0, 30.0))
     assert roots.kink_radius_mm == pytest.approx(2.0, rel=1e-9)
     assert roots.curve_radius_mm is None
     assert min(abs(v.at_mm - corner) for v in roots.chain.vertices) < 1e-12
@@ -133,7 +133,7 @@ def test_the_root_of_a_hollow_kink_is_told_and_drawn_sharp() -> None:
 
 
 def test_a_kink_that_stands_out_has_no_root() -> None:
-    assert roots_of(_kinked(10.0)[0]).kink_radius_mm is None
+    assert roots_of(_kinked(10.0)[0], (-34.0, 30.0)).kink_radius_mm is None
 
 
 def _hollowed(pen: Pen, deep: float) -> None:

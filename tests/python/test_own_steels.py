@@ -12,7 +12,8 @@ import pytest
 
 import backspring as bs
 from backspring.cli import main
-from backspring.design.own_steel_fields import SOURCE, STEEL, Checked
+from backspring.design.own_steel_checks import Checked
+from backspring.design.own_steel_fields import SOURCE, STEEL
 from backspring.steel import known
 from backspring.steel.files import all_sources
 from outline_pen import REPO, demo

@@ -7,6 +7,7 @@ import argparse
 from backspring.cli.answer import Answer
 from backspring.cli.given_design import add_design, given_design
 from backspring.cli.values import shown_units, with_unit
+from backspring.outline.not_drawn import not_drawn
 from backspring.outline.template import BARS
 from backspring.outline.written import write_template
 from backspring.report.tables import Lines, Report
@@ -35,6 +36,7 @@ def run(options: argparse.Namespace) -> Answer:
     checks = (
         f"print at 100 %, then measure the bar: it is {BARS[units][0][0]} long",
         "the blade is broken off at a zigzag: a design says nothing of its shape",
+        *not_drawn(design, units),
     )
     return Answer(
         "pass", data, Report(headline, (Lines("Before cutting", checks),)), path=options.design

@@ -93,4 +93,9 @@ def put(data: dict[str, Any], key: str, value: Any) -> None:
         if not isinstance(table, dict):
             raise invalid([Fault("unknown-key", key, f'unknown key "{key}"')])
     table.pop(_EXCLUSIVE.get(key, ""), None)
-    table[name] = value
+    table[name] = copied(value)
+
+
+def copied(value: Any) -> Any:
+    """Copy tables, so that a change of one leaves the other; other values never change in place."""
+    return {k: copied(each) for k, each in value.items()} if isinstance(value, dict) else value

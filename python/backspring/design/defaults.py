@@ -145,6 +145,8 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:
             "hardness-outside",
             {"hardness": hardness, "low": low, "high": high, "steel": steel.name},
         )
+    if choice.own is not None and choice.own[0] is not steel:
+        yield Notice("other-steel", {"own": choice.own[0].name, "steel": steel.name})
     if spring.get("support", "two-pins") != "two-pins" and "rear_pin" in spring:
         yield Notice("not-used", {"key": "spring.rear_pin"})
     if spring.get("support", "two-pins") != "two-pins" and spring.get("pin_clearance"):

@@ -17,6 +17,7 @@ from backspring.design.fields import ROWS, kind_of
 from backspring.design.fingerprint import fingerprint, shape_of
 from backspring.design.reader import FORMAT, DesignParts, read_design
 from backspring.design.spring_rows import rows_under
+from backspring.design.steel_table import names_by_table
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice
 from backspring.report.result import Reported
@@ -43,6 +44,7 @@ class Design(Reported):
         *,
         name: str | None = None,
         units: System = "mm",
+        steel: Section | None = None,
         spring: Section | None = None,
         tang: Section | None = None,
         fit: Section | None = None,
@@ -56,12 +58,8 @@ class Design(Reported):
         priors: Section | None = None,
         format: int = FORMAT,
     ) -> None:
-        header = {"format": format, "name": name, "units": units}
-        one_blade = {"tang": tang, "fit": fit, "blade": blade}
-        others = {"pins": pins, "friction": friction, "targets": targets, "priors": priors}
-        whole = {"spring": spring, "frame": frame, "outline": outline, "blades": blades}
-        data = header | one_blade | others | whole
-        object.__setattr__(self, "_parts", _read(data))
+        given = {key: each for key, each in locals().items() if key not in ("self", "__class__")}
+        object.__setattr__(self, "_parts", _read(given))
 
     @classmethod
     def from_parts(cls, parts: DesignParts) -> Self:
@@ -144,6 +142,11 @@ class Design(Reported):
         return copy.deepcopy(self._parts.steel.record)
 
     @property
+    def own_steel(self) -> known.Own | None:
+        """The steel of the design's own table with what it may cite; None without one."""
+        return self._parts.steel.own
+
+    @property
     def priors(self) -> dict[str, tuple[float, float]]:
         """What the design states of `[priors]`: value and standard deviation, mm, MPa, HRC, deg."""
         return {
@@ -180,8 +183,7 @@ class Design(Reported):
 
     def to_dict(self) -> dict[str, Any]:
         """Content in the shape of the file, all numbers in mm, N, MPa, HRC, g, kg mm2."""
-        header = {"format": FORMAT, "name": self.name, "units": "mm"}
-        return header | listed_blades(copy.deepcopy(self._parts.content))
+        return self._parts.header | listed_blades(copy.deepcopy(self._parts.content))
 
     def replace(self, **changes: Any) -> Design:
         """Return a changed copy: `design.replace(**{"fit.preload": 0.9})`.
@@ -193,9 +195,13 @@ class Design(Reported):
         "spring.thickness_offset" and "spring.width_offset" change the rows as a study does.
         """
         data, units = copy.deepcopy(self._parts.content), changes.pop("units", self.units)
-        data = {"format": FORMAT, "name": self.name, "units": "mm"} | data
+        data = self._parts.header | data
+        if self.own_steel and names_by_table(changes, self._parts.steel.steel, self.own_steel):
+            data["spring"].pop("steel")
         if units not in ("mm", "in"):
             raise invalid([Fault("bad-value", "units", f'must be "mm" or "in", got {units!r}')])
+        if not changes:
+            return Design.from_parts(replace(self._parts, units=units, drawn=()))
         relative = [key for key in changes if key in ROWS and not ROWS[key].in_file]
         for key, value in changes.items():
             if key not in relative:

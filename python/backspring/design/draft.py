@@ -7,12 +7,13 @@ from dataclasses import dataclass, field
 from typing import Any, Self
 
 from backspring import _core
-from backspring.design.blades import put
+from backspring.design.blades import copied, put
 from backspring.design.core_design import make_core_design
 from backspring.design.design import Design
-from backspring.design.fields import HEADER
+from backspring.design.fields import BESIDE, HEADER
 from backspring.faults import invalid
 from backspring.steel.choice import SteelChoice, choose_steel
+from backspring.steel.known import Own
 
 Content = dict[str, Any]
 _OF_STEEL = {"spring.steel", "spring.hardness", "spring.temper"}
@@ -29,20 +30,22 @@ class Draft:
     @classmethod
     def of(cls, design: Design) -> Self:
         """Take over a design, seen from its first blade."""
-        held = {key: each for key, each in design.to_dict().items() if key not in HEADER}
+        beside = {*HEADER, *BESIDE}
+        held = {key: each for key, each in design.to_dict().items() if key not in beside}
         if "blades" in held:
             held["blades"] = {each["name"]: each for each in held["blades"]}
-        return cls(held, _chosen(held["spring"]))
+        return cls(held, _chosen(held["spring"], design.own_steel))
 
     def changed(self, changes: Mapping[str, Any]) -> Draft:
         """Change keys, as a design file has them, to values in the core's units.
 
         Raises InvalidInput for a steel that cannot be so; other rules are judged by the core.
         """
-        content = _copied(self.content)
+        content = copied(self.content)
         for key, value in changes.items():
             put(content, key, value)
-        choice = _chosen(content["spring"]) if _OF_STEEL & changes.keys() else self.choice
+        again = bool(_OF_STEEL & changes.keys())
+        choice = _chosen(content["spring"], self.choice.own) if again else self.choice
         return Draft(content, choice, {**self.changes, **changes})
 
     def core(self) -> _core.Design:
@@ -57,13 +60,8 @@ class Draft:
         return held
 
 
-def _chosen(spring: Content) -> SteelChoice:
-    choice = choose_steel(spring)
+def _chosen(spring: Content, own: Own | None) -> SteelChoice:
+    choice = choose_steel(spring, own)
     if isinstance(choice, list):
         raise invalid(choice)
     return choice
-
-
-def _copied(tables: Content) -> Content:
-    """Copy tables; values are never changed in place."""
-    return {key: _copied(each) if isinstance(each, dict) else each for key, each in tables.items()}

@@ -12,6 +12,8 @@ from backspring.units import Kind
 Table = dict[str, Union[Field, "Table"]]
 
 HEADER = ("format", "name", "units")
+# Tables with fields of their own, which no row of the core describes.
+BESIDE = ("outline", "steel")
 ROWS: dict[str, Field] = {field.key: field for field in fields()}
 REQUIRED_TABLES = ("spring", "tang", "fit")
 REQUIRED_OF_BLADE = ("tang", "fit")

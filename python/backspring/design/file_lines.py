@@ -8,7 +8,7 @@ from typing import Any
 
 from backspring._core import Quantity
 from backspring.design.design import Design
-from backspring.design.fields import HEADER, row_of
+from backspring.design.fields import BESIDE, HEADER, row_of
 from backspring.design.reading import dotted
 from backspring.unit_table import KINDS, unit_in
 from backspring.units import System, converted, parse, shown
@@ -72,7 +72,8 @@ def file_lines(changes: Mapping[str, Any]) -> tuple[str, ...]:
 
 
 def _by_name(design: Design) -> dict[str, Any]:
-    content = {key: each for key, each in design.to_dict().items() if key not in HEADER}
+    beside = {*HEADER, *BESIDE}
+    content = {key: each for key, each in design.to_dict().items() if key not in beside}
     if "blades" in content:
         content["blades"] = {each["name"]: each for each in content["blades"]}
     return content

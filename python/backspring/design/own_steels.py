@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from backspring.design.key_lines import KeyLines
+from backspring.design.own_steel_checks import Checked, read_sources
 from backspring.design.own_steel_defaults import with_defaults
-from backspring.design.own_steel_fields import SOURCE, STEEL, Checked
+from backspring.design.own_steel_fields import STEEL
 from backspring.design.toml_faults import parse_toml
 from backspring.faults import Fault, invalid
 from backspring.steel import known
@@ -82,18 +83,8 @@ def _sources(path: Path, faults: list[Fault]) -> dict[str, Source]:
     if not path.exists():
         return {}
     text, data = _read(path)
-    found = {}
-    for key, table in data.items():
-        checked = Checked(set())
-        if isinstance(table, Mapping):
-            checked.table(SOURCE, table, f"{key}.")
-        else:
-            checked.refuse(key, f"must be a table, as [{key}]")
-        if key in all_sources():
-            checked.refuse(key, "is the key of a shipped source: give another")
-        faults += _placed(checked.faults, text, path)
-        if not checked.faults:
-            found[key] = Source(**{"kind": "own", "confidence": "read", **table})
+    found, wrong = read_sources(data)
+    faults += _placed(wrong, text, path)
     return found
 
 

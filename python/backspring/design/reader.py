@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import copy
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -14,8 +15,11 @@ from backspring.design.fields import HEADER
 from backspring.design.outline_table import expand
 from backspring.design.reading import Content, Reading, dotted, judge_ranges, read_tables
 from backspring.design.relations import relate
+from backspring.design.steel_table import TABLE as STEEL_TABLE
+from backspring.design.steel_table import read_steel_table, with_name
 from backspring.faults import Fault
 from backspring.steel.choice import SteelChoice, choose_steel
+from backspring.steel.known import Own
 from backspring.units import System
 
 FORMAT = 1
@@ -27,7 +31,7 @@ _IN_THE_WAY = ("tip_clear_of_tang", "pads_apart")
 class DesignParts:
     """A design that breaks no rule: its content in the core's units, its steel, the core's own.
 
-    `drawn` are the keys that come from outlines.
+    `drawn` are the keys that come from outlines, `steel_table` is what the file says of a steel.
     """
 
     name: str
@@ -38,6 +42,13 @@ class DesignParts:
     own: int | None = None
     whole: _core.Design | None = None
     drawn: tuple[str, ...] = ()
+    steel_table: Mapping[str, Any] | None = None
+
+    @property
+    def header(self) -> dict[str, Any]:
+        """What stands before the tables that `content` holds, whose numbers are mm, N, MPa."""
+        own = {} if self.steel_table is None else {STEEL_TABLE: copy.deepcopy(self.steel_table)}
+        return {"format": FORMAT, "name": self.name, "units": "mm", **own}
 
 
 def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
@@ -47,25 +58,25 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     units = data.get("units")
     known = units in ("mm", "in")
     system: System = "in" if units == "in" else "mm"
-    drawn = expand({key: data[key] for key in data if key not in HEADER}, system)
-    tables, wrong_blades = name_blades(drawn.tables)
-    reading = read_tables(tables, system, drawn.failed)
-    for fault in drawn.faults:
-        reading.fail(fault.code, fault.key, fault.message)
-    for fault in wrong_blades:
+    bar = read_steel_table(data.get(STEEL_TABLE))
+    drawn = expand({key: data[key] for key in data if key not in (*HEADER, STEEL_TABLE)}, system)
+    tables, wrong_blades = name_blades(with_name(drawn.tables, bar.steel))
+    reading = read_tables(tables, system, drawn.failed | bar.failed)
+    for fault in (*bar.faults, *drawn.faults, *wrong_blades):
         reading.fail(fault.code, fault.key, fault.message)
     _read_header(reading, data, known)
     # Without units no bare number has a meaning that a rule could judge.
     if known:
         judge_ranges(reading)
     relate(reading)
-    choice = _choose(reading)
+    choice = None if bar.faults else _choose(reading, bar.steel)
     core = make_core_design(reading.content, choice)
     if known:
         _tell_core_faults(reading, _core.faults(core))
     if reading.faults or choice is None:
         return reading.faults
-    return DesignParts(data["name"], system, reading.content, choice, core, drawn=drawn.keys)
+    parts = data["name"], system, reading.content, choice, core
+    return DesignParts(*parts, drawn=drawn.keys, steel_table=bar.content)
 
 
 def _format_fault(data: Mapping[str, Any]) -> Fault | None:
@@ -96,11 +107,11 @@ def _quoted(value: Any) -> str:
     return f'"{value}"' if isinstance(value, str) else str(value)
 
 
-def _choose(reading: Reading) -> SteelChoice | None:
+def _choose(reading: Reading, own: Own | None) -> SteelChoice | None:
     spring = reading.content.get("spring", {})
     if "steel" not in spring:
         return None
-    choice = choose_steel(spring)
+    choice = choose_steel(spring, own)
     if isinstance(choice, list):
         for fault in choice:
             reading.fail(fault.code, fault.key, fault.message)

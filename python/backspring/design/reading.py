@@ -10,6 +10,7 @@ from backspring import _core
 from backspring._core import Field, Form
 from backspring.design.arguments import fault_text
 from backspring.design.fields import (
+    BESIDE,
     BLADE_TABLE,
     HEADER,
     REQUIRED_OF_BLADE,
@@ -140,7 +141,7 @@ def _unknown(reading: Reading, names: list[str], value: Any) -> str:
     """Tell a misspelt key; the key it most likely stands for then counts as given."""
     what = "section" if len(names) == 1 and isinstance(value, Mapping) else "key"
     name, start = names[-1], f'unknown {what} "{names[-1]}"'
-    known = [*table_at(names[:-1]), *(HEADER if len(names) == 1 else ())]
+    known = [*table_at(names[:-1]), *((*HEADER, *BESIDE) if len(names) == 1 else ())]
     if near := near_match(name, known):
         reading.failed.add(".".join([*names[:-1], near]))
         return f'{start}: did you mean "{near}"?'

@@ -14,6 +14,8 @@ from backspring.design.fields import (
     is_number,
 )
 from backspring.design.outline_table import MEANINGS, SAID, TABLE
+from backspring.design.steel_schema import steel_schema
+from backspring.design.steel_table import TABLE as STEEL_TABLE
 from backspring.units import converted
 
 Schema = dict[str, Any]
@@ -22,6 +24,7 @@ Schema = dict[str, Any]
 def design_schema() -> Schema:
     """Describe every table and key; what keys have to do with one another is left to the reader."""
     tables = _tables(TABLES)
+    tables["spring"]["required"].remove("steel")
     said: dict[str, list[str]] = {key.split(".")[0]: [] for key in SAID}
     # What an outline says must be given where there is none.
     for key in SAID:
@@ -39,6 +42,7 @@ def design_schema() -> Schema:
             "units": {"enum": ["mm", "in"], "description": "What a bare number means."},
             **tables,
             TABLE: _outline(),
+            STEEL_TABLE: steel_schema(),
             "blades": {"type": "array", "items": _table(BLADE_TABLE, REQUIRED_OF_BLADE)},
         },
         "required": ["format", "name", "units", "spring"],
@@ -48,6 +52,11 @@ def design_schema() -> Schema:
             "properties": {section: {"required": names} for section, names in said.items()},
             "required": _required(TABLES, REQUIRED_TABLES),
         },
+        # A steel of the file's own need not be named again.
+        "anyOf": [
+            {"required": [STEEL_TABLE]},
+            {"properties": {"spring": {"required": ["steel"]}}},
+        ],
     }
 
 

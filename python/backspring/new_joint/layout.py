@@ -13,10 +13,12 @@ from backspring.design.load import load_content
 from backspring.faults import Fault, invalid
 from backspring.new_joint.file_text import design_text
 from backspring.new_joint.joint import rise_of
+from backspring.new_joint.limits import ligament
 from backspring.new_joint.places import inset_mm, least_rim_mm, rim_mm
 from backspring.new_joint.relax import Relief, no_room, reliefs
 from backspring.new_joint.request import Request, read_request
-from backspring.new_joint.search import Found, Search, found_for, ligament, lighter
+from backspring.new_joint.samples import Samples
+from backspring.new_joint.search import Found, Search, found_for, lighter
 from backspring.new_joint.starter import require_free
 from backspring.question.check import Check, check_blade
 from backspring.report.result import Reported
@@ -25,6 +27,8 @@ from backspring.whole_file import replace_file
 
 _LIGHTER = 0.88
 _AT_BOUND = 0.02
+# How often a search goes on between the places of its grid.
+_ROUNDS = 4
 
 
 @dataclass(frozen=True)
@@ -126,9 +130,10 @@ def layout(
     request = read_request(asked, units, name)
     require_free(output, force)
     short = no_room(request)
-    search = None if short else found_for(request)
+    samples = Samples()
+    search = None if short else found_for(request, samples, _ROUNDS)
     if search is None or search.best is None:
-        return Layout(request, (), reliefs(request), short)
+        return Layout(request, (), reliefs(request, samples), short)
     proposals = tuple(_proposals(request, search, search.best))
     if not 1 <= choose <= len(proposals):
         message = f"there are {len(proposals)} joints: choose one of them, got {choose}"

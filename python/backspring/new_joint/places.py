@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import itertools
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -27,14 +28,18 @@ _KICK = {"reach": 1.35, "height": 0.2, "radius": 0.6, "face": 0.05}
 _PLY_MM = 2.0
 
 
+# Middle pin to pivot, pivot to open face, thickness at the end ahead over that at the pin.
+Place = tuple[float, float, float]
+
+
 @dataclass(frozen=True, slots=True)
 class Base:
-    """One way to place pins and faces, with its share of thickness left to find."""
+    """One way to place pins and faces, its thickness left to find."""
 
     tables: Tables
     open_mm: float
-    end_share: float
     share: float
+    place: Place
 
 
 def inset_mm(request: Request) -> float:
@@ -64,34 +69,67 @@ def span_mm(request: Request) -> float:
 
 def bases(request: Request, kick: bool) -> Iterator[Base]:
     """Go through places of the middle pin, tang sizes and tapers."""
-    span, inset = span_mm(request), inset_mm(request)
+    span = span_mm(request)
     low, high = request.bounds["open"]
     opens = [low + (high - low) * place / (_TANGS - 1) for place in range(_TANGS)]
-    lengths, rears = request.bounds["pivot"], request.bounds["rear_pin"]
-    least, most = max(lengths[0], span - rears[1]), min(lengths[1], span - rears[0])
+    least, most = _pivots_mm(request)
     pivots = {min(max(share * span, least), most) for share in _SHARES}
     for pivot in sorted(pivots):
         if least > most:
             return
         for open_mm in opens:
             for taper in _TAPERS:
-                joint = Joint(
-                    pivot_mm=pivot,
-                    rear_mm=span - pivot,
-                    tail_mm=TAIL_MM - 2.0,
-                    middle_mm=_START_MM,
-                    end_mm=taper * _START_MM,
-                    width_mm=request.stock_mm,
-                    hole_mm=request.pins_mm[0],
-                    open_mm=open_mm,
-                    front_mm=min(inset, 1.1 * open_mm),
-                    corner_mm=0.3 * open_mm,
-                    preload_mm=0.7,
-                    half_stop=request.half_stop,
-                    pin_mm=request.pivot_pin_mm,
-                    nick_mm=inset + 0.4 * request.blade_mm,
-                )
-                yield Base(_tables(request, joint, kick), open_mm, taper, pivot / span)
+                yield _base(request, kick, pivot, open_mm, taper)
+
+
+def between_places(
+    request: Request, kick: bool, about: Sequence[Place], seen: Collection[Place]
+) -> Iterator[Base]:
+    """Go half a step on from some places, each size by itself, to where none was seen."""
+    low, high = request.bounds["open"]
+    least, most = _pivots_mm(request)
+    steps = (
+        0.5 * (_SHARES[1] - _SHARES[0]) * span_mm(request),
+        0.5 * (high - low) / (_TANGS - 1),
+        0.5 * (_TAPERS[1] - _TAPERS[0]),
+    )
+    moves = itertools.product(about, range(3), (-1.0, 1.0))
+    places = dict.fromkeys(
+        tuple(round(x + (i == size) * side * steps[i], 6) for i, x in enumerate(place))
+        for place, size, side in moves
+    )
+    for pivot, open_mm, taper in places:
+        inside = least <= pivot <= most and low <= open_mm <= high and taper <= 1.0
+        if inside and (pivot, open_mm, taper) not in seen:
+            yield _base(request, kick, pivot, open_mm, taper)
+
+
+def _pivots_mm(request: Request) -> tuple[float, float]:
+    """Least and greatest from middle pin to pivot."""
+    span, lengths, rears = span_mm(request), request.bounds["pivot"], request.bounds["rear_pin"]
+    return max(lengths[0], span - rears[1]), min(lengths[1], span - rears[0])
+
+
+def _base(request: Request, kick: bool, pivot: float, open_mm: float, taper: float) -> Base:
+    span, inset = span_mm(request), inset_mm(request)
+    joint = Joint(
+        pivot_mm=pivot,
+        rear_mm=span - pivot,
+        tail_mm=TAIL_MM - 2.0,
+        middle_mm=_START_MM,
+        end_mm=taper * _START_MM,
+        width_mm=request.stock_mm,
+        hole_mm=request.pins_mm[0],
+        open_mm=open_mm,
+        front_mm=min(inset, 1.1 * open_mm),
+        corner_mm=0.3 * open_mm,
+        preload_mm=0.7,
+        half_stop=request.half_stop,
+        pin_mm=request.pivot_pin_mm,
+        nick_mm=inset + 0.4 * request.blade_mm,
+    )
+    place = (round(pivot, 6), round(open_mm, 6), round(taper, 6))
+    return Base(_tables(request, joint, kick), open_mm, pivot / span, place)
 
 
 def _tables(request: Request, joint: Joint, kick: bool) -> Tables:

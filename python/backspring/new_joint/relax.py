@@ -15,6 +15,7 @@ from backspring.new_joint.places import (
 )
 from backspring.new_joint.request import Request
 from backspring.new_joint.rounding import stepped
+from backspring.new_joint.samples import Samples
 from backspring.new_joint.search import found_for
 from backspring.question.advise_changes import STEPS
 from backspring.unit_table import UNITS
@@ -57,21 +58,38 @@ def no_room(request: Request) -> str | None:
     return None
 
 
-def reliefs(request: Request) -> tuple[Relief, ...]:
+def reliefs(request: Request, samples: Samples) -> tuple[Relief, ...]:
     """Find changes that free a request, the least first: one number, or pull and another."""
-    short = no_room(request)
-    if short == "length":
-        found = [*_for_length(request)]
+    trials = _Trials(request, samples)
+    if no_room(request) == "length":
+        found = [*_for_length(trials)]
     else:
-        found = [each for name in _FARTHEST if (each := _by_halves(request, name))]
+        found = [each for name in _FARTHEST if (each := _by_halves(trials, name))]
         if not found:
             others = [name for name in _FARTHEST if name != "pull_n"]
-            found = [each for name in others if (each := _by_halves(request, "pull_n", name))]
+            found = [each for name in others if (each := _by_halves(trials, "pull_n", name))]
     return tuple(sorted(found, key=lambda each: each.size))
 
 
-def _for_length(request: Request) -> Iterator[Relief]:
+class _Trials:
+    """Requests that differ from one, each searched for once."""
+
+    def __init__(self, request: Request, samples: Samples) -> None:
+        self.request, self.samples = request, samples
+        self._known: dict[tuple[tuple[str, float], ...], bool] = {}
+
+    def free(self, changes: Mapping[str, float]) -> bool:
+        """Say whether a joint is found for a changed request."""
+        key = tuple(sorted(changes.items()))
+        if key not in self._known:
+            changed = self.request.changed(**changes)
+            self._known[key] = found_for(changed, self.samples) is not None
+        return self._known[key]
+
+
+def _for_length(trials: _Trials) -> Iterator[Relief]:
     """Try a longer handle, then a shorter blade."""
+    request = trials.request
     more = handle_for_blade_mm(request) - request.handle_mm
     for name, value in (
         ("handle_mm", request.handle_mm + more),
@@ -80,14 +98,15 @@ def _for_length(request: Request) -> Iterator[Relief]:
         asked = getattr(request, name)
         to = _rounded(request, name, value, up=value > asked)
         roomy = request.changed(**{name: to})
-        if found_for(roomy):
+        if trials.free({name: to}):
             yield Relief({name: (asked, to)})
-        elif both := _by_halves(roomy, "pull_n"):
+        elif both := _by_halves(_Trials(roomy, trials.samples), "pull_n"):
             yield Relief({name: (asked, to), **both.changes})
 
 
-def _by_halves(request: Request, *names: str) -> Relief | None:
+def _by_halves(trials: _Trials, *names: str) -> Relief | None:
     """Halve the way to the farthest that is looked at, as long as it frees the request."""
+    request = trials.request
 
     def at(share: float) -> dict[str, float]:
         return {
@@ -101,7 +120,7 @@ def _by_halves(request: Request, *names: str) -> Relief | None:
         }
 
     def frees(share: float) -> bool:
-        return found_for(request.changed(**at(share))) is not None
+        return trials.free(at(share))
 
     if not frees(1.0):
         return None

@@ -3,28 +3,47 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterator
+import math
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from backspring.errors import InvalidInput, NoConvergence
 from backspring.new_joint.file_text import Tables
-from backspring.new_joint.joint import corner_for_rise, drawn_about, rise_of
-from backspring.new_joint.places import TIP_INSIDE_MM, Base, bases, blade_of, least_rim_mm, rim_mm
+from backspring.new_joint.joint import corner_for_rise, drawn_about
+from backspring.new_joint.limits import BOUND_SLACK_MM, LIGAMENT, fits, ligament
+from backspring.new_joint.places import (
+    TIP_INSIDE_MM,
+    Base,
+    Place,
+    bases,
+    between_places,
+    blade_of,
+    least_rim_mm,
+    rim_mm,
+)
 from backspring.new_joint.request import Request
-from backspring.new_joint.solving import Candidate, Grid, candidates, design_of, failing, finished
+from backspring.new_joint.samples import Grid, Samples
+from backspring.new_joint.solving import (
+    LEAST_ROOM,
+    Candidate,
+    candidates,
+    design_of,
+    failing,
+    finished,
+)
 from backspring.question.check import Check, check_blade
 
 _RISES, _PRELOADS = 3, 4
 _TRIES = 12
-# Steel either side of a hole, in hole diameters: wanted, and least.
-LIGAMENT, LEAST_LIGAMENT = 1.0, 0.5
 _EDGE_ROUNDS = 5
 _SPARE_MM, _TIP_LEAST_MM = 0.02, 1.0
 _LEAST_CORNER_MM = 0.2
 # Above the least pull that will do, for what rounding takes.
 _LOWEST = 1.03
 # Places of the grid that the solver goes on from; rounding and faces may give room back.
-_OF_EACH, _LEAST_ROOM = 2, -0.03
+_OF_EACH = 2
+# Places that are looked about again, and how near they must come to what is asked.
+_REFINED, _NEAR_ROOM = 3, -0.15
 
 
 @dataclass(frozen=True)
@@ -40,19 +59,46 @@ class Found:
 class Search:
     """The grid of one request, and what was finished of it."""
 
-    def __init__(self, request: Request, kick: bool, aim_n: float) -> None:
+    def __init__(self, request: Request, kick: bool, aim_n: float, samples: Samples) -> None:
         self.request, self.kick, self.aim_n = request, kick, aim_n
-        self.bases = [*bases(request, kick)]
-        grids = [(base.tables, _grid(request, base)) for base in self.bases]
-        every = candidates(grids, aim_n, request.yield_margin)
-        self.all = [each for each in every if fits(request, each.tables)]
+        self._samples = samples
         self.edge_in_the_way = False
+        self._look(bases(request, kick))
         self.best = self.first()
+
+    def _look(self, some: Iterable[Base]) -> None:
+        """Go through the grid about some joints, those with room in the handle."""
+        request = self.request
+        least = request.bounds["end_thickness"][0] - BOUND_SLACK_MM
+        self.bases = [
+            each
+            for each in some
+            if rim_mm(request, least, each.tables["tang"]["open"]) >= least_rim_mm(request)
+        ]
+        grids = [(base.tables, _grid(request, base)) for base in self.bases]
+        pins = request.pins_mm
+        every = candidates(grids, self.aim_n, request.yield_margin, self._samples, pins)
+        self.all = [each for each in every if fits(request, each.tables)]
+
+    def refine(self, rounds: int) -> None:
+        """Look again between the places of the grid, about those that come nearest."""
+        rooms: dict[Place, float] = {}
+        for _ in range(rounds):
+            for each in self.all:
+                place = self.bases[each.base].place
+                rooms[place] = max(each.room, rooms.get(place, -math.inf))
+            about = sorted(rooms, key=lambda place: -rooms[place])[:_REFINED]
+            about = [place for place in about if rooms[place] > _NEAR_ROOM]
+            new = between_places(self.request, self.kick, about, rooms.keys())
+            self._look(new)
+            self.best = self.first()
+            if self.best is not None or not self.all:
+                return
 
     @property
     def shares(self) -> list[float]:
         """Places of the middle pin that have room at all, the shortest spring first."""
-        return sorted({self.bases[each.base].share for each in self.all if each.room > _LEAST_ROOM})
+        return sorted({self.bases[each.base].share for each in self.all if each.room > LEAST_ROOM})
 
     def ordered(self, share: float | None = None) -> Iterator[Candidate]:
         """Go through what has room, the best of each base first; one share of length alone."""
@@ -60,7 +106,7 @@ class Search:
         some = [
             each
             for each in self.all
-            if each.room > _LEAST_ROOM and share in (None, self.bases[each.base].share)
+            if each.room > LEAST_ROOM and share in (None, self.bases[each.base].share)
         ]
         # With a whole hole's width of steel beside the holes where it is to be had.
         for each in sorted(some, key=lambda one: ligament(one.tables) < LIGAMENT):
@@ -79,7 +125,8 @@ class Search:
     def _finished(self, candidate: Candidate) -> Found | None:
         """Finish one, with a thicker pin where a thin one would shear."""
         request = self.request
-        for pin in request.pins_mm:
+        least = candidate.tables["spring"]["pin_hole"]
+        for pin in (each for each in request.pins_mm if each >= least):
             tables = drawn_about(candidate.tables, spring__pin_hole=pin)
             done = finished(tables, self.aim_n, request.units)
             if done is None or done[1].status != "pass" or not fits(request, done[0]):
@@ -97,18 +144,26 @@ class Search:
         return None
 
 
-def found_for(request: Request) -> Search | None:
-    """Search for the pull asked, then for one lower that will still do.
+def found_for(request: Request, samples: Samples, rounds: int = 1) -> Search | None:
+    """Search for the pull asked, then for one lower that will still do, then on a finer grid.
 
-    With a square closed face first, then with a kick where only the edge is in the way.
+    With a square closed face first, then with a kick where only the edge is in the way. `rounds` is
+    how often it goes on between the places of the grid.
     """
+    searches: list[Search] = []
     for aim_n in (request.pull_n, _LOWEST * request.band_n[0]):
+        searches = []
         for kick in {"square": (False,), "kick": (True,)}.get(request.closed_face, (False, True)):
-            search = Search(request, kick, aim_n)
+            search = Search(request, kick, aim_n, samples)
             if search.best is not None:
                 return search
+            searches.append(search)
             if not search.edge_in_the_way:
                 break
+    for search in searches:
+        search.refine(rounds)
+        if search.best is not None:
+            return search
     return None
 
 
@@ -137,39 +192,6 @@ def _grid(request: Request, base: Base) -> Grid:
         tuple(least * (most / least) ** (k / (_PRELOADS - 1)) for k in range(_PRELOADS)),
         ((base.open_mm - 0.5 * sum(ends)) / half) ** 2,
     )
-
-
-def fits(request: Request, tables: Tables) -> bool:
-    """Whether the joint is inside its bounds, in the handle, with steel about its holes."""
-    spring, tang = tables["spring"], tables["tang"]
-    middle = max(thick for _, thick in spring["thickness"])
-    end = spring["thickness"][-1][1]
-    sizes = {
-        "thickness": middle,
-        "end_thickness": end,
-        "preload": tables["fit"]["preload"],
-        "rise": rise_of(tang["open"], tang["corner_radius"]),
-        "open": tang["open"],
-    }
-    inside = all(_within(request, name, value) for name, value in sizes.items())
-    return (
-        inside
-        and rim_mm(request, end, tang["open"]) >= least_rim_mm(request)
-        and ligament(tables) >= LEAST_LIGAMENT
-    )
-
-
-def _within(request: Request, name: str, value: float) -> bool:
-    low, high = request.bounds[name]
-    return low - 0.02 <= value <= high + 0.02
-
-
-def ligament(tables: Tables) -> float:
-    """Steel either side of the pin holes, the least, in hole diameters."""
-    spring = tables["spring"]
-    hole = spring["pin_hole"]
-    rear, middle = spring["thickness"][0][1], spring["thickness"][1][1]
-    return float(0.5 * (min(rear, middle) - hole) / hole)
 
 
 def with_blade(request: Request, tables: Tables) -> tuple[Tables, Check] | None:

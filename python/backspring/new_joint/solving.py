@@ -10,22 +10,20 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from backspring import _core
 from backspring.design.design import Design
 from backspring.design.draft import Draft
 from backspring.errors import InvalidInput, NoConvergence
-from backspring.many import check_many
 from backspring.new_joint.file_text import Tables
-from backspring.new_joint.joint import drawn_about
+from backspring.new_joint.joint import drawn_about, rise_of
 from backspring.new_joint.rounding import fine
+from backspring.new_joint.samples import Column, Given, Grid, Mask, Sampled, Samples
 from backspring.question.advise_faces import Faces
 from backspring.question.advise_trials import Checks
 from backspring.question.check import Check, check_blade
 from backspring.question.size import SCALE, size
 from backspring.units import System
 
-_COLUMNS = ("peak_pull_n", "yield_margin", "openings_margin")
-_KEYS = ("tang.corner_radius", "fit.preload", "spring.thickness_scale")
-_PASSES = 2
 _SCALES = (0.4, 2.0)
 # How far the solver may go on from a place of the grid, and how far off a pull it can start.
 _BOUNDS = (0.8, 1.25)
@@ -33,20 +31,14 @@ _FAR = 0.3
 # Room past which more of it is worth nothing, and what the unusual weighs against it.
 _ENOUGH = 0.2
 _WEIGHT = 0.05
+# Below this no solver is sent out: rounding and faces may give so much back.
+LEAST_ROOM = -0.03
+# Where a place as drawn lets less than this be hoped for, it is not looked at.
+_NOT_WORTH_A_LOOK = -0.18
+# A pin that bears less than this share of its load fails; loads are estimated.
+_HOPELESS = 0.97
 # A spring thicker or thinner than the joint was drawn with, against the rest.
 _HEAVY = 10.0
-
-
-@dataclass(frozen=True, slots=True)
-class Grid:
-    """Values that the coarse search goes through about one joint.
-
-    `unusual` is how far the joint itself is from what is usual, which counts against it.
-    """
-
-    corners_mm: tuple[float, ...]
-    preloads_mm: tuple[float, ...]
-    unusual: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,52 +63,98 @@ def design_of(tables: Tables, name: str = "layout", units: System = "mm") -> Des
 
 
 def candidates(
-    bases: Sequence[tuple[Tables, Grid]], aim_n: float, yield_margin: float
+    bases: Sequence[tuple[Tables, Grid]],
+    aim_n: float,
+    yield_margin: float,
+    samples: Samples,
+    pins_mm: Sequence[float] = (),
 ) -> list[Candidate]:
-    """Check every place of the grid, each as thick as the pull asks; the best first."""
-    found: list[Candidate] = []
-    for place, (tables, grid) in enumerate(bases):
-        found += _of_base(place, tables, grid, aim_n, yield_margin)
+    """Look at every place of the grid, each as thick as the pull asks; the best first.
+
+    Where `pins_mm` are given, thin ones first, each place has the pin that bears its load.
+    """
+    look = _Look(aim_n, yield_margin, samples, pins_mm)
+    found = [each for place, base in enumerate(bases) for each in look.at(place, *base)]
     return sorted(found, key=lambda each: -each.worth)
 
 
-def _of_base(
-    place: int, tables: Tables, grid: Grid, aim_n: float, yield_margin: float
-) -> Iterator[Candidate]:
-    rows = np.array([*itertools.product(grid.corners_mm, grid.preloads_mm)])
-    try:
-        design = design_of(tables)
-    except InvalidInput:
-        return
-    scale = np.ones(len(rows))
-    for _ in range(_PASSES):
-        changes = dict(zip(_KEYS, (*rows.T, scale), strict=True))
-        many = check_many(design, changes, columns=_COLUMNS)
-        # Force goes as the cube of the thickness where the travel is the same.
-        grown = np.cbrt(aim_n / many["peak_pull_n"])
-        held, scale = scale, np.clip(np.nan_to_num(scale * grown, nan=1.0), *_SCALES)
-    scale = held
-    rooms = [np.log(many["yield_margin"] / yield_margin)]
-    if "openings" in tables["targets"]:
-        rooms.append(np.log(many["openings_margin"]))
-    off = np.abs(np.log(many["peak_pull_n"] / aim_n))
-    room = np.minimum.reduce(rooms)
-    worth = np.minimum(room, _ENOUGH) - _WEIGHT * (
-        _unusual(rows) + _HEAVY * np.log(scale) ** 2 + grid.unusual
-    )
-    for at in np.flatnonzero(many.ok & np.isfinite(room) & (off < _FAR)):
-        profile = [[x, thick * scale[at]] for x, thick in tables["spring"]["thickness"]]
-        yield Candidate(
-            drawn_about(
-                tables,
-                spring__thickness=profile,
-                tang__corner_radius=float(rows[at, 0]),
-                fit__preload=float(rows[at, 1]),
-            ),
-            float(room[at]),
-            float(worth[at]),
-            place,
+@dataclass(frozen=True, slots=True)
+class _Look:
+    aim_n: float
+    yield_margin: float
+    samples: Samples
+    pins_mm: Sequence[float]
+
+    def at(self, place: int, tables: Tables, grid: Grid) -> Iterator[Candidate]:
+        """Go through the grid about one joint."""
+        sampled = self.samples.of(tables, grid)
+        if sampled is None:
+            return
+        drawn = sampled.as_drawn
+        # Force goes as the cube of the thickness where the travel is the same, and stress with it.
+        grown = np.nan_to_num(np.cbrt(self.aim_n / drawn.pull_n), nan=1.0)
+        scale = np.clip(grown, *_SCALES)
+        hoped = np.log(drawn.yield_margin / (self.yield_margin * scale))
+        given = sampled.at(scale, hoped > _NOT_WORTH_A_LOOK)
+        room = self._room(sampled, tables, scale, np.log(given.yield_margin / self.yield_margin))
+        near = np.abs(np.log(given.pull_n / self.aim_n)) < _FAR
+        good = given.ok & np.isfinite(room) & near
+        pins = self._pins(tables, grid, given)
+        for pin in sorted({*pins[good & (room > LEAST_ROOM)]} - {tables["spring"]["pin_hole"]}):
+            # A wider hole leaves less room.
+            here = good & (pins == pin)
+            room[here] = self._wider(tables, grid, scale, here, float(pin))[here]
+        worth = np.minimum(room, _ENOUGH) - _WEIGHT * (
+            _unusual(grid.rows) + _HEAVY * np.log(scale) ** 2 + grid.unusual
         )
+        for at in np.flatnonzero(good & np.isfinite(room) & np.isfinite(pins)):
+            made = _made(tables, grid.rows[at], float(scale[at]), float(pins[at]))
+            yield Candidate(made, float(room[at]), float(worth[at]), place)
+
+    def _wider(
+        self, tables: Tables, grid: Grid, scale: Column, asked: Mask, pin_mm: float
+    ) -> Column:
+        """Find the room that a thicker pin leaves."""
+        changed = drawn_about(tables, spring__pin_hole=pin_mm)
+        sampled = self.samples.of(changed, grid)
+        if sampled is None:
+            return np.full(len(scale), np.nan)
+        margin = sampled.at(scale, asked).yield_margin
+        return self._room(sampled, changed, scale, np.log(margin / self.yield_margin))
+
+    def _room(self, sampled: Sampled, tables: Tables, scale: Column, room: Column) -> Column:
+        """Take what openings leave, where the yield margin leaves enough."""
+        asked: Mask = room > LEAST_ROOM
+        if "openings" not in tables["targets"] or not asked.any():
+            return room
+        lasting = np.log(sampled.openings_margin(scale, asked))
+        return np.where(asked, np.minimum(room, lasting), room)
+
+    def _pins(self, tables: Tables, grid: Grid, given: Given) -> Column:
+        """Find the pin that bears each place's load; NaN where none does."""
+        spring, tang = tables["spring"], tables["tang"]
+        if not self.pins_mm:
+            return np.full(len(grid.rows), float(spring["pin_hole"]))
+        lift = np.array([preload + rise_of(tang["open"], r) for r, preload in grid.rows])
+        load = given.stiffness_n_per_mm * lift * (1.0 + tang["pivot"] / spring["rear_pin"])
+        pins = np.full(len(load), np.nan)
+        for pin in reversed(self.pins_mm):
+            one = _core.PinInput(
+                force_n=1.0, pin_mm=pin, spring_width_mm=1.0, spring_yield_mpa=3000.0
+            )
+            bears = _core.pin_stress(one).shear.margin or 0.0
+            pins[load < bears / _HOPELESS] = pin
+        return pins
+
+
+def _made(tables: Tables, row: Column, scale: float, pin_mm: float) -> Tables:
+    return drawn_about(
+        tables,
+        spring__thickness=[[x, thick * scale] for x, thick in tables["spring"]["thickness"]],
+        spring__pin_hole=pin_mm,
+        tang__corner_radius=float(row[0]),
+        fit__preload=float(row[1]),
+    )
 
 
 def _unusual(rows: npt.NDArray[np.float64]) -> npt.NDArray[np.float64]:
@@ -134,9 +172,8 @@ def finished(tables: Tables, aim_n: float, units: System) -> tuple[Tables, Check
         if not sized.found:
             return None
         rounded = _rounded(sized.design.to_dict(), tables, units)
-        fitted, _ = Faces(Draft.of(design_of(rounded)), ("main",), units, Checks()).fitted(
-            Draft.of(design_of(rounded))
-        )
+        draft = Draft.of(design_of(rounded))
+        fitted, _ = Faces(draft, ("main",), units, Checks()).fitted(draft)
         content = {name: fitted.content[name] for name in rounded}
         return content, check_blade(design_of(content, units=units))
     except (InvalidInput, NoConvergence):

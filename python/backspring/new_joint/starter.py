@@ -19,7 +19,8 @@ from backspring.new_joint.file_text import Tables, design_text
 from backspring.new_joint.joint import Joint, corner_for_rise
 from backspring.new_joint.request import PINS_MM
 from backspring.new_joint.rounding import band_n
-from backspring.new_joint.solving import Grid, candidates, first_that_passes
+from backspring.new_joint.samples import Grid, Samples
+from backspring.new_joint.solving import candidates, first_that_passes
 from backspring.question.check import Check, check_blade
 from backspring.report.result import Reported
 from backspring.units import Kind, System
@@ -161,7 +162,7 @@ def _sized(steel: dict[str, Any], pull_n: float, units: System, half_stop: bool)
         corners = tuple(corner_for_rise(joint.open_mm, rise) for rise in _RISES_MM)
         tables = {**joint.tables(steel, units), "targets": targets}
         grid = Grid(corners, _PRELOADS_MM)
-        found = candidates([(tables, grid)], pull_n, YIELD_MARGIN)
+        found = candidates([(tables, grid)], pull_n, YIELD_MARGIN, Samples())
         done = first_that_passes(found, pull_n, units, _TRIES)
         if done:
             return done[0]

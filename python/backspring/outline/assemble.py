@@ -16,12 +16,14 @@ from backspring.outline.thickness import Row, shape_of
 
 _SAME_MM = 1e-6
 _NEAREST_PINS_MM = 0.5
-_MOST_TILT_RAD = math.radians(5.0)
+MOST_TILT_RAD = math.radians(5.0)
 _LEAST_PAD_MM = 0.2
 _STEEPEST_PAD = 0.6
 # A pad that begins behind this is a belly straight all along.
 _FIRST_PAD_MM = 0.5
 _BEHIND_TANG_MM = 1.0
+# The end of the spring may lean: the belly is looked at up to here.
+_BEFORE_END_MM = 0.01
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,21 +105,21 @@ def _assemble(outlines: Outlines) -> Assembled:
     level = abs(along) / along
     spring = spring.moved(level, 0j)
     pivot, rear_hole, rear_pin = pivot * level, rear_hole * level, rear_pin * level
-    tilt = _tilt_rad(tang_outline(tang.moved(level, 0j)))
-    if abs(tilt) > _MOST_TILT_RAD:
+    tilt = tilt_of(tang_outline(tang.moved(level, 0j)))
+    if abs(tilt) > MOST_TILT_RAD:
         raise ValueError(
             f"the pad lies {abs(math.degrees(tilt)):.1f} deg off the nearest face of the tang: "
             "draw the tang as it stands open"
         )
     open_tang = tang_outline(tang.moved(level * cmath.exp(-1j * tilt), 0j))
     end, height = (pad.end_mm * level).real, (pad.end_mm * level).imag
-    roots = roots_of(spring)
+    roots = roots_of(spring, (rear_hole.real, end - _BEFORE_END_MM))
     shape = shape_of(roots.chain, end, height)
-    offsets = tuple(_offset_mm(spring, hole) for hole in (0j, rear_hole))
+    offsets = tuple(offset_of(spring, hole) for hole in (0j, rear_hole))
     return Assembled(
         pivot_mm=pivot.real,
         rear_pin_mm=-rear_pin.real,
-        pad_mm=(_pad_start_mm((pad.start_mm * level).real, pivot, open_tang), end),
+        pad_mm=(pad_start_mm((pad.start_mm * level).real, pivot, open_tang), end),
         tilt_rad=tilt,
         rear_pin_offset_mm=(rear_pin - rear_hole).imag,
         thickness_mm=shape.thickness_mm,
@@ -149,7 +151,7 @@ def pad_of(spring: Chain, along: complex) -> int:
     return max(straight, key=lambda each: each[0].real)[1]
 
 
-def _pad_start_mm(start_mm: float, pivot: complex, tang: TangOutline) -> float:
+def pad_start_mm(start_mm: float, pivot: complex, tang: TangOutline) -> float:
     """Begin a pad that goes on past the middle pin where the tang can first reach it."""
     if start_mm > _FIRST_PAD_MM:
         return start_mm
@@ -157,7 +159,7 @@ def _pad_start_mm(start_mm: float, pivot: complex, tang: TangOutline) -> float:
     return max(start_mm, pivot.real - reach - _BEHIND_TANG_MM, _FIRST_PAD_MM)
 
 
-def _tilt_rad(tang: TangOutline) -> float:
+def tilt_of(tang: TangOutline) -> float:
     """Measure how far the open face is out of line with the pad: of the flat that faces it most."""
     body = tang.body
     flats = [
@@ -168,6 +170,7 @@ def _tilt_rad(tang: TangOutline) -> float:
     return min(flats, key=abs, default=0.0)
 
 
-def _offset_mm(spring: Chain, hole: complex) -> float:
+def offset_of(spring: Chain, hole: complex) -> float:
+    """Measure how far a hole lies off the middle of the spring, + towards the back."""
     heights = spring.heights_mm(hole.real)
     return hole.imag - 0.5 * (heights[0] + heights[-1])

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from backspring import _core
 from backspring.outline.chain import Chain, Vertex, closed_chain
 from backspring.outline.part_outlines import Hole, Outlines
+from backspring.outline.rounded import Rounded, with_roots
 
 # How far the steel goes on behind the rear pin, in diameters of its hole.
 _BEHIND_PIN = 1.2
@@ -88,6 +89,22 @@ def _belly_mm(design: _core.Design, x_mm: float) -> float:
 
 def spring_chain(design: _core.Design) -> Chain:
     """Draw the spring, stations across, the pad's line at height 0."""
+    return rounded_spring(design).chain
+
+
+def rounded_spring(design: _core.Design) -> Rounded:
+    """Draw the spring with the roots of its kinks, where their radius is stated.
+
+    Where the pad begins the corner stays, for the pad would begin later.
+    """
+    chain, radius = _sharp_spring(design), design.surface.kink_radius_mm
+    if not radius:
+        return Rounded(chain, ())
+    pad = [complex(design.pad.start_mm)]
+    return with_roots(chain, radius, of_belly=bool(design.spring.mid_line), kept=pad)
+
+
+def _sharp_spring(design: _core.Design) -> Chain:
     spring, pad = design.spring, design.pad
     profile, end = spring.thickness, pad.end_mm
     start = profile[0].x_mm if len(profile) > 1 else 0.0

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from backspring import _core
 from backspring.design.design import Design
@@ -28,20 +28,29 @@ class TangPart:
 
 @dataclass(frozen=True, slots=True)
 class NamedHole:
-    """A hole of the liner; `known` says whether the design states its width."""
+    """A hole of the liner, a pivot's of some blades; `known` says whether its width is stated."""
 
     name: str
     hole: Hole
     known: bool
+    blades: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class NamedPad:
+    """A face of the spring for the tangs of some blades, from end to end on its own axes."""
+
+    blades: tuple[str, ...]
+    ends_mm: tuple[complex, complex]
 
 
 @dataclass(frozen=True, slots=True)
 class EveryPart:
-    """What is cut for a joint; `pads` are the faces for the tangs, on the spring's own axes."""
+    """What is cut for a joint."""
 
     spring: Chain
     spring_holes: tuple[Hole, ...]
-    pads: tuple[tuple[complex, complex], ...]
+    pads: tuple[NamedPad, ...]
     tangs: tuple[TangPart, ...]
     liner: tuple[NamedHole, ...]
 
@@ -67,14 +76,23 @@ def every_part(design: Design) -> EveryPart:
     else:
         pins = [*_pins(core, two_pins)]
         pivots = [*_pivots(seen, two_pins)]
-        liner = _named(
-            core, [*(name for name, _ in pivots + pins)], [at for _, at in pivots + pins]
-        )
+        names = [*(name for name, _, _ in pivots), *(name for name, _ in pins)]
+        at = [*(place for _, place, _ in pivots), *(place for _, place in pins)]
+        liner = _named(core, names, at)
+        for i, (_, _, blades) in enumerate(pivots if len(seen) > 1 else []):
+            liner[i] = replace(liner[i], blades=blades)
     holes = tuple(
         spring_hole(core, x) for x in ((0.0, -core.spring.support.rear_pin_mm)[: 1 + two_pins])
     )
-    pads = tuple(dict.fromkeys(_on_spring(each, core, two_pins) for each in seen))
-    return EveryPart(spring_chain(core), holes, pads, tangs, tuple(liner))
+    return EveryPart(spring_chain(core), holes, _pads(seen, two_pins), tangs, tuple(liner))
+
+
+def _pads(seen: list[Design], two_pins: bool) -> tuple[NamedPad, ...]:
+    """Find every pad once, with the blades it is for."""
+    blades: dict[tuple[complex, complex], list[str]] = {}
+    for each in seen:
+        blades.setdefault(_on_spring(each, seen[0].core, two_pins), []).append(each.blade)
+    return tuple(NamedPad(tuple(names), ends) for ends, names in blades.items())
 
 
 def _named(core: _core.Design, names: list[str], places: list[complex]) -> list[NamedHole]:
@@ -96,7 +114,7 @@ def _pins(core: _core.Design, two_pins: bool) -> Iterator[tuple[str, complex]]:
         yield "rear pin", spring_hole(core, -core.spring.support.rear_pin_mm).center_mm
 
 
-def _pivots(seen: list[Design], two_pins: bool) -> Iterator[tuple[str, complex]]:
+def _pivots(seen: list[Design], two_pins: bool) -> Iterator[tuple[str, complex, tuple[str, ...]]]:
     """Place every pivot once, the unbent spring level: its tang stands the preload into it."""
     placed: list[tuple[list[str], complex]] = []
     first = seen[0].core
@@ -111,7 +129,8 @@ def _pivots(seen: list[Design], two_pins: bool) -> Iterator[tuple[str, complex]]
         else:
             placed.append(([each.blade], place))
     for names, place in placed:
-        yield "pivot" if len(placed) == 1 else f"pivot, {' and '.join(names)}", place
+        name = "pivot" if len(placed) == 1 else f"pivot, {' and '.join(names)}"
+        yield name, place, tuple(names)
 
 
 def _from_front(x_mm: float, blade: str, first: _core.Design, two_pins: bool) -> float:

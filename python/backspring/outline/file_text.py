@@ -36,31 +36,48 @@ def design_text(joint: Assembled, faces: TangFaces, given: Given) -> str:
 
 
 def _lines(joint: Assembled, faces: TangFaces, given: Given) -> Iterator[str]:
-    def text(value: Value) -> str:
-        if isinstance(value, Sequence):
-            return f"[{', '.join(map(text, value))}]"
-        return number_text(value / (_MM_PER_INCH if given.units == "in" else 1.0))
-
     keys = keys_of(joint, faces)
+    yield from head_lines(given)
+    yield from spring_lines(joint, keys, given)
+    yield from blade_lines(keys, given)
+    if "fit.dial" in given.values:
+        yield f"dial = {given.values['fit.dial']}"
+
+
+def head_lines(given: Given) -> Iterator[str]:
+    """Write what stands before all tables."""
     yield f"# {given.name}: read from outlines; what stands behind # was not in them."
     yield from (f"# {note}" for note in given.notes)
     yield from ("", "format = 1", f'name = "{given.name}"', f'units = "{given.units}"', "")
+
+
+def spring_lines(joint: Assembled, keys: Mapping[str, Value], given: Given) -> Iterator[str]:
+    """Write the spring's table."""
     yield "[spring]"
     yield from (_stated(f"spring.{name}", given) for name in ("steel", "hardness", "width"))
     for key, value in _of("spring", keys):
         if key == "mid_line":
             lean, share = math.degrees(joint.lean.lean_rad), 100.0 * joint.lean.compliance_share
             yield f"# leans up to {lean:.1f} deg, which gives {share:.1f} % more under the tang"
-        yield f"{key} = {text(value)}"
-    yield from ("", "[tang]")
-    yield from (f"{key} = {text(value)}" for key, value in _of("tang", keys))
-    kick = [f"{key} = {text(value)}" for key, value in _of("tang.kick", keys)]
+        yield f"{key} = {value_text(value, given)}"
+
+
+def blade_lines(keys: Mapping[str, Value], given: Given, within: str = "") -> Iterator[str]:
+    """Write a blade's tables of tang and fit; `within` stands before the name of each."""
+    yield from ("", f"[{within}tang]")
+    yield from (f"{key} = {value_text(value, given)}" for key, value in _of("tang", keys))
+    kick = [f"{key} = {value_text(value, given)}" for key, value in _of("tang.kick", keys)]
     if kick:
         yield f"kick = {{ {', '.join(kick)} }}"
-    yield from ("", "[fit]")
-    yield from (f"{key} = {text(value)}" for key, value in _of("fit", keys))
-    if "fit.dial" in given.values:
-        yield f"dial = {given.values['fit.dial']}"
+    yield from ("", f"[{within}fit]")
+    yield from (f"{key} = {value_text(value, given)}" for key, value in _of("fit", keys))
+
+
+def value_text(value: Value, given: Given) -> str:
+    """Write a length, or rows of lengths, in the units of the file."""
+    if isinstance(value, Sequence):
+        return f"[{', '.join(value_text(each, given) for each in value)}]"
+    return number_text(value / (_MM_PER_INCH if given.units == "in" else 1.0))
 
 
 def _of(table: str, keys: Mapping[str, Value]) -> Iterator[tuple[str, Value]]:

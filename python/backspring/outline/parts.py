@@ -61,7 +61,7 @@ def find_parts(drawing: Drawing, layers: dict[str, str], fit_mm: float | None = 
     if faults or spring is None or tang is None or liner is None:
         raise ValueError("; ".join(faults))
     holes = _in_order(spring.chain, spring.holes)
-    pivot, middle, rear = _pins(liner, abs(holes[0].center_mm - holes[1].center_mm))
+    pivot, middle, rear = pins_of(liner, abs(holes[0].center_mm - holes[1].center_mm))
     outlines = Outlines(spring.chain, holes, tang.chain, tang.holes[0], pivot, middle, rear)
     notes = [note for kind, each in parts.items() for note in tidied.note(each.loop, kind)]
     return Found(outlines, known, tuple(joined.gaps), tuple(notes))
@@ -167,7 +167,7 @@ def _in_order(chain: Chain, holes: Sequence[Hole]) -> tuple[Hole, Hole]:
     return (first, second) if -min(shares) > max(shares) - 1.0 else (second, first)
 
 
-def _pins(places: Sequence[complex], span_mm: float) -> tuple[complex, complex, complex]:
+def pins_of(places: Sequence[complex], span_mm: float) -> tuple[complex, complex, complex]:
     """Tell pivot, middle and rear pin: two stand as far apart as the spring's holes, nearly."""
     chances = [
         (abs(abs(middle - rear) - span_mm), abs(pivot - middle) - abs(pivot - rear), i)

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import tomllib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, Literal
 
@@ -18,7 +18,12 @@ from backspring.outline.drawing import Drawing
 from backspring.outline.file_bounds import few, keep_sound
 from backspring.outline.file_text import Given, design_text
 from backspring.outline.keys_of import faces_of
+from backspring.outline.named_parts import ReadSeveral, chains_of
+from backspring.outline.part_outlines import Outlines
 from backspring.outline.parts import Found, find_parts
+from backspring.outline.several import FoundSeveral, blade_names, find_several
+from backspring.outline.several_joint import assemble_several
+from backspring.outline.several_text import several_text
 from backspring.outline.tang_of import TangFaces
 
 _MM_PER = {"mm": 1.0, "in": 25.4}
@@ -26,7 +31,10 @@ _MM_PER = {"mm": 1.0, "in": 25.4}
 
 @dataclass(frozen=True)
 class OutlineReading:
-    """What a drawing made: the design file's text, what was taken for what, gaps closed."""
+    """What a drawing made: the design file's text, what was taken for what, gaps closed.
+
+    Of several blades `found`, `joint` and `faces` are of the first, and `several` tells of all.
+    """
 
     text: str
     found: Found
@@ -35,6 +43,7 @@ class OutlineReading:
     left_out: Mapping[str, int]
     notes: Sequence[str] = ()
     units: Literal["mm", "in"] = "mm"
+    several: ReadSeveral | None = None
 
     @property
     def design(self) -> Design:
@@ -45,7 +54,6 @@ class OutlineReading:
 
     def to_dict(self) -> dict[str, Any]:
         """Give what the command's JSON holds."""
-        outlines = self.found.outlines
         return {
             "text": self.text,
             "known_by": dict(self.found.known_by),
@@ -55,7 +63,7 @@ class OutlineReading:
             ],
             "outlines": {
                 name: {"area_mm2": chain.area_mm2, "length_mm": chain.length_mm}
-                for name, chain in (("spring", outlines.spring), ("tang", outlines.tang))
+                for name, chain in chains_of(self.found, self.several)
             },
             "tilt_rad": self.joint.tilt_rad,
             "rear_pin_offset_mm": self.joint.rear_pin_offset_mm,
@@ -95,14 +103,48 @@ def read_outline(
         if drawing.mm_per_unit is None:
             raise ValueError("the drawing does not state its units: give --units mm or in")
         named = {key: each for key, each in layers.items() if each}
-        found = find_parts(drawing, named, _fit_mm(fit, units or "mm"))
+        given = Given(name or place.stem, units or "mm", values or {})
+        blades = [] if named else blade_names(drawing)
+        within = _fit_mm(fit, units or "mm")
+        if blades:
+            return _several(find_several(drawing, blades, within), drawing, given)
+        found = find_parts(drawing, named, within)
         joint = assemble(found.outlines)
         faces, notes = faces_of(joint, bool(found.notes))
     except ValueError as error:
         raise _refusal(place, str(error)) from error
-    given = Given(name or place.stem, units or "mm", values or {}, (*found.notes, *notes))
+    given = replace(given, notes=(*found.notes, *notes))
     text = design_text(joint, faces, given)
     return OutlineReading(text, found, joint, faces, drawing.left_out, given.notes, given.units)
+
+
+def _several(found: FoundSeveral, drawing: Drawing, given: Given) -> OutlineReading:
+    """Read a joint with several blades; what is asked of one is answered for the first."""
+    outlines, several = found.outlines, assemble_several(found.outlines)
+    faces, notes = [], [*found.notes]
+    for each in several.blades:
+        try:
+            own, said = faces_of(each.joint, bool(found.notes))
+        except ValueError as error:
+            raise ValueError(f"blade {each.name}: {error}") from None
+        faces.append(own)
+        notes += [f"blade {each.name}: {note}" for note in said]
+    given = replace(given, notes=notes)
+    first, pins = outlines.blades[0], outlines.pins_mm
+    parts = Outlines(
+        outlines.spring, (outlines.holes[0], outlines.holes[-1]), first.tang, first.hole,
+        first.pivot_mm, pins[0], pins[-1],
+    )  # fmt: skip
+    return OutlineReading(
+        several_text(several, faces, given),
+        Found(parts, found.known_by, found.gaps, found.notes),
+        several.blades[0].joint,
+        faces[0],
+        drawing.left_out,
+        notes,
+        given.units,
+        ReadSeveral(outlines, several),
+    )
 
 
 def _fit_mm(fit: Any, units: Literal["mm", "in"]) -> float | None:

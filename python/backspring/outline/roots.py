@@ -1,14 +1,17 @@
-"""Hollow arcs of a spring's belly: short ones are the roots of kinks, long ones a hollow belly."""
+"""Hollow arcs of a spring: short ones are the roots of kinks, long ones a hollow belly."""
 
 from __future__ import annotations
 
+import cmath
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from backspring.outline.chain import Chain, Piece, Vertex
 
 # An arc shorter than this is the root of a kink.
-_LONGEST_ROOT_MM = 4.0
-_LEAST_TURN_RAD = 0.02
+LONGEST_ROOT_MM = 4.0
+LEAST_TURN_RAD = 0.02
+_SAME_MM = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,14 +23,20 @@ class Roots:
     curve_radius_mm: float | None
 
 
-def roots_of(spring: Chain) -> Roots:
-    """Take the roots out of a belly that lies along x: a kink's stress is found from its corner."""
+def roots_of(spring: Chain, belly_mm: tuple[float, float]) -> Roots:
+    """Take the roots out of a belly that lies along x: a kink's stress is found from its corner.
+
+    Where the belly is straight between two stations, what bends the thickness stands on the back,
+    and its roots are those of the kinks.
+    """
     pieces, count = spring.pieces, len(spring.pieces)
     hollow = [i for i, piece in enumerate(pieces) if _is_hollow_belly(piece)]
+    if _is_straight_belly(pieces, belly_mm):
+        hollow += [i for i, piece in enumerate(pieces) if _is_hollow(piece) and i not in hollow]
     corners = {
         i: _corner(pieces[i])
         for i in hollow
-        if pieces[i].length_mm < _LONGEST_ROOT_MM
+        if pieces[i].length_mm < LONGEST_ROOT_MM
         and not pieces[i - 1].bulge
         and not pieces[(i + 1) % count].bulge
     }
@@ -37,14 +46,41 @@ def roots_of(spring: Chain) -> Roots:
         if i not in corners
     ]
     roots = [abs(pieces[i].radius_mm) for i in corners]
-    curves = [abs(pieces[i].radius_mm) for i in hollow if i not in corners]
+    curves = [
+        abs(pieces[i].radius_mm) for i in hollow if i not in corners and _is_hollow_belly(pieces[i])
+    ]
     chain = Chain(tuple(vertices)) if corners else spring
     return Roots(chain, min(roots, default=None), min(curves, default=None))
 
 
 def _is_hollow_belly(piece: Piece) -> bool:
-    ahead = piece.end_mm.real > piece.start_mm.real
-    return ahead and piece.bulge < 0.0 and abs(piece.sweep_rad) > _LEAST_TURN_RAD
+    return _is_hollow(piece) and piece.end_mm.real > piece.start_mm.real
+
+
+def _is_hollow(piece: Piece) -> bool:
+    return piece.bulge < 0.0 and abs(piece.sweep_rad) > LEAST_TURN_RAD
+
+
+def _is_straight_belly(pieces: Sequence[Piece], belly_mm: tuple[float, float]) -> bool:
+    """Say whether the belly is lines one behind the other, nearly along x, without a step."""
+    start, end = belly_mm
+    between = [
+        piece
+        for piece in pieces
+        if piece.end_mm.real > max(piece.start_mm.real + _SAME_MM, start)
+        and piece.start_mm.real < end
+    ]
+    level = all(
+        not piece.bulge and abs(cmath.phase(piece.direction(0.0))) < LEAST_TURN_RAD
+        for piece in between
+    )
+    starts = [piece.start_mm for piece in between]
+    joined = all(
+        min(abs(piece.end_mm - place) for place in starts) < _SAME_MM
+        for piece in between
+        if piece.end_mm.real < end
+    )
+    return level and joined
 
 
 def _corner(arc: Piece) -> complex:

@@ -13,6 +13,7 @@ from backspring.outline.every_part import EveryPart, TangPart, every_part
 from backspring.outline.loops import place_text
 from backspring.outline.offset import offset
 from backspring.outline.part_outlines import Hole
+from backspring.outline.several import AND, PAD, PIVOT
 from backspring.units import System, converted
 
 BARS: dict[System, tuple[tuple[str, float], ...]] = {
@@ -91,7 +92,7 @@ def template(design: Design, cut: Cut | None = None, units: System | None = None
     cut, units = cut or Cut(), units or design.units
     parts = every_part(design)
     rows = [
-        [*_spring(parts, cut)],
+        [*_spring(parts, cut, len(design.blades) > 1)],
         *([*_tang(tang, cut, len(design.blades) > 1)] for tang in parts.tangs),
         [*_liner(parts, cut, units)],
     ]
@@ -103,7 +104,7 @@ def template(design: Design, cut: Cut | None = None, units: System | None = None
         low, high = _bounds(row)
         top += _GAP_MM
         by = complex(_GAP_MM - left, top - low.imag)
-        placed += [_shifted(item, by) for item in row]
+        placed = [*(_shifted(item, by) for item in row), *placed]
         top += high.imag - low.imag
     return Template(
         design.title,
@@ -114,15 +115,16 @@ def template(design: Design, cut: Cut | None = None, units: System | None = None
     )
 
 
-def _spring(parts: EveryPart, cut: Cut) -> Iterator[_Item]:
+def _spring(parts: EveryPart, cut: Cut, several: bool) -> Iterator[_Item]:
     yield from _outline("spring", parts.spring, cut)
     for hole in parts.spring_holes:
         yield from _hole("spring", hole, cut)
     below = -1j * (cut.out_mm + _BESIDE_MM)
-    for ends in parts.pads:
-        start, end = (place + below for place in ends)
-        yield Shape("notes", line=(start, end))
-        yield from (Shape("notes", line=(at - 0.6j, at + 0.6j)) for at in (start, end))
+    for pad in parts.pads:
+        start, end = (place + below for place in pad.ends_mm)
+        layer = f"{PAD}{AND.join(pad.blades)}" if several else "notes"
+        yield Shape(layer, line=(start, end))
+        yield from (Shape(layer, line=(at - 0.6j, at + 0.6j)) for at in (start, end))
         yield _centred(0.5 * (start + end) - 1j * (_TALL * TEXT_MM + 0.8), "pad")
     low, high = _bounds([Shape("spring", chain=parts.spring)])
     yield _ahead(complex(high.real, 0.5 * high.imag), cut, "spring")
@@ -153,7 +155,8 @@ def _liner(parts: EveryPart, cut: Cut, units: System) -> list[_Item]:
     items = list[_Item]()
     for each in parts.liner:
         hole, out = each.hole, 0.5 * each.hole.diameter_mm + _CROSS_MM + 0.5
-        items += _hole("liner", hole, cut)
+        marks = f"{PIVOT}{AND.join(each.blades)}" if each.blades else "notes"
+        items += _hole("liner", hole, cut, marks)
         items.append(_centred(hole.center_mm + 1j * out, each.name))
         width = "width not stated"
         if each.known:
@@ -186,8 +189,8 @@ def _outline(layer: str, chain: Chain, cut: Cut, with_break: bool = False) -> It
         yield Shape("stock", chain=offset(chain, cut.out_mm), dashed=True)
 
 
-def _hole(layer: str, hole: Hole, cut: Cut) -> Iterator[Shape]:
-    """Give what the cutter follows, with its centre marked."""
+def _hole(layer: str, hole: Hole, cut: Cut, marks: str = "notes") -> Iterator[Shape]:
+    """Give what the cutter follows, with its centre marked on a layer of its own."""
     center, width = hole.center_mm, hole.diameter_mm
     if width:
         if width <= cut.kerf_mm:
@@ -195,7 +198,7 @@ def _hole(layer: str, hole: Hole, cut: Cut) -> Iterator[Shape]:
         yield Shape(layer, hole=Hole(center, width - cut.kerf_mm))
     for way in (1.0, 1j):
         reach = way * (0.5 * width + _CROSS_MM)
-        yield Shape("notes", line=(center - reach, center + reach))
+        yield Shape(marks, line=(center - reach, center + reach))
 
 
 def _ahead(at: complex, cut: Cut, text: str) -> Words:

@@ -8,6 +8,7 @@ import math
 from collections.abc import Callable, Iterator
 
 from backspring.outline.chain import Chain
+from backspring.outline.several import PAD, PIVOT
 from backspring.outline.template import TEXT_MM, Template
 
 _LINE_MM = 0.15
@@ -15,6 +16,11 @@ _PAGE_MM = (262.0, 188.0)  # what a printer reaches of an A4 or Letter sheet lai
 _MARK_MM = 5.0
 _COLORS = {"notes": "#606060", "liner": "#0060a0", "stock": "#606060"}
 _PLAIN = "#000000"
+
+
+def _color(layer: str) -> str:
+    """Draw what marks a place as notes are drawn."""
+    return _COLORS["notes"] if layer.startswith((PIVOT, PAD)) else _COLORS.get(layer, _PLAIN)
 
 
 def svg_text(template: Template) -> str:
@@ -27,7 +33,7 @@ def svg_text(template: Template) -> str:
     ]
     layers = dict.fromkeys(shape.layer for shape in template.shapes)
     for layer in layers:
-        style = f'fill="none" stroke="{_COLORS.get(layer, _PLAIN)}" stroke-width="{_LINE_MM}"'
+        style = f'fill="none" stroke="{_color(layer)}" stroke-width="{_LINE_MM}"'
         lines.append(f'<g id="{layer}" {style}>')
         lines += _svg_shapes(template, layer)
         lines.append("</g>")
@@ -140,7 +146,7 @@ def draw_template(plot: Draw, text: Draw, template: Template) -> None:
     """Draw it with an axes' two functions, in mm."""
     width = _LINE_MM * 72.0 / 25.4
     for shape in template.shapes:
-        style = {"color": _COLORS.get(shape.layer, _PLAIN), "lw": width}
+        style = {"color": _color(shape.layer), "lw": width}
         if shape.chain:
             places = [*_followed(shape.chain)]
         elif shape.hole:

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 from matplotlib.patches import Circle
 
 from backspring.outline.chain import Chain
+from backspring.outline.named_parts import chains_of, holes_of, liner_of
 from backspring.picture.canvas import Picture
 from backspring.picture.palette import (
     BLUE,
@@ -47,27 +48,27 @@ def outline_picture(reading: OutlineReading) -> Picture:
 
 
 def _drawn(axes: Any, reading: OutlineReading) -> None:
-    outlines, known = reading.found.outlines, reading.found.known_by
+    known = reading.found.known_by
+    holes = dict(holes_of(reading.found, reading.several))
     axes.set_title("Taken for", loc="left", fontsize=LARGE, pad=14.0)
-    for kind, chain, color in (
-        ("tang", outlines.tang, TANG),
-        ("spring", outlines.spring, _SPRING),
-    ):
-        _fill(axes, chain, color)
+    for kind, chain in reversed(chains_of(reading.found, reading.several)):
+        _fill(axes, chain, _SPRING if kind == "spring" else TANG)
         front = _front(chain)
         words = f"{kind} ({known[kind]})"
+        if reading.several and kind in holes:
+            words += f", hole {text(holes[kind].diameter_mm, 'length', reading.units)}"
         axes.annotate(
             words, (front.real, front.imag), (10.0, 0.0), textcoords="offset points",
             va="center", fontsize=NORMAL, color=MUTED,
         )  # fmt: skip
-    holes = (*outlines.spring_holes, outlines.tang_hole)
-    names = {"middle hole": 24, "rear hole": 24, "pivot hole": -40}
-    for hole, (name, away) in zip(holes, names.items(), strict=True):
+    for name, hole in holes_of(reading.found, reading.several):
+        away = {"middle hole": 24, "rear hole": -26 if reading.several else 24}.get(name, -40)
         _circle(axes, hole.center_mm, 0.5 * hole.diameter_mm or _PIN_MM, INK)
+        if name.startswith("tang"):
+            continue
         across = text(hole.diameter_mm, "length", reading.units)
         _above(axes, hole.center_mm, f"{name} {across}", away)
-    pins = (outlines.pivot_mm, outlines.middle_mm, outlines.rear_mm)
-    for place, name in zip(pins, ("pivot", "middle pin", "rear pin"), strict=True):
+    for name, place in liner_of(reading.found, reading.several):
         axes.plot([place.real], [place.imag], "+", color=BLUE, ms=11.0, mew=1.6)
         _above(axes, place, f"liner: {name}", -24, BLUE)
     for place, width in reading.found.gaps:
@@ -79,20 +80,30 @@ def _laid(axes: Any, reading: OutlineReading) -> None:
     joint, laid, units = reading.joint, reading.joint.laid, reading.units
     misses = text(joint.rear_pin_offset_mm, "length", units)
     preload = text(joint.preload_mm, "length", units)
+    title = f"Put together: the rear hole misses its pin by {misses}, preload {preload}"
+    if reading.several:
+        each = (f"{b.name} {text(b.joint.preload_mm, 'length', units)}"
+                for b in reading.several.joint.blades)  # fmt: skip
+        title = f"On its pins, unbent; preload {', '.join(each)}"
     axes.set_title(
-        f"Put together: the rear hole misses its pin by {misses}, preload {preload}",
+        title,
         loc="left",
         fontsize=LARGE,
         pad=14.0,
     )
-    _fill(axes, laid.tang, TANG)
+    tangs = [each.tang for each in reading.several.joint.blades] if reading.several else []
+    for tang in tangs or [laid.tang]:
+        _fill(axes, tang, TANG)
     _fill(axes, laid.spring, _SPRING)
     start, end = joint.pad_mm
     axes.plot([start, end], [laid.face_mm] * 2, color=VERMILLION, lw=3.0, solid_capstyle="butt")
     pad = f"pad {text(start, 'length', units)} to {text(end, 'length', units)}"
     _above(axes, complex(0.5 * (start + end), laid.face_mm), pad, 44, VERMILLION)
-    pins = ((laid.pivot_mm, "pivot"), (0j, "middle pin"), (laid.rear_pin_mm, "rear pin"))
-    for place, name in pins:
+    pins = [(0j, "middle pin"), (laid.rear_pin_mm, "rear pin")]
+    pivots = {laid.pivot_mm: "pivot"}
+    if reading.several:
+        pivots = {each.pivot_mm: f"pivot of {each.name}" for each in reading.several.joint.blades}
+    for place, name in (*pivots.items(), *pins[: 1 if laid.rear_pin_mm == 0j else 2]):
         axes.plot([place.real], [place.imag], "+", color=BLUE, ms=11.0, mew=1.6)
         _above(axes, place, name, -32, BLUE)
     for hole, width in zip((0j, laid.rear_hole_mm), joint.pin_hole_mm, strict=True):

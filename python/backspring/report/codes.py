@@ -23,6 +23,7 @@ _NOTES = {
     "not-judged": "a key that cannot be judged, and why",
     "not-used": "a key that this design does not use",
     "ordinary-tolerances": "no tolerances stated, an ordinary bench's are taken",
+    "other-steel": "a [steel] table beside a spring of another steel",
     "slightly-low": "a reading is low by less than matters",
     "temper-not-used": "a temper beside a hardness: the hardness is used",
     "temper-time": "a time of the temper that the data cannot count",

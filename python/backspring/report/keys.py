@@ -9,6 +9,7 @@ from typing import Any
 from backspring._core import Field, Form
 from backspring.design.fields import ROWS, is_number, kind_of
 from backspring.design.outline_table import MEANINGS
+from backspring.report.steel_keys import steel_reference
 from backspring.report.tables import Lines, Report
 from backspring.unit_table import BARE
 from backspring.units import System, converted, shown
@@ -85,6 +86,7 @@ def keys_reference() -> str:
         parts += [_markdown(row) for row in rows]
     parts.append(_OUTLINE)
     parts += [f"- `{name}`: {meaning}\n" for name, meaning in MEANINGS.items()]
+    parts.append(steel_reference())
     return "".join(parts)
 
 

@@ -220,6 +220,7 @@ NOTICES: dict[str, Sentence] = {
     "no-friction": "no friction is counted: the real pull to open is higher",
     "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
     "of the data of {steel}: take the yield margin as a guess",
+    "other-steel": "[steel], {own}, is not used: spring.steel names {steel}",
     "not-used": "{key} is not used: the support is not by two pins",
     "not-judged": _not_judged,
     "temper-not-used": _temper_not_used,

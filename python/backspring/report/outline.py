@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from backspring.outline.lean import STRAIGHT_MM
 from backspring.outline.loops import place_text
+from backspring.outline.named_parts import chains_of
 from backspring.report.display import text
 from backspring.report.tables import Block, Lines, Report, TextTable
 
@@ -32,13 +33,20 @@ def outline_report(reading: OutlineReading, written: str | None) -> Report:
         f"pad {start} to {end}, pivot at {length(joint.pivot_mm)}, "
         f"preload {length(joint.preload_mm)}"
     )
+    if reading.several:
+        each = (
+            f"{blade.name}: pivot at {length(blade.joint.pivot_mm)}, preload "
+            f"{length(blade.joint.preload_mm)}"
+            for blade in reading.several.joint.blades
+        )
+        headline = "; ".join(each)
     if written:
         headline += f": written to {written}"
     return Report(headline, tuple(_blocks(reading, written)))
 
 
 def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
-    outlines, units = reading.found.outlines, reading.units
+    units = reading.units
     unit_mm, digits = (25.4, 4) if units == "in" else (1.0, 2)
     yield TextTable(
         "Taken for",
@@ -50,7 +58,7 @@ def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
                 f"{chain.area_mm2 / unit_mm**2:.{digits}f}",
                 f"{chain.length_mm / unit_mm:.{digits}f}",
             )
-            for name, chain in (("spring", outlines.spring), ("tang", outlines.tang))
+            for name, chain in chains_of(reading.found, reading.several)
         ),
     )
     notes = [

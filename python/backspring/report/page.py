@@ -165,6 +165,8 @@ def _sources(checks: list[Check]) -> Words:
     for key in _OF_EVERY_PAGE:
         used.setdefault(key, set()).add("what a fingertip feels")
     known = sources()
+    for each in checks:
+        known |= each.design.own_steel[1] if each.design.own_steel else {}
     rows = tuple(
         (key, _cited(known[key]), ", ".join(sorted(for_)), _how(known[key].confidence))
         for key, for_ in sorted(used.items())

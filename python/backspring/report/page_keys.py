@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from backspring._core import Field, Form, Quantity
 from backspring.design.fields import is_number, row_of
 from backspring.design.reading import dotted
+from backspring.design.steel_table import TABLE as STEEL_TABLE
 from backspring.report.display import number
 from backspring.report.page_parts import Words
 from backspring.unit_table import unit_in
@@ -25,12 +26,22 @@ def key_tables(design: Design, units: System) -> Iterator[Words]:
         rows = [(key, field(f"{table}.{key}"), value) for key, value in given.items()]
         cells = tuple((key, written(row, value, units), row.meaning) for key, row, value in rows)
         yield Words(f"[{table}]", _HEADS, cells)
+    if bar := design.to_dict().get(STEEL_TABLE):
+        cells = tuple((key, _plain(value), "as in a steel's file") for key, value in dotted(bar))
+        yield Words(f"[{STEEL_TABLE}]", _HEADS, cells)
+
+
+def _plain(value: Any) -> str:
+    if isinstance(value, dict):
+        return ", ".join(f"{key} {_plain(each)}" for key, each in value.items())
+    return "; ".join(map(_plain, value)) if isinstance(value, list) else str(value)
 
 
 def stated(design: Design) -> dict[str, dict[str, Any]]:
     """Values by table and key, of a further blade under "blades.pen"."""
     content = design.to_dict()
     listed = content.pop("blades", [])
+    content.pop(STEEL_TABLE, None)
     tables = {key: table for key, table in content.items() if isinstance(table, dict)}
     tables |= {
         f"blades.{name}": table for name, table in zip(design.blades[1:], listed, strict=True)

@@ -12,10 +12,15 @@ from backspring.errors import OutOfRange
 from backspring.faults import Fault
 from backspring.steel import tempering
 from backspring.steel.hardness_readings import mean_hrc, sd_hrc
+from backspring.steel.known import Own, steel_beside
+from backspring.steel.stated import stated_steel
 
 # With these no more is needed of a steel, and its name may be any.
 _STATED = {"youngs_modulus", "yield"}
-_OF_ONES_OWN = "; of another steel give youngs_modulus and yield, or its file by --steels FOLDER"
+_OF_ONES_OWN = (
+    "; of another steel give youngs_modulus and yield, a table [steel], or its file by "
+    "--steels FOLDER"
+)
 CONVERSION_SOURCES = ("astm-e140", "din-50150")
 
 
@@ -28,14 +33,19 @@ class SteelChoice:
     hardness: steels.Figure | None
     strength: Strength
     record: dict[str, Any]
+    # The steel that the design brings along, used or not.
+    own: Own | None = None
 
 
-def choose_steel(spring: dict[str, Any]) -> SteelChoice | list[Fault]:
-    """Take the steel's data, with what [spring] states itself in its place."""
+def choose_steel(spring: dict[str, Any], own: Own | None = None) -> SteelChoice | list[Fault]:
+    """Take the steel's data, with what [spring] states itself in its place.
+
+    `own` is the steel that a design brings along.
+    """
     faults = []
     steel, hardness, ratio = None, None, Band()
     try:
-        steel = steels.steel(spring["steel"])
+        steel = steel_beside(spring["steel"], own)
         figure = steel.yield_ratio
         ratio = Band(value=figure.value, low=figure.low, high=figure.high)
     except LookupError as error:
@@ -55,38 +65,9 @@ def choose_steel(spring: dict[str, Any]) -> SteelChoice | list[Fault]:
         youngs_modulus_mpa=spring.get("youngs_modulus", steel.youngs_modulus_mpa.value),
         poisson=spring.get("poisson", steel.poisson.value),
     )
-    record = _record(spring, steel, elastic, hardness, strength)
-    return SteelChoice(steel, elastic, hardness, strength, record)
-
-
-def stated_steel(name: str, youngs_modulus_mpa: float) -> steels.Steel:
-    """Make a steel of which no more is known than a design states; the rest is usual for steel."""
-
-    def usual(value: float, low: float, high: float) -> steels.Figure:
-        note = "Usual for steel: no data of this one."
-        return steels.Figure(value, low, high, "derived", ("common-practice",), note)
-
-    return steels.Steel(
-        name=name,
-        also_called=(),
-        family="as the design states it",
-        youngs_modulus_mpa=usual(
-            youngs_modulus_mpa, 0.96 * youngs_modulus_mpa, 1.04 * youngs_modulus_mpa
-        ),
-        poisson=usual(0.29, 0.27, 0.30),
-        density_kg_m3=usual(7850.0, 7700.0, 7900.0),
-        yield_ratio=usual(0.85, 0.80, 0.92),
-        hardness_low_hrc=42.0,
-        hardness_high_hrc=52.0,
-        hardness_confidence="derived",
-        hardness_sources=("common-practice",),
-        hardness_note="Usual for springs.",
-        conflicts=(),
-        cautions=(),
-        temper=None,
-        embrittlement=(),
-        points=(),
-    )
+    cited = steels.sources() | (own[1] if own else {})
+    record = _record(spring, steel, elastic, hardness, strength, cited)
+    return SteelChoice(steel, elastic, hardness, strength, record, own)
 
 
 def _hardness(spring: dict[str, Any], steel: steels.Steel | None) -> steels.Figure | None:
@@ -152,9 +133,9 @@ def _record(
     elastic: Elastic,
     hardness: steels.Figure | None,
     strength: Strength,
+    cited: dict[str, steels.Source],
 ) -> dict[str, Any]:
     origins = _origins(spring, steel, hardness)
-    known = steels.sources()
     tensile = strength.tensile_mpa.value or None
     likely = steel.youngs_modulus_mpa
     return {
@@ -173,7 +154,7 @@ def _record(
         "tensile_high_mpa": tensile and strength.tensile_mpa.high,
         "confidence": {figure: confidence for figure, (confidence, _) in origins.items()},
         "sources": [
-            {"figure": figure, "key": key, "title": known[key].title}
+            {"figure": figure, "key": key, "title": cited[key].title}
             for figure, (_, keys) in origins.items()
             for key in keys
         ],

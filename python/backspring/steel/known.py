@@ -5,7 +5,7 @@ Temperatures and times are numbers in C and h, or text with a unit: "515 C", "95
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 
 from backspring.steel import tempering
@@ -23,10 +23,22 @@ _own_sources: dict[str, Source] = {}
 
 def steel(name: str) -> Steel:
     """Look up a steel by its name or by another name it goes by; case does not matter."""
-    found = _by_any_name().get(name.casefold())
+    return steel_beside(name, None)
+
+
+def steel_beside(name: str, beside: Own | None) -> Steel:
+    """Look up a steel, also the one that a design brings along."""
+    others = [] if beside is None else [beside[0]]
+    called = name.casefold()
+    found = _by_any_name().get(called) or _any_names(others).get(called)
     if found is None:
-        raise LookupError(_unknown(name))
+        raise LookupError(_unknown(name, [*_every(), *others]))
     return found
+
+
+def is_known(name: str) -> bool:
+    """Whether a steel goes by this name."""
+    return name.casefold() in _by_any_name()
 
 
 def names() -> tuple[str, ...]:
@@ -112,20 +124,22 @@ def _maybe(value: Quantity | None, kind: Kind) -> float | None:
 
 @cache
 def _by_any_name() -> dict[str, Steel]:
-    return {
-        called.casefold(): each for each in _every() for called in (each.name, *each.also_called)
-    }
+    return _any_names(_every())
 
 
-def _unknown(name: str) -> str:
+def _any_names(steels: Iterable[Steel]) -> dict[str, Steel]:
+    return {called.casefold(): each for each in steels for called in (each.name, *each.also_called)}
+
+
+def _unknown(name: str, steels: Sequence[Steel]) -> str:
     import difflib
 
     # Zero for the letter O is the common slip with these names.
     alike = {
         called.casefold().replace("0", "o"): called
-        for each in _every()
+        for each in steels
         for called in (*each.also_called, each.name)
     }
     near = difflib.get_close_matches(name.casefold().replace("0", "o"), alike, n=1)
     hint = f'did you mean "{alike[near[0]]}"? ' if near else ""
-    return f'unknown steel "{name}": {hint}known: {", ".join(names())}'
+    return f'unknown steel "{name}": {hint}known: {", ".join(each.name for each in steels)}'
