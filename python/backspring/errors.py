@@ -44,6 +44,22 @@ class Explained(Error):
         return self.text(self.units)
 
 
+class WorkerLost(Error):
+    """A worker of an executor ended, or failed, with rows in hand; what is done is in `checks`.
+
+    `first_row` and `last_row` are those of the first chunk that is lost.
+    """
+
+    def __init__(
+        self, text: str, first_row: int = 0, last_row: int = 0, checks: Any = None
+    ) -> None:
+        super().__init__(text, first_row, last_row, checks)
+        self.first_row, self.last_row, self.checks = first_row, last_row, checks
+
+    def __str__(self) -> str:
+        return str(self.args[0])
+
+
 class OutOfRange(Explained):
     """A question outside the range that data or model cover."""
 
