@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import argparse
 import importlib
-import os
 import re
 import sys
 from argparse import Namespace
@@ -18,11 +17,12 @@ from typing import Any, NoReturn
 
 from backspring._core import __version__
 from backspring.cli.answer import Answer, answer_json, error_json, print_report
+from backspring.cli.streams import CannotPrint, has_colors, printed, tell, write_no_more
 from backspring.cli.usage import UsageError, refuse_repeats
 from backspring.cli.values import shown_units
 from backspring.cli.watch import changes
 from backspring.errors import Error, Explained, NoConvergence
-from backspring.faults import Fault, near_match
+from backspring.faults import Fault, near_match, told
 
 # Name, module and one line of help: a module is loaded only when its command is asked for.
 COMMANDS = {
@@ -63,11 +63,19 @@ _STOPPED = 130
 _Shown = tuple[int, Callable[[], None]]
 
 
+class _Help(Exception):
+    """A command's help is asked for."""
+
+
 class _Parser(argparse.ArgumentParser):
     def __init__(self, **given: Any) -> None:
         super().__init__(**given)
         # A reading below zero with its unit, as -2thou, is a value and no option.
         self._negative_number_matcher = re.compile(r"-\.?\d")
+
+    def print_help(self, file: Any = None) -> NoReturn:
+        # Printed where all answers are, so that a full device is told of.
+        raise _Help(self.format_help())
 
     def error(self, message: str) -> NoReturn:
         raise UsageError(f"{self.prog}: {message}")
@@ -79,15 +87,31 @@ def main(arguments: Sequence[str] | None = None) -> int:
     try:
         for answered, show in _answers(list(sys.argv[1:] if arguments is None else arguments)):
             code = answered
-            show()
-            sys.stdout.flush()
+            printed(show)
     except KeyboardInterrupt:
-        print("stopped", file=sys.stderr)
+        tell("stopped")
         return _STOPPED
     except BrokenPipeError:
-        # The reader has seen enough; nothing more may be written, not even at exit.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        # The reader has seen enough.
+        write_no_more(sys.stdout)
+    except CannotPrint as error:
+        write_no_more(sys.stdout)
+        tell(f"backspring: {error}")
+        return _BAD_USE
     return code
+
+
+def entry() -> int:
+    """Run the command that was typed; whatever goes wrong, 1 says only that a target is missed."""
+    try:
+        return main()
+    except MemoryError:
+        tell("backspring: there is not enough memory for this")
+    except Exception:
+        from traceback import format_exc
+
+        tell(f"{format_exc()}backspring: a fault of the program, none of yours")
+    return _BAD_USE
 
 
 def _answers(words: list[str]) -> Iterator[_Shown]:
@@ -103,6 +127,9 @@ def _answers(words: list[str]) -> Iterator[_Shown]:
             refuse_repeats(parser, words[1:])
             options = parser.parse_args(words[1:])
             rounds = changes(options)
+        except _Help as help_asked:
+            yield 0, partial(print, help_asked, end="")
+            return
         except UsageError as error:
             yield _BAD_USE, partial(_tell, command, as_json, [_usage(command, error)])
             return
@@ -187,11 +214,11 @@ def _show(command: str, answer: Answer, options: Namespace) -> None:
     if options.json:
         print(answer_json(command, answer))
     else:
-        print_report(answer.report, options.color)
+        print_report(answer.report, has_colors(options))
 
 
 def _tell(command: str, as_json: bool, faults: list[Fault]) -> None:
     if as_json:
         print(error_json(command, faults))
-    for fault in faults:
-        print(fault, file=sys.stderr)
+    for line in told(faults):
+        tell(line)

@@ -93,7 +93,7 @@ def print_report(report: Report, color: bool) -> None:
 
     from backspring.report.wrapping import folded
 
-    console = Console(no_color=not color, highlight=False, markup=False)
+    console = Console(color_system="auto" if color else None, highlight=False, markup=False)
     console.print(folded(report.headline, console.width), style="bold", soft_wrap=True)
     for block in report.blocks:
         console.print()

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import argparse
-import sys
 import time
 from collections.abc import Iterator
 from pathlib import Path
 
 from backspring.cli.given_design import STANDARD_INPUT
+from backspring.cli.streams import tell
 from backspring.cli.usage import UsageError
 
 _PAUSE_S = 0.3
@@ -37,7 +37,7 @@ def _rounds(paths: list[Path]) -> Iterator[None]:
     before = _stamps(paths)
     while True:
         yield
-        print(f"\nwatching {', '.join(map(str, paths))}; Ctrl-C ends", file=sys.stderr)
+        tell(f"\nwatching {', '.join(map(str, paths))}; Ctrl-C ends")
         try:
             while (now := _stamps(paths)) == before or None in now:
                 time.sleep(_PAUSE_S)
