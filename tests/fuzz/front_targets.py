@@ -53,7 +53,7 @@ def design(data: bytes) -> None:
 
 def load_again(loaded: bs.Design) -> bs.Design:
     """Make a design of its own plain content."""
-    return bs.Design(**{**loaded.to_dict()}).replace(units=loaded.units)
+    return bs.Design(**loaded.to_dict()).replace(units=loaded.units)
 
 
 def unit(data: bytes) -> None:

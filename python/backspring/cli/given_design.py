@@ -52,7 +52,6 @@ def _load(path: str) -> Design:
         content = sys.stdin.buffer.read(LARGEST_BYTES + 1)
     except (OSError, AttributeError) as error:
         reason = getattr(error, "strerror", None) or "the standard input is closed"
-        raise invalid(
-            [Fault("unreadable", "", f"cannot be read: {reason.lower()}", path)]
-        ) from None
+        message = f"cannot be read: {reason.lower()}"
+        raise invalid([Fault("unreadable", "", message, path)]) from None
     return load_content(content, path)

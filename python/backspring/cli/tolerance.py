@@ -14,6 +14,7 @@ from backspring.cli.pictures import write_picture
 from backspring.cli.streams import has_colors
 from backspring.cli.usage import UsageError
 from backspring.design.arguments import refusal
+from backspring.many.progress import Progress
 from backspring.report.tolerance import tolerance_report
 
 

@@ -14,8 +14,8 @@ Progress = bool | Literal["plain"] | Callable[[int, int], None] | None
 def reporting(progress: Progress, total: int, name: str) -> Iterator[Tell | None]:
     """Give what is reporting the number of rows done.
 
-    True shows a bar on the error stream, "plain" one without colours; a function is called with the rows done and all of them;
-    None or False tells nobody.
+    True shows a bar on the error stream, "plain" one without colours; a function is called with the
+    rows done and all of them; None or False tells nobody.
     """
     if callable(progress):
         called = progress
