@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
+# As typing has it, which takes longer to load than the core.
+TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any
+
     from backspring import steel
     from backspring._core import Contact, __version__
     from backspring.design.design import Design

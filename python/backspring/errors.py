@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from importlib import import_module
-from typing import Any, Literal
+# As typing has it, which takes longer to load than the core, which asks for this module.
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any, Literal
 
 
 class Error(Exception):
@@ -37,6 +39,8 @@ class Explained(Error):
         if isinstance(found, str):
             return found
         # Named and not imported: errors come before everything else.
+        from importlib import import_module
+
         notice = import_module("backspring.notice").from_core(found)
         return str(notice.text(units))
 

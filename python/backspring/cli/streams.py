@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
-import contextlib
 import os
 import sys
-from argparse import Namespace
-from collections.abc import Callable
-from typing import TextIO
+
+# As typing has it, which takes as long to load as all of this.
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from argparse import Namespace
+    from collections.abc import Callable
+    from typing import TextIO
 
 
 class CannotPrint(Exception):
@@ -41,10 +44,12 @@ def tell(line: str) -> None:
 
 def write_no_more(stream: TextIO) -> None:
     """Let what is still held back for a stream go nowhere, at exit too."""
-    with contextlib.suppress(OSError, AttributeError, ValueError):
+    try:
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, stream.fileno())
         os.close(nowhere)
+    except (OSError, AttributeError, ValueError):
+        return
 
 
 def has_colors(options: Namespace) -> bool:

@@ -5,11 +5,14 @@ from __future__ import annotations
 import argparse
 import time
 from collections.abc import Iterator
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from backspring.cli.given_design import STANDARD_INPUT
 from backspring.cli.streams import tell
 from backspring.cli.usage import UsageError
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 _PAUSE_S = 0.3
 _Stamp = tuple[int, int, int] | None
@@ -30,6 +33,8 @@ def changes(options: argparse.Namespace) -> Iterator[None]:
         raise UsageError("backspring check: --watch goes with a design file")
     if options.json:
         raise UsageError("backspring check: --json prints one document: leave out --watch")
+    from pathlib import Path
+
     return _rounds([Path(each) for each in (options.design, options.log) if each is not None])
 
 

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping
 from functools import cache
 
 from backspring.steel import tempering
-from backspring.steel.files import all_sources, all_steels
+from backspring.steel.files import all_sources, all_steels, steel_by_file
 from backspring.steel.records import Figure, Source, Steel
 from backspring.steel.tempering import AfterHeat
 from backspring.units import Kind, parse
@@ -23,7 +23,10 @@ _own_sources: dict[str, Source] = {}
 
 def steel(name: str) -> Steel:
     """Look up a steel by its name or by another name it goes by; case does not matter."""
-    found = _by_any_name().get(name.casefold())
+    called = name.casefold()
+    # Most designs name one steel by its own name: then the other files need not be read.
+    found = None if _own else steel_by_file(called)
+    found = found or _by_any_name().get(called)
     if found is None:
         raise LookupError(_unknown(name))
     return found
