@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, Any
-
+# As typing has it, which takes longer to load than the core.
+TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any
+
     from backspring import steel
     from backspring._core import Contact, __version__
     from backspring.design.design import Design
     from backspring.design.load import load
     from backspring.design.own_steels import add_steels
-    from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange
+    from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange, WorkerLost
     from backspring.fit.after_back_grind import readings_after_back_grind
     from backspring.fit.blades_of_log import plan_of_blades
     from backspring.fit.blades_result import BladesAllowance, BladesPlan
@@ -115,6 +117,7 @@ __all__ = [
     "TargetChange",
     "TargetResult",
     "Tolerance",
+    "WorkerLost",
     "__version__",
     "add_steels",
     "advise",
@@ -167,7 +170,7 @@ _NAMES = {
     "design.design": "Design",
     "design.load": "load",
     "design.own_steels": "add_steels",
-    "errors": "Error InvalidInput NoConvergence OutOfRange",
+    "errors": "Error InvalidInput NoConvergence OutOfRange WorkerLost",
     "fit.after_back_grind": "readings_after_back_grind",
     "fit.blades_of_log": "plan_of_blades",
     "fit.blades_result": "BladesAllowance BladesPlan",

@@ -2,7 +2,7 @@
 
 import sys
 
-from backspring.cli import main
+from backspring.cli import entry
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(entry())

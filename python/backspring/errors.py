@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from importlib import import_module
-from typing import Any, Literal
+# As typing has it, which takes longer to load than the core, which asks for this module.
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any, Literal
 
 
 class Error(Exception):
@@ -37,11 +39,29 @@ class Explained(Error):
         if isinstance(found, str):
             return found
         # Named and not imported: errors come before everything else.
+        from importlib import import_module
+
         notice = import_module("backspring.notice").from_core(found)
         return str(notice.text(units))
 
     def __str__(self) -> str:
         return self.text(self.units)
+
+
+class WorkerLost(Error):
+    """A worker of an executor ended, or failed, with rows in hand; what is done is in `checks`.
+
+    `first_row` and `last_row` are those of the first chunk that is lost.
+    """
+
+    def __init__(
+        self, text: str, first_row: int = 0, last_row: int = 0, checks: Any = None
+    ) -> None:
+        super().__init__(text, first_row, last_row, checks)
+        self.first_row, self.last_row, self.checks = first_row, last_row, checks
+
+    def __str__(self) -> str:
+        return str(self.args[0])
 
 
 class OutOfRange(Explained):

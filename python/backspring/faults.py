@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-import difflib
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from backspring.errors import InvalidInput
+
+# More would tell a reader nothing: what is wrong with thousands of rows is one thing.
+_MOST_TOLD = 10
+_LONGEST_MESSAGE = 1000
+_LONGEST_KEY = 80
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,19 +29,46 @@ class Fault:
     limits: tuple[float, ...] = ()
     values: tuple[float, ...] = ()
 
+    def __post_init__(self) -> None:
+        object.__setattr__(self, "message", in_one_piece(self.message, _LONGEST_MESSAGE))
+
     def __str__(self) -> str:
         place = "" if self.path is None else f"{self.path}: "
         if self.path is not None and self.line is not None:
             place = f"{self.path}:{self.line}: "
-        return place + (f"{self.key}: " if self.key else "") + self.message
+        key = in_one_piece(self.key, _LONGEST_KEY)
+        return place + (f"{key}: " if key else "") + self.message
 
 
 def invalid(faults: Sequence[Fault]) -> InvalidInput:
     """Make the exception that tells all faults, one a line, and carries them as `faults`."""
-    return InvalidInput("\n".join(str(fault) for fault in faults), tuple(faults))
+    return InvalidInput("\n".join(told(faults)), tuple(faults))
+
+
+def told(faults: Sequence[Fault]) -> list[str]:
+    """Write the first faults, a line each, and how many more there are."""
+    lines = [str(fault) for fault in faults[:_MOST_TOLD]]
+    more = len(faults) - _MOST_TOLD
+    return [*lines, f"and {more} more"] if more > 0 else lines
+
+
+def in_one_piece(text: str, most: int) -> str:
+    """Cut a long text, and write what would act on a terminal instead of being seen as its code."""
+    if len(text) > most:
+        text = f"{text[: most - 30]} ... ({len(text)} characters)"
+    if text.isprintable():
+        return text
+    return "".join(each if each.isprintable() or each == "\n" else _coded(each) for each in text)
+
+
+def _coded(each: str) -> str:
+    return each.encode("unicode_escape").decode("ascii")
 
 
 def near_match(name: str, known: Iterable[str]) -> str | None:
     """Return the known name that a misspelt one most likely stands for."""
+    # Loaded only where something is amiss.
+    import difflib
+
     found = difflib.get_close_matches(name.casefold().replace("-", "_"), list(known), n=1)
     return found[0] if found else None

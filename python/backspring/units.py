@@ -5,7 +5,6 @@ The core's units are mm, N, MPa, deg, C, HRC, g, kg mm2, N mm/rad and h.
 
 from __future__ import annotations
 
-import difflib
 import math
 import re
 from decimal import Decimal
@@ -168,6 +167,8 @@ def _require_kind(name: str, kind: Kind, shown: str) -> None:
 def _near(name: str, kind: Kind) -> str:
     if kind == "number":
         return "write a plain number"
+    import difflib
+
     known = unit_names(kind)
     alike = {each.casefold(): each for each in known}
     near = difflib.get_close_matches(name.casefold(), alike, n=1)

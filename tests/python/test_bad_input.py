@@ -51,7 +51,7 @@ FILES: list[tuple[str, Callable[[Path], object], str]] = [
     ("with a zero byte", write(b"format = 1\0"), ": not a text file in UTF-8"),
     ("UTF-16", write(GOOD.encode("utf-16")), ": saved as UTF-16: save it as UTF-8"),
     ("too large", write(b"#" * 1_000_001), ": larger than 1 MB: this is no design file"),
-    ("nested too deep", write(b"a = " + b"[" * 50_000), ": brackets are nested too deep"),
+    ("nested too deep", write(b"a = " + b"[" * 50_000), ": brackets or keys are nested too deep"),
     ("no TOML", write(b"Heron\n"), ":1: not valid TOML: expected '=' after a key in a "
      "key/value pair"),
     ("another format", write(b"format = 7\nwidht = 2"), ":1: format: this version reads format 1, "

@@ -113,7 +113,7 @@ def test_a_result_is_pickled_and_copied_whole() -> None:
         ({"fit.preload": "0.9 N"}, {}, 'fit.preload: must be a length, got "0.9 N", which is a'),
         ({"fit.preload": ["1", "2 x"]}, {}, 'fit.preload: row 1: unknown unit "x" in "2 x"'),
         ({"fit.preload": [[1.0]]}, {}, "fit.preload: must be one row of numbers, got 2 dim"),
-        ({"fit.preload": [{}]}, {}, "fit.preload: must be numbers, one for each row"),
+        ({"fit.preload": [{}]}, {}, "fit.preload: row 0: must be a length, got a table"),
         ({"fit.preload": None}, {}, "fit.preload: must be a length, got None"),
         (
             {"fit.preload": [1.0, 2.0], "spring.width": [1.0]},

@@ -106,10 +106,11 @@ def test_an_interrupt_keeps_the_chunks_that_are_done(monkeypatch: pytest.MonkeyP
 
 
 def test_a_failing_executor_is_no_quiet_gap() -> None:
-    with pytest.raises(OSError):
+    with pytest.raises(bs.WorkerLost) as lost:
         bs.check_many(
             HERON, {"fit.preload": np.full(50, 0.9)}, executor=Interrupted(OSError), chunk_rows=10
         )
+    assert isinstance(lost.value.__cause__, OSError)
 
 
 def test_progress_counts_chunks() -> None:

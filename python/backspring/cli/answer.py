@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Literal
 
 from backspring._core import __version__
-from backspring.report.codes import severity_of
 
 if TYPE_CHECKING:
     from rich.console import Console
@@ -61,6 +59,8 @@ def error_json(command: str, faults: Sequence[Fault]) -> str:
 
 
 def _diagnostic(code: str, message: str, path: str | None, line: int | None) -> dict[str, Any]:
+    from backspring.report.codes import severity_of
+
     return {
         "code": code,
         "severity": severity_of(code),
@@ -81,6 +81,8 @@ def _document(
         "data": data,
         "diagnostics": diagnostics,
     }
+    import json
+
     return json.dumps(document, indent=2, allow_nan=False)
 
 
@@ -93,7 +95,7 @@ def print_report(report: Report, color: bool) -> None:
 
     from backspring.report.wrapping import folded
 
-    console = Console(no_color=not color, highlight=False, markup=False)
+    console = Console(color_system="auto" if color else None, highlight=False, markup=False)
     console.print(folded(report.headline, console.width), style="bold", soft_wrap=True)
     for block in report.blocks:
         console.print()

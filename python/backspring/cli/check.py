@@ -12,7 +12,6 @@ from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.usage import UsageError
 from backspring.cli.watch import add_watch
 from backspring.report.check import check_report
-from backspring.report.check_blades import check_blades_report
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -38,14 +37,18 @@ def run(options: argparse.Namespace) -> Answer:
     else:
         design = uniform_spring.make_design(options)
     result = check(design)
-    data = result.to_dict()
+    # Only JSON shows all of it.
+    data = result.to_dict() if options.json else {}
     if isinstance(result, BladesCheck):
+        from backspring.report.check_blades import check_blades_report
+
         blades = check_blades_report(result, options.units, options.all)
         answer = Answer(result.status, data, blades, result.notices, options.design)
         return with_knife(answer, knife, options)
     assumed: tuple[str, ...] = ()
     if options.design is None:
-        data["defaults"] = [*uniform_spring.assumed("mm"), *data["defaults"]]
+        if data:
+            data["defaults"] = [*uniform_spring.assumed("mm"), *data["defaults"]]
         assumed = uniform_spring.assumed(options.units or design.units)
     report = check_report(result, options.units, assumed, options.all)
     answer = Answer(result.status, data, report, result.notices, options.design)

@@ -7,6 +7,7 @@ import sys
 
 from backspring.design.design import Design
 from backspring.design.load import LARGEST_BYTES, load, load_content
+from backspring.faults import Fault, invalid
 
 STANDARD_INPUT = "-"
 
@@ -47,4 +48,10 @@ def given_design(options: argparse.Namespace, name: str = "design") -> Design:
 def _load(path: str) -> Design:
     if path != STANDARD_INPUT:
         return load(path)
-    return load_content(sys.stdin.buffer.read(LARGEST_BYTES + 1), path)
+    try:
+        content = sys.stdin.buffer.read(LARGEST_BYTES + 1)
+    except (OSError, AttributeError) as error:
+        reason = getattr(error, "strerror", None) or "the standard input is closed"
+        message = f"cannot be read: {reason.lower()}"
+        raise invalid([Fault("unreadable", "", message, path)]) from None
+    return load_content(content, path)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import argparse
 from collections.abc import Callable, Sequence
-from pathlib import Path
 from typing import Literal, TypeVar
 
 from backspring.cli.answer import Answer
@@ -64,6 +63,8 @@ def for_each_blade(
 
 def picture_of(options: argparse.Namespace, design: Design) -> str:
     """Return the file for a picture: where each of several blades has one, with its name."""
+    from pathlib import Path
+
     output = Path(options.output)
     if options.blade is not None or len(design.blades) == 1:
         return str(options.output)

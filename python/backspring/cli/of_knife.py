@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-import argparse
 from dataclasses import replace
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from backspring.cli.answer import Answer
 from backspring.cli.given_design import given_design
@@ -12,12 +11,13 @@ from backspring.cli.habits import add_habits, habits_of
 from backspring.cli.of_blades import add_blade, chosen
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
-from backspring.fit.doubts import doubts
-from backspring.fit.knife import Knife
-from backspring.notice import Notice
-from backspring.report.fit_blades import headed
-from backspring.report.knife import guessed, now_lines
-from backspring.report.tables import Block, Lines, Report
+
+if TYPE_CHECKING:
+    import argparse
+
+    from backspring.fit.knife import Knife
+    from backspring.notice import Notice
+    from backspring.report.tables import Block
 
 
 def add_log(parser: argparse.ArgumentParser) -> None:
@@ -39,6 +39,11 @@ def asked_of(options: argparse.Namespace) -> tuple[Design, Knife | None]:
         if options.habits is not None:
             raise refusal("habits", "go with --log FILE")
         return design, None
+    # Knives and logs are loaded only where one is asked of.
+    from pathlib import Path
+
+    from backspring.fit.knife import Knife
+
     if not Path(options.log).exists():
         raise refusal("log", f"no such file: {options.log}")
     habits = habits_of(options, design)
@@ -65,6 +70,11 @@ def with_knife(answer: Answer, knife: Knife | None, options: argparse.Namespace)
     """Put beside an answer how sure this knife's figures are as it stands."""
     if knife is None:
         return answer
+    from backspring.fit.doubts import doubts
+    from backspring.report.fit_blades import headed
+    from backspring.report.knife import now_lines
+    from backspring.report.tables import Lines, Report
+
     several = len(knife.drawn.blades) > 1 and options.blade is None
     knives = _read(knife) if several else {knife.drawn.blade: knife}
     units = options.units or knife.drawn.units
@@ -95,6 +105,8 @@ def with_knife(answer: Answer, knife: Knife | None, options: argparse.Namespace)
 
 def _headline(answer: Answer, knives: dict[str, Knife]) -> str:
     """Say first of all where the log does not tell yet what the answer rests on."""
+    from backspring.report.knife import guessed
+
     unknown = dict.fromkeys(label for each in knives.values() for label in guessed(each))
     if not unknown:
         return answer.report.headline

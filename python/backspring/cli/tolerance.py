@@ -11,8 +11,10 @@ from backspring.cli.given_design import add_design
 from backspring.cli.of_blades import for_each_blade, picture_of
 from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
+from backspring.cli.streams import has_colors
 from backspring.cli.usage import UsageError
 from backspring.design.arguments import refusal
+from backspring.many.progress import Progress
 from backspring.report.tolerance import tolerance_report
 
 
@@ -56,8 +58,14 @@ def run(options: argparse.Namespace) -> Answer:
     return with_knife(answer, knife, options)
 
 
+def _bar(options: argparse.Namespace) -> Progress:
+    """Show a bar on a terminal, or where one is asked for."""
+    on_terminal = sys.stderr is not None and sys.stderr.isatty()
+    shown = on_terminal if options.progress is None else options.progress
+    return shown and (True if has_colors(options) else "plain")
+
+
 def _answer(options: argparse.Namespace, design: Design, knife: Knife | None) -> Answer:
-    on_terminal = sys.stderr.isatty()
     stated = _spreads(options.spread) or None
     study = tolerance(
         design,
@@ -67,7 +75,7 @@ def _answer(options: argparse.Namespace, design: Design, knife: Knife | None) ->
         batch=options.batch,
         wanted_share=options.wanted_share,
         threads=options.threads,
-        progress=on_terminal if options.progress is None else options.progress,
+        progress=_bar(options),
         units=design.units,
     )
     report = tolerance_report(study, options.units)

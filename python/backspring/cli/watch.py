@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import argparse
-import sys
 import time
 from collections.abc import Iterator
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from backspring.cli.given_design import STANDARD_INPUT
+from backspring.cli.streams import tell
 from backspring.cli.usage import UsageError
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 _PAUSE_S = 0.3
 _Stamp = tuple[int, int, int] | None
@@ -30,6 +33,8 @@ def changes(options: argparse.Namespace) -> Iterator[None]:
         raise UsageError("backspring check: --watch goes with a design file")
     if options.json:
         raise UsageError("backspring check: --json prints one document: leave out --watch")
+    from pathlib import Path
+
     return _rounds([Path(each) for each in (options.design, options.log) if each is not None])
 
 
@@ -37,7 +42,7 @@ def _rounds(paths: list[Path]) -> Iterator[None]:
     before = _stamps(paths)
     while True:
         yield
-        print(f"\nwatching {', '.join(map(str, paths))}; Ctrl-C ends", file=sys.stderr)
+        tell(f"\nwatching {', '.join(map(str, paths))}; Ctrl-C ends")
         try:
             while (now := _stamps(paths)) == before or None in now:
                 time.sleep(_PAUSE_S)

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from contextlib import contextmanager
+from numbers import Real
 from typing import Any
 
 from backspring import _core
@@ -28,6 +30,20 @@ def quantity(value: Any, kind: Kind, key: str, system: System = "mm") -> float:
 def length(value: Any, key: str, system: System = "mm") -> float:
     """Read a length in mm."""
     return quantity(value, "length", key, system)
+
+
+def plain_number(value: Any, key: str) -> float:
+    """Take a number without a unit; no truth value, mask or imaginary part is bent into one."""
+    if type(value) is float:
+        return value
+    if getattr(value, "ndim", None) == 0 and not hasattr(value, "mask"):
+        value = value.item()
+    if not isinstance(value, Real) or isinstance(value, bool):
+        raise refusal(key, f"must be a number, got {value!r}")
+    try:
+        return float(value)
+    except OverflowError:
+        return math.inf
 
 
 def fault_text(fault: _core.Fault, system: System) -> str:

@@ -15,6 +15,8 @@ _OLD = (
     "[[blades]], and call its tables [blades.tang], [blades.fit] and [blades.blade]"
 )
 
+# Beyond what the core lets stand at both ends, so that its own rule tells what is near.
+_MOST_BLADES = 20
 _EXCLUSIVE = {"fit.preload": "rear_pin_offset", "fit.rear_pin_offset": "preload"}
 
 
@@ -32,6 +34,10 @@ def name_blades(data: Mapping[str, Any]) -> tuple[dict[str, Any], list[Fault]]:
         return tables, faults
     if not isinstance(given, list | tuple) or not all(isinstance(each, Mapping) for each in given):
         faults.append(Fault("bad-value", "blades", "must be tables, each headed [[blades]]"))
+        return tables, faults
+    if len(given) > _MOST_BLADES:
+        message = f"must be at most {_MOST_BLADES} tables, got {len(given)}"
+        faults.append(Fault("bad-value", "blades", message))
         return tables, faults
     first = tables.get("blade", {})
     taken = [first.get("name", FIRST_BLADE) if isinstance(first, Mapping) else FIRST_BLADE]

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
-import json
 from collections.abc import Mapping
 from typing import Any
 
@@ -12,6 +10,10 @@ _SHAPE = ("spring", "tang", "fit")
 
 def fingerprint(content: Mapping[str, Any]) -> str:
     """Return the SHA-256 of plain data; the order of its keys does not count."""
+    # Loaded where an answer names its design, which text on a terminal does not.
+    import hashlib
+    import json
+
     text = json.dumps(content, sort_keys=True, separators=(",", ":"))
     return hashlib.sha256(text.encode()).hexdigest()
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 
 _SECTION = re.compile(r"\s*\[\s*([A-Za-z_][\w.\- ]*?)\s*\]\s*(?:#.*)?$")
 _BLADE = re.compile(r"\s*\[\[\s*blades\s*\]\]\s*(?:#.*)?$")
@@ -33,6 +34,10 @@ class KeyLines:
             elif found := _KEY.match(line):
                 key = _dotted(found[1])
                 self._lines.setdefault(f"{section}.{key}" if section else key, number)
+        self._at: dict[int, str] = {}
+        for key, number in self._lines.items():
+            self._at.setdefault(number, key)
+        self._numbers = [*self._at]
 
     def _free_name(self, lines: list[str], count: int) -> str:
         """Name of the blade whose table begins; its number where it has none of its own."""
@@ -57,8 +62,8 @@ class KeyLines:
 
     def key_at(self, line: int) -> str:
         """Key whose value stands on a line, or began before it; empty above the first."""
-        before = [(number, key) for key, number in self._lines.items() if number <= line]
-        return max(before, key=lambda each: each[0])[1] if before else ""
+        place = bisect_right(self._numbers, line)
+        return self._at[self._numbers[place - 1]] if place else ""
 
 
 def _dotted(written: str) -> str:

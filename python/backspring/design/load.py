@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 from dataclasses import replace
-from pathlib import Path
 
 from backspring.design.design import Design
 from backspring.design.key_lines import KeyLines
@@ -23,7 +22,7 @@ def load(path: str | os.PathLike[str]) -> Design:
     """
     shown = os.fspath(path)
     try:
-        with Path(shown).open("rb") as file:
+        with open(shown, "rb") as file:
             content = file.read(LARGEST_BYTES + 1)
     except (OSError, ValueError) as error:
         raise _unreadable(shown, _why(error)) from None

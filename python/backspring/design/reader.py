@@ -12,6 +12,7 @@ from backspring import _core
 from backspring.design.blades import name_blades
 from backspring.design.core_design import make_core_design
 from backspring.design.fields import HEADER
+from backspring.design.nesting import too_deep
 from backspring.design.outline_table import expand
 from backspring.design.reading import Content, Reading, dotted, judge_ranges, read_tables
 from backspring.design.relations import relate
@@ -55,6 +56,8 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     """Read a design given in the shape of the file; returns every fault when there is any."""
     if (wrong := _format_fault(data)) is not None:
         return [wrong]
+    if deep := [*too_deep(data)]:
+        return deep
     units = data.get("units")
     known = units in ("mm", "in")
     system: System = "in" if units == "in" else "mm"

@@ -26,6 +26,8 @@ from backspring.faults import Fault, near_match
 from backspring.units import System, written_note
 
 Content = dict[str, Any]
+# What is wrong with hundreds of keys is no misspelling.
+_MOST_HINTS = 100
 
 
 @dataclass
@@ -37,6 +39,9 @@ class Reading:
     content: Content = field(default_factory=dict)
     faults: list[Fault] = field(default_factory=list)
     failed: set[str] = field(default_factory=set)
+    # Tables whose keys a message has listed, which one is enough to do.
+    listed: set[str] = field(default_factory=set)
+    _broken: set[Fault] = field(default_factory=set)
 
     def fail(self, code: str, key: str, message: str) -> None:
         """Record a fault of a key."""
@@ -48,12 +53,15 @@ class Reading:
         message = preface + fault_text(broken, self.system) + self._written(key)
         numbers = tuple(broken.limits), tuple(broken.values)
         fault = Fault(BAD_VALUE, key, message, None, None, broken.rule, *numbers)
-        if fault not in self.faults:
+        if fault not in self._broken:
+            self._broken.add(fault)
             self.faults.append(fault)
 
     def has_failed(self, key: str) -> bool:
         """Whether a key, or the table it stands in, already has a fault."""
-        return any(key == failed or key.startswith(f"{failed}.") for failed in self.failed)
+        while key and key not in self.failed:
+            key = key.rpartition(".")[0]
+        return bool(key)
 
     def _written(self, key: str) -> str:
         """Quote a value as it stands in the file, where a message says it in other units."""
@@ -142,7 +150,7 @@ def _unknown(reading: Reading, names: list[str], value: Any) -> str:
     what = "section" if len(names) == 1 and isinstance(value, Mapping) else "key"
     name, start = names[-1], f'unknown {what} "{names[-1]}"'
     known = [*table_at(names[:-1]), *((*HEADER, *BESIDE) if len(names) == 1 else ())]
-    if near := near_match(name, known):
+    if len(reading.faults) < _MOST_HINTS and (near := near_match(name, known)):
         reading.failed.add(".".join([*names[:-1], near]))
         return f'{start}: did you mean "{near}"?'
     # What is amiss of one of [[blades]] belongs to that blade.
@@ -154,6 +162,10 @@ def _unknown(reading: Reading, names: list[str], value: Any) -> str:
     ]
     if homes:
         return f"{start} here: it belongs in {' or '.join(homes)}"
+    place = ".".join(names[:-1])
+    if place in reading.listed:
+        return start
+    reading.listed.add(place)
     return f"{start}: known are {', '.join(known)}"
 
 

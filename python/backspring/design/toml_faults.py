@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from typing import Any
 
 from backspring.design.key_lines import KeyLines
+from backspring.design.nesting import has_long_key
 from backspring.faults import Fault, invalid
 
 _PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
@@ -23,13 +24,15 @@ _HINTS = (
 
 def parse_toml(text: str, path: str) -> dict[str, Any]:
     """Read a TOML text; raises InvalidInput with what is wrong, line by line."""
+    deep = Fault("unreadable", "", "brackets or keys are nested too deep", path)
+    if has_long_key(text):
+        raise invalid([deep])
     try:
         return tomllib.loads(text)
     except ValueError as error:
         raise invalid([*_without_quotes(text, path)] or [_first_fault(error, text, path)]) from None
     except RecursionError:
-        nested = Fault("unreadable", "", "brackets are nested too deep", path)
-        raise invalid([nested]) from None
+        raise invalid([deep]) from None
 
 
 def _without_quotes(text: str, path: str) -> Iterator[Fault]:

@@ -13,6 +13,8 @@ from backspring.unit_table import Kind, a_kind
 from backspring.units import System, parse
 
 BAD_VALUE = "bad-value"
+# Twice what an outline may have; more would only cost time.
+_MOST_ROWS = 2000
 _Read = Callable[[Field, Any, System], Any]
 
 
@@ -21,7 +23,10 @@ def read_value(row: Field, value: Any, system: System) -> Any:
 
     Raises InvalidInput with every fault.
     """
-    return _READERS[row.form](row, _as_list(value), system)
+    value = _as_list(value)
+    if isinstance(value, list) and len(value) > _MOST_ROWS:
+        raise _refused(f"must be at most {_MOST_ROWS} rows, got {len(value)}")
+    return _READERS[row.form](row, value, system)
 
 
 def numbers_of(row: Field, content: Any) -> list[float]:

@@ -30,6 +30,7 @@ from backspring.fit.log_entry import (
     broken_limit,
     places_of,
 )
+from backspring.text_cells import as_cell, from_cell
 from backspring.whole_file import replace_file
 
 _TITLE, _BY_NAME, _ONE_BLADE, _FORMAT = "backspring fitting log", "1", "3", "4"
@@ -70,7 +71,9 @@ def write_log(path: Path, design: Design, entries: Sequence[Entry]) -> None:
     out = csv.writer(text, lineterminator="\n")
     several = len(design.blades) > 1
     heads = _HEADS if several else _ONE_HEADS
-    out.writerow([_TITLE, _FORMAT if several else _ONE_BLADE, design.name, design.shape_sha256])
+    out.writerow(
+        [_TITLE, _FORMAT if several else _ONE_BLADE, as_cell(design.name), design.shape_sha256]
+    )
     out.writerow(heads)
     out.writerows(_row(entry)[: len(heads)] for entry in entries)
     out.writerow(["end", len(entries)])
@@ -89,7 +92,7 @@ def _row(entry: Entry) -> list[str]:
         given = {"what": "measured", "state": entry.state}
         names = ("half_stop_mm", "closed_mm", "repeatability_mm")
         numbers = {name: getattr(entry, name) for name in names}
-    given["blade"] = entry.blade
+    given["blade"] = as_cell(entry.blade)
     given |= {name: repr(value) for name, value in numbers.items() if value is not None}
     return [str(cell) for cell in (cells | given).values()]
 
@@ -117,7 +120,7 @@ def _head(path: Path, rows: list[list[str]]) -> list[str]:
         raise _refused(path, 1, f"this version reads formats 1 to {_FORMAT}, got {head[1]}")
     if len(head) != (3 if head[1] == _BY_NAME else 4):
         raise _refused(path, 1, "damaged: format, name and fingerprint of the design expected")
-    return head
+    return [*head[:2], from_cell(head[2]), *head[3:]]
 
 
 def _require_same_design(path: Path, rows: list[list[str]], design: Design) -> None:
@@ -175,7 +178,7 @@ class _Line:
 
     def entry(self, seen: Mapping[str, Design]) -> Entry:
         """Read the entry of one of the blades."""
-        blade = self.cells["blade"] or next(iter(seen))
+        blade = from_cell(self.cells["blade"]) or next(iter(seen))
         if blade not in seen:
             raise self.refused(f'no blade is called "{blade[:20]}": known are {", ".join(seen)}')
         return replace(self._entry(seen[blade]), blade=blade if len(seen) > 1 else "")

@@ -6,13 +6,11 @@ from collections.abc import Mapping
 from typing import Any
 
 import numpy as np
-import numpy.typing as npt
 
 from backspring.design.design import Design
 from backspring.faults import Fault, invalid
-from backspring.many.dimensions import read_value, refuse_key
-
-Column = npt.NDArray[np.float64]
+from backspring.many.columns import Column, read_column
+from backspring.many.dimensions import refuse_key
 
 
 def read_changes(design: Design, changes: Mapping[str, Any]) -> dict[str, Column]:
@@ -20,12 +18,12 @@ def read_changes(design: Design, changes: Mapping[str, Any]) -> dict[str, Column
 
     Raises InvalidInput with every fault.
     """
-    if not changes:
+    if not isinstance(changes, Mapping) or not changes:
         raise invalid([Fault("bad-value", "changes", "must name at least one dimension")])
     read: dict[str, Column] = {}
     faults: list[Fault] = []
     for key, values in changes.items():
-        column = refuse_key(design, key) or _read_column(key, values)
+        column = refuse_key(design, key) or read_column(key, values)
         if isinstance(column, Fault):
             faults.append(column)
         else:
@@ -34,32 +32,6 @@ def read_changes(design: Design, changes: Mapping[str, Any]) -> dict[str, Column
         raise invalid(faults)
     rows = max((column.size for column in read.values() if column.ndim), default=1)
     return {key: np.array(np.broadcast_to(column, (rows,))) for key, column in read.items()}
-
-
-def _read_column(key: str, values: Any) -> Column | Fault:
-    if isinstance(values, str) or np.ndim(values) == 0:
-        value = read_value(key, values)
-        return value if isinstance(value, Fault) else np.array(value)
-    if any(isinstance(each, str) for each in values):
-        return _read_texts(key, values)
-    try:
-        column = np.asarray(values, dtype=np.float64)
-    except (TypeError, ValueError):
-        return Fault("bad-value", key, "must be numbers, one for each row")
-    if column.ndim != 1:
-        message = f"must be one row of numbers, got {column.ndim} dimensions"
-        return Fault("bad-value", key, message)
-    return column
-
-
-def _read_texts(key: str, values: Any) -> Column | Fault:
-    column = np.empty(len(values))
-    for row, each in enumerate(values):
-        value = read_value(key, each)
-        if isinstance(value, Fault):
-            return Fault("bad-value", key, f"row {row}: {value.message}")
-        column[row] = value
-    return column
 
 
 def _length_faults(columns: Mapping[str, Column]) -> list[Fault]:

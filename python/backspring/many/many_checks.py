@@ -15,8 +15,9 @@ import numpy.typing as npt
 from backspring._core import RowStatus
 from backspring.design.design import Design
 from backspring.faults import Fault, invalid
-from backspring.many.changes import Column
+from backspring.many.columns import Column
 from backspring.report.result import Columns
+from backspring.text_cells import as_cell
 from backspring.whole_file import replace_file
 
 if TYPE_CHECKING:
@@ -81,7 +82,7 @@ class ManyChecks(Columns, Mapping[str, npt.NDArray[Any]]):
 
     def _csv_parts(self) -> Iterator[str]:
         table = {**self.inputs, **self}
-        yield _lines([list(table)])
+        yield _lines([[as_cell(name) for name in table]])
         for start in range(0, self.rows, _CSV_ROWS):
             parts = [column[start : start + _CSV_ROWS].tolist() for column in table.values()]
             # A missing value is an empty cell, as tables read it.

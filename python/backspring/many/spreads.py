@@ -145,7 +145,7 @@ def read_spreads(design: Design, spreads: Mapping[str, Any], system: System = "m
     third of it as standard deviation. "sd 0.02 mm" gives the standard deviation itself, "uniform
     0.05 mm" a spread alike over 0.05 mm either way.
     """
-    if not spreads:
+    if not isinstance(spreads, Mapping) or not spreads:
         raise invalid([Fault("bad-value", "spreads", "must name at least one dimension")])
     read: list[Spread] = []
     faults: list[Fault] = []

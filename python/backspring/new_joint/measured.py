@@ -10,6 +10,7 @@ from typing import Any
 
 from backspring import steel as steels
 from backspring._core import Quantity
+from backspring.design.arguments import refusal
 from backspring.faults import invalid, near_match
 from backspring.new_joint.file_text import COMMENTS, Tables, design_text
 from backspring.new_joint.measures import GAUGE_MM, Measured, Readings, mean_of
@@ -58,6 +59,8 @@ def measured_design(
 
     Raises InvalidInput with every fault: what is missing, misread or cannot be.
     """
+    if not isinstance(measured, Mapping):
+        raise refusal("measured", "must be a table of readings by name")
     system: System = units if units in ("mm", "in") else "mm"
     read = Readings(measured, system)
     if units != system:

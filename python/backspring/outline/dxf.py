@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, Any
 
 from backspring.outline.chain import Piece
 from backspring.outline.drawing import Drawing
-from backspring.outline.file_bounds import MOST_EDGES, content_of
+from backspring.outline.file_bounds import MOST_EDGES, content_of, no_drawing
 from backspring.outline.loops import Edge
 
 if TYPE_CHECKING:
@@ -35,21 +35,17 @@ def read_dxf(path: Path, mm_per_unit: float | None = None) -> Drawing:
     Raises ValueError with what keeps the file from being read.
     """
     from ezdxf import recover
-    from ezdxf.lldxf.const import DXFError
 
     content = content_of(path)
     _require_bounded(content)
-    try:
+    with no_drawing("DXF"):
         document, _ = recover.read(io.BytesIO(content))
-    # Of files that are broken in other ways the library raises what its parts raise.
-    except (DXFError, LookupError, ValueError, TypeError, AttributeError) as error:
-        raise ValueError(f"no DXF drawing: {error}") from error
-    scale = _MM_PER_UNIT.get(document.header.get("$INSUNITS", 0)) or mm_per_unit
-    drawing = Drawing(mm_per_unit=scale)
-    for entity in _flat_entities(document.modelspace(), (), itertools.count(1)):
-        _take(drawing, entity, scale or 1.0)
-        if len(drawing.edges) > MOST_EDGES:
-            raise ValueError(f"more than {MOST_EDGES} lines and arcs")
+        scale = _MM_PER_UNIT.get(document.header.get("$INSUNITS", 0)) or mm_per_unit
+        drawing = Drawing(mm_per_unit=scale)
+        for entity in _flat_entities(document.modelspace(), (), itertools.count(1)):
+            _take(drawing, entity, scale or 1.0)
+            if len(drawing.edges) > MOST_EDGES:
+                raise ValueError(f"more than {MOST_EDGES} lines and arcs")
     return drawing
 
 

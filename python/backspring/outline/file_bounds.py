@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import cmath
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from backspring.outline.drawing import Drawing
@@ -27,6 +28,17 @@ def content_of(path: Path) -> bytes:
     if not content.strip(b"\0 \t\r\n"):
         raise ValueError("the file is empty")
     return content
+
+
+@contextmanager
+def no_drawing(kind: str) -> Iterator[None]:
+    """Turn what a library raises of a broken file, which may be anything, into a ValueError."""
+    try:
+        yield
+    except (ValueError, OSError):
+        raise
+    except Exception as error:
+        raise ValueError(f"no {kind} drawing: {str(error) or type(error).__name__}") from error
 
 
 def keep_sound(drawing: Drawing) -> None:

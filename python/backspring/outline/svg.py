@@ -13,7 +13,7 @@ from xml.etree.ElementTree import Element
 from backspring.outline.chain import Piece
 from backspring.outline.curves import Curve
 from backspring.outline.drawing import Drawing
-from backspring.outline.file_bounds import MOST_EDGES, content_of
+from backspring.outline.file_bounds import MOST_EDGES, content_of, no_drawing
 from backspring.outline.loops import Edge
 from backspring.outline.svg_bounds import bounded_root
 
@@ -33,16 +33,15 @@ def read_svg(path: Path, mm_per_unit: float | None = None) -> Drawing:
 
     content = content_of(path)
     root = bounded_root(content)
-    try:
+    with no_drawing("SVG"):
         picture = se.SVG.parse(io.BytesIO(content), ppi=96.0, height=_height(root), reify=True)
-    except Exception as error:
-        raise ValueError(f"no SVG drawing: {error}") from error
-    drawing = Drawing(mm_per_unit=_mm_per_pixel(str(picture.values.get("width"))) or mm_per_unit)
-    scale = drawing.mm_per_unit or 1.0
-    for layer, shape in _shapes(picture, ""):
-        _take(drawing, shape, layer, scale)
-        if len(drawing.edges) > MOST_EDGES:
-            raise ValueError(f"more than {MOST_EDGES} lines and arcs")
+        own = _mm_per_pixel(str(picture.values.get("width")))
+        drawing = Drawing(mm_per_unit=own or mm_per_unit)
+        scale = drawing.mm_per_unit or 1.0
+        for layer, shape in _shapes(picture, ""):
+            _take(drawing, shape, layer, scale)
+            if len(drawing.edges) > MOST_EDGES:
+                raise ValueError(f"more than {MOST_EDGES} lines and arcs")
     return drawing
 
 

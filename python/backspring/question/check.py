@@ -7,6 +7,7 @@ from functools import cached_property
 from typing import Any, Literal
 
 from backspring import _core
+from backspring.design.arguments import plain_number
 from backspring.design.design import Design
 from backspring.notice import Notice, all_from_core
 from backspring.question.budget import error_budget
@@ -239,4 +240,4 @@ def check(design: Design, step_deg: float = 1.0) -> Check | BladesCheck:
 
 def check_blade(design: Design, step_deg: float = 1.0) -> Check:
     """Check the blade that questions of a design are about."""
-    return Check(design, _core.check(design.core, step_deg))
+    return Check(design, _core.check(design.core, plain_number(step_deg, "step_deg")))

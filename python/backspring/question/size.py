@@ -216,7 +216,9 @@ def _pair(bounds: Any, key: str) -> tuple[Any, Any]:
 
 
 def _column(design: Design, values: Any, name: str) -> Grid:
-    given = values.tolist() if hasattr(values, "tolist") else list(values)
+    given = values.tolist() if hasattr(values, "tolist") else values
+    if isinstance(given, str | bytes) or not hasattr(given, "__iter__"):
+        raise refusal(f"sizes.{name}", f"must be a list of sizes, got {values!r}")
     key = _full(name)
     read = [_size_mm(design, key, each, f"sizes.{name}") for each in given]
     return np.array(read, dtype=np.float64)

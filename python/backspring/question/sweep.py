@@ -8,6 +8,7 @@ import numpy as np
 import numpy.typing as npt
 
 from backspring import _core
+from backspring.design.arguments import plain_number
 from backspring.design.design import Design
 from backspring.errors import OutOfRange
 from backspring.faults import Fault, invalid
@@ -51,7 +52,9 @@ def sweep(
     0 closed, 90 half-stop, 180 open. Both torques resist opening where positive; they differ by
     twice the friction.
     """
-    table = _core.sweep(design.core, step_deg, from_deg, to_deg)
+    given = {"step_deg": step_deg, "from_deg": from_deg, "to_deg": to_deg}
+    numbers = (plain_number(value, key) for key, value in given.items())
+    table = _core.sweep(design.core, *numbers)
     return Sweep(*(getattr(table, name) for name in Sweep.__dataclass_fields__))
 
 
@@ -61,6 +64,8 @@ def permanent_set(design: Design, yield_mpa: float | None = None) -> _core.Plast
     Preload before, after the first opening and after shakedown, the drop of the face, the zones
     that yielded. `folded` tells that a section yields right through.
     """
+    if yield_mpa is not None:
+        yield_mpa = plain_number(yield_mpa, "yield_mpa")
     return _core.permanent_set(design.core, yield_mpa)
 
 
@@ -71,7 +76,7 @@ def bearing_pressures(design: Design) -> list[_core.BearingPressure]:
 
 def contact_at(design: Design, blade_angle_deg: float) -> _core.Contact:
     """Where the tang bears on the spring at one blade angle, and how hard."""
-    return _core.contact_at(design.core, blade_angle_deg)
+    return _core.contact_at(design.core, plain_number(blade_angle_deg, "blade_angle_deg"))
 
 
 @dataclass(frozen=True)
@@ -103,12 +108,16 @@ def contacts(design: Design, blade_angles_deg: dict[str, float]) -> Contacts:
     if given != known:
         message = f"must be one for each blade, {', '.join(design.blades)}"
         raise invalid([Fault("bad-value", "blade_angles_deg", message)])
-    for angle in blade_angles_deg.values():
+    angles = {
+        name: plain_number(angle, f"blade_angles_deg.{name}")
+        for name, angle in blade_angles_deg.items()
+    }
+    for angle in angles.values():
         if not _LEAST_DEG <= angle <= _GREATEST_DEG:
             ends = f"from {_LEAST_DEG:g} deg to {_GREATEST_DEG:g} deg"
             raise OutOfRange(f"blade_angles_deg: must be {ends}, got {angle:g} deg")
     core = design.core
-    found = _core.contacts_at(core, [blade_angles_deg[blade.name] for blade in core.blades])
+    found = _core.contacts_at(core, [angles[blade.name] for blade in core.blades])
     by_name = {
         each.name: BladeContact(
             each.contact.blade_angle_deg,
@@ -124,5 +133,6 @@ def contacts(design: Design, blade_angles_deg: dict[str, float]) -> Contacts:
 
 def spring_along(design: Design, blade_angle_deg: float, spacing_mm: float = 0.1) -> SpringAlong:
     """Shape and bending stress along the spring at one blade angle, as NumPy arrays."""
-    table = _core.spring_along(design.core, blade_angle_deg, spacing_mm)
+    angle = plain_number(blade_angle_deg, "blade_angle_deg")
+    table = _core.spring_along(design.core, angle, plain_number(spacing_mm, "spacing_mm"))
     return SpringAlong(*(getattr(table, name) for name in SpringAlong.__dataclass_fields__))

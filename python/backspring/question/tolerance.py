@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator, Mapping, Sequence
 from concurrent.futures import Executor
 from dataclasses import dataclass
@@ -10,6 +11,7 @@ from typing import Any, Literal
 
 from backspring import _core
 from backspring.core_record import changed
+from backspring.design.arguments import plain_number
 from backspring.design.design import Design
 from backspring.faults import Fault, invalid
 from backspring.many.many import refuse_running, run
@@ -99,6 +101,7 @@ def tolerance(
     executor: Executor | None = None,
     progress: Progress = None,
     chunk_rows: int | None = None,
+    keep: str | os.PathLike[str] | None = None,
     units: System = "mm",
 ) -> Tolerance:
     """Work out the spread of a design's results: worst case, root-sum-square and a sample.
@@ -135,7 +138,7 @@ def tolerance(
     if together is not None:
         inputs = together.drawn(design, inputs)
     names = _core.tolerance_columns(design.core)
-    rows = run(design, inputs, names, threads, executor, progress, chunk_rows)
+    rows = run(design, inputs, names, threads, executor, progress, chunk_rows, keep)
     columns = [_core.BatchColumn(name, column) for name, column in rows.columns.items()]
     checked = _core.Batch(columns, rows.status_codes, rows.complete)
     result = _core.sum_up(design.core, read, plan, checked, batch)
@@ -203,7 +206,7 @@ def _refuse(n: int, seed: int, batch: int, wanted_share: float) -> None:
         )
         if isinstance(value, bool) or not isinstance(value, int) or not low <= value <= high
     ]
-    if not 0.0 <= wanted_share <= 1.0:
+    if not 0.0 <= plain_number(wanted_share, "wanted_share") <= 1.0:
         faults.append(
             Fault("bad-value", "wanted_share", f"must be from 0 to 1, got {wanted_share!r}")
         )

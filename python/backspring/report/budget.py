@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING, Any
 
 from backspring import _core
 from backspring.report.display import Shown, number, text, unit_of
-from backspring.report.page_parts import Part, Words
 from backspring.report.tables import Block, Lines
 from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring.question.check import Check
+    from backspring.report.page_parts import Part
 
 SHOWN_FIRST = 3
 EFFECTS = {
@@ -78,6 +78,9 @@ def budget_parts(check: Check, units: System) -> Iterator[Part]:
         for row in budget.rows
     )
     heads = (f"loaded readings {unit_of('reading', units)}", f"pull {unit_of('change', units)}")
+    # A page is asked for by few of those who are told this.
+    from backspring.report.page_parts import Words
+
     yield Words("Greatest first", ("effect", *heads, "what settles it"), rows)
 
 

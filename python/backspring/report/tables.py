@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import html
 import textwrap
 from dataclasses import dataclass
 
@@ -32,12 +31,12 @@ class TextTable:
 
     def html(self) -> str:
         """Write it as an HTML table."""
-        heads = "".join(f"<th>{html.escape(head)}</th>" for head in self.heads)
+        heads = "".join(f"<th>{_escaped(head)}</th>" for head in self.heads)
         rows = "".join(
-            "<tr>" + "".join(f"<td>{html.escape(cell)}</td>" for cell in row) + "</tr>"
+            "<tr>" + "".join(f"<td>{_escaped(cell)}</td>" for cell in row) + "</tr>"
             for row in self.rows
         )
-        caption = f"<caption>{html.escape(self.title)}</caption>"
+        caption = f"<caption>{_escaped(self.title)}</caption>"
         return f"<table>{caption}<thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>"
 
 
@@ -55,11 +54,17 @@ class Lines:
 
     def html(self) -> str:
         """Write it as a heading and a list."""
-        items = "".join(f"<li>{html.escape(line)}</li>" for line in self.lines)
-        return f"<p>{html.escape(self.heading)}</p><ul>{items}</ul>"
+        items = "".join(f"<li>{_escaped(line)}</li>" for line in self.lines)
+        return f"<p>{_escaped(self.heading)}</p><ul>{items}</ul>"
 
 
 Block = TextTable | Lines
+
+
+def _escaped(text: str) -> str:
+    from html import escape
+
+    return escape(text)
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,14 +84,16 @@ class Report:
     def html(self) -> str:
         """Write it as HTML."""
         blocks = "".join(block.html() for block in self.blocks)
-        return f"<p><strong>{html.escape(self.headline)}</strong></p>{blocks}"
+        return f"<p><strong>{_escaped(self.headline)}</strong></p>{blocks}"
 
 
 def _folded(heads: tuple[str, ...], needed: list[int], lines: int) -> list[tuple[str, ...]]:
     """Fold every head to so many lines at most, no narrower than its column needs."""
     folded = []
     for head, least in zip(heads, needed, strict=True):
-        width = max(least, 1, *map(len, head.split(" ")))
+        # So many lines of less hold it not, with a space lost at the end of each.
+        enough = -(-(len(head) - lines + 1) // lines)
+        width = max(least, enough, 1, *map(len, head.split(" ")))
         while len(textwrap.wrap(head, width)) > lines:
             width += 1
         folded.append(textwrap.wrap(head, width) or [""])

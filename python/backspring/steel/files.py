@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from functools import cache
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from backspring.steel.records import (
     Embrittlement,
@@ -17,36 +18,47 @@ from backspring.steel.records import (
     TemperRow,
 )
 
-if TYPE_CHECKING:
-    from importlib.resources.abc import Traversable
+# Found by its path, for what looks into packages takes as long to load as all of the steels.
+_DATA = os.path.join(os.path.dirname(os.path.dirname(__file__)), "data")
 
 
 @cache
 def all_steels() -> tuple[Steel, ...]:
     """Every steel, sorted by name."""
-    files = (each for each in (_data() / "steels").iterdir() if each.name.endswith(".toml"))
-    return tuple(sorted((parse_steel(_read(each)) for each in files), key=lambda s: s.name))
+    files = (each for each in os.listdir(os.path.join(_DATA, "steels")) if each.endswith(".toml"))
+    return tuple(sorted((_steel_in(each) for each in files), key=lambda s: s.name))
+
+
+@cache
+def steel_by_file(name: str) -> Steel | None:
+    """Return the steel whose file has its name in small letters; None where none has."""
+    if not name.replace("-", "").isalnum() or not name.isascii():
+        return None
+    try:
+        found = _steel_in(f"{name}.toml")
+    except FileNotFoundError:
+        return None
+    return found if found.name.casefold() == name else None
 
 
 @cache
 def all_sources() -> dict[str, Source]:
     """Every source by its key."""
-    return {key: Source(**table) for key, table in _read(_data() / "sources.toml").items()}
+    return {key: Source(**table) for key, table in _read("sources.toml").items()}
 
 
 # Imports below wait for their use: most programs load this module and ask for no steel.
 
 
-def _data() -> Traversable:
-    from importlib.resources import files
-
-    return files("backspring") / "data"
+def _steel_in(file: str) -> Steel:
+    return parse_steel(_read(os.path.join("steels", file)))
 
 
-def _read(file: Traversable) -> dict[str, Any]:
+def _read(file: str) -> dict[str, Any]:
     import tomllib
 
-    return tomllib.loads(file.read_text(encoding="utf-8"))
+    with open(os.path.join(_DATA, file), "rb") as held:
+        return tomllib.load(held)
 
 
 def parse_steel(data: dict[str, Any]) -> Steel:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from statistics import fmean, stdev
 from typing import Any
 
 # One reading of a bench tester, and the least that a mean of several is trusted to: common
@@ -14,7 +13,8 @@ LEAST_SD_HRC = 0.5
 
 def mean_hrc(readings: Any) -> float:
     """Return the mean of one reading or several."""
-    return fmean(_several(readings))
+    several = _several(readings)
+    return math.fsum(several) / len(several)
 
 
 def sd_hrc(readings: Any) -> float:
@@ -25,6 +25,8 @@ def sd_hrc(readings: Any) -> float:
     several = _several(readings)
     if len(several) < 2:
         return ONE_READING_SD_HRC
+    from statistics import stdev
+
     return max(float(stdev(several)) / math.sqrt(len(several)), LEAST_SD_HRC)
 
 

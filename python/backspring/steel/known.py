@@ -9,7 +9,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 
 from backspring.steel import tempering
-from backspring.steel.files import all_sources, all_steels
+from backspring.steel.files import all_sources, all_steels, steel_by_file
 from backspring.steel.records import Figure, Source, Steel
 from backspring.steel.tempering import AfterHeat
 from backspring.units import Kind, parse
@@ -30,7 +30,9 @@ def steel_beside(name: str, beside: Own | None) -> Steel:
     """Look up a steel, also the one that a design brings along."""
     others = [] if beside is None else [beside[0]]
     called = name.casefold()
-    found = _by_any_name().get(called) or _any_names(others).get(called)
+    # Most designs name one steel by its own name: then the other files need not be read.
+    found = None if _own or others else steel_by_file(called)
+    found = found or _by_any_name().get(called) or _any_names(others).get(called)
     if found is None:
         raise LookupError(_unknown(name, [*_every(), *others]))
     return found

@@ -1,0 +1,128 @@
+"""What the front does with bytes of anyone: an answer, or a clear error of its own.
+
+Each target takes bytes and returns; anything else that leaves it is a finding.
+"""
+
+from __future__ import annotations
+
+import json
+import math
+import tempfile
+import time
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
+from functools import cache
+from pathlib import Path
+from typing import Any, get_args
+
+import backspring as bs
+from backspring.design.load import load_content
+from backspring.errors import Error
+from backspring.fit.log_file import read_log, write_log
+from backspring.outline.reading import read_outline
+from backspring.unit_table import KINDS
+from backspring.units import Kind, parse
+
+REPO = Path(__file__).resolve().parents[2]
+CORPUS = Path(__file__).resolve().parent / "corpus"
+MOST_S = 1.0
+MOST_CHARACTERS = 12_000
+_NUMBERS = {"spring.steel": '"O1"', "spring.hardness": '"45 HRC"', "spring.width": '"2.3 mm"'}
+
+
+@contextmanager
+def told(most_s: float = MOST_S) -> Iterator[None]:
+    """Let only the library's own errors pass, of a length that one reads, in bounded time."""
+    begun = time.process_time()
+    try:
+        yield
+    except Error as error:
+        assert 0 < len(str(error)) < MOST_CHARACTERS, len(str(error))
+    assert (took := time.process_time() - begun) < most_s, f"took {took:.1f} s"
+
+
+def design(data: bytes) -> None:
+    """Load a design file; one that can be read is checked and written as JSON."""
+    with told():
+        loaded = load_content(data, "fuzzed.toml")
+        assert load_again(loaded) == loaded
+        # Many stations cost the whole back their number each; a design has dozens.
+        if len(data) < 4000:
+            json.dumps(bs.check(loaded).to_dict(), allow_nan=False)
+
+
+def load_again(loaded: bs.Design) -> bs.Design:
+    """Make a design of its own plain content."""
+    return bs.Design(**loaded.to_dict()).replace(units=loaded.units)
+
+
+def unit(data: bytes) -> None:
+    """Read a value with its unit, as every kind in both systems."""
+    text = data.decode("utf-8", "replace")
+    for kind in _kinds():
+        for system in ("mm", "in"):
+            with told():
+                assert math.isfinite(parse(text, kind, system))
+
+
+@cache
+def _kinds() -> tuple[Kind, ...]:
+    return tuple(sorted(set(KINDS.values()) & set(get_args(Kind)) or set(KINDS.values())))
+
+
+def dxf(data: bytes) -> None:
+    """Read a drawing of the one kind."""
+    _outline(data, ".dxf")
+
+
+def svg(data: bytes) -> None:
+    """Read a drawing of the other kind."""
+    _outline(data, ".svg")
+
+
+def _outline(data: bytes, kind: str) -> None:
+    path = _scratch() / f"fuzzed{kind}"
+    path.write_bytes(data)
+    with told(10.0):
+        read = read_outline(path, units="mm", values=_NUMBERS)
+        load_content(read.text.encode(), "read.toml")
+
+
+def log(data: bytes) -> None:
+    """Read a log; one that can be read is written again and reads the same."""
+    path, again = _scratch() / "fuzzed.csv", _scratch() / "again.csv"
+    path.write_bytes(data)
+    with told():
+        entries = read_log(path, heron())
+        write_log(again, heron(), entries)
+        assert read_log(again, heron()) == entries
+
+
+@cache
+def heron() -> bs.Design:
+    """Return the design whose log is read."""
+    return bs.load(REPO / "data" / "designs" / "heron.toml")
+
+
+@cache
+def _holder() -> tempfile.TemporaryDirectory[str]:
+    return tempfile.TemporaryDirectory(dir="/dev/shm" if Path("/dev/shm").is_dir() else None)
+
+
+def _scratch() -> Path:
+    return Path(_holder().name)
+
+
+TARGETS: dict[str, Callable[[bytes], None]] = {
+    "front_design": design,
+    "front_unit": unit,
+    "front_dxf": dxf,
+    "front_svg": svg,
+    "front_log": log,
+}
+
+
+def replay(name: str) -> Iterator[tuple[str, Callable[[], Any]]]:
+    """Every kept input of a target, with what runs it."""
+    for path in sorted((CORPUS / name).iterdir()):
+        yield path.name, lambda path=path: TARGETS[name](path.read_bytes())  # type: ignore[misc]

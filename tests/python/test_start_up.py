@@ -1,0 +1,61 @@
+"""What a command loads before it answers: nothing heavy that the answer does not need."""
+
+from __future__ import annotations
+
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from backspring import steel
+from backspring.steel.files import all_steels, steel_by_file
+
+HERON = str(Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml")
+HEAVY = {"numpy", "matplotlib", "scipy", "rich", "jinja2", "pydantic", "ezdxf", "svgelements"}
+# Beside those, of the standard library what takes long, and of ours what other commands need.
+NOT_FOR_CHECK = HEAVY | {
+    "asyncio", "importlib.metadata", "importlib.resources", "ipaddress", "json", "multiprocessing",
+    "pathlib", "shutil", "statistics", "tempfile", "urllib", "zipfile", "backspring.fit",
+    "backspring.many", "backspring.new_joint", "backspring.outline", "backspring.picture",
+    "backspring.report.page_parts",
+}  # fmt: skip
+NOT_FOR_VERSION = NOT_FOR_CHECK | {"argparse", "dataclasses", "re", "typing", "backspring.design"}
+
+
+def loaded(*words: str) -> set[str]:
+    program = (
+        "import sys, io; from backspring.cli import main; out = sys.stdout;"
+        "sys.stdout = io.StringIO(); main(sys.argv[1:]); print(*sys.modules, file=out)"
+    )
+    done = subprocess.run(
+        [sys.executable, "-S", "-c", program, *words],
+        capture_output=True,
+        text=True,
+        check=True,
+        env={"PYTHONPATH": ":".join(each for each in sys.path if each)},
+    )
+    return set(done.stdout.split())
+
+
+@pytest.mark.parametrize(
+    ("words", "not_needed"),
+    [
+        (["--version"], NOT_FOR_VERSION),
+        (["--help"], NOT_FOR_VERSION),
+        (["check", HERON], NOT_FOR_CHECK),
+        (["check", HERON, "--json"], NOT_FOR_CHECK - {"json"}),
+    ],
+)
+def test_what_an_answer_does_not_need_is_not_loaded(words: list[str], not_needed: set[str]) -> None:
+    assert loaded(*words) & not_needed == set()
+
+
+def test_a_steel_by_its_file_is_the_steel_of_that_name() -> None:
+    for each in all_steels():
+        assert steel.steel(each.name) == each
+        assert steel.steel(each.name.swapcase()) == each
+        for called in each.also_called:
+            assert steel.steel(called) == each
+    for stray in ("", "..", "../sources", "o1.toml", "a/b", "\u00e9", "no-such"):
+        assert steel_by_file(stray) is None
