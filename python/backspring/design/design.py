@@ -149,9 +149,8 @@ class Design(Reported):
     @property
     def priors(self) -> dict[str, tuple[float, float]]:
         """What the design states of `[priors]`: value and standard deviation, mm, MPa, HRC, deg."""
-        return {
-            name: (pair[0], pair[1]) for name, pair in self._parts.content.get("priors", {}).items()
-        }
+        stated = self._parts.content.get("priors", {})
+        return {name: (value, sd) for name, (value, sd) in stated.items()}
 
     @property
     def defaults(self) -> tuple[str, ...]:
@@ -194,8 +193,8 @@ class Design(Reported):
         `units` changes only what results are shown in. "spring.thickness_scale",
         "spring.thickness_offset" and "spring.width_offset" change the rows as a study does.
         """
-        data, units = copy.deepcopy(self._parts.content), changes.pop("units", self.units)
-        data = self._parts.header | data
+        data = self._parts.header | copy.deepcopy(self._parts.content)
+        units = changes.pop("units", self.units)
         if self.own_steel and names_by_table(changes, self._parts.steel.steel, self.own_steel):
             data["spring"].pop("steel")
         if units not in ("mm", "in"):
