@@ -46,9 +46,14 @@ KINDS: dict[Quantity, Kind] = {
 }
 
 _INCH_MM = Fraction("25.4")
-THOU_MM = float(_INCH_MM / 1000)
+INCH_MM, THOU_MM, FOOT_MM = (float(each * _INCH_MM) for each in (1, Fraction(1, 1000), 12))
 _POUND_FORCE_N = Fraction("4.4482216152605")
 _OUNCE_G = Fraction("28.349523125")
+POUND_FORCE_N, OUNCE_G = float(_POUND_FORCE_N), float(_OUNCE_G)
+# Of a pound per cubic inch, in kg/m3.
+LB_IN3_KG_M3 = float(16 * _OUNCE_G / 1000 / (_INCH_MM / 1000) ** 3)
+MM_PER: dict[System, float] = {"mm": 1.0, "in": INCH_MM}
+MM_PER_POINT = INCH_MM / 72.0
 _PSI_MPA = _POUND_FORCE_N / _INCH_MM**2
 
 

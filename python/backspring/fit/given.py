@@ -20,10 +20,10 @@ from backspring.fit.log_entry import (
     places_of,
 )
 from backspring.fit.plan import state_of
+from backspring.unit_table import POUND_FORCE_N
 from backspring.units import Kind, System
 
 _GRAVITY_N_PER_G = 9.80665e-3
-_POUND_N = 4.4482216152605
 _POUNDS = ("lb", "lbs", "pound", "pounds", "#")
 
 
@@ -141,7 +141,7 @@ def read_weight(written: str, system: System = "mm") -> tuple[float, float]:
         )
     name = weight.strip().lstrip("0123456789. ")
     if name in _POUNDS:
-        weight_n = quantity(weight.strip().removesuffix(name), "number", "hang") * _POUND_N
+        weight_n = quantity(weight.strip().removesuffix(name), "number", "hang") * POUND_FORCE_N
     else:
         try:
             weight_n = quantity(weight, "mass", "hang", system) * _GRAVITY_N_PER_G

@@ -27,8 +27,6 @@ from backspring.whole_file import replace_file
 
 _LIGHTER = 0.88
 _AT_BOUND = 0.02
-# How often a search goes on between the places of its grid.
-_ROUNDS = 4
 
 
 @dataclass(frozen=True)
@@ -131,7 +129,7 @@ def layout(
     require_free(output, force)
     short = no_room(request)
     samples = Samples()
-    search = None if short else found_for(request, samples, _ROUNDS)
+    search = None if short else found_for(request, samples, quick=False)
     if search is None or search.best is None:
         return Layout(request, (), reliefs(request, samples), short)
     proposals = tuple(_proposals(request, search, search.best))

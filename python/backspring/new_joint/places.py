@@ -11,7 +11,7 @@ from backspring.new_joint.file_text import Tables
 from backspring.new_joint.joint import Joint
 from backspring.new_joint.request import Request
 from backspring.new_joint.rounding import between, fine
-from backspring.unit_table import System
+from backspring.unit_table import OUNCE_G, System
 
 # Common practice, no source. Rear pin to the handle's end; metal of the liner about the pivot.
 TAIL_MM = 8.0
@@ -187,7 +187,7 @@ def blade_of(request: Request, tables: Tables, edge_mm: float, drop_mm: float) -
     height = edge_mm + rim + request.nick_mm
     length = reach + open_mm
     mass = _STEEL_G_MM3 * _BLADE_SHARE * request.stock_mm * height * length
-    step = 0.5 if units == "mm" else 0.02 * 28.349523125
+    step = 0.5 if units == "mm" else 0.02 * OUNCE_G
     return {
         "nail_nick": tables["blade"]["nail_nick"],
         "mass": max(1, round(mass / step)) * step,

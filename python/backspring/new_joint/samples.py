@@ -59,7 +59,12 @@ class Sampled:
         self._design, self._rows = design, rows
         self._given: dict[bytes, Given] = {}
         self._lasting: dict[bytes, Column] = {}
-        self.as_drawn = self.at(np.ones(len(rows)), np.ones(len(rows), dtype=bool))
+
+    @property
+    def as_drawn(self) -> Given:
+        """Return what every place gives with the thickness as it is."""
+        count = len(self._rows)
+        return self.at(np.ones(count), np.ones(count, dtype=bool))
 
     def at(self, scale: Column, asked: Mask) -> Given:
         """Check the places asked for with the thickness in proportion."""

@@ -42,6 +42,8 @@ _LEAST_CORNER_MM = 0.2
 _LOWEST = 1.03
 # Places of the grid that the solver goes on from; rounding and faces may give room back.
 _OF_EACH = 2
+# Joints that a quick search looks at in one go; how often another goes on between places.
+_AT_A_TIME, _ROUNDS = 9, 4
 # Places that are looked about again, and how near they must come to what is asked.
 _REFINED, _NEAR_ROOM = 3, -0.15
 
@@ -57,14 +59,27 @@ class Found:
 
 
 class Search:
-    """The grid of one request, and what was finished of it."""
+    """The grid of one request, and what was finished of it.
 
-    def __init__(self, request: Request, kick: bool, aim_n: float, samples: Samples) -> None:
+    A `quick` one asks only whether there is a joint, and stops at the first.
+    """
+
+    def __init__(
+        self, request: Request, kick: bool, aim_n: float, samples: Samples, quick: bool
+    ) -> None:
         self.request, self.kick, self.aim_n = request, kick, aim_n
         self._samples = samples
         self.edge_in_the_way = False
-        self._look(bases(request, kick))
-        self.best = self.first()
+        # The most room that was seen at each place.
+        self._rooms: dict[Place, float] = {}
+        self.best: Found | None = None
+        every = [*bases(request, kick)]
+        step = _AT_A_TIME if quick else len(every) or 1
+        for start in range(0, max(len(every), 1), step):
+            self._look(every[start : start + step])
+            self.best = self.first()
+            if self.best is not None:
+                break
 
     def _look(self, some: Iterable[Base]) -> None:
         """Go through the grid about some joints, those with room in the handle."""
@@ -76,17 +91,22 @@ class Search:
             if rim_mm(request, least, each.tables["tang"]["open"]) >= least_rim_mm(request)
         ]
         grids = [(base.tables, _grid(request, base)) for base in self.bases]
-        pins = request.pins_mm
-        every = candidates(grids, self.aim_n, request.yield_margin, self._samples, pins)
-        self.all = [each for each in every if fits(request, each.tables)]
+        self.all = candidates(
+            grids,
+            self.aim_n,
+            request.yield_margin,
+            self._samples,
+            request.pins_mm,
+            lambda tables: fits(request, tables),
+        )
+        for each in self.all:
+            place = self.bases[each.base].place
+            self._rooms[place] = max(each.room, self._rooms.get(place, -math.inf))
 
     def refine(self, rounds: int) -> None:
         """Look again between the places of the grid, about those that come nearest."""
-        rooms: dict[Place, float] = {}
+        rooms = self._rooms
         for _ in range(rounds):
-            for each in self.all:
-                place = self.bases[each.base].place
-                rooms[place] = max(each.room, rooms.get(place, -math.inf))
             about = sorted(rooms, key=lambda place: -rooms[place])[:_REFINED]
             about = [place for place in about if rooms[place] > _NEAR_ROOM]
             new = between_places(self.request, self.kick, about, rooms.keys())
@@ -144,24 +164,24 @@ class Search:
         return None
 
 
-def found_for(request: Request, samples: Samples, rounds: int = 1) -> Search | None:
+def found_for(request: Request, samples: Samples, *, quick: bool) -> Search | None:
     """Search for the pull asked, then for one lower that will still do, then on a finer grid.
 
-    With a square closed face first, then with a kick where only the edge is in the way. `rounds` is
-    how often it goes on between the places of the grid.
+    With a square closed face first, then with a kick where only the edge is in the way. A `quick`
+    search stops at the first joint, which need not be the best, and looks finer but once.
     """
     searches: list[Search] = []
     for aim_n in (request.pull_n, _LOWEST * request.band_n[0]):
         searches = []
         for kick in {"square": (False,), "kick": (True,)}.get(request.closed_face, (False, True)):
-            search = Search(request, kick, aim_n, samples)
+            search = Search(request, kick, aim_n, samples, quick)
             if search.best is not None:
                 return search
             searches.append(search)
             if not search.edge_in_the_way:
                 break
     for search in searches:
-        search.refine(rounds)
+        search.refine(1 if quick else _ROUNDS)
         if search.best is not None:
             return search
     return None

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -17,7 +17,7 @@ from backspring.errors import InvalidInput, NoConvergence
 from backspring.new_joint.file_text import Tables
 from backspring.new_joint.joint import drawn_about, rise_of
 from backspring.new_joint.rounding import fine
-from backspring.new_joint.samples import Column, Given, Grid, Mask, Sampled, Samples
+from backspring.new_joint.samples import Column, Given, Grid, Mask, Samples
 from backspring.question.advise_faces import Faces
 from backspring.question.advise_trials import Checks
 from backspring.question.check import Check, check_blade
@@ -68,12 +68,14 @@ def candidates(
     yield_margin: float,
     samples: Samples,
     pins_mm: Sequence[float] = (),
+    allowed: Callable[[Tables], bool] = lambda _: True,
 ) -> list[Candidate]:
     """Look at every place of the grid, each as thick as the pull asks; the best first.
 
-    Where `pins_mm` are given, thin ones first, each place has the pin that bears its load.
+    Where `pins_mm` are given, thin ones first, each place has the pin that bears its load. Only
+    joints that are `allowed` are looked at.
     """
-    look = _Look(aim_n, yield_margin, samples, pins_mm)
+    look = _Look(aim_n, yield_margin, samples, pins_mm, allowed)
     found = [each for place, base in enumerate(bases) for each in look.at(place, *base)]
     return sorted(found, key=lambda each: -each.worth)
 
@@ -84,6 +86,7 @@ class _Look:
     yield_margin: float
     samples: Samples
     pins_mm: Sequence[float]
+    allowed: Callable[[Tables], bool]
 
     def at(self, place: int, tables: Tables, grid: Grid) -> Iterator[Candidate]:
         """Go through the grid about one joint."""
@@ -95,38 +98,36 @@ class _Look:
         grown = np.nan_to_num(np.cbrt(self.aim_n / drawn.pull_n), nan=1.0)
         scale = np.clip(grown, *_SCALES)
         hoped = np.log(drawn.yield_margin / (self.yield_margin * scale))
-        given = sampled.at(scale, hoped > _NOT_WORTH_A_LOOK)
-        room = self._room(sampled, tables, scale, np.log(given.yield_margin / self.yield_margin))
-        near = np.abs(np.log(given.pull_n / self.aim_n)) < _FAR
-        good = given.ok & np.isfinite(room) & near
+        hole = tables["spring"]["pin_hole"]
+        made = [_made(tables, row, by, hole) for row, by in zip(grid.rows, scale, strict=True)]
+        worth_it = (hoped > _NOT_WORTH_A_LOOK) & np.array([self.allowed(each) for each in made])
+        given = sampled.at(scale, worth_it)
+        room = np.log(given.yield_margin / self.yield_margin)
+        good = given.ok & (np.abs(np.log(given.pull_n / self.aim_n)) < _FAR)
         pins = self._pins(tables, grid, given)
-        for pin in sorted({*pins[good & (room > LEAST_ROOM)]} - {tables["spring"]["pin_hole"]}):
-            # A wider hole leaves less room.
-            here = good & (pins == pin)
-            room[here] = self._wider(tables, grid, scale, here, float(pin))[here]
+        for pin in sorted({*pins[good & (room > LEAST_ROOM)]} - {np.nan}):
+            # What has no room by its yield margin needs no closer look.
+            asked = good & (pins == pin) & (room > LEAST_ROOM)
+            room[asked] = self._room(tables, grid, scale, asked, float(pin))[asked]
         worth = np.minimum(room, _ENOUGH) - _WEIGHT * (
             _unusual(grid.rows) + _HEAVY * np.log(scale) ** 2 + grid.unusual
         )
         for at in np.flatnonzero(good & np.isfinite(room) & np.isfinite(pins)):
-            made = _made(tables, grid.rows[at], float(scale[at]), float(pins[at]))
-            yield Candidate(made, float(room[at]), float(worth[at]), place)
+            drawn_so = drawn_about(made[at], spring__pin_hole=float(pins[at]))
+            if pins[at] == hole or self.allowed(drawn_so):
+                yield Candidate(drawn_so, float(room[at]), float(worth[at]), place)
 
-    def _wider(
-        self, tables: Tables, grid: Grid, scale: Column, asked: Mask, pin_mm: float
-    ) -> Column:
-        """Find the room that a thicker pin leaves."""
-        changed = drawn_about(tables, spring__pin_hole=pin_mm)
+    def _room(self, tables: Tables, grid: Grid, scale: Column, asked: Mask, pin: float) -> Column:
+        """Find the room that yield margin and openings leave with a pin, whose hole takes some."""
+        held = tables["spring"]["pin_hole"] == pin
+        changed = tables if held else drawn_about(tables, spring__pin_hole=pin)
         sampled = self.samples.of(changed, grid)
         if sampled is None:
             return np.full(len(scale), np.nan)
-        margin = sampled.at(scale, asked).yield_margin
-        return self._room(sampled, changed, scale, np.log(margin / self.yield_margin))
-
-    def _room(self, sampled: Sampled, tables: Tables, scale: Column, room: Column) -> Column:
-        """Take what openings leave, where the yield margin leaves enough."""
-        asked: Mask = room > LEAST_ROOM
-        if "openings" not in tables["targets"] or not asked.any():
+        room: Column = np.log(sampled.at(scale, asked).yield_margin / self.yield_margin)
+        if "openings" not in tables["targets"]:
             return room
+        asked = asked & (room > LEAST_ROOM)
         lasting = np.log(sampled.openings_margin(scale, asked))
         return np.where(asked, np.minimum(room, lasting), room)
 
@@ -150,7 +151,7 @@ class _Look:
 def _made(tables: Tables, row: Column, scale: float, pin_mm: float) -> Tables:
     return drawn_about(
         tables,
-        spring__thickness=[[x, thick * scale] for x, thick in tables["spring"]["thickness"]],
+        spring__thickness=[[x, thick * float(scale)] for x, thick in tables["spring"]["thickness"]],
         spring__pin_hole=pin_mm,
         tang__corner_radius=float(row[0]),
         fit__preload=float(row[1]),

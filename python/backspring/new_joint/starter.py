@@ -23,10 +23,11 @@ from backspring.new_joint.samples import Grid, Samples
 from backspring.new_joint.solving import candidates, first_that_passes
 from backspring.question.check import Check, check_blade
 from backspring.report.result import Reported
+from backspring.unit_table import POUND_FORCE_N
 from backspring.units import Kind, System
 from backspring.whole_file import replace_file
 
-PULL_N: dict[System, float] = {"mm": 18.0, "in": 4.0 * 4.4482216152605}
+PULL_N: dict[System, float] = {"mm": 18.0, "in": 4.0 * POUND_FORCE_N}
 PULL_SHARE = 0.25
 YIELD_MARGIN = 1.15
 OPENINGS = 20000.0

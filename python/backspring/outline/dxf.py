@@ -14,12 +14,15 @@ from backspring.outline.chain import Piece
 from backspring.outline.drawing import Drawing
 from backspring.outline.file_bounds import MOST_EDGES, content_of, no_drawing
 from backspring.outline.loops import Edge
+from backspring.unit_table import FOOT_MM, INCH_MM, THOU_MM
 
 if TYPE_CHECKING:
     from ezdxf.entities.dxfgfx import DXFGraphic
 
 # $INSUNITS to mm; a drawing in no units must be told which.
-_MM_PER_UNIT = {1: 25.4, 2: 304.8, 4: 1.0, 5: 10.0, 6: 1000.0, 8: 2.54e-5, 9: 0.0254, 13: 0.001}
+_MM_PER_UNIT = {
+    1: INCH_MM, 2: FOOT_MM, 4: 1.0, 5: 10.0, 6: 1000.0, 8: 1e-3 * THOU_MM, 9: THOU_MM, 13: 0.001,
+}  # fmt: skip
 _MOST_ENTITIES = 10_000
 _MOST_IN_FILE = 60_000
 _MOST_LINES = 1_500_000

@@ -10,8 +10,8 @@ from typing import Literal
 from backspring.outline.assemble import Assembled
 from backspring.outline.keys_of import Value, keys_of
 from backspring.outline.tang_of import TangFaces
+from backspring.unit_table import MM_PER
 
-_MM_PER_INCH = 25.4
 # What an outline does not show, as a file states it, with what to put there.
 ASSUMED: Mapping[str, tuple[str, str]] = {
     "spring.steel": ('"O1"', "not in an outline: put your own"),
@@ -77,7 +77,7 @@ def value_text(value: Value, given: Given) -> str:
     """Write a length, or rows of lengths, in the units of the file."""
     if isinstance(value, Sequence):
         return f"[{', '.join(value_text(each, given) for each in value)}]"
-    return number_text(value / (_MM_PER_INCH if given.units == "in" else 1.0))
+    return number_text(value / MM_PER[given.units])
 
 
 def _of(table: str, keys: Mapping[str, Value]) -> Iterator[tuple[str, Value]]:

@@ -25,8 +25,7 @@ from backspring.outline.several import FoundSeveral, blade_names, find_several
 from backspring.outline.several_joint import assemble_several
 from backspring.outline.several_text import several_text
 from backspring.outline.tang_of import TangFaces
-
-_MM_PER = {"mm": 1.0, "in": 25.4}
+from backspring.unit_table import MM_PER
 
 
 @dataclass(frozen=True)
@@ -96,7 +95,7 @@ def read_outline(
     with every fault and its place.
     """
     place = Path(path)
-    drawing = _read(place, None if units is None else _MM_PER[units])
+    drawing = _read(place, None if units is None else MM_PER[units])
     layers = {"spring": spring, "tang": tang, "liner": liner}
     try:
         keep_sound(drawing)

@@ -16,8 +16,9 @@ from backspring.outline.drawing import Drawing
 from backspring.outline.file_bounds import MOST_EDGES, content_of, no_drawing
 from backspring.outline.loops import Edge
 from backspring.outline.svg_bounds import bounded_root
+from backspring.unit_table import INCH_MM, MM_PER_POINT
 
-_MM_PER = {"mm": 1.0, "cm": 10.0, "in": 25.4, "pt": 25.4 / 72.0, "pc": 25.4 / 6.0}
+_MM_PER = {"mm": 1.0, "cm": 10.0, "in": INCH_MM, "pt": MM_PER_POINT, "pc": INCH_MM / 6.0}
 _ABSOLUTE = re.compile(r"^\s*[\d.eE+-]+\s*(mm|cm|in|pt|pc)\s*$", re.IGNORECASE)
 _ROUND = 1e-9
 

@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterator
 from backspring.outline.chain import Chain
 from backspring.outline.several import PAD, PIVOT
 from backspring.outline.template import TEXT_MM, Template
+from backspring.unit_table import INCH_MM, MM_PER_POINT
 
 _LINE_MM = 0.15
 _PAGE_MM = (262.0, 188.0)  # what a printer reaches of an A4 or Letter sheet laid across
@@ -124,7 +125,7 @@ def pdf_bytes(template: Template) -> bytes:
     with PdfPages(written, metadata={"Title": template.name, "CreationDate": None}) as pages:
         for row in range(down):
             for column in range(across):
-                figure = Figure(figsize=(page[0] / 25.4, page[1] / 25.4))
+                figure = Figure(figsize=(page[0] / INCH_MM, page[1] / INCH_MM))
                 axes = figure.add_axes((0.0, 0.0, 1.0, 1.0))
                 left = 0.0 if single else column * step[0] - _MARK_MM
                 low = 0.0 if single else row * step[1] - _MARK_MM
@@ -144,7 +145,7 @@ Draw = Callable[..., object]
 
 def draw_template(plot: Draw, text: Draw, template: Template) -> None:
     """Draw it with an axes' two functions, in mm."""
-    width = _LINE_MM * 72.0 / 25.4
+    width = _LINE_MM / MM_PER_POINT
     for shape in template.shapes:
         style = {"color": _color(shape.layer), "lw": width}
         if shape.chain:
@@ -160,7 +161,7 @@ def draw_template(plot: Draw, text: Draw, template: Template) -> None:
         dashes = (0, (6, 4)) if shape.dashed else "-"
         plot([p.real for p in places], [p.imag for p in places], ls=dashes, **style)
     for word in template.words:
-        size = TEXT_MM * 72.0 / 25.4
+        size = TEXT_MM / MM_PER_POINT
         text(word.at_mm.real, word.at_mm.imag, word.text, fontsize=size, parse_math=False)
 
 

@@ -18,6 +18,7 @@ from backspring.outline.template_files import draw_template, svg_text
 from backspring.report.card import Card, Read, card
 from backspring.report.page_html import POLICY
 from backspring.report.tables import Lines
+from backspring.unit_table import INCH_MM, MM_PER_POINT
 from backspring.units import System
 from backspring.whole_file import replace_file
 
@@ -29,7 +30,6 @@ _LEADING = 1.25
 # A browser's rows and headings take more room than plain lines.
 _HTML_SHARE = 0.95
 _TOP_MM = 5.0
-_MM_PER_PT = 25.4 / 72.0
 _STYLE = """
 @page { size: auto; margin: 10mm; }
 body { margin: 0 auto; max-width: 188mm; color: #111; background: #fff;
@@ -124,7 +124,7 @@ def _page(design: Design, units: System, read: Read) -> _Page:
 def _size_pt(made: Card, drawn: Template | None) -> float:
     """Find the size of letters that lets all lines stand under the outlines."""
     room = PAGE_MM[1] - (drawn.height_mm if drawn else _TOP_MM)
-    return min(_LARGEST_PT, room / (len(_lines(made)) * _LEADING * _MM_PER_PT))
+    return min(_LARGEST_PT, room / (len(_lines(made)) * _LEADING * MM_PER_POINT))
 
 
 def _lines(made: Card) -> list[str]:
@@ -164,7 +164,7 @@ def _pdf(pages: Sequence[_Page]) -> bytes:
     with PdfPages(written, metadata=title) as file:
         for each, drawn in pages:
             top, size = drawn.height_mm if drawn else _TOP_MM, _size_pt(each, drawn)
-            figure = Figure(figsize=(width / 25.4, height / 25.4))
+            figure = Figure(figsize=(width / INCH_MM, height / INCH_MM))
             axes = figure.add_axes((0.0, 0.0, 1.0, 1.0))
             axes.set(xlim=(0.0, width), ylim=(top - height, top))
             axes.set_axis_off()
@@ -172,7 +172,7 @@ def _pdf(pages: Sequence[_Page]) -> bytes:
                 draw_template(axes.plot, axes.text, drawn)
             style: dict[str, Any] = {"fontsize": size, "family": "DejaVu Sans Mono", "va": "top"}
             for row, line in enumerate(_lines(each)):
-                down = row * _LEADING * size * _MM_PER_PT
+                down = row * _LEADING * size * MM_PER_POINT
                 axes.text(5.0, -down, line, parse_math=False, **style)
             file.savefig(figure)
     return written.getvalue()

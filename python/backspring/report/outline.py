@@ -11,6 +11,7 @@ from backspring.outline.loops import place_text
 from backspring.outline.named_parts import chains_of
 from backspring.report.display import text
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.unit_table import MM_PER
 
 if TYPE_CHECKING:
     from backspring.outline.reading import OutlineReading
@@ -47,7 +48,7 @@ def outline_report(reading: OutlineReading, written: str | None) -> Report:
 
 def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
     units = reading.units
-    unit_mm, digits = (25.4, 4) if units == "in" else (1.0, 2)
+    unit_mm, digits = MM_PER[units], 4 if units == "in" else 2
     yield TextTable(
         "Taken for",
         ("part", "by", f"area [{units}2]", f"round [{units}]"),

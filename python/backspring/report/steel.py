@@ -9,9 +9,8 @@ from backspring.report.steel_words import hardness, span, temperature, temperatu
 from backspring.report.tables import Block, Lines, TextTable
 from backspring.steel.records import Figure, Fit, Source, Stated, Steel, Temper, TemperRow
 from backspring.steel.tempering import limits_c
+from backspring.unit_table import LB_IN3_KG_M3
 from backspring.units import System
-
-_LB_IN3 = 27679.904710191  # kg/m3: 0.45359237 kg in 25.4^3 mm3, both exact
 
 
 def steels_table(steels: Sequence[Steel], units: System) -> TextTable:
@@ -101,7 +100,7 @@ def _shown(name: str, figure: Figure, units: System) -> tuple[str, str, str, str
         value, low, high = (number(each, "modulus", units) for each in ends)
         return value, low, high, unit_of("modulus", units)
     if name == "density" and units == "in":
-        value, low, high = (f"{each / _LB_IN3:.3f}" for each in ends)
+        value, low, high = (f"{each / LB_IN3_KG_M3:.3f}" for each in ends)
         return value, low, high, "lb/in3"
     value, low, high = (f"{each:.10g}" for each in ends)
     return value, low, high, "kg/m3" if name == "density" else ""
