@@ -9,7 +9,7 @@ from typing import Any
 from backspring.evidence.result import Evidence, evidence_of
 
 NAME = "evidence.json"
-_DIGITS = 12
+_DIGITS = 2
 
 
 def with_kept(found: Evidence, data: Path, tests: Path) -> Evidence:
@@ -49,8 +49,9 @@ def _by_place(item: tuple[str, str]) -> tuple[bool, str]:
 
 
 def _rounded(row: dict[str, Any]) -> dict[str, Any]:
-    """Leave out the digits that another machine would have otherwise."""
-    digits = {"ours": _DIGITS, "theirs": _DIGITS, "allowed": _DIGITS, "difference": 2, "used": 2}
+    """Leave out digits that say nothing of how far apart two figures are."""
     return row | {
-        key: float(f"{row[key]:.{count}g}") for key, count in digits.items() if row[key] is not None
+        key: float(f"{row[key]:.{_DIGITS}g}")
+        for key in ("difference", "used")
+        if row[key] is not None
     }
