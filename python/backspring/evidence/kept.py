@@ -6,7 +6,8 @@ import json
 from pathlib import Path
 from typing import Any
 
-from backspring.evidence.result import Evidence, evidence_of
+from backspring.evidence.folder import left_for_later
+from backspring.evidence.result import Evidence, Left, evidence_of
 
 NAME = "evidence.json"
 _DIGITS = 2
@@ -19,8 +20,13 @@ def with_kept(found: Evidence, data: Path, tests: Path) -> Evidence:
     old = [each for each in kept.figures if each.file not in ran and (tests / each.file).is_file()]
     sources = {each.file: kept.sources[each.file] for each in old} | dict(found.sources)
     figures = sorted([*found.figures, *old], key=lambda each: _place(each.file))
-    not_run = tuple(each for each in found.not_run if each.file not in {e.file for e in old})
-    return Evidence(tuple(figures), dict(sorted(sources.items(), key=_by_place)), not_run)
+    held = {each.file for each in figures}
+    not_run = (
+        Left(file, "takes minutes and is not kept: ask for it with --only")
+        for file in (f"oracle/{path.name}" for path in left_for_later(tests, ()))
+        if file not in held
+    )
+    return Evidence(tuple(figures), dict(sorted(sources.items(), key=_by_place)), tuple(not_run))
 
 
 def kept_text(document: dict[str, Any]) -> str:

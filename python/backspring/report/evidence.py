@@ -57,6 +57,9 @@ def evidence_reference(evidence: Evidence) -> str:
     for file, source in evidence.sources.items():
         of_source = evidence.of(file)
         lines.append(f"| {source} (`{file}`) | {len(of_source)} | {_most_used(of_source)} |")
+    if evidence.not_run:
+        lines += ["", "Not run:", ""]
+        lines += [f"- `{each.file}`: {each.why}" for each in evidence.not_run]
     for file, source in evidence.sources.items():
         lines += ["", f"## {source}", ""]
         lines += ["| case | ours | theirs | difference | allowed |", "|---|---|---|---|---|"]
