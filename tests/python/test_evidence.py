@@ -186,3 +186,13 @@ def test_without_calculix_its_sources_are_told_and_the_others_run(
     found = evidence_of(map(json.loads, written.read_text().splitlines()))
     assert found.not_run == (Left("oracle/b.py", "needs CalculiX (the command ccx)"),)
     assert "Not run\n  b: needs CalculiX" in found.report()
+
+
+def test_where_pytest_does_not_start_it_says_why(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    (tmp_path / "tests" / "published").mkdir(parents=True)
+    for name in ("tests/agreement.py", "tests/conftest.py", "tests/published/test_a.py"):
+        (tmp_path / name).touch()
+    assert main(["evidence", "--tests", str(tmp_path / "tests"), "--quick"]) == 2
+    assert "--tests: pytest stopped: " in capsys.readouterr().err

@@ -16,7 +16,7 @@ from backspring.evidence.result import Evidence, evidence_of
 from backspring.faults import Fault, invalid
 
 _LOOK_S = 0.2
-# What pytest ends with when tests ran, whether or not they passed, and when there were none.
+# What pytest ends with when tests ran, whether or not they passed, and when none was left to run.
 _RAN = (0, 1, 5)
 
 
@@ -36,7 +36,7 @@ def collect(
     with tempfile.TemporaryDirectory(prefix="backspring-evidence-") as folder:
         rows = Path(folder) / "rows.jsonl"
         rows.touch()
-        words = [sys.executable, "-m", "pytest", "-q", "-p", "no:cacheprovider"]
+        words = [sys.executable, "-m", "pytest", "-q"]
         words += ["--continue-on-collection-errors", "--evidence", str(rows)]
         words += ["--joints", str(joints)] * (joints is not None)
         with (Path(folder) / "log").open("w+", encoding="utf-8") as log:
@@ -44,7 +44,8 @@ def collect(
             log.seek(0)
             said = log.read()
         found = evidence_of(map(json.loads, rows.read_text(encoding="utf-8").splitlines()))
-    if code not in _RAN and not found.broken:
+    told = found.figures or found.broken or found.not_run
+    if not told or (code not in _RAN and not found.broken):
         last = [line for line in said.splitlines() if line.strip()][-3:]
         raise invalid([Fault("bad-value", "--tests", f"pytest stopped: {' / '.join(last)}")])
     return found
