@@ -30,6 +30,7 @@ CPP_TESTS = {path: path.parent.name for path in (REPO / "tests/cpp").glob("*/tes
 BY_PLACE = {
     "README.md": ("readme",),
     "data/designs": ("check",),
+    "data/evidence.json": ("evidence", "readme", "notebook"),
     "data/sources.toml": ("steel",),
     "data/steels": ("steel", "temper"),
     "notebooks": ("notebook",),
@@ -47,6 +48,8 @@ BY_PLACE = {
     "python/backspring/whole_file.py": ("fit_log_file", "plot_command", "batch"),
     "python/backspring/__init__.py": ("check", "readme"),
     "python/bindings": ("check",),
+    "tests/agreement.py": ("evidence",),
+    "tests/conftest.py": ("evidence",),
     "tests/golden": ("check", "steels_command"),
 }
 

@@ -1,8 +1,8 @@
 """The open blade on its stop: the core beside spring and tang as solids in contact.
 
-Run: python tests/oracle/contact_with_stop.py [layers]. Prints a table a joint, in four minutes on
-a quiet machine. Source of the other numbers: CalculiX, run here, with large displacement; the tang
-turns on its pivot and its shoulder bears on the spring's end, see contact_with_stop_solid.py.
+Table: `backspring evidence --only contact_with_stop`, in four minutes on a quiet machine. Source of
+the other numbers: CalculiX, run here, with large displacement; the tang turns on its pivot and its
+shoulder bears on the spring's end, see contact_with_stop_solid.py.
 
 Joints: the worked example with an even pad 2.4 mm thick, and Kestrel; no holes, no friction. Rows:
 no stop and the blade held; the stop at each place with the blade standing at 180 deg under load;
@@ -19,14 +19,10 @@ corner's arc, where the solid's elements are 0.05 mm long and the contact 0.02 m
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
-
-if __name__ == "__main__":
-    sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from scipy.optimize import brentq
 
@@ -38,17 +34,6 @@ from oracle.worked_example import DESIGN
 
 DEMOS = Path(__file__).parents[2] / "data" / "designs"
 EVEN_PAD = [[-38, 3.2], [-4, 3.8], [0, 3.8], [7, 3.1], [25, 2.4], [36.5, 2.4]]
-HEAD = " | ".join(
-    [
-        f"{'stop':12} {'force, %':19}",
-        f"{'by stop, %':11}",
-        f"{'contact':13}",
-        f"{'stop force, %':19}",
-        f"{'blade angle':15}",
-        f"{'reading':13}",
-        "reading, by the stop",
-    ]
-)
 NO_FRICTION = 1e-9  # of 0 the band of the stop's force takes the usual one
 CLOSED_FACE_AHEAD_MM = 6.0  # past where the bent spring leaves it
 
@@ -162,38 +147,3 @@ def compared(design: bs.Design, layers: int) -> Iterator[tuple[str, Open, Open]]
         solid = open_on_shoulder(joint, height, square=False, solutions=2)
         core = core_open(design, stop=place, stop_face=f"{face} mm")
         yield f"{place}, face", core, seen(solid, closed)
-
-
-def line(place: str, core: Open, solid: Open, bare: tuple[Open, Open]) -> str:
-    """Core, solid and difference of each figure, and of what the stop changed."""
-    both = tuple(zip((core, solid), bare, strict=True))
-    change = [100.0 * (of.force_n / base.force_n - 1.0) for of, base in both]
-    moved = [of.reading_mm - base.reading_mm for of, base in both]
-    stop = f"{100 * (core.stop_n / solid.stop_n - 1):+5.2f}" if core.stop_n else "     "
-    share = 100.0 * (core.force_n / solid.force_n - 1.0)
-    return " | ".join(
-        [
-            f"{place:12} {core.force_n:6.2f} {solid.force_n:6.2f} {share:+5.2f}",
-            f"{change[0]:+5.2f} {change[1]:+5.2f}",
-            f"{core.contact_mm:6.3f} {solid.contact_mm:6.3f}",
-            f"{core.stop_n:6.2f} {solid.stop_n:6.2f} {stop}",
-            f"{core.angle_deg:7.3f} {solid.angle_deg:7.3f}",
-            f"{core.reading_mm:6.4f} {solid.reading_mm:6.4f}",
-            f"{moved[0]:+7.4f} {moved[1]:+7.4f} {moved[0] - moved[1]:+7.4f}",
-        ]
-    )
-
-
-def main() -> None:
-    layers = int(sys.argv[1]) if len(sys.argv) > 1 else 4
-    for name, design in joints():
-        print(f"{name}: core, solid, difference (force N, contact from the pivot mm, reading mm)")
-        print(HEAD)
-        bare: tuple[Open, Open] | None = None
-        for place, core, solid in compared(design, layers):
-            bare = bare or (core, solid)
-            print(line(place, core, solid, bare), flush=True)
-
-
-if __name__ == "__main__":
-    main()

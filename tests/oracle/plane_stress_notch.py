@@ -1,7 +1,7 @@
 """Local stress of the core's closed forms beside plane-stress models, shape by shape.
 
-Run: python tests/oracle/plane_stress_notch.py. Prints the table; the test of the same name holds
-every row. Source of the models' numbers: CalculiX, run here.
+Table: `backspring evidence --only plane_stress_notch`. Source of the models' numbers: CalculiX,
+run here.
 
 Holes: a free hole in a parallel bar under a moment leaves bearing out. The tapered spring on two
 pins has it in: each pin presses with a cosine pressure on half of its hole, see plane_stress.py.
@@ -10,15 +10,10 @@ Kinks: the bent belly of one side; Heron's taper has the cross force of its load
 
 from __future__ import annotations
 
-import sys
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
-from pathlib import Path
 
 import numpy as np
-
-if __name__ == "__main__":
-    sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from backspring import _core
 from oracle.plane_stress import hole_edge, solve
@@ -142,23 +137,3 @@ CASES: tuple[tuple[Callable[..., Row], tuple[object, ...]], ...] = (
     *((shoulder, (*case, False)) for case in ((3.15, 3.0, 0.15), (4.5, 3.0, 0.15))),
     *((shoulder, (*case, False)) for case in ((9.0, 3.0, 0.3), (9.0, 3.0, 3.0))),
 )
-
-
-def rows() -> Iterator[Row]:
-    for compare, case in CASES:
-        yield compare(*case)
-
-
-def main() -> None:
-    print(f"{'shape':<44}{'nominal':>9}{'form':>9}{'model':>9}{'factor':>8}{'off by':>8}")
-    for row in rows():
-        factor = row.model_mpa / row.nominal_mpa
-        print(
-            f"{row.shape:<44}{row.nominal_mpa:9.1f}{row.form_mpa:9.1f}{row.model_mpa:9.1f}"
-            f"{factor:8.3f}{100 * row.difference:+7.1f}%",
-            flush=True,
-        )
-
-
-if __name__ == "__main__":
-    main()

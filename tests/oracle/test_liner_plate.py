@@ -1,16 +1,18 @@
-"""Liners as a beam with holes that give against liners as plane-stress plates.
+"""CalculiX, plane-stress finite elements, run here: three pairs of liners as plates with holes.
 
-Source of the plates' numbers: CalculiX, run here; see liner_plate.py. The beam with shear alone is
+See liner_plate.py. The beam with shear alone is
 6 to 10 % too stiff for these three: a hole near the edge gives, and takes section away where the
-moment is greatest. liner_plate_table.py prints many more.
+moment is greatest. long_liner_plates.py has many more.
 """
 
 import pytest
 
+from agreement import Agree
 from backspring import _core
 
 from .liner_plate import Liner, Pin, mesh_liner, seat_mm_per_n
 
+NEEDS_CALCULIX = True
 SPAN_MM, PIVOT_MM, PIN_MM, PIVOT_PIN_MM = 34.0, 32.0, 2.0, 3.0
 LINERS = {
     "brass, 1 mm, 12 mm high": (_core.LinerMetal.brass, 1.0, 12.0),
@@ -59,10 +61,11 @@ def beam_seat_mm_per_n(metal: _core.LinerMetal, liner: Liner) -> float:
 
 
 @pytest.mark.parametrize("name", LINERS)
-def test_three_liners_give_as_plates_do(name: str) -> None:
+def test_three_liners_give_as_plates_do(agree: Agree, name: str) -> None:
     metal, thickness, height = LINERS[name]
     liner = plate(metal, thickness, height)
-    assert beam_seat_mm_per_n(metal, liner) == pytest.approx(seat_mm_per_n(liner), rel=0.05)
+    give = beam_seat_mm_per_n(metal, liner)
+    agree(f"{name}, give of the seats [mm/N]", give, seat_mm_per_n(liner), rel=0.05)
 
 
 def test_the_mesh_leaves_three_round_holes_in_a_rectangle() -> None:

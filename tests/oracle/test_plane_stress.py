@@ -1,6 +1,6 @@
-"""The spring as a beam against the spring as a plane-stress solid.
+"""CalculiX, plane-stress finite elements, run here: two tapered springs on pins in their holes.
 
-Source of the solid's numbers: CalculiX, run here; see plane_stress.py.
+See plane_stress.py.
 Source of the clamped strip: R. H. MacNeal and R. L. Harder, "A proposed standard set of problems
 to test finite element accuracy", Finite Elements in Analysis and Design 1 (1985), straight
 cantilever with in-plane tip load.
@@ -11,12 +11,14 @@ from functools import lru_cache
 import numpy as np
 import pytest
 
+from agreement import Agree
 from backspring import _core
 from stations import stations
 
 from .plane_stress import PlaneSolution, solve
 from .plane_stress_mesh import PlaneSpring, without_holes_ahead_of_middle_pin
 
+NEEDS_CALCULIX = True
 SMALL = PlaneSpring(
     width_mm=2.3,
     thickness_mm=((-38, 3.2), (-4, 3.8), (0, 3.8), (7, 3.1), (25, 2.4), (36.5, 2.5)),
@@ -97,11 +99,19 @@ def test_clamped_strip_bends_as_published() -> None:
 
 
 @SPRINGS
-def test_clamped_spring_without_holes_is_as_stiff_as_the_beam(spring: PlaneSpring) -> None:
+def test_clamped_spring_without_holes_is_as_stiff_as_the_beam(
+    agree: Agree, spring: PlaneSpring
+) -> None:
     clamped = without_holes_ahead_of_middle_pin(spring)
     beam = beam_stiffness_n_per_mm(clamped)
     # The clamp blocks the root's sideways strain, which a beam does not know: about 0.2 %.
-    assert solved(clamped, REFINE).stiffness_n_per_mm == pytest.approx(beam, rel=0.005)
+    solid = solved(clamped, REFINE).stiffness_n_per_mm
+    agree(
+        f"clamped, no holes, pivot at {spring.pivot_mm:g} mm, stiffness [N/mm]",
+        beam,
+        solid,
+        rel=0.005,
+    )
 
 
 @SPRINGS
@@ -113,16 +123,25 @@ def test_halving_the_elements_leaves_the_stiffness(spring: PlaneSpring) -> None:
 
 
 @SPRINGS
-def test_stiffness_between_two_pins_is_the_beams(spring: PlaneSpring) -> None:
+def test_stiffness_between_two_pins_is_the_beams(agree: Agree, spring: PlaneSpring) -> None:
     beam = beam_stiffness_n_per_mm(spring)
-    assert beam == pytest.approx(solved(spring, REFINE).stiffness_n_per_mm, rel=0.01)
+    solid = solved(spring, REFINE).stiffness_n_per_mm
+    agree(
+        f"two pins in holes, pivot at {spring.pivot_mm:g} mm, stiffness [N/mm]",
+        beam,
+        solid,
+        rel=0.01,
+    )
 
 
 @SPRINGS
-def test_back_stress_away_from_kinks_holes_and_load_is_the_beams(spring: PlaneSpring) -> None:
+def test_back_stress_away_from_kinks_holes_and_load_is_the_beams(
+    agree: Agree, spring: PlaneSpring
+) -> None:
     stations = stations_away_mm(spring)
-    solid = [solved(spring, REFINE).back_stress_at(x) for x in stations]
-    beam = [beam_back_stress_mpa(spring, x) for x in stations]
-    # Both sides of the middle pin must be looked at; the largest difference found is 0.6 %.
+    # Both sides of the middle pin must be looked at.
     assert min(stations) < 0 < max(stations)
-    assert beam == pytest.approx(solid, rel=0.01)
+    for x in stations:
+        solid = solved(spring, REFINE).back_stress_at(x)
+        case = f"pivot at {spring.pivot_mm:g} mm, back at {x:g} mm, stress of 1 N [MPa]"
+        agree(case, beam_back_stress_mpa(spring, x), solid, rel=0.01)

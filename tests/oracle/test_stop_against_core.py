@@ -1,4 +1,7 @@
-"""The stop at open against the nonlinear beam: designs drawn by rule, and a curved spring."""
+"""A beam with turns of any size, integrated step by step: joints open on a stop and on soft seats.
+
+Designs drawn by rule, and a curved spring; see nonlinear_beam.py.
+"""
 
 from __future__ import annotations
 
@@ -9,6 +12,7 @@ import numpy as np
 import pytest
 
 import backspring as bs
+from agreement import Agree
 from oracle.designs import Design, generated_designs
 from oracle.nonlinear_beam_joint import Extras, NonlinearJoint, Stop
 from oracle.worked_example import DESIGN
@@ -66,16 +70,23 @@ def datum_thou(design: Design, belly: Rows, stop: Stop | None) -> float:
     [*((design, []) for design in DRAWN[:3]), (DESIGN, ARCHED)],
     ids=["drawn 1", "drawn 2", "drawn 3", "arched"],
 )
-def test_readings_move_as_on_the_nonlinear_beam(design: Design, belly: Rows, place: str) -> None:
+def test_readings_move_as_on_the_nonlinear_beam(
+    agree: Agree, request: pytest.FixtureRequest, design: Design, belly: Rows, place: str
+) -> None:
     height = design["spring"]["thickness"][-1][1] if place == "back" else 0.0
     expected = datum_thou(design, belly, None) - datum_thou(design, belly, Stop(height))
     moved = loaded_thou(design, belly, stop=place) - loaded_thou(design, belly)
-    assert moved == pytest.approx(expected, rel=SHARE)
+    joint = request.node.callspec.id.removesuffix(f"-{place}")
+    agree(f"{joint}, stop at the {place}, change of a reading [thou]", moved, expected, rel=SHARE)
 
 
 @pytest.mark.parametrize("place", ["back", "belly"])
-@pytest.mark.parametrize("drawn", [DESIGN, *DRAWN[:1]], ids=["worked example", "drawn 1"])
-def test_stop_and_seat_together_are_as_on_the_nonlinear_beam(drawn: Design, place: str) -> None:
+@pytest.mark.parametrize(
+    ("joint", "drawn"), [("worked example", DESIGN), *(("drawn 1", each) for each in DRAWN[:1])]
+)
+def test_stop_and_seat_together_are_as_on_the_nonlinear_beam(
+    agree: Agree, joint: str, drawn: Design, place: str
+) -> None:
     design, seat = on_seat(drawn), (SEAT_MM_PER_N, 0.0, 0.0)
     spring = design["spring"] | {"steel": "O1", "hardness": 45}
     height = spring["thickness"][-1][1] if place == "back" else 0.0
@@ -97,8 +108,26 @@ def test_stop_and_seat_together_are_as_on_the_nonlinear_beam(drawn: Design, plac
     # What the stop does to the datum on pins that give, and what seat and stop make of the force.
     moved = [check.positions["closed"].reading_loaded_mm / THOU_MM for check in (stopped, without)]
     rise = [joint.open().back_mm(joint.spring, joint.dial_mm) for joint in (both, seated)]
-    assert moved[0] - moved[1] == pytest.approx((rise[1] - rise[0]) / THOU_MM, rel=SHARE)
+    case, expected = f"{joint}, stop at the {place} on soft seats", (rise[1] - rise[0]) / THOU_MM
+    agree(f"{case}, change of a reading [thou]", moved[0] - moved[1], expected, rel=SHARE)
     share = stopped.positions["open"].force_n / core().positions["open"].force_n - 1.0
-    assert share == pytest.approx(
-        both.open().push.y / plain.push.y - 1.0, rel=SHARE, abs=FORCE_SHARE
-    )
+    expected = both.open().push.y / plain.push.y - 1.0
+    agree(f"{case}, change of force, share", share, expected, rel=SHARE, abs=FORCE_SHARE)
+
+
+def test_rests_are_those_of_the_nonlinear_beam(agree: Agree) -> None:
+    """Forces to 0.2 % and readings to 0.0003 mm, the square of slopes of 0.05.
+
+    To a reading the core's one point force may add 0.0005 mm.
+    """
+    spring = DESIGN["spring"] | {"steel": "O1", "hardness": 45}
+    design = bs.Design(name="example", spring=spring, tang=DESIGN["tang"], fit=DESIGN["fit"])
+    check, joint = bs.check(design), NonlinearJoint(DESIGN)
+    for name, rest in {"open": joint.open(), **joint.closed_and_half_stop()}.items():
+        at = check.positions[name]
+        agree(f"worked example, {name}, force [N]", at.force_n, rest.push.y, rel=0.002)
+        angle = rest.blade_angle_deg
+        agree(f"worked example, {name}, angle [deg]", at.blade_angle_deg, angle, abs=0.01)
+    for name, reading in joint.readings_mm().items():
+        ours = check.positions[name].reading_loaded_mm
+        agree(f"worked example, {name}, loaded reading [mm]", ours, reading, abs=0.0008)

@@ -10,6 +10,7 @@ within 1 % from 22 to 67 HRC and within 0.2 % from 43 to 64 HRC, where springs a
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 
 MPA_PER_KSI = 6.894757293168361
@@ -33,31 +34,53 @@ def _smooth_vickers(hardness_hrc: float) -> float:
 
 
 @pytest.mark.parametrize(("hardness_hrc", "hv"), VICKERS_ROWS)
-def test_vickers_row(hardness_hrc: float, hv: float) -> None:
-    assert core.vickers_hv(hardness_hrc) == hv
+def test_vickers_row(agree: Agree, hardness_hrc: float, hv: float) -> None:
+    agree(f"Vickers at {hardness_hrc:g} HRC", core.vickers_hv(hardness_hrc), hv)
 
 
 @pytest.mark.parametrize(("hardness_hrc", "ksi"), TENSILE_ROWS_KSI)
-def test_tensile_row(hardness_hrc: float, ksi: float) -> None:
-    assert core.tensile_astm_mpa(hardness_hrc) == pytest.approx(ksi * MPA_PER_KSI, abs=0.5)
+def test_tensile_row(agree: Agree, hardness_hrc: float, ksi: float) -> None:
+    agree(
+        f"tensile strength at {hardness_hrc:g} HRC [MPa]",
+        core.tensile_astm_mpa(hardness_hrc),
+        ksi * MPA_PER_KSI,
+        abs=0.5,
+    )
 
 
-def test_between_rows_strength_is_read_on_a_straight_line() -> None:
-    assert core.tensile_astm_mpa(45.5) == pytest.approx(218.0 * MPA_PER_KSI, abs=0.5)
+def test_between_rows_strength_is_read_on_a_straight_line(agree: Agree) -> None:
+    agree(
+        "tensile strength at 45.5 HRC, between two rows [MPa]",
+        core.tensile_astm_mpa(45.5),
+        218.0 * MPA_PER_KSI,
+        abs=0.5,
+    )
 
 
 @pytest.mark.parametrize("hardness_hrc", [22.5, 28.0, 35.5, 41.0, 65.0, 67.0])
-def test_vickers_follows_the_smooth_form(hardness_hrc: float) -> None:
+def test_vickers_follows_the_smooth_form(agree: Agree, hardness_hrc: float) -> None:
     smooth = _smooth_vickers(hardness_hrc)
-    assert core.vickers_hv(hardness_hrc) == pytest.approx(smooth, rel=0.01)
+    agree(
+        f"Vickers at {hardness_hrc:g} HRC by the smooth form",
+        core.vickers_hv(hardness_hrc),
+        smooth,
+        rel=0.01,
+    )
 
 
 @pytest.mark.parametrize(
     "hardness_hrc", [43.0, 44.5, 46.0, 48.5, 50.0, 52.0, 55.5, 58.0, 61.5, 64.0]
 )
-def test_vickers_follows_the_smooth_form_closely_at_spring_hardness(hardness_hrc: float) -> None:
+def test_vickers_follows_the_smooth_form_closely_at_spring_hardness(
+    agree: Agree, hardness_hrc: float
+) -> None:
     smooth = _smooth_vickers(hardness_hrc)
-    assert core.vickers_hv(hardness_hrc) == pytest.approx(smooth, rel=0.002)
+    agree(
+        f"Vickers at {hardness_hrc:g} HRC by the smooth form, held closer",
+        core.vickers_hv(hardness_hrc),
+        smooth,
+        rel=0.002,
+    )
 
 
 @pytest.mark.parametrize("hardness_hrc", [34.9, 59.1])

@@ -4,8 +4,7 @@ Read in worked notebooks that follow the book (edition not stated there) and rec
 Tolerance: half of the last digit printed. Inertia is given, not the sides, so the depth is free.
 """
 
-import pytest
-
+from agreement import Agree
 from backspring import _core as core
 from published.beam import (
     cantilever,
@@ -27,13 +26,23 @@ def _beam(modulus_mpa: float) -> core.Spring:
     return cantilever(uniform(LENGTH_MM, DEPTH_MM), width, modulus_mpa)
 
 
-def test_example_13_1_load_at_the_tip() -> None:
+def test_example_13_1_load_at_the_tip(agree: Agree) -> None:
     beam = _beam(2.1e5)
-    assert tip_slope(beam, 25e3) == pytest.approx(0.005357, abs=5e-7)
-    assert tip_deflection(beam, 25e3) == pytest.approx(10.71, abs=0.005)
+    agree("example 13.1, slope at the tip [rad]", tip_slope(beam, 25e3), 0.005357, abs=5e-7)
+    agree("example 13.1, deflection at the tip [mm]", tip_deflection(beam, 25e3), 10.71, abs=0.005)
 
 
-def test_example_13_2_load_short_of_the_tip() -> None:
+def test_example_13_2_load_short_of_the_tip(agree: Agree) -> None:
     beam = _beam(2e5)
-    assert slope(beam, LENGTH_MM, 2000.0, 50e3) == pytest.approx(0.005, abs=5e-6)
-    assert deflection(beam, LENGTH_MM, 2000.0, 50e3) == pytest.approx(11.67, abs=0.005)
+    agree(
+        "example 13.2, slope at the tip [rad]",
+        slope(beam, LENGTH_MM, 2000.0, 50e3),
+        0.005,
+        abs=5e-6,
+    )
+    agree(
+        "example 13.2, deflection at the tip [mm]",
+        deflection(beam, LENGTH_MM, 2000.0, 50e3),
+        11.67,
+        abs=0.005,
+    )

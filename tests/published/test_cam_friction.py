@@ -1,10 +1,10 @@
-"""An eccentric disc under a flat face, with Coulomb friction: statics, in closed form.
+"""Derived: an eccentric disc under a flat face with Coulomb friction, by statics.
 
-Derived. Disc of radius R whose centre lies e from the pivot, at t from the direction of the face;
-it touches at (e cos t, e sin t + R) from the pivot. A normal force N needs
-N [e cos t + mu (e sin t + R)] to lift and gives back N [e cos t - mu (e sin t + R)]; between
-t* = arccos(mu R/(e sqrt(1 + mu^2))) - arctan mu and 90 degrees the cam holds still by itself.
-e = 3, R = 5, mu = 0.15, N = 20, figures evaluated to 10 digits, hence 1e-9.
+Disc of radius R whose centre lies e from the pivot, at t from the direction of the face; it touches
+at (e cos t, e sin t + R) from the pivot. A normal force N needs N [e cos t + mu (e sin t + R)] to
+lift and gives back N [e cos t - mu (e sin t + R)]; between t* = arccos(mu R/(e sqrt(1 + mu^2))) -
+arctan mu and 90 degrees the cam holds still by itself. e = 3, R = 5, mu = 0.15, N = 20, figures
+evaluated to 10 digits, hence 1e-9.
 
 The library has no such cam, but a tang can be one: with open and closed faces at R, the half-stop
 face at e + R and both corners of radius R, its rear is half a disc about (-e, 0), and at blade
@@ -18,6 +18,7 @@ from math import acos, atan, cos, degrees, hypot, radians, sin, sqrt
 import pytest
 from scipy.optimize import brentq
 
+from agreement import Agree
 from backspring import _core as core
 from stations import stations
 
@@ -86,14 +87,21 @@ def _blade_angle_deg(t_deg: float) -> float:
 
 
 @pytest.mark.parametrize(("t_deg", "lifting", "returning"), LIFTING_AND_RETURNING)
-def test_torque_with_friction(t_deg: float, lifting: float, returning: float) -> None:
+def test_torque_with_friction(agree: Agree, t_deg: float, lifting: float, returning: float) -> None:
     frictionless = FORCE * ECCENTRIC * cos(radians(t_deg))
     friction = core.friction_torque_nmm(_touching(t_deg), CAM.friction, 0.0)
-    assert frictionless + friction == pytest.approx(lifting, rel=1e-9)
-    assert frictionless - friction == pytest.approx(returning, rel=1e-9)
+    agree(
+        f"cam at {t_deg:g} deg, torque to lift [N mm]", frictionless + friction, lifting, rel=1e-9
+    )
+    agree(
+        f"cam at {t_deg:g} deg, torque given back [N mm]",
+        frictionless - friction,
+        returning,
+        rel=1e-9,
+    )
 
 
-def test_cam_holds_itself_from_the_locking_angle_on() -> None:
+def test_cam_holds_itself_from_the_locking_angle_on(agree: Agree) -> None:
     locking = degrees(acos(MU * RADIUS / (ECCENTRIC * sqrt(1.0 + MU**2))) - atan(MU))
     assert locking == pytest.approx(SELF_LOCKING_DEG, rel=1e-9)
 
@@ -101,12 +109,14 @@ def test_cam_holds_itself_from_the_locking_angle_on() -> None:
         friction = core.friction_torque_nmm(_touching(t_deg), CAM.friction, 0.0)
         return FORCE * ECCENTRIC * cos(radians(t_deg)) - friction
 
-    assert given_back(SELF_LOCKING_DEG) == pytest.approx(0.0, abs=1e-7)
+    agree(
+        "torque given back where the cam locks [N mm]", given_back(SELF_LOCKING_DEG), 0.0, abs=1e-7
+    )
     assert given_back(SELF_LOCKING_DEG - 0.01) > 0.0 > given_back(SELF_LOCKING_DEG + 0.01)
 
 
 @pytest.mark.parametrize("slope", [-0.4, 0.0, 0.05, 0.75])
-def test_friction_on_a_tilted_face(slope: float) -> None:
+def test_friction_on_a_tilted_face(agree: Agree, slope: float) -> None:
     """mu N times the arm of the face's line about the pivot, any contact point."""
     x, height, outward = 2.3, 4.1, 33.0
     touch = core.Touch(x_mm=100.0 + x, height_mm=height, slope=slope, force_n=outward)
@@ -115,7 +125,12 @@ def test_friction_on_a_tilted_face(slope: float) -> None:
     arm = abs(x * along[1] - height * along[0])
     normal = outward * hypot(1.0, slope)
     found = core.friction_torque_nmm(contact, CAM.friction, 100.0)
-    assert found == pytest.approx(MU * normal * arm, rel=1e-10)
+    agree(
+        f"friction's torque on a face of slope {slope:g} [N mm]",
+        found,
+        MU * normal * arm,
+        rel=1e-10,
+    )
 
 
 def test_the_cam_is_a_tang_within_the_rules() -> None:
@@ -134,21 +149,41 @@ def test_tang_shaped_as_the_cam_touches_where_the_cam_does(angle_deg: float) -> 
 
 @pytest.mark.parametrize(("t_deg", "lifting", "returning"), LIFTING_AND_RETURNING[1:])
 def test_tang_shaped_as_the_cam_needs_the_cams_torque(
-    t_deg: float, lifting: float, returning: float
+    agree: Agree, t_deg: float, lifting: float, returning: float
 ) -> None:
     contact = core.contact_at(CAM, _blade_angle_deg(t_deg))
     share = _per_force(contact)
     friction = core.friction_torque_nmm(contact, CAM.friction, PIVOT_MM)
-    assert (contact.torque_nmm + friction) * share == pytest.approx(lifting, rel=1e-9)
-    assert (contact.torque_nmm - friction) * share == pytest.approx(returning, rel=1e-9)
+    agree(
+        f"tang as cam at {t_deg:g} deg, torque to lift [N mm]",
+        (contact.torque_nmm + friction) * share,
+        lifting,
+        rel=1e-9,
+    )
+    agree(
+        f"tang as cam at {t_deg:g} deg, torque given back [N mm]",
+        (contact.torque_nmm - friction) * share,
+        returning,
+        rel=1e-9,
+    )
 
 
 @pytest.mark.parametrize(("t_deg", "lifting", "returning"), LIFTING_AND_RETURNING[1:])
 def test_sweep_opens_with_the_lifting_torque_and_closes_with_the_returning_one(
-    t_deg: float, lifting: float, returning: float
+    agree: Agree, t_deg: float, lifting: float, returning: float
 ) -> None:
     angle_deg = _blade_angle_deg(t_deg)
     share = _per_force(core.contact_at(CAM, angle_deg))
     row = core.sweep(CAM, 1.0, angle_deg, angle_deg)
-    assert row.opening_torque_nmm[0] * share == pytest.approx(lifting, rel=1e-9)
-    assert row.closing_torque_nmm[0] * share == pytest.approx(returning, rel=1e-9)
+    agree(
+        f"sweep of the tang at {t_deg:g} deg, opening [N mm]",
+        row.opening_torque_nmm[0] * share,
+        lifting,
+        rel=1e-9,
+    )
+    agree(
+        f"sweep of the tang at {t_deg:g} deg, closing [N mm]",
+        row.closing_torque_nmm[0] * share,
+        returning,
+        rel=1e-9,
+    )

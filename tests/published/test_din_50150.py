@@ -10,6 +10,7 @@ Vickers column too: rounding of HRC to tenths here and of HV to wholes there all
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 
 ROWS = [
@@ -23,22 +24,36 @@ ROWS = [
 
 
 @pytest.mark.parametrize(("hardness_hrc", "tensile_mpa", "hv"), ROWS)
-def test_tensile_row(hardness_hrc: float, tensile_mpa: float, hv: float) -> None:
-    assert core.tensile_din_mpa(hardness_hrc) == tensile_mpa
+def test_tensile_row(agree: Agree, hardness_hrc: float, tensile_mpa: float, hv: float) -> None:
+    agree(
+        f"tensile strength at {hardness_hrc:g} HRC [MPa]",
+        core.tensile_din_mpa(hardness_hrc),
+        tensile_mpa,
+    )
 
 
 @pytest.mark.parametrize(("hardness_hrc", "tensile_mpa", "hv"), [r for r in ROWS if r[2] <= 430])
 def test_tensile_follows_the_smooth_form(
-    hardness_hrc: float, tensile_mpa: float, hv: float
+    agree: Agree, hardness_hrc: float, tensile_mpa: float, hv: float
 ) -> None:
-    assert core.tensile_din_mpa(hardness_hrc) == pytest.approx(3.2064 * hv, rel=0.006)
+    agree(
+        f"tensile strength at {hardness_hrc:g} HRC by the smooth form [MPa]",
+        core.tensile_din_mpa(hardness_hrc),
+        3.2064 * hv,
+        rel=0.006,
+    )
 
 
 @pytest.mark.parametrize(("hardness_hrc", "tensile_mpa", "hv"), [r for r in ROWS if r[0] >= 35])
 def test_vickers_column_agrees_with_the_american_table(
-    hardness_hrc: float, tensile_mpa: float, hv: float
+    agree: Agree, hardness_hrc: float, tensile_mpa: float, hv: float
 ) -> None:
-    assert core.vickers_hv(hardness_hrc) == pytest.approx(hv, rel=0.003)
+    agree(
+        f"Vickers at {hardness_hrc:g} HRC beside the American table",
+        core.vickers_hv(hardness_hrc),
+        hv,
+        rel=0.003,
+    )
 
 
 @pytest.mark.parametrize("hardness_hrc", [48.0, 49.0, 50.0, 51.0, 52.0, 53.0, 54.0, 55.0])

@@ -13,6 +13,7 @@ Their own parameter has C = 18 with time in hours (from memory); the fit, which 
 
 import pytest
 
+from agreement import Agree
 from backspring import OutOfRange
 from backspring import steel as steels
 
@@ -23,7 +24,7 @@ ROWS = [
 OUTSIDE = (649, 27.0)
 
 
-def test_the_fit_gives_the_rows_within_its_stated_error() -> None:
+def test_the_fit_gives_the_rows_within_its_stated_error(agree: Agree) -> None:
     temper = steels.steel("1080").temper
     assert temper is not None
     assert temper.fit is not None
@@ -35,7 +36,7 @@ def test_the_fit_gives_the_rows_within_its_stated_error() -> None:
     assert max(map(abs, errors)) <= temper.fit.greatest_error_hrc + 0.05
     all_points = temper.fit.number_of_points * temper.fit.rms_hrc**2
     assert sum(error**2 for error in errors) <= all_points
-    assert temper.fit.time_constant == pytest.approx(18.0, rel=0.02)
+    agree("constant of the parameter, time in hours", temper.fit.time_constant, 18.0, rel=0.02)
     stated = [(row.temper_c, row.hardness_hrc) for row in temper.points]
     assert stated == [*ROWS, OUTSIDE]
 
@@ -49,6 +50,8 @@ def test_the_row_outside_the_fit_is_refused() -> None:
     ("hardness_hrc", "temper_c"),
     [(42, 484), (45, 450), (48, 415), (50, 389), (52, 363), (55, 320)],
 )
-def test_temper_for_a_hardness_after_two_hours(hardness_hrc: float, temper_c: float) -> None:
+def test_temper_for_a_hardness_after_two_hours(
+    agree: Agree, hardness_hrc: float, temper_c: float
+) -> None:
     found = steels.temper_for_hardness("1080", hardness_hrc, 2.0)
-    assert found.value == pytest.approx(temper_c, abs=1.0)
+    agree(f"temper of 1080 for {hardness_hrc:g} HRC after 2 h [C]", found.value, temper_c, abs=1.0)

@@ -1,4 +1,5 @@
-"""The Heron's fatigue at its drilled pin hole, worked by hand from published formulas.
+"""Worked by hand from Shigley (9th ed., ch. 6), Dowling (2009) and Roark (table 17.1): the Heron's
+fatigue at its drilled pin hole.
 
 R. G. Budynas and J. K. Nisbett, Shigley's Mechanical Engineering Design, 9th ed.: machined surface
 and Marin factors (Tables 6-2 and 6-5), Neuber's root length (6-35), the share f at 10^3 cycles and
@@ -14,6 +15,7 @@ from pathlib import Path
 import pytest
 
 import backspring as bs
+from agreement import Agree
 
 KPSI = 6.894757293168361
 WIDTH_MM, THICKNESS_MM, HOLE_MM, PIVOT_MM = 2.3, 3.8, 2.0, 32.0
@@ -63,7 +65,9 @@ def _by_hand(surface: float, greatest: float, least: float, tensile: float) -> t
     ("finish", "a", "b"),
     [("drilled", 4.51, -0.265), ("reamed", 1.58, -0.085)],
 )
-def test_margin_and_life_at_the_hole(heron: bs.Design, finish: str, a: float, b: float) -> None:
+def test_margin_and_life_at_the_hole(
+    agree: Agree, heron: bs.Design, finish: str, a: float, b: float
+) -> None:
     check = bs.check(heron.replace(**{"spring.hole_finish": finish}))
     tensile = check.steel["tensile_mpa"]
     greatest, least = _edge_stress(check, tensile)
@@ -71,8 +75,13 @@ def test_margin_and_life_at_the_hole(heron: bs.Design, finish: str, a: float, b:
     row = next(each for each in check.verdict if each.name == "fatigue")
     told = check.to_dict()["verdict"][[each.name for each in check.verdict].index("fatigue")]
     assert row.names["notch"] == "hole-edge"
-    assert row.margin == pytest.approx(margin, rel=3e-3)
-    assert told["life_openings"]["99_percent"] == pytest.approx(life, rel=0.03)
+    agree(f"Heron, {finish} hole, margin against fatigue", row.margin, margin, rel=3e-3)
+    agree(
+        f"Heron, {finish} hole, openings that 99 of 100 outlast",
+        told["life_openings"]["99_percent"],
+        life,
+        rel=0.03,
+    )
 
 
 def test_drilled_is_the_default_and_costs_what_the_formulas_say(heron: bs.Design) -> None:

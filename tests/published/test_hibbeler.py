@@ -4,8 +4,7 @@ Read in a worked notebook that follows the book (edition not stated there) and r
 as printed: in, kip, ksi. Tolerance: half of the last digit printed; reactions are exact.
 """
 
-import pytest
-
+from agreement import Agree
 from backspring import _core as core
 from published.beam import overhang, tip_deflection, uniform, width_for
 
@@ -21,11 +20,16 @@ BEAM = overhang(
 )
 
 
-def test_example_12_12_displacement_of_the_overhanging_end() -> None:
-    assert tip_deflection(BEAM, FORCE_KIP) == pytest.approx(2.75, abs=0.005)
+def test_example_12_12_displacement_of_the_overhanging_end(agree: Agree) -> None:
+    agree(
+        "example 12.12, deflection at the tip [in]",
+        tip_deflection(BEAM, FORCE_KIP),
+        2.75,
+        abs=0.005,
+    )
 
 
-def test_example_12_12_reactions() -> None:
+def test_example_12_12_reactions(agree: Agree) -> None:
     pins = core.pin_forces(BEAM, [core.Load(x_mm=OVERHANG_IN, force_n=FORCE_KIP)])
-    assert pins.rear_n == pytest.approx(5.0, rel=1e-12)
-    assert pins.middle_n == pytest.approx(10.0, rel=1e-12)
+    agree("example 12.12, force on the far pin [kip]", pins.rear_n, 5.0, rel=1e-12)
+    agree("example 12.12, force on the near pin [kip]", pins.middle_n, 10.0, rel=1e-12)

@@ -15,6 +15,7 @@ that the library gives to 1095.
 
 import pytest
 
+from agreement import Agree
 from backspring import OutOfRange
 from backspring import steel as steels
 from backspring.steel.records import Fit
@@ -62,10 +63,12 @@ def test_the_rows_in_the_data_are_the_published_ones(name: str) -> None:
     [(name, *row) for name, rows in TEMPERS.items() for row in rows],
 )
 def test_temper_for_a_hardness_after_two_hours(
-    name: str, hardness_hrc: float, temper_c: float
+    agree: Agree, name: str, hardness_hrc: float, temper_c: float
 ) -> None:
     found = steels.temper_for_hardness(name, hardness_hrc, 2.0)
-    assert found.value == pytest.approx(temper_c, abs=1.0)
+    agree(
+        f"temper of {name} for {hardness_hrc:g} HRC after 2 h [C]", found.value, temper_c, abs=1.0
+    )
     assert found.low < found.value < found.high
 
 

@@ -1,4 +1,4 @@
-"""Propagation of uncertainty: the end gauge of JCGM 100:2008 (GUM), example H.1.
+"""JCGM 100:2008 (GUM), example H.1: the end gauge (figures from memory).
 
 Length at 20 C of a gauge block compared with a known standard:
 l = l_s + d - l_s (delta_alpha theta + alpha_s delta_theta). Figures of H.1.2 to H.1.4, cited from
@@ -10,6 +10,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from agreement import Agree
 from backspring import _core
 
 NM = 1e-6
@@ -45,7 +46,7 @@ def residuals(x: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     return rows, jacobian
 
 
-def test_the_end_gauge_has_the_uncertainty_that_the_guide_works_out() -> None:
+def test_the_end_gauge_has_the_uncertainty_that_the_guide_works_out(agree: Agree) -> None:
     unknowns = [_core.Unknown(start=50.0), _core.Unknown(start=0.0)]
     unknowns += [
         _core.Unknown(start=value, expected=value, expected_sd=sd)
@@ -53,10 +54,10 @@ def test_the_end_gauge_has_the_uncertainty_that_the_guide_works_out() -> None:
     ]
     found = _core.least_squares(residuals, unknowns)
     x, g = np.asarray(found.x), slopes(np.asarray(found.x))
-    assert length_mm(x) == pytest.approx(50.000838, abs=0.5 * NM)
+    agree("example H.1, length [mm]", length_mm(x), 50.000838, abs=0.5 * NM)
     sd_nm = float(np.sqrt(g @ found.covariance @ g)) / NM
     # The guide prints two digits; the root of its printed terms is 31.7.
-    assert sd_nm == pytest.approx(31.7, abs=0.1)
+    agree("example H.1, uncertainty of the length [nm]", sd_nm, 31.7, abs=0.1)
     assert round(sd_nm) == 32
     # Coefficient and temperature themselves do not count to first order: their slopes are nothing.
     assert g[3] == pytest.approx(0.0, abs=1e-12)

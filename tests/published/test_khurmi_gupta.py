@@ -8,8 +8,7 @@ Derived: 50 N on a pin of 3 mm with friction 0.15 takes 11.25 N mm, thin-pin for
 
 from math import pi
 
-import pytest
-
+from agreement import Agree
 from backspring import _core as core
 
 
@@ -20,19 +19,24 @@ def _pin_torque_nmm(force_n: float, friction: float, diameter_mm: float) -> floa
     return core.friction_torque_nmm(contact, pin, 0.0)
 
 
-def test_example_10_15_power_lost_in_a_journal() -> None:
+def test_example_10_15_power_lost_in_a_journal(agree: Agree) -> None:
     radians_per_s = 2.0 * pi * 1440.0 / 60.0
     power_w = _pin_torque_nmm(2000.0, 0.03, 60.0) / 1000.0 * radians_per_s
-    assert power_w == pytest.approx(271.4, abs=0.05)
+    agree("example 10.15, power lost in the journal [W]", power_w, 271.4, abs=0.05)
 
 
-def test_pivot_pin_of_a_knife() -> None:
-    assert _pin_torque_nmm(50.0, 0.15, 3.0) == pytest.approx(11.25, rel=1e-12)
+def test_pivot_pin_of_a_knife(agree: Agree) -> None:
+    agree("pivot pin of a knife, torque [N mm]", _pin_torque_nmm(50.0, 0.15, 3.0), 11.25, rel=1e-12)
 
 
-def test_pin_carries_the_resultant_of_a_tilted_contact() -> None:
+def test_pin_carries_the_resultant_of_a_tilted_contact(agree: Agree) -> None:
     """A force that stands square to a face of slope 3/4 is 5/4 of its outward part."""
     touch = core.Touch(x_mm=0.0, height_mm=0.0, slope=0.75, force_n=40.0)
     contact = core.Contact(touches=[touch, core.Touch()], count=1)
     pin = core.Friction(spring=0.0, pivot=0.15, pivot_pin_mm=3.0)
-    assert core.friction_torque_nmm(contact, pin, 0.0) == pytest.approx(11.25, rel=1e-12)
+    agree(
+        "the same under a tilted contact, torque [N mm]",
+        core.friction_torque_nmm(contact, pin, 0.0),
+        11.25,
+        rel=1e-12,
+    )

@@ -7,6 +7,7 @@ constant width does not. Lengths and loads are invented.
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 from published.beam import belly_stress, cantilever, tip_deflection, uniform
 
@@ -19,27 +20,42 @@ def _beam(length: float, width: float, thickness: float, modulus: float) -> core
 
 @pytest.mark.parametrize(("length", "width", "thickness", "load", "modulus"), SPRINGS)
 def test_deflection_from_load(
-    length: float, width: float, thickness: float, load: float, modulus: float
+    agree: Agree, length: float, width: float, thickness: float, load: float, modulus: float
 ) -> None:
     handbook = 4.0 * load * length**3 / (modulus * width * thickness**3)
     beam = _beam(length, width, thickness, modulus)
-    assert tip_deflection(beam, load) == pytest.approx(handbook, rel=1e-10)
+    agree(
+        f"strip of {length:g} mm, deflection from load [mm]",
+        tip_deflection(beam, load),
+        handbook,
+        rel=1e-10,
+    )
 
 
 @pytest.mark.parametrize(("length", "width", "thickness", "load", "modulus"), SPRINGS)
 def test_stress_from_load(
-    length: float, width: float, thickness: float, load: float, modulus: float
+    agree: Agree, length: float, width: float, thickness: float, load: float, modulus: float
 ) -> None:
     handbook = 6.0 * load * length / (width * thickness**2)
     beam = _beam(length, width, thickness, modulus)
-    assert belly_stress(beam, 0.0, load) == pytest.approx(handbook, rel=1e-10)
+    agree(
+        f"strip of {length:g} mm, stress from load [MPa]",
+        belly_stress(beam, 0.0, load),
+        handbook,
+        rel=1e-10,
+    )
 
 
 @pytest.mark.parametrize(("length", "width", "thickness", "load", "modulus"), SPRINGS)
 def test_deflection_from_stress(
-    length: float, width: float, thickness: float, load: float, modulus: float
+    agree: Agree, length: float, width: float, thickness: float, load: float, modulus: float
 ) -> None:
     beam = _beam(length, width, thickness, modulus)
     stress = belly_stress(beam, 0.0, load)
     handbook = 2.0 * stress * length**2 / (3.0 * modulus * thickness)
-    assert tip_deflection(beam, load) == pytest.approx(handbook, rel=1e-10)
+    agree(
+        f"strip of {length:g} mm, deflection from stress [mm]",
+        tip_deflection(beam, load),
+        handbook,
+        rel=1e-10,
+    )

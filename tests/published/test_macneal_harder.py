@@ -9,6 +9,7 @@ held to 1e-12.
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 from published.beam import cantilever, tip_deflection, uniform
 
@@ -22,20 +23,35 @@ def _beam(depth: float, width: float) -> core.Spring:
 
 
 @pytest.mark.parametrize(("sides", "printed"), [(IN_PLANE, 0.1081), (OUT_OF_PLANE, 0.4321)])
-def test_straight_cantilever(sides: tuple[float, float], printed: float) -> None:
-    assert tip_deflection(_beam(*sides), 1.0) == pytest.approx(printed, abs=5e-5)
+def test_straight_cantilever(agree: Agree, sides: tuple[float, float], printed: float) -> None:
+    agree(
+        f"depth {sides[0]:g} in, deflection at the tip, as printed [in]",
+        tip_deflection(_beam(*sides), 1.0),
+        printed,
+        abs=5e-5,
+    )
 
 
 @pytest.mark.parametrize("sides", [IN_PLANE, OUT_OF_PLANE])
-def test_straight_cantilever_by_timoshenko(sides: tuple[float, float]) -> None:
+def test_straight_cantilever_by_timoshenko(agree: Agree, sides: tuple[float, float]) -> None:
     depth, width = sides
     shear_modulus = MODULUS / (2.0 * (1.0 + POISSON))
     bending = 4.0 * LENGTH**3 / (MODULUS * width * depth**3)
     shear = 1.2 * LENGTH / (shear_modulus * width * depth)
-    assert tip_deflection(_beam(depth, width), 1.0) == pytest.approx(bending + shear, rel=1e-12)
+    agree(
+        f"depth {depth:g} in, deflection at the tip, Timoshenko [in]",
+        tip_deflection(_beam(depth, width), 1.0),
+        bending + shear,
+        rel=1e-12,
+    )
 
 
-def test_shear_is_visible_in_the_printed_digits() -> None:
+def test_shear_is_visible_in_the_printed_digits(agree: Agree) -> None:
     depth, width = IN_PLANE
     bending_only = cantilever(uniform(LENGTH, depth), width, MODULUS)
-    assert tip_deflection(bending_only, 1.0) == pytest.approx(0.1080, rel=1e-10)
+    agree(
+        "depth 0.2 in, deflection by bending alone [in]",
+        tip_deflection(bending_only, 1.0),
+        0.1080,
+        rel=1e-10,
+    )

@@ -11,8 +11,7 @@ printed: ft and lb, or m and N.
 
 from math import sqrt
 
-import pytest
-
+from agreement import Agree
 from backspring import _core as core
 from published.beam import overhang, tip_deflection, uniform, width_for
 
@@ -32,16 +31,36 @@ def _bulge(beam: core.Spring, span: float, moment: float) -> float:
     return rotation * span / (3.0 * sqrt(3.0))
 
 
-def test_overhang_in_us_units() -> None:
+def test_overhang_in_us_units(agree: Agree) -> None:
     force, reach, span, stiffness = 450.0, 1.0, 3.0, 2.5e6
     beam = _beam(span, reach, stiffness)
-    assert _bulge(beam, span, force * reach) * IN_PER_FT == pytest.approx(0.0012, abs=5e-5)
-    assert tip_deflection(beam, force) * IN_PER_FT == pytest.approx(0.00288, rel=1e-10)
+    agree(
+        "bulge between the supports, US units [in]",
+        _bulge(beam, span, force * reach) * IN_PER_FT,
+        0.0012,
+        abs=5e-5,
+    )
+    agree(
+        "deflection of the loaded end, US units [in]",
+        tip_deflection(beam, force) * IN_PER_FT,
+        0.00288,
+        rel=1e-10,
+    )
 
 
-def test_overhang_in_si_units() -> None:
+def test_overhang_in_si_units(agree: Agree) -> None:
     force, reach, span, stiffness = 2000.0, 0.3, 1.0, 1.02e6
     beam = _beam(span, reach, stiffness)
-    assert _bulge(beam, span, force * reach) * CM_PER_M == pytest.approx(0.0038, abs=5e-5)
+    agree(
+        "bulge between the supports, SI units [cm]",
+        _bulge(beam, span, force * reach) * CM_PER_M,
+        0.0038,
+        abs=5e-5,
+    )
     derived_m = force * reach**2 * (span + reach) / (3.0 * stiffness)
-    assert tip_deflection(beam, force) == pytest.approx(derived_m, rel=1e-10)
+    agree(
+        "deflection of the loaded end, SI units [m]",
+        tip_deflection(beam, force),
+        derived_m,
+        rel=1e-10,
+    )

@@ -13,6 +13,7 @@ rounding in the figures.
 
 import pytest
 
+from agreement import Agree
 from published.beam import cantilever, tip_deflection
 
 LENGTH, WIDTH, MODULUS, TIP_DEPTH = 50.0, 2.0, 2e5, 1.5
@@ -54,12 +55,24 @@ def _coefficient(power: int, inertia_ratio: float, pieces: int) -> float:
     return sinks * MODULUS * tip_inertia / LENGTH**3
 
 
-def test_example_13_14() -> None:
-    assert _coefficient(1, 2.0, PIECES) == pytest.approx(0.19, abs=0.005)
+def test_example_13_14(agree: Agree) -> None:
+    agree(
+        "example 13.14, coefficient of the tip's deflection",
+        _coefficient(1, 2.0, PIECES),
+        0.19,
+        abs=0.005,
+    )
 
 
 @pytest.mark.parametrize(("power", "inertia_ratio", "coefficient"), COEFFICIENT)
-def test_inertia_rising_with_a_power(power: int, inertia_ratio: float, coefficient: float) -> None:
+def test_inertia_rising_with_a_power(
+    agree: Agree, power: int, inertia_ratio: float, coefficient: float
+) -> None:
     pieces, tolerance = (1, 3e-6) if power == 3 else (PIECES, 6e-6)
     found = _coefficient(power, inertia_ratio, pieces)
-    assert found == pytest.approx(coefficient, rel=tolerance)
+    agree(
+        f"inertia to the power {power}, ratio {inertia_ratio:g}, coefficient",
+        found,
+        coefficient,
+        rel=tolerance,
+    )

@@ -1,4 +1,5 @@
-"""NIST Special Publication 811, Guide for the Use of the International System of Units, app. B.
+"""NIST Special Publication 811, Guide for the Use of the International System of Units, app. B
+(factors from memory).
 
 Factors from memory of the document: exact where it says so (inch, pound force by way of
 0.45359237 kg and 9.80665 m/s2, ounce, degree Fahrenheit), elsewhere its seven printed digits.
@@ -7,6 +8,7 @@ Exact factors are held to the last bit or two of a double, the others to half of
 
 import pytest
 
+from agreement import Agree
 from backspring.units import Kind, parse
 
 POUND_KG, GRAVITY_M_PER_S2, INCH_M = 0.45359237, 9.80665, 0.0254
@@ -39,8 +41,8 @@ PRINTED: list[tuple[str, Kind, float]] = [
 
 
 @pytest.mark.parametrize(("text", "kind", "value"), EXACT)
-def test_exact_factor(text: str, kind: Kind, value: float) -> None:
-    assert parse(text, kind) == pytest.approx(value, rel=1e-15, abs=1e-15)
+def test_exact_factor(agree: Agree, text: str, kind: Kind, value: float) -> None:
+    agree(f"{text} as {kind} in mm, N, MPa, g or C", parse(text, kind), value, rel=1e-15, abs=1e-15)
 
 
 @pytest.mark.parametrize(("text", "kind", "printed"), PRINTED)

@@ -1,13 +1,14 @@
-"""An end-loaded cantilever of elastic, perfectly plastic steel beyond first yield, in closed form.
+"""Derived: an end-loaded cantilever of elastic, perfectly plastic steel beyond first yield.
 
 With s = P/Py the tip sinks delta/delta_y = [5 - (3 + s) sqrt(3 - 2 s)]/s^2, the integral of
-curvature times distance, and delta/delta_y - s stays. Derived apart and evaluated to nine digits;
-the same form is classical. The library sums curvature by quadrature: 5e-7 of delta_y, and 3e-3 at
-s = 1.5, where the curvature at the root has no limit.
+curvature times distance, and delta/delta_y - s stays. Evaluated apart to nine digits; the same form
+is classical. The library sums curvature by quadrature: 5e-7 of delta_y, and 3e-3 at s = 1.5, where
+the curvature at the root has no limit.
 """
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 from published.beam import cantilever, tip_deflection, uniform
 
@@ -36,31 +37,48 @@ def tip_set(share: float) -> float:
     ],
 )
 def test_tip_under_load_and_let_go(
-    share: float, printed_set: float, printed_deflection: float
+    agree: Agree, share: float, printed_set: float, printed_deflection: float
 ) -> None:
     stays = tip_set(share)
     elastic = tip_deflection(BEAM, share * YIELD_FORCE_N) / YIELD_DEFLECTION_MM
-    assert stays == pytest.approx(printed_set, abs=5e-7)
-    assert elastic + stays == pytest.approx(printed_deflection, abs=5e-7)
+    agree(
+        f"set at {share:g} of the yield force, over the yield deflection",
+        stays,
+        printed_set,
+        abs=5e-7,
+    )
+    agree(
+        f"deflection at {share:g} of the yield force, the same way",
+        elastic + stays,
+        printed_deflection,
+        abs=5e-7,
+    )
 
 
-def test_set_at_the_greatest_force_it_bears() -> None:
-    assert tip_set(1.5 * (1.0 - 1e-9)) == pytest.approx(0.72222222, abs=3e-3)
+def test_set_at_the_greatest_force_it_bears(agree: Agree) -> None:
+    agree(
+        "set at 1.5 of the yield force, the same way",
+        tip_set(1.5 * (1.0 - 1e-9)),
+        0.72222222,
+        abs=3e-3,
+    )
 
 
-def test_holding_the_tip_out_finds_the_force() -> None:
+def test_holding_the_tip_out_finds_the_force(agree: Agree) -> None:
     """The inverse: held at 1.2129819 of the yield deflection it bears 1.2 of the yield force."""
     hold = core.Hold(x_mm=LENGTH_MM, rise_mm=1.21298194 * YIELD_DEFLECTION_MM)
     held = core.bend_by_hold(BEAM, [hold], YIELD_MPA)
-    assert held.loads[0].force_n == pytest.approx(1.2 * YIELD_FORCE_N, rel=1e-7)
+    agree(
+        "force found from the deflection [N]", held.loads[0].force_n, 1.2 * YIELD_FORCE_N, rel=1e-7
+    )
 
 
-def test_yielding_reaches_to_where_the_moment_is_the_yield_moment() -> None:
+def test_yielding_reaches_to_where_the_moment_is_the_yield_moment(agree: Agree) -> None:
     load = core.Load(x_mm=LENGTH_MM, force_n=1.2 * YIELD_FORCE_N)
     (zone,) = core.bend_by_force(BEAM, [load], YIELD_MPA).zones
-    assert zone.from_mm == pytest.approx(0.0, abs=1e-2)
-    assert zone.to_mm == pytest.approx(LENGTH_MM / 6.0, abs=1e-2)
-    assert zone.depth_mm == pytest.approx(1.5 - 1.1618950, abs=1e-2)
+    agree("yielded zone from [mm]", zone.from_mm, 0.0, abs=1e-2)
+    agree("yielded zone to [mm]", zone.to_mm, LENGTH_MM / 6.0, abs=1e-2)
+    agree("depth that has yielded at the wall [mm]", zone.depth_mm, 1.5 - 1.1618950, abs=1e-2)
 
 
 @pytest.mark.parametrize(
@@ -68,14 +86,24 @@ def test_yielding_reaches_to_where_the_moment_is_the_yield_moment() -> None:
     [(1.2, 1.1618950, 0.0062366882, 0.0004395867), (1.4, 0.6708204, 0.0108022608, 0.0040389757)],
 )
 def test_strip_section(
-    share: float, core_mm: float, curvature_per_mm: float, residual_per_mm: float
+    agree: Agree, share: float, core_mm: float, curvature_per_mm: float, residual_per_mm: float
 ) -> None:
     """Evaluated apart: My = 5625 N mm, curvature at yield 0.0048309179 /mm."""
     section = core.make_plastic_section(WIDTH_MM, DEPTH_MM, MODULUS_MPA, YIELD_MPA)
     assert section.yield_moment_nmm == pytest.approx(5625.0, rel=1e-12)
     assert section.yield_curvature_per_mm == pytest.approx(0.0048309179, rel=1e-8)
     bent = core.bend_section(section, share * 5625.0)
-    assert bent.core_mm == pytest.approx(core_mm, rel=1e-7)
-    assert bent.curvature_per_mm == pytest.approx(curvature_per_mm, rel=1e-8)
+    agree(f"elastic core at {share:g} of the yield moment [mm]", bent.core_mm, core_mm, rel=1e-7)
+    agree(
+        f"curvature at {share:g} of the yield moment [1/mm]",
+        bent.curvature_per_mm,
+        curvature_per_mm,
+        rel=1e-8,
+    )
     left = core.residual_curvature_per_mm(section, share * 5625.0)
-    assert left == pytest.approx(residual_per_mm, rel=1e-7)
+    agree(
+        f"curvature left after {share:g} of the yield moment [1/mm]",
+        left,
+        residual_per_mm,
+        rel=1e-7,
+    )

@@ -5,16 +5,20 @@ band, pulley of 400 mm diameter, E = 200 GPa gives 300 MPa, which is exact. The 
 the band to the pulley comes from the library's curvature per moment.
 """
 
-import pytest
-
+from agreement import Agree
 from backspring import _core as core
 from published.beam import cantilever, uniform
 
 
-def test_example_10_1_band_bent_to_a_radius() -> None:
+def test_example_10_1_band_bent_to_a_radius(agree: Agree) -> None:
     length_mm, width_mm, thickness_mm, radius_mm = 100.0, 12.0, 0.6, 200.0
     band = cantilever(uniform(length_mm, thickness_mm), width_mm, 200e3)
     turn = core.bending_integrals(core.make_flexibility(band), length_mm).a0
     moment_nmm = length_mm / radius_mm / turn
     section = core.make_section(width_mm, thickness_mm)
-    assert moment_nmm * core.outer_stress_per_moment(section) == pytest.approx(300.0, rel=1e-12)
+    agree(
+        "example 10.1, stress of the band [MPa]",
+        moment_nmm * core.outer_stress_per_moment(section),
+        300.0,
+        rel=1e-12,
+    )

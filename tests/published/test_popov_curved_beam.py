@@ -5,6 +5,7 @@ Read in a worked notebook that follows the book and recomputed: to all digits th
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 
 MOMENT_NMM = 2_083_000.0
@@ -19,13 +20,28 @@ STRAIGHT_MPA = 99.984
     ],
 )
 def test_example_6_10(
-    mean_mm: float, neutral_mm: float, inner_mpa: float, outer_mpa: float
+    agree: Agree, mean_mm: float, neutral_mm: float, inner_mpa: float, outer_mpa: float
 ) -> None:
     section = core.make_curved_section(50.0, 50.0, mean_mm - 25.0)
-    assert section.neutral_radius_mm == pytest.approx(neutral_mm, abs=6e-8)
+    agree(
+        f"mean radius {mean_mm:g} mm, neutral radius [mm]",
+        section.neutral_radius_mm,
+        neutral_mm,
+        abs=6e-8,
+    )
     stress = core.curved_stress(section, MOMENT_NMM)
-    assert stress.inner_mpa == pytest.approx(inner_mpa, rel=1e-9)
-    assert stress.outer_mpa == pytest.approx(outer_mpa, rel=1e-9)
+    agree(f"mean radius {mean_mm:g} mm, inner stress [MPa]", stress.inner_mpa, inner_mpa, rel=1e-9)
+    agree(f"mean radius {mean_mm:g} mm, outer stress [MPa]", stress.outer_mpa, outer_mpa, rel=1e-9)
     factors = core.curvature_factors(50.0, mean_mm - 25.0)
-    assert factors.inner == pytest.approx(inner_mpa / STRAIGHT_MPA, rel=1e-9)
-    assert factors.outer == pytest.approx(-outer_mpa / STRAIGHT_MPA, rel=1e-9)
+    agree(
+        f"mean radius {mean_mm:g} mm, inner factor",
+        factors.inner,
+        inner_mpa / STRAIGHT_MPA,
+        rel=1e-9,
+    )
+    agree(
+        f"mean radius {mean_mm:g} mm, outer factor",
+        factors.outer,
+        -outer_mpa / STRAIGHT_MPA,
+        rel=1e-9,
+    )

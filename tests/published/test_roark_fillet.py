@@ -7,6 +7,7 @@ branch add up to 1 exactly; a mistyped one would show.
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 
 
@@ -29,13 +30,13 @@ def factor(sharpness: float, x: float) -> float:
         (10.0, 0.5, 2.38460),
     ],
 )
-def test_shoulder_with_fillets(sharpness: float, x: float, expected: float) -> None:
-    assert factor(sharpness, x) == pytest.approx(expected, abs=5e-6)
+def test_shoulder_with_fillets(agree: Agree, sharpness: float, x: float, expected: float) -> None:
+    agree(f"factor at h/r {sharpness:g}, 2h/D {x:.3g}", factor(sharpness, x), expected, abs=5e-6)
 
 
 @pytest.mark.parametrize("sharpness", [0.1, 0.5, 1.0, 1.9, 2.1, 5.0, 10.0, 20.0])
-def test_coefficients_add_up(sharpness: float) -> None:
-    assert factor(sharpness, 1.0) == pytest.approx(1.0, abs=1e-12)
+def test_coefficients_add_up(agree: Agree, sharpness: float) -> None:
+    agree(f"coefficients at h/r {sharpness:g} add up to", factor(sharpness, 1.0), 1.0, abs=1e-12)
 
 
 @pytest.mark.parametrize("x", [0.1, 0.2, 0.3, 0.5])

@@ -13,6 +13,7 @@ A hole off the mid-line: derived, as the two strips that are left, about their c
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 from stations import stations
 
@@ -24,17 +25,39 @@ CASES = [
 
 @pytest.mark.parametrize(("depth", "width", "radius", "moment", "pierced", "whole"), CASES)
 def test_outer_fibre_at_a_hole_on_the_mid_line(
-    depth: float, width: float, radius: float, moment: float, pierced: float, whole: float
+    agree: Agree,
+    depth: float,
+    width: float,
+    radius: float,
+    moment: float,
+    pierced: float,
+    whole: float,
 ) -> None:
     net = core.make_section(width, depth, 2.0 * radius)
-    assert moment * core.outer_stress_per_moment(net) == pytest.approx(pierced, rel=1e-8)
+    agree(
+        f"depth {depth:g} mm, outer fibre beside the hole [MPa]",
+        moment * core.outer_stress_per_moment(net),
+        pierced,
+        rel=1e-8,
+    )
     full = core.make_section(width, depth)
-    assert moment * core.outer_stress_per_moment(full) == pytest.approx(whole, rel=1e-8)
+    agree(
+        f"depth {depth:g} mm, outer fibre without a hole [MPa]",
+        moment * core.outer_stress_per_moment(full),
+        whole,
+        rel=1e-8,
+    )
 
 
 @pytest.mark.parametrize(("depth", "width", "radius", "moment", "pierced", "whole"), CASES)
 def test_outer_fibre_along_a_pierced_spring(
-    depth: float, width: float, radius: float, moment: float, pierced: float, whole: float
+    agree: Agree,
+    depth: float,
+    width: float,
+    radius: float,
+    moment: float,
+    pierced: float,
+    whole: float,
 ) -> None:
     """The hole's centre sees the net section, the station just beside the hole the full one."""
     center, reach = 20.0, 40.0
@@ -49,8 +72,13 @@ def test_outer_fibre_along_a_pierced_spring(
         load = core.Load(x_mm=reach, force_n=moment / (reach - x_mm))
         return core.fibre_stress(spring, [load], x_mm).belly_mpa
 
-    assert stress(center) == pytest.approx(pierced, rel=1e-8)
-    assert stress(center + radius) == pytest.approx(whole, rel=1e-8)
+    agree(f"spring of {depth:g} mm, stress at the hole [MPa]", stress(center), pierced, rel=1e-8)
+    agree(
+        f"spring of {depth:g} mm, stress just beside it [MPa]",
+        stress(center + radius),
+        whole,
+        rel=1e-8,
+    )
 
 
 @pytest.mark.parametrize(
@@ -61,17 +89,28 @@ def test_outer_fibre_along_a_pierced_spring(
     ],
 )
 def test_edge_of_a_hole_on_the_mid_line(
-    depth: float, width: float, radius: float, moment: float, nominal: float, edge: float
+    agree: Agree,
+    depth: float,
+    width: float,
+    radius: float,
+    moment: float,
+    nominal: float,
+    edge: float,
 ) -> None:
     hole = core.Hole(center_mm=0.0, diameter_mm=2.0 * radius)
     found = core.hole_edge_stress(depth, width, hole, moment)
-    assert found.nominal_mpa == pytest.approx(nominal, rel=2e-8)
-    assert found.local_mpa == pytest.approx(edge, rel=2e-8)
+    agree(
+        f"depth {depth:g} mm, nominal stress at the hole's edge [MPa]",
+        found.nominal_mpa,
+        nominal,
+        rel=2e-8,
+    )
+    agree(f"depth {depth:g} mm, stress at the hole's edge [MPa]", found.local_mpa, edge, rel=2e-8)
 
 
 @pytest.mark.parametrize(("ratio", "governs"), [(0.45, "face"), (0.55, "edge")])
 def test_edge_governs_where_the_hole_is_wider_than_half_the_depth(
-    ratio: float, governs: str
+    agree: Agree, ratio: float, governs: str
 ) -> None:
     depth, width, moment = 4.0, 2.0, 1000.0
     hole = core.Hole(center_mm=0.0, diameter_mm=ratio * depth)
@@ -80,23 +119,33 @@ def test_edge_governs_where_the_hole_is_wider_than_half_the_depth(
     face = moment * core.outer_stress_per_moment(net)
     assert governs == ("edge" if edge > face else "face")
     # The two are as 2 d to D.
-    assert edge / face == pytest.approx(2.0 * ratio, rel=1e-12)
+    agree(f"edge over face, hole {ratio:g} of the depth", edge / face, 2.0 * ratio, rel=1e-12)
 
 
 @pytest.mark.parametrize(
     ("ratio", "factor"),
     [(0.1, 2.72207), (0.2, 2.50816), (0.3, 2.34909), (0.5, 2.15875), (0.0, 3.0)],
 )
-def test_hole_in_tension(ratio: float, factor: float) -> None:
-    assert core.hole_tension_factor(ratio) == pytest.approx(factor, abs=5e-6)
+def test_hole_in_tension(agree: Agree, ratio: float, factor: float) -> None:
+    agree(
+        f"hole in tension, factor at d/D {ratio:g}",
+        core.hole_tension_factor(ratio),
+        factor,
+        abs=5e-6,
+    )
 
 
-def test_worked_plate_with_a_hole_in_tension() -> None:
-    assert 4000.0 * core.hole_tension_factor(2.0 / 7.0) == pytest.approx(9475.0, abs=0.5)
+def test_worked_plate_with_a_hole_in_tension(agree: Agree) -> None:
+    agree(
+        "worked plate with a hole in tension [psi]",
+        4000.0 * core.hole_tension_factor(2.0 / 7.0),
+        9475.0,
+        abs=0.5,
+    )
 
 
 @pytest.mark.parametrize("offset", [-0.9, -0.2, 0.0, 0.4, 1.1])
-def test_section_with_a_hole_off_the_mid_line(offset: float) -> None:
+def test_section_with_a_hole_off_the_mid_line(agree: Agree, offset: float) -> None:
     width, depth, chord = 2.5, 4.0, 1.6
     # Strips outside and inside of the hole: height, and centroid from the mid-line.
     above = (depth / 2.0 - offset - chord / 2.0, (depth / 2.0 + offset + chord / 2.0) / 2.0)
@@ -108,7 +157,19 @@ def test_section_with_a_hole_off_the_mid_line(offset: float) -> None:
         for height, middle in (above, below)
     )
     net = core.make_section(width, depth, chord, offset)
-    assert net.area_mm2 == pytest.approx(area, rel=1e-12)
-    assert net.inertia_mm4 == pytest.approx(inertia, rel=1e-12)
-    assert net.back_mm == pytest.approx(depth / 2.0 - centroid, rel=1e-12)
-    assert net.belly_mm == pytest.approx(depth / 2.0 + centroid, rel=1e-12)
+    agree(f"hole {offset:g} mm off the mid-line, area [mm2]", net.area_mm2, area, rel=1e-12)
+    agree(
+        f"hole {offset:g} mm off the mid-line, inertia [mm4]", net.inertia_mm4, inertia, rel=1e-12
+    )
+    agree(
+        f"hole {offset:g} mm off the mid-line, centroid to back [mm]",
+        net.back_mm,
+        depth / 2.0 - centroid,
+        rel=1e-12,
+    )
+    agree(
+        f"hole {offset:g} mm off the mid-line, centroid to belly [mm]",
+        net.belly_mm,
+        depth / 2.0 + centroid,
+        rel=1e-12,
+    )

@@ -6,6 +6,7 @@ so the two may part by one step of the coarser, 6.9 MPa; the rows of both stem f
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 
 ROWS_MPA = [
@@ -15,8 +16,13 @@ ROWS_MPA = [
 
 
 @pytest.mark.parametrize(("hardness_hrc", "sae_mpa"), ROWS_MPA)
-def test_astm_column_agrees_with_sae(hardness_hrc: float, sae_mpa: float) -> None:
-    assert core.tensile_astm_mpa(hardness_hrc) == pytest.approx(sae_mpa, abs=6.9)
+def test_astm_column_agrees_with_sae(agree: Agree, hardness_hrc: float, sae_mpa: float) -> None:
+    agree(
+        f"tensile strength at {hardness_hrc:g} HRC [MPa]",
+        core.tensile_astm_mpa(hardness_hrc),
+        sae_mpa,
+        abs=6.9,
+    )
 
 
 @pytest.mark.parametrize(("hardness_hrc", "sae_mpa"), ROWS_MPA)

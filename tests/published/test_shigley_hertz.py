@@ -5,20 +5,36 @@ psi, nu 0.211. Read in a published solution and recomputed: half width 0.007095 
 edition (its figure 3-39, read) gives the greatest shear as 0.300 p0 at 0.786 of the half width.
 """
 
-import pytest
-
+from agreement import Agree
 from backspring import _core as core
 
 IRON = core.Elastic(youngs_modulus_mpa=14.5e6, poisson=0.211)
 CONTACT = core.line_contact(250.0, 1.25, 1.5, core.contact_modulus_mpa(IRON, IRON))
 
 
-def test_problem_3_142_width_and_pressure() -> None:
-    assert CONTACT.half_width_mm == pytest.approx(0.007095, abs=5e-7)
-    assert CONTACT.half_width_mm == pytest.approx(0.0070950793, rel=1e-8)
-    assert CONTACT.peak_mpa == pytest.approx(17945.39, abs=5e-3)
+def test_problem_3_142_width_and_pressure(agree: Agree) -> None:
+    agree(
+        "problem 3-142: half width of contact, as printed [in]",
+        CONTACT.half_width_mm,
+        0.007095,
+        abs=5e-7,
+    )
+    agree(
+        "problem 3-142: half width of contact [in]", CONTACT.half_width_mm, 0.0070950793, rel=1e-8
+    )
+    agree("problem 3-142: greatest pressure [psi]", CONTACT.peak_mpa, 17945.39, abs=5e-3)
 
 
-def test_figure_3_39_greatest_shear() -> None:
-    assert CONTACT.shear_mpa / CONTACT.peak_mpa == pytest.approx(0.300, abs=5e-4)
-    assert CONTACT.shear_depth_mm / CONTACT.half_width_mm == pytest.approx(0.786, abs=5e-4)
+def test_figure_3_39_greatest_shear(agree: Agree) -> None:
+    agree(
+        "figure 3-39: greatest shear over pressure",
+        CONTACT.shear_mpa / CONTACT.peak_mpa,
+        0.300,
+        abs=5e-4,
+    )
+    agree(
+        "figure 3-39: its depth over the half width",
+        CONTACT.shear_depth_mm / CONTACT.half_width_mm,
+        0.786,
+        abs=5e-4,
+    )

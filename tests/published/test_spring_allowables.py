@@ -1,11 +1,11 @@
-"""Bending stress the spring trade allows, as a fraction of tensile strength.
+"""Analysis and Design of Machine Elements, table 14.3, p. 408, and two tables for coil springs:
+bending stress the spring trade allows, as a fraction of tensile strength.
 
-Analysis and Design of Machine Elements, Table 14.3, p. 408: torsion springs, read; the table states
-one number each for below 10^3 cycles, from there to 10^6, and beyond, and no stress cycle.
-Ends of extension springs, music wire and 302, stress from 0, not peened: read on an engineering
-site that cites Shigley and the Standard Handbook of Machine Design.
-Torsion springs, stress from 0, not peened: the handbook of a spring maker (Shigley Table 10-10),
-from memory.
+Table 14.3: torsion springs, read; the table states one number each for below 10^3 cycles, from
+there to 10^6, and beyond, and no stress cycle. Ends of extension springs, music wire and 302,
+stress from 0, not peened: read on an engineering site that cites Shigley and the Standard Handbook
+of Machine Design. Torsion springs, stress from 0, not peened: the handbook of a spring maker
+(Shigley Table 10-10), from memory.
 
 These are the nearest published relatives of a flat spring; between stated lives the fraction is
 straight in the logarithm of cycles, and nothing is said outside.
@@ -15,6 +15,7 @@ from math import sqrt
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 
 CARBON, STAINLESS = core.SpringSteel.carbon, core.SpringSteel.stainless
@@ -43,28 +44,43 @@ def _entry(steel: core.SpringSteel, stated_for: str, cycles: float) -> core.Spri
 
 @pytest.mark.parametrize(("steel", "stated_for", "fractions"), STEPS)
 def test_table_14_3(
-    steel: core.SpringSteel, stated_for: str, fractions: tuple[float, float, float]
+    agree: Agree, steel: core.SpringSteel, stated_for: str, fractions: tuple[float, float, float]
 ) -> None:
     few, some, many = fractions
     lives = {100.0: few, 999.0: few, 1e3: some, 3e4: some, 1e6: some, 1.01e6: many, 1e8: many}
     for cycles, fraction in lives.items():
         entry = _entry(steel, stated_for, cycles)
-        assert entry.fraction == fraction
+        agree(f"{stated_for}, fraction at {cycles:g} cycles", entry.fraction, fraction)
         assert entry.confidence == "read"
 
 
 @pytest.mark.parametrize(("steel", "stated_for", "cycles", "fraction", "confidence"), POINTS)
 def test_stated_lives(
-    steel: core.SpringSteel, stated_for: str, cycles: float, fraction: float, confidence: str
+    agree: Agree,
+    steel: core.SpringSteel,
+    stated_for: str,
+    cycles: float,
+    fraction: float,
+    confidence: str,
 ) -> None:
     entry = _entry(steel, stated_for, cycles)
-    assert entry.fraction == pytest.approx(fraction, rel=1e-12)
+    agree(
+        f"{stated_for}, {steel.name}, fraction at {cycles:g} cycles",
+        entry.fraction,
+        fraction,
+        rel=1e-12,
+    )
     assert entry.confidence == confidence
 
 
-def test_between_stated_lives() -> None:
+def test_between_stated_lives(agree: Agree) -> None:
     halfway = sqrt(1e5 * 1e6)
-    assert _entry(CARBON, "extension", halfway).fraction == pytest.approx(0.49, rel=1e-12)
+    agree(
+        "extension, between two stated lives",
+        _entry(CARBON, "extension", halfway).fraction,
+        0.49,
+        rel=1e-12,
+    )
 
 
 @pytest.mark.parametrize("cycles", [9.9e4, 1.01e7])

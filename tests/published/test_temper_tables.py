@@ -1,4 +1,5 @@
-"""Temper tables of makers and suppliers, held to their own rows and to each other.
+"""Temper tables of makers and suppliers, one a steel: O1, A2, 52100, 440C, 420, 440A,
+W2 and 5160 (5160 from memory).
 
 Each table is read from the page named beside it. Rows are held exactly: a table is interpolated,
 not fitted. A second source, where there is one, lies within the band the library gives.
@@ -17,6 +18,7 @@ degree: straight lines between rows give them within 1 C.
 
 import pytest
 
+from agreement import Agree
 from backspring import OutOfRange
 from backspring import steel as steels
 
@@ -49,9 +51,11 @@ def pairs(table: dict[str, list[tuple[float, float]]]) -> list[tuple[str, float,
 
 
 @pytest.mark.parametrize(("name", "temper_c", "hardness_hrc"), pairs(ROWS))
-def test_a_row_is_given_exactly(name: str, temper_c: float, hardness_hrc: float) -> None:
+def test_a_row_is_given_exactly(
+    agree: Agree, name: str, temper_c: float, hardness_hrc: float
+) -> None:
     found = steels.hardness_after_temper(name, temper_c)
-    assert found.value == hardness_hrc
+    agree(f"{name} tempered at {temper_c:g} C [HRC]", found.value, hardness_hrc)
     assert found.low < found.value < found.high
 
 
@@ -65,8 +69,13 @@ def test_a_second_source_lies_in_the_band(name: str, temper_c: float, hardness_h
     ("hardness_hrc", "temper_c"),
     [(42, 560), (45, 519), (48, 464), (50, 427), (52, 390), (55, 344)],
 )
-def test_temper_of_o1_for_a_hardness(hardness_hrc: float, temper_c: float) -> None:
-    assert steels.temper_for_hardness("O1", hardness_hrc).value == pytest.approx(temper_c, abs=1.0)
+def test_temper_of_o1_for_a_hardness(agree: Agree, hardness_hrc: float, temper_c: float) -> None:
+    agree(
+        f"temper of O1 for {hardness_hrc:g} HRC [C]",
+        steels.temper_for_hardness("O1", hardness_hrc).value,
+        temper_c,
+        abs=1.0,
+    )
 
 
 @pytest.mark.parametrize("name", ROWS)

@@ -1,17 +1,18 @@
-"""A beam on two supports that overhangs both, and a lever on one: the supports of two blades.
+"""Derived from J. M. Gere and S. P. Timoshenko, Mechanics of Materials, appendix on deflections of
+simple beams (from memory): a beam that overhangs both supports, and a lever on one.
 
-Uniform beam, handbook forms of a simple beam under end couples (Gere and Timoshenko, Mechanics of
-Materials, appendix on deflections of simple beams; from memory): a couple M at one support turns
-that support by M L/(3 E I) and the other by M L/(6 E I). A force P on an overhang of length a is
-the couple P a at its support, so the tip beyond the other support lifts by P a b L/(6 E I). Shear,
-by the unit-load theorem: the span's constant force M/L adds M/(kappa G A L) to the near support's
-turn and takes as much from the far one's. All evaluated here in closed form, hence 1e-10.
+The supports of two blades on one spring; a uniform beam. A couple M at one support turns that
+support by M L/(3 E I) and the other by M L/(6 E I). A force P on an overhang of length a is the
+couple P a at its support, so the tip beyond the other support lifts by P a b L/(6 E I). Shear, by
+the unit-load theorem: the span's constant force M/L adds M/(kappa G A L) to the near support's turn
+and takes as much from the far one's. All evaluated here in closed form, hence 1e-10.
 """
 
 from __future__ import annotations
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 from published.beam import RIGID_IN_SHEAR
 
@@ -79,10 +80,15 @@ def test_a_couple_at_one_support_turns_the_other() -> None:
         assert beyond.others.far_root_turn_rad == pytest.approx(turn, rel=1e-10)
 
 
-def test_shear_adds_to_the_near_support_what_it_takes_from_the_far_one() -> None:
+def test_shear_adds_to_the_near_support_what_it_takes_from_the_far_one(agree: Agree) -> None:
     soft, stiff = spring(POISSON), spring(RIGID_IN_SHEAR)
     near = [core.make_flexibility(each).root_rotation_rad_per_nmm for each in (soft, stiff)]
-    assert near[0] - near[1] == pytest.approx(1.0 / (SHEAR_N * SPAN_MM), 1e-9)
+    agree(
+        "what shear adds to the near support's turn [rad/(N mm)]",
+        near[0] - near[1],
+        1.0 / (SHEAR_N * SPAN_MM),
+        rel=1e-9,
+    )
 
 
 def loads(contact: core.Contact) -> list[tuple[float, float]]:
@@ -99,15 +105,25 @@ def lift(own_n: float, own_mm: float, other_n: float, other_mm: float) -> float:
 
 
 @pytest.mark.parametrize(("first", "second"), [(180.0, 180.0), (30.0, 0.0), (50.0, 140.0)])
-def test_two_supports_and_two_overhangs(first: float, second: float) -> None:
+def test_two_supports_and_two_overhangs(agree: Agree, first: float, second: float) -> None:
     """The tips where the tangs bear stand as the beam table says for both forces together."""
     beam = two(spring(POISSON))
     one, other = held(beam, first, second)
     ((a, p),), ((b, q),) = loads(one), loads(other)
     free = 4.5 - 0.9 / FIRST_MM * a
-    assert one.touches[0].height_mm == pytest.approx(free + lift(p, a, q, b), abs=1e-10)
+    agree(
+        f"blades at {first:g} and {second:g} deg, first tip [mm]",
+        one.touches[0].height_mm,
+        free + lift(p, a, q, b),
+        abs=1e-10,
+    )
     free = 4.5 - 0.7 / SECOND_MM * b
-    assert other.touches[0].height_mm == pytest.approx(free + lift(q, b, p, a), abs=1e-10)
+    agree(
+        f"blades at {first:g} and {second:g} deg, second tip [mm]",
+        other.touches[0].height_mm,
+        free + lift(q, b, p, a),
+        abs=1e-10,
+    )
 
 
 def cantilever(force_n: float, length_mm: float) -> float:
@@ -116,7 +132,9 @@ def cantilever(force_n: float, length_mm: float) -> float:
 
 
 @pytest.mark.parametrize(("first", "second"), [(180.0, 180.0), (30.0, 0.0), (50.0, 140.0)])
-def test_on_one_pin_the_forces_balance_as_on_a_lever(first: float, second: float) -> None:
+def test_on_one_pin_the_forces_balance_as_on_a_lever(
+    agree: Agree, first: float, second: float
+) -> None:
     """F_A a_A = F_B a_B about the pin, and each tip bends as a cantilever clamped at the pin."""
     beam = two(spring(POISSON, span=None))
     one, other = held(beam, first, second)
@@ -125,20 +143,33 @@ def test_on_one_pin_the_forces_balance_as_on_a_lever(first: float, second: float
     turn, back = one.others.root_turn_rad, other.others.root_turn_rad
     assert turn == pytest.approx(-back, rel=1e-12)
     tip = 4.5 - 0.9 / FIRST_MM * a + turn * a + cantilever(p, a)
-    assert one.touches[0].height_mm == pytest.approx(tip, abs=1e-10)
+    agree(
+        f"on one pin at {first:g} and {second:g} deg, first tip [mm]",
+        one.touches[0].height_mm,
+        tip,
+        abs=1e-10,
+    )
     tip = 4.5 - 0.7 / SECOND_MM * b + back * b + cantilever(q, b)
-    assert other.touches[0].height_mm == pytest.approx(tip, abs=1e-10)
+    agree(
+        f"on one pin at {first:g} and {second:g} deg, second tip [mm]",
+        other.touches[0].height_mm,
+        tip,
+        abs=1e-10,
+    )
 
 
-def test_bending_stress_between_two_supports_runs_straight_from_root_to_root() -> None:
+def test_bending_stress_between_two_supports_runs_straight_from_root_to_root(agree: Agree) -> None:
     """On a uniform beam sigma = 6 M/(b t^2), so the larger root moment gives the peak."""
     beam = two(spring(POISSON))
     roots = [couple(each) for each in held(beam, 180.0, 180.0)]
     rows = core.check_blades(beam)[0].beside
     (all_open,) = [row for row in rows if row.others[0].position == "open"]
     (worst,) = [each for each in all_open.positions if each.name == "open"]
-    assert worst.peak_stress_mpa == pytest.approx(
-        6.0 * max(roots) / (WIDTH_MM * DEPTH_MM**2), rel=1e-12
+    agree(
+        "greatest stress with two blades open [MPa]",
+        worst.peak_stress_mpa,
+        6.0 * max(roots) / (WIDTH_MM * DEPTH_MM**2),
+        rel=1e-12,
     )
     assert worst.peak_stress_station_mm == (0.0 if roots[0] > roots[1] else -SPAN_MM)
     # The second stands closed here.

@@ -12,6 +12,7 @@ from math import pi
 
 import pytest
 
+from agreement import Agree
 from backspring import _core as core
 
 
@@ -24,17 +25,22 @@ def _factor(amplitude: float, mean: float, endurance: float, limit: float) -> fl
 
 
 @pytest.mark.parametrize(("limit", "printed_in"), [(37_000.0, 1.82), (90_000.0, 1.65)])
-def test_pulsating_cantilever_diameter(limit: float, printed_in: float) -> None:
+def test_pulsating_cantilever_diameter(agree: Agree, limit: float, printed_in: float) -> None:
     mean = 0.5 * 1000.0 * 12.0 * 32.0 / pi
     diameter_in: float = (1.6 / _factor(mean, mean, 0.85 * 34_000.0, limit)) ** (1.0 / 3.0)
-    assert diameter_in == pytest.approx(printed_in, abs=5e-3)
+    agree(
+        f"diameter of a pulsating cantilever, limit {limit:g} psi [in]",
+        diameter_in,
+        printed_in,
+        abs=5e-3,
+    )
 
 
-def test_example_5_6_factor_for_a_life() -> None:
+def test_example_5_6_factor_for_a_life(agree: Agree) -> None:
     """The line has the book's exponent where f Su = 10^(3 x 0.09) Sn; Su of 5.5 is 80 000 psi."""
     line = core.make_sn_line(80_000.0, 18_000.0 * 10.0**0.27 / 80_000.0, 18_000.0)
     for_the_life = core.fatigue_strength_mpa(line, 1e5)
-    assert for_the_life == pytest.approx(18_000.0 * 10.0**0.09, rel=1e-12)
+    agree("example 5.6: strength for a life [psi]", for_the_life, 18_000.0 * 10.0**0.09, rel=1e-12)
     half = 0.5 * 8148.7331
     factor = _factor(1.32 * half, half, for_the_life, 0.5 * 71_000.0)
-    assert factor == pytest.approx(2.80, abs=5e-3)
+    agree("example 5.6: factor of safety", factor, 2.80, abs=5e-3)

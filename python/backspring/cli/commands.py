@@ -11,6 +11,7 @@ COMMANDS = {
     "codes": ("backspring.cli.codes", "codes of diagnostics with their severity"),
     "compare": ("backspring.cli.compare", "what changes between two designs, and by what"),
     "completion": ("backspring.cli.completion", "a script that lets a shell complete all this"),
+    "evidence": ("backspring.cli.evidence", "what we say beside published and other figures"),
     "fit": ("backspring.cli.fit", "what to leave unloaded, and what to take off which face"),
     "functions": ("backspring.cli.functions", "names of the Python package, each described"),
     "grind": ("backspring.cli.grind", "pull, stress, margin and readings against steel taken off"),

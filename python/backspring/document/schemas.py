@@ -10,6 +10,7 @@ from backspring.document import of_others as others
 from backspring.document import of_size as sizes
 from backspring.document.of_advise import ADVISE
 from backspring.document.of_check import CHECK
+from backspring.document.of_evidence import EVIDENCE
 from backspring.document.of_fit import FIT
 from backspring.document.of_layout import LAYOUT, NEW
 from backspring.document.of_outlines import CARD, OUTLINE, TEMPLATE
@@ -24,6 +25,7 @@ DATA: Mapping[str, list[Schema]] = {
     "codes": others.CODES,
     "compare": others.COMPARE,
     "completion": others.COMPLETION,
+    "evidence": EVIDENCE,
     "fit": FIT,
     "functions": others.FUNCTIONS,
     "grind": others.GRIND,

@@ -71,6 +71,7 @@ _ERRORS = {
     "missing-key": "a key or section that must be given",
     "missing-package": "a Python package that has to be installed first",
     "no-solution": "a search that ended without a solution",
+    "no-tests": "no tests of a clone where they are looked for",
     "unknown-blade": "no blade of this name",
     "unknown-key": "no key of this name",
     "unknown-name": "no such name, steel, command or code",

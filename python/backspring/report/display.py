@@ -207,3 +207,8 @@ def reading(value_mm: float | None, system: System) -> str:
         return "flush"
     side = "proud" if value_mm > 0 else "low"
     return f"{number(abs(value_mm), 'reading', system)} {side}"
+
+
+def digits(value: float | None, count: int) -> str:
+    """Write a number of any kind with so many digits that say something; `-` when there is none."""
+    return "-" if value is None else f"{value:.{count}g}"

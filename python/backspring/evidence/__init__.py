@@ -1,0 +1,1 @@
+"""What the library says beside what published sources and independent methods say."""
