@@ -19,12 +19,9 @@ def relate(reading: Reading) -> None:
     if "fit" in content:
         _relate_fit(reading, content["fit"])
     blades = content.get("blades", {})
-    for prefix, held in (
-        ("", content),
-        *((f"blades.{name}.", each) for name, each in blades.items()),
-    ):
-        _relate_outline(reading, f"{prefix}tang", held.get("tang", {}))
+    _relate_outline(reading, "tang", content.get("tang", {}))
     for name, blade in blades.items():
+        _relate_outline(reading, f"blades.{name}.tang", blade.get("tang", {}))
         if "preload" not in blade.get("fit", {"preload": 0.0}):
             _missing(reading, f"blades.{name}.fit.preload")
     _relate_priors(reading)
