@@ -19,6 +19,7 @@ void declare_field(py::module_& m) {
         .value("readings", Form::readings, DOC(Form_readings))
         .value("profile", Form::profile, DOC(Form_profile))
         .value("points", Form::points, DOC(Form_points))
+        .value("outline", Form::outline, DOC(Form_outline))
         .value("choice", Form::choice, DOC(Form_choice))
         .value("choice_or_number", Form::choice_or_number, DOC(Form_choice_or_number))
         .value("flag", Form::flag, DOC(Form_flag))

@@ -83,6 +83,7 @@ LINERS = {"frame.liner_thickness": 1.0, "frame.liner_height": 12}
 SCALES = {"frame.scale_thickness": 3, "frame.scale_modulus": "12 GPa"}
 # What must go, or stand beside it, for a key's example to make sense in the Heron.
 BESIDE: dict[str, dict[str, Any]] = {
+    "tang.outline": {"tang.corner_radius": None, "tang.front": None},
     "spring.temper_time": {"spring.temper": 515},
     "tang.round_end": {"tang.half_stop": None},
     "tang.kick.distance": {"tang.kick": {"distance": 5, "height": 0.2, "radius": 0.5}},

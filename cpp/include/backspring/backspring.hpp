@@ -52,6 +52,7 @@
 #include "backspring/strength/stress_range.hpp"
 #include "backspring/strength/torsion.hpp"
 #include "backspring/strength/yielding.hpp"
+#include "backspring/tang/drawn_outline.hpp"
 #include "backspring/tang/envelope.hpp"
 #include "backspring/tolerance/quasi_random.hpp"
 #include "backspring/tolerance/tolerance.hpp"

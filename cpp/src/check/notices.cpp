@@ -2,6 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+
+#include "backspring/action/rest.hpp"
+#include "backspring/tang/drawn_outline.hpp"
 
 namespace backspring {
 namespace {
@@ -27,6 +31,26 @@ void position_notices(Notices& notices, const Design& design, const Check& check
     for (const Position& position : check.positions) {
         notices.add_if(position.force_n == 0.0,
                        {.code = NoticeCode::lifted_off, .names = {{"position", position.name}}});
+    }
+}
+
+/// A drawn outline's sides besides the faces, where the blade stays on its own.
+void further_rest_notices(Notices& notices, const Design& design, const Joint& joint) {
+    constexpr double reach_deg = 5.0;
+    const Tang& tang = design.own().tang;
+    if (tang.outline.empty() || !joint.alone()) return;
+    for (const RestingSide& side : sides_of(make_outline(tang, 0.0).body)) {
+        const bool behind = side.normal_rad > 0.5 * std::numbers::pi + 1e-6 &&
+                            side.normal_rad < joint.outline.closed_rad - 1e-6;
+        const bool half_stop =
+            tang.half_stop_mm && std::abs(side.normal_rad - joint.outline.end_rad) < 1e-6;
+        if (!behind || half_stop) continue;
+        const auto rest = rest_near(joint, side.blade_angle_deg, reach_deg);
+        notices.add_if(
+            rest && rest->count > 0,
+            {.code = NoticeCode::further_rest,
+             .parameters = {{"angle", rest ? rest->blade_angle_deg : 0.0, Quantity::angle},
+                            {"distance", side.distance_mm, Quantity::length}}});
     }
 }
 
@@ -120,6 +144,7 @@ std::vector<Notice> detail::find_notices(const Design& design,
                                          const Check& check) {
     Notices notices;
     position_notices(notices, design, check);
+    further_rest_notices(notices, design, joint);
     kick_notice(notices, design);
     other_notices(notices, joint, check);
     travel_notices(notices, check);

@@ -3,10 +3,11 @@
 namespace backspring {
 
 // In the order of the codes, which is checked below.
-constexpr std::array<NoticeName, 50> kNoticeNames{{
+constexpr std::array<NoticeName, 51> kNoticeNames{{
     {NoticeCode::not_held_open, "not-held-open"},
     {NoticeCode::not_held_closed, "not-held-closed"},
     {NoticeCode::no_half_stop_rest, "no-half-stop-rest"},
+    {NoticeCode::further_rest, "further-rest"},
     {NoticeCode::lifted_off, "lifted-off"},
     {NoticeCode::other_loose, "other-loose"},
     {NoticeCode::twist, "twist"},

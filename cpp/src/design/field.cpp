@@ -4,6 +4,7 @@
 #include <cmath>
 #include <iterator>
 
+#include "backspring/tang/drawn_outline.hpp"
 #include "field_rows.hpp"
 
 namespace backspring {
@@ -53,6 +54,16 @@ void forget(Design& design) {
                          .round_end_mm = {},
                          .kick = {}};
     design.own().fit = {.preload_mm = kNotGiven, .dial_mm = kNotGiven};
+}
+
+/// Faces of an outline that are not given are as drawn.
+void take_drawn_faces(Tang& tang, const GivenNumbers& given) {
+    if (tang.outline.empty() || flaw_of(tang.outline) != OutlineFlaw::none) return;
+    const DrawnFaces drawn = faces_of(arcs_of(tang.outline));
+    if (!given.contains("tang.open")) tang.open_mm = drawn.open_mm;
+    if (!given.contains("tang.half_stop")) tang.half_stop_mm = drawn.half_stop_mm;
+    if (!given.contains("tang.closed")) tang.closed_mm = drawn.closed_mm;
+    tang.corner_open_mm = tang.corner_closed_mm = tang.front_mm = 0.0;
 }
 
 }  // namespace
@@ -106,6 +117,7 @@ Design with_numbers(const Design& design, const GivenNumbers& given) {
         const auto found = given.find(field.key);
         if (found != given.end()) set_given(field, made, found->second);
     }
+    take_drawn_faces(made.own().tang, given);
     if (!given.contains("fit.dial")) made.own().fit.dial_mm = made.own().tang.pivot_mm;
     return made;
 }

@@ -24,11 +24,31 @@ Kick& kick_of(Design& d) {
 }
 
 std::vector<double> corners(const Design& d) {
+    if (!d.own().tang.outline.empty()) return {};
     return {d.own().tang.corner_open_mm, d.own().tang.corner_closed_mm};
 }
 
+std::optional<double> front(const Design& d) {
+    return d.own().tang.outline.empty() ? std::optional(d.own().tang.front_mm) : std::nullopt;
+}
+
+std::vector<double> outline_rows(const Design& d) {
+    std::vector<double> rows;
+    for (const OutlinePoint& point : d.own().tang.outline) {
+        rows.insert(rows.end(), {point.u_mm, point.w_mm, point.bulge});
+    }
+    return rows;
+}
+
+void set_outline_rows(Design& d, std::span<const double> rows) {
+    d.own().tang.outline.clear();
+    for (std::size_t i = 0; i + 2 < rows.size(); i += 3) {
+        d.own().tang.outline.push_back({rows[i], rows[i + 1], rows[i + 2]});
+    }
+}
+
 std::optional<double> round_end(const Design& d) {
-    if (d.own().tang.half_stop_mm) return {};
+    if (d.own().tang.half_stop_mm || !d.own().tang.outline.empty()) return {};
     const double radius = round_end_radius_mm(d.own().tang);
     return d.own().tang.round_end_mm || std::isfinite(radius) ? std::optional(radius)
                                                               : std::nullopt;
@@ -91,7 +111,7 @@ std::vector<Field> detail::tang_fields() {
          .required = true,
          .dimension = true,
          .of_blade = true,
-         .left_out = "must be given",
+         .left_out = "must be given; with an outline as drawn",
          .meaning = "From the centre of the pivot square to the face that bears on the spring with "
                     "the blade open.",
          .example = "4.5",
@@ -101,7 +121,7 @@ std::vector<Field> detail::tang_fields() {
          .greatest = 100.0,
          .dimension = true,
          .of_blade = true,
-         .left_out = "no half-stop: the tang's end is round",
+         .left_out = "no half-stop: the tang's end is round; with an outline as drawn",
          .meaning = "From the centre of the pivot square to the face that bears at the half-stop.",
          .example = "4.62",
          BACKSPRING_PLACE(own().tang.half_stop_mm)},
@@ -111,7 +131,7 @@ std::vector<Field> detail::tang_fields() {
          .required = true,
          .dimension = true,
          .of_blade = true,
-         .left_out = "must be given",
+         .left_out = "must be given; with an outline as drawn",
          .meaning = "From the centre of the pivot square to the face that bears with the blade "
                     "closed.",
          .example = "4.60",
@@ -123,7 +143,7 @@ std::vector<Field> detail::tang_fields() {
          .required = true,
          .dimension = true,
          .of_blade = true,
-         .left_out = "must be given",
+         .left_out = "must be given; not with an outline",
          .meaning = "Radius of the tang's rear corners: one number for both, or [between open face "
                     "and half-stop, between half-stop and closed face].",
          .example = "0.7",
@@ -144,10 +164,11 @@ std::vector<Field> detail::tang_fields() {
          .required = true,
          .dimension = true,
          .of_blade = true,
-         .left_out = "must be given",
+         .left_out = "must be given; not with an outline",
          .meaning = "From the centre of the pivot ahead to the end of the open face, along it.",
          .example = "5.0",
-         BACKSPRING_PLACE(own().tang.front_mm)},
+         .get = front,
+         .set = [](Design& d, double value) { d.own().tang.front_mm = value; }},
         {.key = "tang.round_end",
          .least = kShortestMm,
          .greatest = 200.0,
@@ -159,6 +180,21 @@ std::vector<Field> detail::tang_fields() {
          .example = "6.2",
          .get = round_end,
          .set = [](Design& d, double value) { d.own().tang.round_end_mm = value; }},
+        {.key = "tang.outline",
+         .form = Form::outline,
+         .least = -kLongestMm,
+         .greatest = kLongestMm,
+         .of_blade = true,
+         .left_out = "from faces and corners",
+         .meaning = "The tang's outline where it is of no usual kind, blade open and the pivot at "
+                    "[0, 0]: corners [x, y], x ahead along the spring and y outward, or [x, y, "
+                    "bulge] where an arc goes on from it (tangent of a quarter of its angle); all "
+                    "round counterclockwise, without a kick. Instead of corner_radius, front and "
+                    "round_end. Its flats are its faces: open, half_stop and closed are then how "
+                    "much of each is left, as drawn where they are left out.",
+         .example = "[[6, 4.5], [-2, 4.5, 0.25], [-4.4, 0], [-3, -4.6], [9, -4.6]]",
+         .numbers = outline_rows,
+         .set_numbers = set_outline_rows},
         {.key = "tang.pivot_clearance",
          .least = 0.0,
          .greatest = kMostClearanceMm,

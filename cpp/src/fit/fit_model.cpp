@@ -118,7 +118,7 @@ Blade take_off(Blade blade, const FaceDepths& depths) {
     blade.fit.preload_mm -= depths.open_mm;
     if (tang.half_stop_mm) {
         *tang.half_stop_mm -= depths.half_stop_mm;
-    } else if (!tang.round_end_mm) {
+    } else if (!tang.round_end_mm && tang.outline.empty()) {
         tang.round_end_mm = round_end_left_mm(before, tang.closed_mm - depths.closed_mm);
     }
     tang.closed_mm -= depths.closed_mm;

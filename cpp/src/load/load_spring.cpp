@@ -78,7 +78,7 @@ double clears_last_mm(const Design& design, const LiftingForce& force) {
     const Pad& pad = design.own().pad;
     const double pivot = design.own().tang.pivot_mm;
     const double rear = pivot - rear_reach_mm(design.own().tang) * (1.0 - kInside);
-    const double front = pivot + design.own().tang.front_mm * (1.0 - kInside);
+    const double front = pivot + front_reach_mm(design.own().tang) * (1.0 - kInside);
     return greatest_place(force, std::max(pad.start_mm, rear), std::min(pad.end_mm, front));
 }
 

@@ -144,6 +144,11 @@ class Corners {
     std::optional<WorstFigures> whole_;
 };
 
+/// An outline's corners are part of its shape.
+std::optional<double> corner(const Design& design, double radius_mm) {
+    return design.own().tang.outline.empty() ? std::optional(radius_mm) : std::nullopt;
+}
+
 }  // namespace
 
 ColumnRates detail::joined_rates(const ColumnSides& sides,
@@ -155,14 +160,10 @@ ColumnRates detail::joined_rates(const ColumnSides& sides,
 const std::vector<Field>& detail::corner_fields() {
     static const std::vector<Field> fields{
         Field{.key = "tang.corner_open",
-              .get = [](const Design& d) -> std::optional<double> {
-                  return d.own().tang.corner_open_mm;
-              },
+              .get = [](const Design& d) { return corner(d, d.own().tang.corner_open_mm); },
               .set = [](Design& d, double value) { d.own().tang.corner_open_mm = value; }},
         Field{.key = "tang.corner_closed",
-              .get = [](const Design& d) -> std::optional<double> {
-                  return d.own().tang.corner_closed_mm;
-              },
+              .get = [](const Design& d) { return corner(d, d.own().tang.corner_closed_mm); },
               .set = [](Design& d, double value) { d.own().tang.corner_closed_mm = value; }}};
     return fields;
 }

@@ -3,17 +3,34 @@
 #include <cmath>
 #include <limits>
 #include <map>
+#include <numbers>
 
 namespace backspring {
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 
-Bearer name_of(std::size_t arc, std::size_t count) {
-    if (arc == 0) return Bearer::open_front;
-    if (arc + 1 == count) return Bearer::closed_front;
-    if (arc == 1) return Bearer::open_corner;
-    return arc + 2 == count ? Bearer::closed_corner : Bearer::round_end;
+constexpr double kAlike = 1e-9;  // angles nearer than this are one [rad]
+
+/// Which part of the tang an arc is, by where it lies between the faces.
+Bearer name_of(const Outline& outline, const Arc& arc) {
+    if (arc.to_rad < 0.5 * std::numbers::pi + kAlike) return Bearer::open_front;
+    if (arc.from_rad > outline.closed_rad - kAlike) return Bearer::closed_front;
+    if (arc.to_rad < outline.end_rad + kAlike) return Bearer::open_corner;
+    return arc.from_rad > outline.end_rad - kAlike ? Bearer::closed_corner : Bearer::round_end;
+}
+
+/// How hard a touch presses: by its force, over the radius where there is one.
+double hardness(double force_n, double radius_mm) {
+    return std::isfinite(radius_mm) && radius_mm > 0.0 ? force_n / radius_mm : force_n;
+}
+
+/// Whether a touch is harder on its part than the hardest so far; an edge than any radius.
+bool is_harder(double force_n, double radius_mm, const BearingPressure& so_far) {
+    if ((radius_mm > 0.0) != (so_far.radius_mm > 0.0) && so_far.force_n > 0.0) {
+        return radius_mm == 0.0;
+    }
+    return hardness(force_n, radius_mm) > hardness(so_far.force_n, so_far.radius_mm);
 }
 
 }  // namespace
@@ -26,7 +43,7 @@ Bearing bearing_of(const Joint& joint, const Touch& touch) {
     if (touch.part.flat) return {Bearer::flat, kInfinity};
     const auto& body = joint.outline.body;
     const auto arc = static_cast<std::size_t>(touch.part.arc);
-    return {name_of(arc, body.size()), body[arc].radius_mm};
+    return {name_of(joint.outline, body[arc]), body[arc].radius_mm};
 }
 
 std::vector<BearingPressure> bearing_pressures(const Joint& joint,
@@ -39,7 +56,7 @@ std::vector<BearingPressure> bearing_pressures(const Joint& joint,
         for (const Touch& touch : contact.all()) {
             const Bearing bearing = bearing_of(joint, touch);
             BearingPressure& known = worst[bearing.bearer];
-            if (touch.force_n <= known.force_n) continue;
+            if (!is_harder(touch.force_n, bearing.radius_mm, known)) continue;
             known = {.bearer = bearing.bearer,
                      .radius_mm = bearing.radius_mm,
                      .force_n = touch.force_n,

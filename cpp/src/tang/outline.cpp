@@ -4,10 +4,13 @@
 #include <cmath>
 #include <numbers>
 
+#include "backspring/tang/drawn_outline.hpp"
+#include "ground_face.hpp"
+
 namespace backspring {
 namespace {
 
-constexpr double kPi = std::numbers::pi;
+constexpr double kSquare = 1e-9;  // angles nearer than this are alike [rad]
 
 Arc edge(double u_mm, double w_mm, double from_rad) {
     return {u_mm, w_mm, 0.0, from_rad, from_rad + 0.5 * kPi};
@@ -37,15 +40,64 @@ std::vector<Arc> round_end(const Tang& tang) {
             {u2, w2, r2, join2, 1.5 * kPi}};
 }
 
-}  // namespace
+/// Where the front end of the closed face is the foremost place, the outline is broken off there:
+/// the blade goes on ahead in line with that face.
+void go_on_ahead(std::vector<Arc>& body, double closed_rad, double reach_mm) {
+    const Arc last = body.back();
+    if (last.radius_mm > 0.0 || last.from_rad > closed_rad + kSquare) return;
+    // What is left of the line at which it is broken off.
+    const auto is_break = [&](const Arc& arc) {
+        return arc.w_mm < 0.0 && arc.radius_mm == 0.0 && std::abs(arc.u_mm - last.u_mm) < kSquare;
+    };
+    if (is_break(body.front())) body.erase(body.begin());
+    body.front().from_rad = 0.0;
+    const double ahead = std::max(reach_mm - body.back().u_mm, 0.0);
+    body.back().u_mm += ahead;
+    body.back().w_mm += ahead * std::tan(closed_rad - 1.5 * kPi);
+}
 
-Outline make_outline(const Tang& tang, double reach_mm) {
+Outline drawn_outline(const Tang& tang, double reach_mm) {
+    const std::vector<Arc> drawn = arcs_of(tang.outline);
+    const DrawnFaces faces = faces_of(drawn);
+    Outline outline{.body = with_face(drawn, 0.5 * kPi, tang.open_mm),
+                    .kick = {},
+                    .end_rad = faces.end_rad,
+                    .closed_rad = faces.closed_rad};
+    if (tang.half_stop_mm) {
+        outline.body = with_face(outline.body, faces.end_rad, *tang.half_stop_mm);
+    }
+    outline.body = started_at(with_face(outline.body, faces.closed_rad, tang.closed_mm), 0.0);
+    go_on_ahead(outline.body, faces.closed_rad, reach_mm);
+    return outline;
+}
+
+Outline usual_outline(const Tang& tang, double reach_mm) {
     Outline outline;
     outline.body.push_back(edge(tang.front_mm, tang.open_mm, 0.0));
     for (const Arc& arc : tang.half_stop_mm ? square_end(tang) : round_end(tang)) {
         outline.body.push_back(arc);
     }
     outline.body.push_back(edge(reach_mm, -tang.closed_mm, 1.5 * kPi));
+    return outline;
+}
+
+/// Farthest from the pivot that an arc is over some normals.
+double farthest_mm(const Arc& arc, double from_rad, double to_rad) {
+    double outward = std::atan2(arc.w_mm, arc.u_mm);
+    if (outward < from_rad) outward += 2.0 * kPi;
+    double farthest = 0.0;
+    for (const double normal : {from_rad, std::clamp(outward, from_rad, to_rad), to_rad}) {
+        const Arc place = edge_on(arc, normal);
+        farthest = std::max(farthest, std::hypot(place.u_mm, place.w_mm));
+    }
+    return farthest;
+}
+
+}  // namespace
+
+Outline make_outline(const Tang& tang, double reach_mm) {
+    Outline outline =
+        tang.outline.empty() ? usual_outline(tang, reach_mm) : drawn_outline(tang, reach_mm);
     if (tang.kick) {
         const double nose = tang.closed_mm + tang.kick->height_mm - tang.kick->radius_mm;
         outline.kick =
@@ -56,11 +108,16 @@ Outline make_outline(const Tang& tang, double reach_mm) {
 
 double swept_radius_mm(const Outline& outline) {
     double farthest = 0.0;
-    const auto consider = [&](const Arc& arc) {
-        farthest = std::max(farthest, std::hypot(arc.u_mm, arc.w_mm) + arc.radius_mm);
-    };
-    std::for_each(outline.body.begin() + 1, outline.body.end() - 1, consider);
-    if (outline.kick) consider(*outline.kick);
+    for (const Arc& arc : outline.body) {
+        const double from = std::max(arc.from_rad, 0.5 * kPi);
+        const double to = std::min(arc.to_rad, outline.closed_rad);
+        // The front ends of both faces lie at the ends of this range.
+        if (to < from || arc.to_rad <= 0.5 * kPi || arc.from_rad >= outline.closed_rad) continue;
+        farthest = std::max(farthest, farthest_mm(arc, from, to));
+    }
+    if (const auto& kick = outline.kick) {
+        farthest = std::max(farthest, std::hypot(kick->u_mm, kick->w_mm) + kick->radius_mm);
+    }
     return farthest;
 }
 

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+
+#include "backspring/tang/drawn_outline.hpp"
 
 namespace backspring {
 
@@ -16,7 +19,14 @@ double round_end_radius_mm(const Tang& tang) {
 }
 
 double rear_reach_mm(const Tang& tang) {
+    if (!tang.outline.empty()) return reach_mm(make_outline(tang, 0.0).body, std::numbers::pi);
     return tang.half_stop_mm ? *tang.half_stop_mm : round_end_radius_mm(tang);
+}
+
+double front_reach_mm(const Tang& tang) {
+    if (tang.outline.empty()) return tang.front_mm;
+    const Arc front = make_outline(tang, 0.0).body.front();
+    return front.u_mm + front.radius_mm;
 }
 
 }  // namespace backspring

@@ -10,6 +10,7 @@ from typing import Any
 from backspring import _core
 from backspring.design.fields import KEYS
 from backspring.design.reading import dotted
+from backspring.design.tang_rows import convex_numbers
 from backspring.design.value import numbers_of
 from backspring.steel.choice import SteelChoice
 
@@ -86,7 +87,7 @@ def _changed(blade: _core.Blade, **values: Any) -> _core.Blade:
 
 def _numbers(content: Section) -> dict[str, list[float]]:
     given = {
-        key: numbers_of(KEYS[key], value)
+        key: convex_numbers(value) if key == "tang.outline" else numbers_of(KEYS[key], value)
         for key, value in dotted(content)
         if not key.startswith("blades.")
     }

@@ -7,8 +7,9 @@ from typing import Any
 
 from backspring import _core
 from backspring.design.fields import ROWS
+from backspring.design.tang_rows import HOLLOW_MM, convex, triples
 from backspring.errors import OutOfRange
-from backspring.notice import Notice, Value
+from backspring.notice import Notice, Number, Value
 from backspring.report.display import text
 from backspring.steel import tempering
 from backspring.steel.choice import SteelChoice
@@ -78,11 +79,27 @@ def _temper_defaults(spring: Content, choice: SteelChoice) -> Iterator[str]:
 
 
 def _tang_defaults(tang: Content, core: _core.Tang, units: System) -> Iterator[str]:
-    if "half_stop" not in tang and "round_end" not in tang:
+    if "outline" in tang:
+        yield from _drawn_faces(tang, core, units)
+    elif "half_stop" not in tang and "round_end" not in tang:
         radius = text(_core.round_end_radius_mm(core), "length", units)
         yield f"tang.round_end: {radius}, {ROWS['tang.round_end'].left_out}"
     if "kick" not in tang:
         yield "tang.kick: none; the closed face takes the spring"
+
+
+def _drawn_faces(tang: Content, core: _core.Tang, units: System) -> Iterator[str]:
+    for key, distance in (
+        ("open", core.open_mm),
+        ("half_stop", core.half_stop_mm),
+        ("closed", core.closed_mm),
+    ):
+        if key in tang:
+            continue
+        if distance is None:
+            yield "tang.half_stop: none; the outline has no flat there"
+        else:
+            yield f"tang.{key}: {text(distance, 'length', units)}, as drawn"
 
 
 def _dial_default(fit: Content, tang: Content, units: System) -> Iterator[str]:
@@ -138,6 +155,8 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:
         yield Notice("no-friction")
     if "temper" in spring:
         yield from _temper_notices(spring, steel)
+    for held in (content, *content.get("blades", {}).values()):
+        yield from _hollow_notices(held.get("tang", {}))
     hardness = choice.record["hardness_hrc"]
     low, high = steel.hardness_low_hrc, steel.hardness_high_hrc
     if hardness is not None and not low <= hardness <= high:
@@ -156,6 +175,21 @@ def _notices(content: Content, choice: SteelChoice) -> Iterator[Notice]:
     rap = content.get("blade", {})
     if "edge_clearance" in rap and not {"length"} <= rap.keys():
         yield _not_judged("blade.edge_clearance", ": give length, and mass or inertia")
+
+
+def _hollow_notices(tang: Content) -> Iterator[Notice]:
+    if "outline" not in tang:
+        return
+    bridged = convex(triples(tang["outline"]))
+    if bridged.hollow_mm > HOLLOW_MM:
+        lengths = {
+            "depth": bridged.hollow_mm,
+            "ahead": bridged.at_mm.real,
+            "outward": bridged.at_mm.imag,
+        }
+        yield Notice(
+            "hollow-bridged", {name: Number(each, "length") for name, each in lengths.items()}
+        )
 
 
 def _not_judged(key: str, why: str) -> Notice:

@@ -30,7 +30,7 @@ SAID = (
     "spring.thickness", "spring.mid_line", "spring.rear_pin", "spring.pin_hole",
     "spring.pin_hole_offset", "spring.pad", "spring.kink_radius", "spring.curve_radius",
     "tang.pivot", "tang.open", "tang.half_stop", "tang.closed", "tang.corner_radius", "tang.front",
-    "tang.round_end", "tang.kick", "fit.preload", "fit.rear_pin_offset",
+    "tang.round_end", "tang.outline", "tang.kick", "fit.preload", "fit.rear_pin_offset",
 )  # fmt: skip
 _MOST_ROWS = 1000
 _FARTHEST_MM = 10_000.0
@@ -87,7 +87,15 @@ def _assembled(values: Mapping[str, Any]) -> dict[str, Any]:
     hole = Hole(complex(*values["tang_hole"]), 0.0)
     parts = chains["spring"], (first, second), chains["tang"], hole, pivot, middle, rear
     joint = assemble(Outlines(*parts))
-    return {key: _in_mm(value) for key, value in keys_of(joint, faces_of(joint)[0]).items()}
+    return {
+        key: _outline_rows(value) if key == "tang.outline" else _in_mm(value)
+        for key, value in keys_of(joint, faces_of(joint)[0]).items()
+    }
+
+
+def _outline_rows(rows: Any) -> Any:
+    """Write lengths with their unit; a bulge has none."""
+    return [[*map(_in_mm, row[:2]), *row[2:]] for row in rows]
 
 
 def _in_mm(value: Any) -> Any:

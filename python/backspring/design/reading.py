@@ -20,6 +20,7 @@ from backspring.design.fields import (
     row_of,
     table_at,
 )
+from backspring.design.tang_rows import STANDS_FOR
 from backspring.design.value import BAD_VALUE, judged_numbers, read_value
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, near_match
@@ -174,6 +175,13 @@ def _may_be(known: Field | Table, value: Any) -> bool:
     return not isinstance(known, Field) or known.form is not Form.pair or isinstance(value, list)
 
 
+def _is_drawn(reading: Reading, content: Content, prefix: str) -> bool:
+    """Say whether a tang has an outline of its own, or was meant to."""
+    return prefix.endswith("tang.") and (
+        "outline" in content or reading.has_failed(f"{prefix}outline")
+    )
+
+
 def _section(key: str) -> str:
     """Write a section as the file has it: without the blade's name."""
     names = key.split(".")
@@ -188,7 +196,12 @@ def _require(
         key = f"{prefix}{name}"
         if isinstance(known, dict) and name in content:
             _require(reading, known, content[name], f"{key}.")
-        elif name in content or reading.has_failed(key):
+        elif (
+            name in content
+            or reading.has_failed(key)
+            or name in STANDS_FOR
+            and _is_drawn(reading, content, prefix)
+        ):
             continue
         elif isinstance(known, dict) and name in tables:
             reading.fail("missing-key", key, f"missing section [{_section(key)}]")

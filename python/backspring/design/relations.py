@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from backspring.design.fields import KEYS
 from backspring.design.reading import Content, Reading
+from backspring.design.tang_rows import SAID
 from backspring.units import shown
 
 BOTH_ENDS_SUPPORTS = ("two-pins", "middle-pin")
@@ -18,7 +19,9 @@ def relate(reading: Reading) -> None:
     if "fit" in content:
         _relate_fit(reading, content["fit"])
     blades = content.get("blades", {})
+    _relate_outline(reading, "tang", content.get("tang", {}))
     for name, blade in blades.items():
+        _relate_outline(reading, f"blades.{name}.tang", blade.get("tang", {}))
         if "preload" not in blade.get("fit", {"preload": 0.0}):
             _missing(reading, f"blades.{name}.fit.preload")
     _relate_priors(reading)
@@ -28,6 +31,15 @@ def relate(reading: Reading) -> None:
         _relate_nail_nick(reading, "blade", content)
         for name, blade in blades.items():
             _relate_nail_nick(reading, f"blades.{name}.blade", blade)
+
+
+def _relate_outline(reading: Reading, section: str, tang: Content) -> None:
+    if "outline" not in tang:
+        return
+    for name in SAID:
+        if name in tang:
+            message = f"stands beside {section}.outline, which says it: take one of them out"
+            reading.fail("bad-value", f"{section}.{name}", message)
 
 
 def _relate_nail_nick(reading: Reading, section: str, content: Content) -> None:

@@ -16,9 +16,11 @@ from backspring.design.fields import (
 from backspring.design.outline_table import MEANINGS, SAID, TABLE
 from backspring.design.steel_schema import steel_schema
 from backspring.design.steel_table import TABLE as STEEL_TABLE
+from backspring.design.tang_rows import MOST_ROWS, STANDS_FOR
 from backspring.units import converted
 
 Schema = dict[str, Any]
+_LENGTH: Schema = {"anyOf": [{"type": "number"}, {"type": "string"}]}
 
 
 def design_schema() -> Schema:
@@ -43,13 +45,13 @@ def design_schema() -> Schema:
             **tables,
             TABLE: _outline(),
             STEEL_TABLE: steel_schema(),
-            "blades": {"type": "array", "items": _table(BLADE_TABLE, REQUIRED_OF_BLADE)},
+            "blades": {"type": "array", "items": _blade()},
         },
         "required": ["format", "name", "units", "spring"],
         "additionalProperties": False,
         "if": {"required": [TABLE]},
         "else": {
-            "properties": {section: {"required": names} for section, names in said.items()},
+            "properties": {section: _or_drawn(names) for section, names in said.items()},
             "required": _required(TABLES, REQUIRED_TABLES),
         },
         # A steel of the file's own need not be named again.
@@ -60,15 +62,30 @@ def design_schema() -> Schema:
     }
 
 
+def _or_drawn(names: list[str]) -> Schema:
+    """Require keys, but those that a tang's own outline stands for only where there is none."""
+    stood_for = [name for name in names if name in STANDS_FOR]
+    always = [name for name in names if name not in STANDS_FOR]
+    if not stood_for:
+        return {"required": names}
+    return {"required": always, "anyOf": [{"required": ["outline"]}, {"required": stood_for}]}
+
+
+def _blade() -> Schema:
+    blade = _table(BLADE_TABLE, REQUIRED_OF_BLADE)
+    tang = blade["properties"]["tang"]
+    tang |= _or_drawn(tang["required"])
+    return blade
+
+
 def _outline() -> Schema:
     """Describe the parts as drawn: rows of lengths, and of a bulge."""
-    length = {"anyOf": [{"type": "number"}, {"type": "string"}]}
     rows = {
-        "spring": _rows(length, 2, 3, 3),
-        "spring_holes": _rows(length, 3, 3, 2),
-        "tang": _rows(length, 2, 3, 3),
-        "tang_hole": {"type": "array", "items": length, "minItems": 2, "maxItems": 2},
-        "liner": _rows(length, 2, 2, 3),
+        "spring": _rows(_LENGTH, 2, 3, 3),
+        "spring_holes": _rows(_LENGTH, 3, 3, 2),
+        "tang": _rows(_LENGTH, 2, 3, 3),
+        "tang_hole": {"type": "array", "items": _LENGTH, "minItems": 2, "maxItems": 2},
+        "liner": _rows(_LENGTH, 2, 2, 3),
     }
     about = {name: {"description": meaning} | rows[name] for name, meaning in MEANINGS.items()}
     return {
@@ -132,6 +149,8 @@ def _value(row: Field) -> Schema:
         station = {"anyOf": [{"type": "number"}, {"type": "string"}]}
         pair = {"type": "array", "prefixItems": [station, one], "minItems": 2, "maxItems": 2}
         return {"anyOf": [one, {"type": "array", "items": pair, "minItems": 1}]}
+    if row.form is Form.outline:
+        return _rows(_LENGTH, 2, 3, 3) | {"maxItems": MOST_ROWS}
     if row.form is Form.points:
         return {"type": "array", "items": two, "minItems": 2}
     # A word is a text, as is a number with its unit.

@@ -7,12 +7,13 @@ from typing import Any
 
 from backspring._core import Field, Form
 from backspring.design.fields import is_number, kind_of
+from backspring.design.tang_rows import MOST_ROWS, require_sound, triples
+from backspring.design.value_faults import BAD_VALUE as BAD_VALUE
+from backspring.design.value_faults import refused as _refused
 from backspring.errors import InvalidInput
-from backspring.faults import Fault, invalid
 from backspring.unit_table import Kind, a_kind
 from backspring.units import System, parse
 
-BAD_VALUE = "bad-value"
 # Twice what an outline may have; more would only cost time.
 _MOST_ROWS = 2000
 _Read = Callable[[Field, Any, System], Any]
@@ -37,6 +38,8 @@ def numbers_of(row: Field, content: Any) -> list[float]:
         return []
     if row.form is Form.points:
         return [number for each in content for number in each]
+    if row.form is Form.outline:
+        return [number for each in triples(content) for number in each]
     if row.form is Form.profile:
         rows = content if isinstance(content, list) else [[0.0, content]]
         return [number for each in rows for number in each]
@@ -49,10 +52,6 @@ def judged_numbers(row: Field, content: Any) -> list[float]:
     """Return the numbers that the range of a key is about: of a profile the thicknesses."""
     numbers = numbers_of(row, content)
     return numbers[1::2] if row.form is Form.profile else numbers
-
-
-def _refused(*messages: str) -> InvalidInput:
-    return invalid([Fault(BAD_VALUE, "", message) for message in messages])
 
 
 def _as_list(value: Any) -> Any:
@@ -144,6 +143,38 @@ def _points(row: Field, value: Any, system: System) -> list[list[float]]:
     return [list(each) for each in zip(read[::2], read[1::2], strict=True)]
 
 
+def _outline(row: Field, value: Any, system: System) -> list[list[float]]:
+    rows = [_as_list(each) for each in value] if isinstance(value, list) else []
+    if not 3 <= len(rows) <= MOST_ROWS:
+        got = f"{len(rows)} rows" if rows else "none"
+        raise _refused(f"must be from 3 to {MOST_ROWS} rows of [x, y] or [x, y, bulge], got {got}")
+    wrong = [
+        f"row {place}: must be [x, y] or [x, y, bulge], got {each}"
+        for place, each in enumerate(rows, start=1)
+        if not isinstance(each, list) or len(each) not in (2, 3)
+    ]
+    wrong += [
+        f"row {place}: a bulge is a plain number from -1000 to 1000, got {each[2]}"
+        for place, each in enumerate(rows, start=1)
+        if isinstance(each, list) and len(each) == 3 and not _is_bulge(each[2])
+    ]
+    if wrong:
+        raise _refused(*wrong)
+    places = (
+        (f"row {place}, {what}", number)
+        for place, each in enumerate(rows, start=1)
+        for what, number in zip("xy", each[:2], strict=True)
+    )
+    read = iter(_all(places, kind_of(row), system))
+    made = [[next(read), next(read), *map(float, each[2:])] for each in rows]
+    require_sound(made)
+    return made
+
+
+def _is_bulge(value: Any) -> bool:
+    return isinstance(value, int | float) and not isinstance(value, bool) and abs(value) <= 1e3
+
+
 def _text(_: Field, value: Any, __: System) -> str:
     if not isinstance(value, str):
         raise _refused(f"must be text in quotes, got {value}")
@@ -185,6 +216,7 @@ _READERS: dict[Form, _Read] = {
     Form.readings: _readings,
     Form.profile: _profile,
     Form.points: _points,
+    Form.outline: _outline,
     Form.choice: _choice,
     Form.choice_or_number: _choice_or_number,
     Form.flag: _flag,

@@ -102,6 +102,6 @@ def _standing_in(found: FitEstimate) -> Array:
 def _undrawn(found: FitEstimate) -> Iterator[str]:
     yield from _NOT_DRAWN
     tang = found.now.tang
-    # One key for both corners, which must be alike to be spread.
-    if tang.corner_open_mm != tang.corner_closed_mm:
+    # One key for both corners, which must be alike to be spread; an outline has them in its shape.
+    if tang.outline or tang.corner_open_mm != tang.corner_closed_mm:
         yield "corner_radius_mm"

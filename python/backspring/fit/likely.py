@@ -39,8 +39,9 @@ def _of_blade(drawn: Design, now: _core.Design) -> dict[str, Any]:
         "fit.preload": now.fit.preload_mm,
         "tang.open": tang.open_mm,
         "tang.closed": tang.closed_mm,
-        "tang.corner_radius": _corners(tang),
     }
+    if not tang.outline:
+        changes["tang.corner_radius"] = _corners(tang)
     if tang.half_stop_mm is not None:
         changes["tang.half_stop"] = tang.half_stop_mm
     if drawn.core.tang.kick is not None:

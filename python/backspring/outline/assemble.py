@@ -17,6 +17,8 @@ from backspring.outline.thickness import Row, shape_of
 _SAME_MM = 1e-6
 _NEAREST_PINS_MM = 0.5
 MOST_TILT_RAD = math.radians(5.0)
+# A radius of this share of its distance from the pivot is a side, and no corner.
+_ROUND_SHARE = 0.5
 _LEAST_PAD_MM = 0.2
 _STEEPEST_PAD = 0.6
 # A pad that begins behind this is a belly straight all along.
@@ -160,14 +162,25 @@ def pad_start_mm(start_mm: float, pivot: complex, tang: TangOutline) -> float:
 
 
 def tilt_of(tang: TangOutline) -> float:
-    """Measure how far the open face is out of line with the pad: of the flat that faces it most."""
+    """Measure how far the open face is out of line with the pad: of the flat that faces it most.
+
+    A side that is round there is in line as it is drawn.
+    """
     body = tang.body
     flats = [
         arc.to_rad - 0.5 * math.pi
         for arc, following in zip(body, [*body[1:], body[0]], strict=True)
         if abs(following.point_mm(arc.to_rad) - arc.point_mm(arc.to_rad)) > _SAME_MM
     ]
-    return min(flats, key=abs, default=0.0)
+    tilt = min(flats, key=abs, default=0.0)
+    return 0.0 if abs(tilt) > MOST_TILT_RAD and _bears_round(tang) else tilt
+
+
+def _bears_round(tang: TangOutline) -> bool:
+    """Say whether what the pad lies on is a round side rather than a corner of a turned tang."""
+    up = 0.5 * math.pi
+    top = next(arc for arc in tang.body if arc.from_rad <= up <= arc.to_rad)
+    return top.radius_mm > _ROUND_SHARE * top.point_mm(up).imag
 
 
 def offset_of(spring: Chain, hole: complex) -> float:

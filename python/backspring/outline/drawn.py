@@ -126,15 +126,17 @@ def tang_chain(design: _core.Design) -> Chain:
     """
     tang = design.tang
     kick = tang.kick
-    reach = max(tang.pivot_mm - design.pad.start_mm + 1.0, tang.front_mm)
+    reach = max(tang.pivot_mm - design.pad.start_mm + 1.0, _core.front_reach_mm(tang))
     if kick:
         reach = max(reach, kick.distance_mm + 2.0 * kick.radius_mm)
     vertices: list[Vertex] = []
     for arc in _core.make_outline(tang, reach).body:
         vertices += _arc_vertices(arc)
     if kick:
-        vertices += _nose_vertices(tang, kick)
-        vertices = [v for v in vertices if v.at_mm != complex(reach, -tang.closed_mm)]
+        nose = [*_nose_vertices(tang, kick)]
+        while vertices[-1].at_mm.real > nose[0].at_mm.real:
+            vertices.pop()
+        vertices += nose
     return closed_chain(vertices)
 
 

@@ -9,7 +9,7 @@ from typing import Literal
 
 from backspring.outline.assemble import Assembled
 from backspring.outline.keys_of import Value, keys_of
-from backspring.outline.tang_of import TangFaces
+from backspring.outline.tang_of import OwnShape, TangFaces
 from backspring.unit_table import MM_PER
 
 # What an outline does not show, as a file states it, with what to put there.
@@ -30,12 +30,12 @@ class Given:
     notes: Sequence[str] = ()
 
 
-def design_text(joint: Assembled, faces: TangFaces, given: Given) -> str:
+def design_text(joint: Assembled, faces: TangFaces | OwnShape, given: Given) -> str:
     """Write the design file of a joint put together from its outlines."""
     return "\n".join(_lines(joint, faces, given)) + "\n"
 
 
-def _lines(joint: Assembled, faces: TangFaces, given: Given) -> Iterator[str]:
+def _lines(joint: Assembled, faces: TangFaces | OwnShape, given: Given) -> Iterator[str]:
     keys = keys_of(joint, faces)
     yield from head_lines(given)
     yield from spring_lines(joint, keys, given)
@@ -65,7 +65,9 @@ def spring_lines(joint: Assembled, keys: Mapping[str, Value], given: Given) -> I
 def blade_lines(keys: Mapping[str, Value], given: Given, within: str = "") -> Iterator[str]:
     """Write a blade's tables of tang and fit; `within` stands before the name of each."""
     yield from ("", f"[{within}tang]")
-    yield from (f"{key} = {value_text(value, given)}" for key, value in _of("tang", keys))
+    for key, value in _of("tang", keys):
+        is_rows = key == "outline"
+        yield from _rows(value, given) if is_rows else [f"{key} = {value_text(value, given)}"]
     kick = [f"{key} = {value_text(value, given)}" for key, value in _of("tang.kick", keys)]
     if kick:
         yield f"kick = {{ {', '.join(kick)} }}"
@@ -78,6 +80,18 @@ def value_text(value: Value, given: Given) -> str:
     if isinstance(value, Sequence):
         return f"[{', '.join(value_text(each, given) for each in value)}]"
     return number_text(value / MM_PER[given.units])
+
+
+def _rows(rows: Value, given: Given) -> Iterator[str]:
+    """Write a tang's outline, a row a line; a bulge is in no unit."""
+    assert isinstance(rows, Sequence)
+    yield "# blade open, the pivot at [0, 0]: [x, y], or [x, y, bulge] where an arc goes on"
+    yield "outline = ["
+    for row in rows:
+        assert isinstance(row, Sequence)
+        numbers = [*(value_text(each, given) for each in row[:2]), *map(number_text, row[2:])]
+        yield f"    [{', '.join(numbers)}],"
+    yield "]"
 
 
 def _of(table: str, keys: Mapping[str, Value]) -> Iterator[tuple[str, Value]]:

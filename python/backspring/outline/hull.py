@@ -15,6 +15,7 @@ from backspring.outline.chain import ROUNDING, Chain
 _Column = npt.NDArray[np.float64]
 # An arc's own ends reach as far as it does there: the arc is meant.
 _BEHIND_MM = 1e-9
+_SAME_MM = 1e-6
 # A corner that turns less is none [rad].
 KINK_RAD = 1e-4
 
@@ -56,6 +57,43 @@ def hull(chain: Chain) -> list[Rounding]:
         [reach(some).argmax(axis=0) for some in np.array_split(middles, 1 + len(middles) // 4096)]
     )
     return _joined(parts, changes, best)
+
+
+def rows_of(arcs: Sequence[Rounding]) -> tuple[tuple[float, float, float], ...]:
+    """Write a convex outline as corners, each with the bulge of the way on to the next."""
+    joined = [*arcs]
+    first, last = joined[0], joined[-1]
+    if len(joined) > 1 and first.center_mm == last.center_mm and first.radius_mm == last.radius_mm:
+        joined = [replace(last, to_rad=last.to_rad + first.to_rad - first.from_rad), *joined[1:-1]]
+    rows: list[tuple[float, float, float]] = []
+    for arc, following in zip(joined, [*joined[1:], joined[0]], strict=True):
+        if arc.radius_mm > 0.0:
+            start = arc.point_mm(arc.from_rad)
+            rows.append((start.real, start.imag, math.tan(0.25 * (arc.to_rad - arc.from_rad))))
+        end = arc.point_mm(arc.to_rad)
+        if abs(following.point_mm(following.from_rad) - end) > _SAME_MM:
+            rows.append((end.real, end.imag, 0.0))
+    return tuple(rows)
+
+
+def deepest_hollow(chain: Chain, arcs: Sequence[Rounding]) -> tuple[float, complex]:
+    """Tell how far a chain lies inside its convex outline at most, and where."""
+    places = np.array([
+        piece.point_mm(share) for piece in chain.pieces for share in (0.0, 0.25, 0.5, 0.75)
+    ])  # fmt: skip
+    inside = np.full(len(places), np.inf)
+    for arc, following in zip(arcs, [*arcs[1:], arcs[0]], strict=True):
+        normal = cmath.exp(1j * arc.to_rad)
+        begin = arc.point_mm(arc.to_rad)
+        if abs(following.point_mm(following.from_rad) - begin) > _SAME_MM:
+            inside = np.minimum(inside, ((begin - places) / normal).real)
+        if arc.radius_mm > 0.0:
+            turned = np.mod(np.angle(places - arc.center_mm) - arc.from_rad, math.tau)
+            within = turned <= arc.to_rad - arc.from_rad
+            off = arc.radius_mm - np.abs(places - arc.center_mm)
+            inside = np.where(within, np.minimum(inside, off), inside)
+    deepest = int(inside.argmax())
+    return max(0.0, float(inside[deepest])), complex(places[deepest])
 
 
 def _parts(chain: Chain) -> Iterator[Rounding]:

@@ -24,7 +24,7 @@ from backspring.outline.parts import Found, find_parts
 from backspring.outline.several import FoundSeveral, blade_names, find_several
 from backspring.outline.several_joint import assemble_several
 from backspring.outline.several_text import several_text
-from backspring.outline.tang_of import TangFaces
+from backspring.outline.tang_of import OwnShape, TangFaces
 from backspring.unit_table import MM_PER
 
 
@@ -38,7 +38,7 @@ class OutlineReading:
     text: str
     found: Found
     joint: Assembled
-    faces: TangFaces
+    faces: TangFaces | OwnShape
     left_out: Mapping[str, int]
     notes: Sequence[str] = ()
     units: Literal["mm", "in"] = "mm"

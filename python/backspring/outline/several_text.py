@@ -13,17 +13,17 @@ from backspring.outline.file_text import (
 )
 from backspring.outline.keys_of import keys_of
 from backspring.outline.several_joint import SeveralJoint
-from backspring.outline.tang_of import TangFaces
+from backspring.outline.tang_of import OwnShape, TangFaces
 
 _OF_TWO_PINS = ("spring.rear_pin",)
 
 
-def several_text(several: SeveralJoint, faces: Sequence[TangFaces], given: Given) -> str:
+def several_text(several: SeveralJoint, faces: Sequence[TangFaces | OwnShape], given: Given) -> str:
     """Write the design file; `faces` are the blades' in turn."""
     return "\n".join(_lines(several, faces, given)) + "\n"
 
 
-def _lines(several: SeveralJoint, faces: Sequence[TangFaces], given: Given) -> Iterator[str]:
+def _lines(several: SeveralJoint, faces: Sequence[TangFaces | OwnShape], given: Given) -> Iterator[str]:
     first, *others = zip(several.blades, faces, strict=True)
     keys = keys_of(first[0].joint, first[1])
     if several.pins == 1:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from backspring.outline.chain import Chain, Piece, Vertex, closed_chain
 from backspring.outline.curves import distance_mm
-from backspring.outline.hull import KINK_RAD, Rounding, hull
+from backspring.outline.hull import KINK_RAD, Rounding, deepest_hollow, hull
 
 _SAME_MM = 1e-6
 # A hollow of the outline that is less deep is none.
@@ -31,6 +31,15 @@ class TangOutline:
 
     body: tuple[Rounding, ...]
     kick: Nose | None
+    hollow: tuple[float, complex] = (0.0, 0j)
+
+
+@dataclass(frozen=True, slots=True)
+class OwnShape:
+    """A tang of a kind of its own: rows of its convex outline, and its kick's numbers."""
+
+    rows_mm: tuple[tuple[float, float, float], ...]
+    kick: tuple[float, float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +59,9 @@ class TangFaces:
 def tang_outline(chain: Chain) -> TangOutline:
     """Part a tang's outline, its pivot at the origin, into body and kick."""
     kick = _kick_of(chain)
-    return TangOutline(tuple(hull(chain if kick is None else kick[0])), kick and kick[1])
+    without = chain if kick is None else kick[0]
+    body = hull(without)
+    return TangOutline(tuple(body), kick and kick[1], deepest_hollow(without, body))
 
 
 def tang_faces(outline: TangOutline) -> TangFaces | None:

@@ -40,7 +40,8 @@ def settings_of(design: Design, system: System) -> list[Setting]:
     found = [_thickness(design, system), _preload(design, system)]
     if design.steel.get("hardness_hrc") is not None:
         found.append(_hardness(design))
-    found.append(_corner(design, system))
+    if not design.core.tang.outline:
+        found.append(_corner(design, system))
     return [*found, Setting(BLADE, 0.0, 0.0, 180.0, 1.0, "deg", lambda _: {})]
 
 

@@ -72,7 +72,7 @@ def _blade_stub(design: _core.Design, reach_mm: float) -> Points:
     Its back is flush with the spring's when open, and the spring's end meets its shoulder.
     """
     tang, spring = design.tang, design.spring
-    shoulder = max(tang.front_mm, design.pad.end_mm - tang.pivot_mm)
+    shoulder = max(_core.front_reach_mm(tang), design.pad.end_mm - tang.pivot_mm)
     back = tang.open_mm + _core.thickness_mm(spring.thickness, design.pad.end_mm)
     edge = -(tang.closed_mm - (design.blade.edge_clearance_mm or _EDGE_GAP_MM))
     start = max(reach_mm, shoulder)

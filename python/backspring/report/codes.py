@@ -15,6 +15,7 @@ _NOTES = {
     "by-reading": "a reading lies far from what the log tells, and is planned by as it is",
     "few-logs": "too few logs for habits of a shop: common practice is expected",
     "fit-done": "nothing to grind, both readings are as wanted",
+    "hollow-bridged": "a hollow of the tang's outline, which the spring does not reach",
     "knife-tolerances": "what the log tells is spread as surely as it tells it",
     "logs-left-out": "files of the habits' folder that count for nothing",
     "lowers-open": "the plan lowers the open face, and with it preload and pull",
@@ -33,6 +34,7 @@ _NOTES = {
 _WARNINGS = {
     "embrittlement": "a temper at which the steel turns brittle",
     "extrapolated-in-time": "a time beyond those that were fitted",
+    "further-rest": "the tang's outline holds the blade at a further angle",
     "hardness-outside": "a hardness outside the steel's data: the margin is a guess",
     "kick-off-pad": "the kick's nose stands off the pad",
     "lifted-off": "the tang does not touch the spring, the blade lies loose",

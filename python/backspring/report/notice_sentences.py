@@ -24,6 +24,8 @@ _OF_A_BLADE: dict[str, Sentence] = {
     "not-held-closed": "closed: the blade finds no rest near 0 deg; the spring would throw it open",
     "no-half-stop-rest": "half-stop: the blade finds no rest near 90 deg; its face does not hold "
     "it",
+    "further-rest": "a flat of the tang's outline, {distance:length} from the pivot, holds the "
+    "blade at {angle:angle} too: pulls are told from rest to rest as if it were not there",
     "lifted-off": lambda facts: _lifted_off(facts),
     "other-loose": lambda facts: _other_loose(facts),
     "other-no-rest": "another blade does not stay where it should meanwhile: the spring would turn "
@@ -221,6 +223,8 @@ NOTICES: dict[str, Sentence] = {
     "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
     "of the data of {steel}: take the yield margin as a guess",
     "other-steel": "[steel], {own}, is not used: spring.steel names {steel}",
+    "hollow-bridged": "tang.outline: a hollow {depth:length} deep at [{ahead:length#}, "
+    "{outward:length}] is bridged: the spring does not reach into it",
     "not-used": "{key} is not used: the support is not by two pins",
     "not-judged": _not_judged,
     "temper-not-used": _temper_not_used,

@@ -23,6 +23,7 @@ enum class NoticeCode {
     not_held_open,
     not_held_closed,
     no_half_stop_rest,
+    further_rest,
     lifted_off,
     other_loose,
     twist,
@@ -83,7 +84,7 @@ struct NoticeName {
 };
 
 /// All codes with their names, in the order of the codes.
-extern const std::array<NoticeName, 50> kNoticeNames;
+extern const std::array<NoticeName, 51> kNoticeNames;
 
 /// The fixed name of a code, as "not-held-open".
 [[nodiscard]] std::string_view name_of(NoticeCode code);

@@ -21,6 +21,7 @@ enum class Form {
     readings,          ///< one number, or several readings of it
     profile,           ///< one number, or rows of station and number
     points,            ///< rows of two lengths: a drawn line
+    outline,           ///< rows of two lengths, or of two and a bulge: a closed outline
     choice,            ///< one of some words
     choice_or_number,  ///< one of some words, or a number
     flag,              ///< true or false; in a design 1 or 0

@@ -36,7 +36,7 @@ struct Bearing {
 struct BearingPressure {
     Bearer bearer = Bearer::flat;     ///< which part
     double radius_mm = 0.0;           ///< infinite for a flat, 0 for a sharp edge [mm]
-    double force_n = 0.0;             ///< greatest on it [N]
+    double force_n = 0.0;             ///< greatest on it, where it is hardest [N]
     double blade_angle_deg = 0.0;     ///< where that is [deg]
     double station_mm = 0.0;          ///< and on which place of the spring [mm]
     std::optional<LineContact> line;  ///< none for a flat, which spreads it, and for a sharp edge,
@@ -44,6 +44,8 @@ struct BearingPressure {
 };
 
 /// How hard each part of the tang, and the pad's edges, bear over a travel.
+///
+/// Of a part of several radii, as a drawn outline's, that touch counts which presses hardest.
 ///
 /// @param steps        a sweep over the travel
 /// @param length_mm    width over which spring and tang touch [mm], > 0

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <numbers>
 #include <optional>
 #include <vector>
 
@@ -24,13 +25,17 @@ struct Arc {
 /// The body is convex, so each direction of the normal belongs to one arc or one flat.
 struct Outline {
     std::vector<Arc> body;  ///< from the open face's front edge round the rear to the closed face's
-    std::optional<Arc> kick;  ///< nose of the kick
+    std::optional<Arc> kick;                     ///< nose of the kick
+    double end_rad = std::numbers::pi;           ///< normal of the half-stop face [rad]
+    double closed_rad = 1.5 * std::numbers::pi;  ///< normal of the closed face [rad]
 };
 
 /// Outline of a tang.
 ///
 /// With a half-stop: open, half-stop and closed faces with both rear corners rounded. Without: a
-/// disc about the pivot cut by the open and closed faces, corners rounded from inside.
+/// disc about the pivot cut by the open and closed faces, corners rounded from inside. Or the
+/// tang's own outline, cut by its faces; where that ends ahead at the closed face's front end, the
+/// blade goes on in line with the face.
 ///
 /// @param tang      checked by the design's rules
 /// @param reach_mm  how far the closed face goes ahead of the pivot [mm]
