@@ -28,6 +28,7 @@ class Given:
     units: Literal["mm", "in"]
     values: Mapping[str, str] = field(default_factory=dict)
     notes: Sequence[str] = ()
+    decimals: int = 8
 
 
 def design_text(joint: Assembled, faces: TangFaces, given: Given) -> str:
@@ -77,7 +78,7 @@ def value_text(value: Value, given: Given) -> str:
     """Write a length, or rows of lengths, in the units of the file."""
     if isinstance(value, Sequence):
         return f"[{', '.join(value_text(each, given) for each in value)}]"
-    return number_text(value / (_MM_PER_INCH if given.units == "in" else 1.0))
+    return number_text(value / (_MM_PER_INCH if given.units == "in" else 1.0), given.decimals)
 
 
 def _of(table: str, keys: Mapping[str, Value]) -> Iterator[tuple[str, Value]]:
@@ -97,7 +98,7 @@ def _stated(key: str, given: Given) -> str:
     return f"{name} = {value}  # {why}"
 
 
-def number_text(value: float) -> str:
+def number_text(value: float, decimals: int = 8) -> str:
     """Write a number with what a millionth of a millimetre asks for, and no more."""
-    text = f"{value:.8f}".rstrip("0").rstrip(".")
+    text = f"{value:.{decimals}f}".rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text
