@@ -18,6 +18,9 @@ MISSED = (
     "backspring check data/designs/bittern.toml",
     "backspring advise data/designs/bittern.toml",
 )
+(PATH,) = (block.splitlines() for block in SHELL if "-o linnet.toml" in block)
+PROJECT = (ROOT / "pyproject.toml").read_text(encoding="utf-8")
+FIRST_MAKE = "python3 -m venv .venv && "
 EXAMPLES = re.findall(r"```python\n(.*?)```", README, flags=re.DOTALL)
 (TOOL,) = (each for each in EXAMPLES if "subprocess" in each)
 
@@ -51,6 +54,21 @@ def test_the_tool_that_asks_the_command_runs_as_printed(tmp_path: Path) -> None:
     assert len(TOOL.strip().splitlines()) <= 20
 
 
+def test_a_newcomer_needs_less_than_ten_lines() -> None:
+    """Lines that are run with all others: from the install to the check of an own design."""
+    make, install, *rest = PATH
+    extras = set(re.findall(r"^(\w+) = \[", PROJECT.split("optional-dep")[1], flags=re.MULTILINE))
+    named = re.fullmatch(r"pip install '\.\[(.*)\]'", install)
+    assert named and set(named[1].split(",")) <= extras
+    assert make.startswith(FIRST_MAKE) and len(PATH) < 10
+    assert all(line.startswith("backspring ") for line in rest)
+    made = re.findall(r" -o (\w+\.toml)", " ".join(rest))
+    assert {f"backspring check {name}" for name in made} <= {
+        line.partition("#")[0].strip() for line in rest
+    }
+    assert README.index(make) < README.index("## Caution")
+
+
 def test_the_first_screen_names_the_command_that_runs_all_tests() -> None:
     first_screen = README.split("## Caution")[0]
     assert "```sh\ntests/run\n```" in first_screen
@@ -67,9 +85,10 @@ def test_every_line_for_the_shell_runs(
     lines = [
         line for block in SHELL for line in block.splitlines() if line.startswith("backspring")
     ]
-    ends = {line: main(shlex.split(line)[1:]) for line in lines}
+    ends = {line: main(shlex.split(line, comments=True)[1:]) for line in lines}
     assert len(ends) == len(lines) > 20
     assert {line: end for line, end in ends.items() if end not in (0, 1)} == {}
+    assert {line: ends[line] for line in PATH if line in ends and ends[line]} == {}
     assert (tmp_path / "picture.png").is_file() and (tmp_path / "page.html").is_file()
     assert not capsys.readouterr().err.count("Traceback")
 

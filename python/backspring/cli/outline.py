@@ -1,4 +1,4 @@
-"""`backspring outline`: a design file out of a drawing of its parts."""
+"""`backspring outline`: a design file out of a drawing, or a scan, of its parts."""
 
 from __future__ import annotations
 
@@ -23,7 +23,12 @@ _VALUES = {
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     """Add what the command takes."""
     add = parser.add_argument
-    add("drawing", metavar="FILE", help="a drawing as .dxf or .svg, the tang as it stands open")
+    add(
+        "drawing",
+        metavar="FILE",
+        help="a drawing as .dxf or .svg, the tang as it stands open; or a "
+        "scan of the parts side by side, as .png, .jpg or .tif",
+    )
     for part in ("spring", "tang", "liner"):
         add(f"--{part}", metavar="LAYER", help=f"layer of the {part}, where it is not called so")
     add("--name", metavar="NAME", help="name of the pattern (default: the file's)")
@@ -33,6 +38,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         help="fit outlines with lines and arcs this near, 0 for none "
         "(default: those traced from a scan, within 0.05 mm)",
     )
+    add("--scale", metavar="SCALE", help='of a scan: "50 mm = 1181 px" (default: its own dpi)')
+    add("--dpi", metavar="DPI", help="dots an inch of a scan, instead of --scale")
+    add("--hole", metavar="LENGTH", help="drill of the spring's holes: tells where an edge ends")
     for option, (_, meaning) in _VALUES.items():
         add(f"--{option}", metavar="VALUE", help=meaning)
     add_own_steels(parser)
@@ -43,7 +51,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Answer with the design file's text and what was taken for what."""
     values = {
-        key: _quoted(getattr(options, option))
+        key: _quoted(getattr(options, option), option == "steel")
         for option, (key, _) in _VALUES.items()
         if getattr(options, option) is not None
     }
@@ -56,6 +64,9 @@ def run(options: argparse.Namespace) -> Answer:
         name=options.name,
         values=values,
         fit=options.fit,
+        scale=options.scale,
+        dpi=options.dpi,
+        hole=options.hole,
     )
     data = reading.to_dict()
     if options.output is not None:
@@ -68,9 +79,10 @@ def run(options: argparse.Namespace) -> Answer:
     return Answer("pass", data, outline_report(reading, options.output))
 
 
-def _quoted(text: str) -> str:
+def _quoted(text: str, is_name: bool) -> str:
+    """Write a value as a file has it: a bare number, or text; a steel may be called 1095."""
     try:
         float(text)
     except ValueError:
-        return f'"{text}"'
-    return text
+        is_name = True
+    return f'"{text}"' if is_name else text

@@ -68,12 +68,12 @@ class Assembled:
         return self.rear_pin_offset_mm * self.pivot_mm / self.rear_pin_mm
 
 
-def assemble(outlines: Outlines) -> Assembled:
+def assemble(outlines: Outlines, *, either_side: bool = True) -> Assembled:
     """Lay the spring's pad on the open face, middle holes together, and read the joint off.
 
     A drawing may show the joint from either side: of both ways to take it that one is meant in
     which the spring's rear hole comes nearer to its pin. Raises ValueError where spring and tang do
-    not meet either way.
+    not meet either way, or in the way that is known.
     """
     pins = outlines.pivot_mm, outlines.middle_mm, outlines.rear_mm
     holes = [hole.center_mm for hole in outlines.spring_holes]
@@ -81,7 +81,7 @@ def assemble(outlines: Outlines) -> Assembled:
         if abs(a - b) < _NEAREST_PINS_MM:
             raise ValueError("two pins of the liner, or holes of the spring, at one place")
     found, faults = [], []
-    for seen in (outlines, mirrored(outlines)):
+    for seen in (outlines, mirrored(outlines)) if either_side else (outlines,):
         try:
             found.append(_assemble(seen))
         except ValueError as error:
@@ -117,11 +117,13 @@ def _assemble(outlines: Outlines) -> Assembled:
     end, height = (pad.end_mm * level).real, (pad.end_mm * level).imag
     roots = roots_of(spring, (rear_hole.real, end - _BEFORE_END_MM))
     shape = shape_of(roots.chain, end, height)
+    # An end that leans has less steel over the pad's last bit.
+    ends = min(end, shape.thickness_mm[-1][0])
     offsets = tuple(offset_of(spring, hole) for hole in (0j, rear_hole))
     return Assembled(
         pivot_mm=pivot.real,
         rear_pin_mm=-rear_pin.real,
-        pad_mm=(pad_start_mm((pad.start_mm * level).real, pivot, open_tang), end),
+        pad_mm=(pad_start_mm((pad.start_mm * level).real, pivot, open_tang), ends),
         tilt_rad=tilt,
         rear_pin_offset_mm=(rear_pin - rear_hole).imag,
         thickness_mm=shape.thickness_mm,

@@ -28,6 +28,7 @@ class Given:
     units: Literal["mm", "in"]
     values: Mapping[str, str] = field(default_factory=dict)
     notes: Sequence[str] = ()
+    decimals: int = 8
 
 
 def design_text(joint: Assembled, faces: TangFaces | OwnShape, given: Given) -> str:
@@ -79,7 +80,7 @@ def value_text(value: Value, given: Given) -> str:
     """Write a length, or rows of lengths, in the units of the file."""
     if isinstance(value, Sequence):
         return f"[{', '.join(value_text(each, given) for each in value)}]"
-    return number_text(value / MM_PER[given.units])
+    return number_text(value / MM_PER[given.units], given.decimals)
 
 
 def _rows(rows: Value, given: Given) -> Iterator[str]:
@@ -111,7 +112,7 @@ def _stated(key: str, given: Given) -> str:
     return f"{name} = {value}  # {why}"
 
 
-def number_text(value: float) -> str:
+def number_text(value: float, decimals: int = 8) -> str:
     """Write a number with what a millionth of a millimetre asks for, and no more."""
-    text = f"{value:.8f}".rstrip("0").rstrip(".")
+    text = f"{value:.{decimals}f}".rstrip("0").rstrip(".")
     return "0" if text in ("-0", "") else text

@@ -18,16 +18,17 @@ _NAMES = {_OPEN: "open face", _END: "half-stop", _CLOSED: "closed face"}
 
 
 def nearly_faces(outline: TangOutline, off_rad: float) -> tuple[TangFaces, list[str]] | None:
-    """Read faces that are square to each other within an angle, as far out as they reach.
+    """Read faces that are square to each other within an angle, each as far out as its own line.
 
-    Also returns how far each is off. None where the tang is of another kind.
+    Along that line it lies on the pad at rest. Also returns how far each is off. None where the
+    tang is of another kind.
     """
     body = outline.body
     flats = {normal: _flat(body, normal, off_rad) for normal in (_OPEN, _END, _CLOSED)}
     opened, closed = flats[_OPEN], flats[_CLOSED]
     if opened is None or closed is None:
         return None
-    out = {normal: _reach(body, normal) for normal in (_OPEN, _END, _CLOSED)}
+    out = {n: _reach(body, n) if flat is None else flat[2] for n, flat in flats.items()}
     square = flats[_END] is not None
     if square:
         corners = [_corner(body, out, _OPEN), _corner(body, out, _CLOSED)]
@@ -35,8 +36,8 @@ def nearly_faces(outline: TangOutline, off_rad: float) -> tuple[TangFaces, list[
         behind = _about(body, _END)
         if abs(behind.center_mm) > _MOST_CENTER_MM:
             return None
-        i = body.index(behind)
-        corners = [body[i - 1].radius_mm, body[(i + 1) % len(body)].radius_mm]
+        ends = behind.from_rad, behind.to_rad
+        corners = [_round(body, _OPEN, ends[0]), _round(body, ends[1], _CLOSED)]
     faces = TangFaces(
         open_mm=out[_OPEN],
         half_stop_mm=out[_END] if square else None,
@@ -61,10 +62,12 @@ def _flats(body: tuple[Rounding, ...]) -> Iterator[tuple[float, complex, complex
         yield arc.to_rad, arc.point_mm(arc.to_rad), following.point_mm(arc.to_rad)
 
 
-def _flat(body: tuple[Rounding, ...], normal: float, off_rad: float) -> tuple[float, float] | None:
-    """Find the longest flat near a normal: how far off it is, and where it ends ahead."""
+def _flat(
+    body: tuple[Rounding, ...], normal: float, off_rad: float
+) -> tuple[float, float, float] | None:
+    """Find the longest flat near a normal: how far off it is, where it ends ahead, how far out."""
     near = [
-        (abs(end - begin), at - normal, begin.real)
+        (abs(end - begin), at - normal, begin.real, (begin * cmath.exp(-1j * at)).real)
         for at, begin, end in _flats(body)
         if abs(at - normal) < off_rad and abs(end - begin) > _SHORTEST_MM
     ]
@@ -78,6 +81,16 @@ def _about(body: tuple[Rounding, ...], normal: float) -> Rounding:
 def _reach(body: tuple[Rounding, ...], normal: float) -> float:
     point = _about(body, normal).point_mm(normal)
     return (point * cmath.exp(-1j * normal)).real
+
+
+def _round(body: tuple[Rounding, ...], after: float, before: float) -> float:
+    """Find the radius of a corner between a face and a round end: of the arc that turns most."""
+    between = [
+        (arc.to_rad - arc.from_rad, arc.radius_mm)
+        for arc in body
+        if after - TRACED_RAD < arc.from_rad and arc.to_rad < before + TRACED_RAD
+    ]
+    return max(between, default=(0.0, 0.0))[1]
 
 
 def _corner(body: tuple[Rounding, ...], out: dict[float, float], face: float) -> float:

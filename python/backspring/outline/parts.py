@@ -60,7 +60,7 @@ def find_parts(drawing: Drawing, layers: dict[str, str], fit_mm: float | None = 
     faults += twin_holes([each for each in circles if each[1] in used | {of_liner}])
     if faults or spring is None or tang is None or liner is None:
         raise ValueError("; ".join(faults))
-    holes = _in_order(spring.chain, spring.holes)
+    holes = in_order(spring.chain, spring.holes)
     pivot, middle, rear = pins_of(liner, abs(holes[0].center_mm - holes[1].center_mm))
     outlines = Outlines(spring.chain, holes, tang.chain, tang.holes[0], pivot, middle, rear)
     notes = [note for kind, each in parts.items() for note in tidied.note(each.loop, kind)]
@@ -159,7 +159,7 @@ def _liner(
     return places
 
 
-def _in_order(chain: Chain, holes: Sequence[Hole]) -> tuple[Hole, Hole]:
+def in_order(chain: Chain, holes: Sequence[Hole]) -> tuple[Hole, Hole]:
     """Order the spring's holes, the middle pin's first: beyond it the spring is the longer."""
     first, second = holes
     along = second.center_mm - first.center_mm

@@ -23,7 +23,9 @@ def several_text(several: SeveralJoint, faces: Sequence[TangFaces | OwnShape], g
     return "\n".join(_lines(several, faces, given)) + "\n"
 
 
-def _lines(several: SeveralJoint, faces: Sequence[TangFaces | OwnShape], given: Given) -> Iterator[str]:
+def _lines(
+    several: SeveralJoint, faces: Sequence[TangFaces | OwnShape], given: Given
+) -> Iterator[str]:
     first, *others = zip(several.blades, faces, strict=True)
     keys = keys_of(first[0].joint, first[1])
     if several.pins == 1:

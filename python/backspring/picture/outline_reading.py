@@ -32,34 +32,55 @@ if TYPE_CHECKING:
 _SPRING = "#DCE9F5"
 _STEP_RAD = math.radians(2.0)
 _PIN_MM = 1.0
+# Of the picture's width: its height where parts stand beside the joint, and the joint's share.
+_TALL, _BESIDE = 0.62, 1.7
 
 
 def outline_picture(reading: OutlineReading) -> Picture:
-    """Draw the parts as the drawing has them, and below put together with the rear pin out."""
-    figure = Picture(figsize=(WIDTH_IN, 0.6 * WIDTH_IN), dpi=DPI, layout="constrained")
-    drawn, laid = figure.subplots(2, 1)
-    _drawn(drawn, reading)
-    _laid(laid, reading)
+    """Draw the parts as the drawing has them, and put together with the rear pin out.
+
+    Parts that lie one above the other, as on a scan, stand beside the joint.
+    """
+    is_tall = _is_tall(reading)
+    height = _TALL if is_tall else 0.6
+    figure = Picture(figsize=(WIDTH_IN, height * WIDTH_IN), dpi=DPI, layout="constrained")
+    if is_tall:
+        drawn, laid = figure.subplots(1, 2, width_ratios=(1.0, _BESIDE))
+    else:
+        drawn, laid = figure.subplots(2, 1)
+    _drawn(drawn, reading, is_tall)
+    _laid(laid, reading, is_tall)
     for axes in (drawn, laid):
         axes.set_aspect("equal")
-        axes.margins(0.06, 0.2)
+        axes.margins(0.06, 0.06 if is_tall else 0.2)
         axes.set_axis_off()
     return figure
 
 
-def _drawn(axes: Any, reading: OutlineReading) -> None:
+def _is_tall(reading: OutlineReading) -> bool:
+    if reading.scan is None:
+        return False
+    outlines = reading.found.outlines
+    places = [v.at_mm for chain in (outlines.spring, outlines.tang) for v in chain.vertices]
+    places += [outlines.pivot_mm, outlines.middle_mm, outlines.rear_mm]
+    x, y = [p.real for p in places], [p.imag for p in places]
+    return max(y) - min(y) > 0.6 * (max(x) - min(x))
+
+
+def _drawn(axes: Any, reading: OutlineReading, is_tall: bool) -> None:
     known = reading.found.known_by
     holes = dict(holes_of(reading.found, reading.several))
     axes.set_title("Taken for", loc="left", fontsize=LARGE, pad=14.0)
     for kind, chain in reversed(chains_of(reading.found, reading.several)):
         _fill(axes, chain, _SPRING if kind == "spring" else TANG)
-        front = _front(chain)
+        front = _low(chain) if is_tall else _front(chain)
         words = f"{kind} ({known[kind]})"
         if reading.several and kind in holes:
             words += f", hole {text(holes[kind].diameter_mm, 'length', reading.units)}"
         axes.annotate(
-            words, (front.real, front.imag), (10.0, 0.0), textcoords="offset points",
-            va="center", fontsize=NORMAL, color=MUTED,
+            words, (front.real, front.imag), (0.0, -8.0) if is_tall else (10.0, 0.0),
+            textcoords="offset points", ha="center" if is_tall else "left",
+            va="top" if is_tall else "center", fontsize=NORMAL, color=MUTED,
         )  # fmt: skip
     for name, hole in holes_of(reading.found, reading.several):
         away = {"middle hole": 24, "rear hole": -26 if reading.several else 24}.get(name, -40)
@@ -67,20 +88,21 @@ def _drawn(axes: Any, reading: OutlineReading) -> None:
         if name.startswith("tang"):
             continue
         across = text(hole.diameter_mm, "length", reading.units)
-        _above(axes, hole.center_mm, f"{name} {across}", away)
+        _named(axes, hole.center_mm, f"{name} {across}", away, is_tall)
     for name, place in liner_of(reading.found, reading.several):
         axes.plot([place.real], [place.imag], "+", color=BLUE, ms=11.0, mew=1.6)
-        _above(axes, place, f"liner: {name}", -24, BLUE)
+        _named(axes, place, f"liner: {name}", -24, is_tall, BLUE)
     for place, width in reading.found.gaps:
         axes.plot([place.real], [place.imag], "o", mfc="none", color=VERMILLION, ms=10.0)
         _above(axes, place, f"gap {text(width, 'length', reading.units)}", 26, VERMILLION)
 
 
-def _laid(axes: Any, reading: OutlineReading) -> None:
+def _laid(axes: Any, reading: OutlineReading, is_tall: bool) -> None:
     joint, laid, units = reading.joint, reading.joint.laid, reading.units
     misses = text(joint.rear_pin_offset_mm, "length", units)
     preload = text(joint.preload_mm, "length", units)
-    title = f"Put together: the rear hole misses its pin by {misses}, preload {preload}"
+    between = "\n" if is_tall else " "
+    title = f"Put together: the rear hole misses its pin by {misses},{between}preload {preload}"
     if reading.several:
         each = (f"{b.name} {text(b.joint.preload_mm, 'length', units)}"
                 for b in reading.several.joint.blades)  # fmt: skip
@@ -89,7 +111,7 @@ def _laid(axes: Any, reading: OutlineReading) -> None:
         title,
         loc="left",
         fontsize=LARGE,
-        pad=14.0,
+        pad=36.0 if is_tall else 14.0,
     )
     tangs = [each.tang for each in reading.several.joint.blades] if reading.several else []
     for tang in tangs or [laid.tang]:
@@ -127,6 +149,27 @@ def _front(chain: Chain) -> complex:
     places = [*_followed(chain)]
     heights = [p.imag for p in places]
     return complex(max(p.real for p in places), 0.5 * (min(heights) + max(heights)))
+
+
+def _low(chain: Chain) -> complex:
+    """Give a place below the outline, half-way across."""
+    places = [*_followed(chain)]
+    across = [p.real for p in places]
+    return complex(0.5 * (min(across) + max(across)), min(p.imag for p in places))
+
+
+def _named(
+    axes: Any, place: complex, words: str, points: float, is_tall: bool, color: str = INK
+) -> None:
+    """Name a hole above or below it, or beside it where parts lie at any angle."""
+    if not is_tall:
+        _above(axes, place, words, points, color)
+        return
+    axes.annotate(
+        words, (place.real, place.imag), (12.0, 12.0), textcoords="offset points", ha="left",
+        va="bottom", fontsize=SMALL, color=color, bbox=UNDERLAY,
+        arrowprops={"arrowstyle": "-", "color": color, "lw": 0.6},
+    )  # fmt: skip
 
 
 def _circle(axes: Any, center: complex, radius: float, color: str) -> None:

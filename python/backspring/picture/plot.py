@@ -13,6 +13,7 @@ from backspring.design.design import Design
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
 from backspring.fit.levers import Levers
 from backspring.fit.result import Allowance, FitPlan
+from backspring.outline.reading import OutlineReading
 from backspring.picture.action import action
 from backspring.picture.allowance import allowance_curves
 from backspring.picture.blades_action import blades_action
@@ -26,6 +27,7 @@ from backspring.picture.flush import flush_back
 from backspring.picture.grinding import grinding
 from backspring.picture.influence import influence
 from backspring.picture.load_spring import spring_loading
+from backspring.picture.outline_reading import outline_picture
 from backspring.picture.positions import positions
 from backspring.picture.sheet import blades_sheet, sheet
 from backspring.picture.stress import stress_along
@@ -91,6 +93,7 @@ KINDS: tuple[tuple[type, dict[str, Draw]], ...] = (
     (Sized, {"map": map_of}),
     (Tolerance, {"tolerance": tolerance}),
     (Steel, {"temper": _temper}),
+    (OutlineReading, {"outline": outline_picture}),
 )
 # Those drawn in axes of their own or in given ones; the others are whole figures.
 IN_AXES = (
@@ -121,7 +124,8 @@ def plot(
     designs.
 
     Of several blades the same kinds show all on their spring, or with `blade` one of them; an
-    allowance or a plan of all needs `blade`.
+    allowance or a plan of all needs `blade`. What was read from a drawing or a scan is drawn as it
+    was taken.
 
     `units` "mm" or "in" take the place of the design's own. Returns the figure; with `ax`, which
     stress, action, back, compare, flush, levers, load, map and temper can be drawn into, the axes.

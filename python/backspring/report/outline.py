@@ -4,22 +4,30 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from backspring.outline.lean import STRAIGHT_MM
 from backspring.outline.loops import place_text
 from backspring.outline.named_parts import chains_of
 from backspring.report.display import text
+from backspring.report.scan import scan_lines
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.unit_table import MM_PER
 
 if TYPE_CHECKING:
     from backspring.outline.reading import OutlineReading
+    from backspring.units import System
 
 CAUTION = (
     "Measure what was read against the steel before anything is ground away: a drawing is as good "
     "as the hand or the scan that made it."
 )
+
+
+def reading_report(reading: OutlineReading, units: System | None = None) -> Report:
+    """Lay out a reading in its own units, or in others."""
+    return outline_report(replace(reading, units=units or reading.units), None)
 
 
 def outline_report(reading: OutlineReading, written: str | None) -> Report:
@@ -85,6 +93,8 @@ def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
         )
     if notes:
         yield Lines("Noted", tuple(notes))
+    if reading.scan:
+        yield Lines("How sure", tuple(scan_lines(reading.scan, units)))
     if not written:
         yield Lines("Design file", tuple(reading.text.splitlines()))
     yield Lines("Caution", (CAUTION,))
