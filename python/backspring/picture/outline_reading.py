@@ -33,7 +33,7 @@ _SPRING = "#DCE9F5"
 _STEP_RAD = math.radians(2.0)
 _PIN_MM = 1.0
 # Of the picture's width: its height where parts stand beside the joint, and the joint's share.
-_TALL, _BESIDE = 0.62, 1.7
+_TALL, _BESIDE = 0.5, 1.7
 
 
 def outline_picture(reading: OutlineReading) -> Picture:
@@ -73,14 +73,13 @@ def _drawn(axes: Any, reading: OutlineReading, is_tall: bool) -> None:
     axes.set_title("Taken for", loc="left", fontsize=LARGE, pad=14.0)
     for kind, chain in reversed(chains_of(reading.found, reading.several)):
         _fill(axes, chain, _SPRING if kind == "spring" else TANG)
-        front = _low(chain) if is_tall else _front(chain)
+        front = _front(chain)
         words = f"{kind} ({known[kind]})"
         if reading.several and kind in holes:
             words += f", hole {text(holes[kind].diameter_mm, 'length', reading.units)}"
         axes.annotate(
-            words, (front.real, front.imag), (0.0, -8.0) if is_tall else (10.0, 0.0),
-            textcoords="offset points", ha="center" if is_tall else "left",
-            va="top" if is_tall else "center", fontsize=NORMAL, color=MUTED,
+            words, (front.real, front.imag), (10.0, 0.0), textcoords="offset points",
+            va="center", fontsize=NORMAL, color=MUTED,
         )  # fmt: skip
     for name, hole in holes_of(reading.found, reading.several):
         away = {"middle hole": 24, "rear hole": -26 if reading.several else 24}.get(name, -40)
@@ -151,13 +150,6 @@ def _front(chain: Chain) -> complex:
     return complex(max(p.real for p in places), 0.5 * (min(heights) + max(heights)))
 
 
-def _low(chain: Chain) -> complex:
-    """Give a place below the outline, half-way across."""
-    places = [*_followed(chain)]
-    across = [p.real for p in places]
-    return complex(0.5 * (min(across) + max(across)), min(p.imag for p in places))
-
-
 def _named(
     axes: Any, place: complex, words: str, points: float, is_tall: bool, color: str = INK
 ) -> None:
@@ -166,7 +158,7 @@ def _named(
         _above(axes, place, words, points, color)
         return
     axes.annotate(
-        words, (place.real, place.imag), (12.0, 12.0), textcoords="offset points", ha="left",
+        words, (place.real, place.imag), (12.0, 18.0), textcoords="offset points", ha="left",
         va="bottom", fontsize=SMALL, color=color, bbox=UNDERLAY,
         arrowprops={"arrowstyle": "-", "color": color, "lw": 0.6},
     )  # fmt: skip
