@@ -70,7 +70,7 @@ def _is_tall(reading: OutlineReading) -> bool:
 def _drawn(axes: Any, reading: OutlineReading, is_tall: bool) -> None:
     known = reading.found.known_by
     holes = dict(holes_of(reading.found, reading.several))
-    axes.set_title("Taken for", loc="left", fontsize=LARGE, pad=14.0)
+    axes.set_title("Taken for", loc="left", fontsize=LARGE, pad=30.0 if is_tall else 14.0)
     for kind, chain in reversed(chains_of(reading.found, reading.several)):
         _fill(axes, chain, _SPRING if kind == "spring" else TANG)
         front = _front(chain)
