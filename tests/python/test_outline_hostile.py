@@ -134,7 +134,7 @@ HOSTILE: list[tuple[str, Callable[[], bytes], str]] = [
     ("many.svg", lambda: _svg('<path d="M0 0 1 1"/>' * 20_001), "more than 20000 shapes"),
     ("nan.svg", lambda: _svg('<path d="M0 0 L NaN 1 L 2 2 Z"/>'), "spring: no closed outline"),
     ("far.svg", lambda: _svg('<path d="M0 0 L 1e300 1 L 2 2 Z"/>'), "over 10 m away"),
-    ("picture.pdf", lambda: b"%PDF", r'is no .dxf or .svg file, but "\.pdf"'),
+    ("picture.pdf", lambda: b"%PDF", r'is no .dxf, .svg or picture, but "\.pdf"'),
 ]  # fmt: skip
 
 
