@@ -13,6 +13,7 @@ from backspring.outline.named_parts import chains_of
 from backspring.report.display import text
 from backspring.report.scan import scan_lines
 from backspring.report.tables import Block, Lines, Report, TextTable
+from backspring.report.wrapping import COLUMNS
 from backspring.unit_table import MM_PER
 
 if TYPE_CHECKING:
@@ -51,7 +52,7 @@ def outline_report(reading: OutlineReading, written: str | None) -> Report:
         headline = "; ".join(each)
     if written:
         headline += f": written to {written}"
-    return Report(headline, tuple(_blocks(reading, written)))
+    return Report(headline, tuple(_blocks(reading, written)), COLUMNS)
 
 
 def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
