@@ -77,6 +77,17 @@ def test_an_outline_drawn_out_and_read_back_is_the_same(suffix: str, tmp_path: P
     assert again.design.core.fit.preload_mm == pytest.approx(design.core.fit.preload_mm, abs=1e-6)
 
 
+def test_a_kick_beside_an_outline_is_drawn_out_and_read_back(tmp_path: Path) -> None:
+    kick = {"distance": 7.0, "height": 0.25, "radius": 0.5}
+    design = demo("dotterel").replace(**{"tang.kick": kick, "spring.pad": [21, 35.5]})
+    path = tmp_path / "drawn.dxf"
+    write_template(design, path)
+    again = read_outline(path, values=VALUES)
+    assert reaches(again.design) == pytest.approx(reaches(design), abs=1e-6)
+    assert again.design.to_dict()["tang"]["kick"] == pytest.approx(kick, abs=1e-6)
+    assert again.notes == ("tang: of a kind of its own, taken as it is drawn",)
+
+
 @pytest.mark.parametrize("turn", [1.0, 1j, -1.0])
 @pytest.mark.parametrize("mirrored", [False, True])
 def test_the_outline_table_takes_it_turned_and_mirrored(turn: complex, mirrored: bool) -> None:

@@ -48,5 +48,5 @@ def test_keys_that_an_outline_says_are_refused_beside_it() -> None:
 
 
 def test_a_face_far_out_of_the_outline_is_refused() -> None:
-    with pytest.raises(bs.InvalidInput, match="at most 1 mm out of the drawn outline"):
-        restated(demo("heron"), EGG).replace(**{"tang.closed": 6.5})
+    with pytest.raises(bs.InvalidInput, match="at most 3 mm out of the drawn outline"):
+        restated(demo("heron"), EGG).replace(**{"tang.closed": 8.0})

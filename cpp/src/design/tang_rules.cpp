@@ -12,9 +12,9 @@ constexpr RuleText kBetweenPadEdges{"between_pad_edges",
 constexpr RuleText kCornerFits{"corner_fits",
                                "must not be larger than the faces it joins ({0}), got {1}"};
 constexpr RuleText kWithinDrawn{"within_drawn",
-                                "must stand at most 1 mm out of the drawn outline, which reaches "
+                                "must stand at most 3 mm out of the drawn outline, which reaches "
                                 "{0} there, got {1}"};
-constexpr double kMostStockMm = 1.0;
+constexpr double kMostStockMm = 3.0;
 
 void pivot_rules(Requirements& rules, const Tang& tang, const Pad& pad) {
     if (!rules.sound("tang.pivot") || !rules.sound("spring.pad")) {

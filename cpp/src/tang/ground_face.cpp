@@ -22,12 +22,13 @@ class FaceSide {
 
     [[nodiscard]] double reach_mm() const { return reach_of(edge_on(arcs_.back(), normal_)); }
 
-    std::vector<Arc> with_end(double distance_mm) && {
+    /// @param crowned  the face is an arc, which lies on both sides
+    std::vector<Arc> with_end(double distance_mm, bool crowned) && {
         const double beyond = distance_mm - reach_mm();
         if (beyond < -kSameMm) {
             cut_to(distance_mm);
         } else if (beyond > kSameMm) {
-            raise_by(beyond);
+            crowned&& arcs_.size() > 1 ? raise_crown(beyond) : raise_flat(beyond);
         } else if (arcs_.back().radius_mm > 0.0) {
             add_edge(edge_on(arcs_.back(), normal_), normal_);
         }
@@ -70,10 +71,25 @@ class FaceSide {
         }
     }
 
-    void raise_by(double by_mm) {
-        Arc top = edge_on(arcs_.back(), normal_);
-        top.u_mm += by_mm * out_.u;
-        top.w_mm += by_mm * out_.w;
+    void raise_flat(double by_mm) { lead_onto(raised(edge_on(arcs_.back(), normal_), by_mm)); }
+
+    /// A crowned side keeps its arc.
+    void raise_crown(double by_mm) {
+        const Arc crown = raised(arcs_.back(), by_mm);
+        arcs_.pop_back();
+        lead_onto(edge_on(crown, crown.*far()));
+        arcs_.back().*near() = crown.*far();
+        arcs_.push_back(crown);
+    }
+
+    [[nodiscard]] Arc raised(Arc arc, double by_mm) const {
+        arc.u_mm += by_mm * out_.u;
+        arc.w_mm += by_mm * out_.w;
+        return arc;
+    }
+
+    /// Straight from the outline to an edge that stands out of it.
+    void lead_onto(const Arc& top) {
         for (;;) {
             Arc& last = arcs_.back();
             const double u = top.u_mm - last.u_mm, w = top.w_mm - last.w_mm;
@@ -159,8 +175,9 @@ std::vector<Arc> detail::with_face(const std::vector<Arc>& arcs,
     }
     behind.back().to_rad = ahead.front().from_rad = normal_rad;
     std::reverse(ahead.begin(), ahead.end());
-    behind = FaceSide(std::move(behind), normal_rad, 1.0).with_end(distance_mm);
-    ahead = FaceSide(std::move(ahead), normal_rad, -1.0).with_end(distance_mm);
+    const bool crowned = behind.back().radius_mm > 0.0 && same_circle(behind.back(), ahead.back());
+    behind = FaceSide(std::move(behind), normal_rad, 1.0).with_end(distance_mm, crowned);
+    ahead = FaceSide(std::move(ahead), normal_rad, -1.0).with_end(distance_mm, crowned);
     behind.insert(behind.end(), ahead.rbegin(), ahead.rend());
     return behind;
 }

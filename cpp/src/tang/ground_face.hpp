@@ -27,9 +27,10 @@ struct Direction2 {
 
 /// A convex outline with its face in a direction at a distance from the pivot.
 ///
-/// Nearer than it reaches, the outline is cut along a line. Farther, its flat, or the place that
-/// reaches farthest, stands out on its own, with straight flanks from its ends to the outline. Both
-/// ends of the face are edges, so that the count of arcs is the same on both sides of drawn.
+/// Nearer than it reaches, the outline is cut along a line. Farther, its flat, its crowned
+/// side or the corner that reaches farthest stands out on its own, with straight flanks from its
+/// ends to the outline. Both ends of the face are edges, so that the count of arcs is the same on
+/// both sides of drawn.
 ///
 /// @param arcs        of a whole turn, the pivot inside
 /// @param normal_rad  [rad]

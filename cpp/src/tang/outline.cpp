@@ -99,9 +99,12 @@ Outline make_outline(const Tang& tang, double reach_mm) {
     Outline outline =
         tang.outline.empty() ? usual_outline(tang, reach_mm) : drawn_outline(tang, reach_mm);
     if (tang.kick) {
-        const double nose = tang.closed_mm + tang.kick->height_mm - tang.kick->radius_mm;
-        outline.kick =
-            Arc{tang.kick->distance_mm, -nose, tang.kick->radius_mm, 0.5 * kPi, 2.5 * kPi};
+        const Kick& kick = *tang.kick;
+        const double out = tang.closed_mm + kick.height_mm - kick.radius_mm;
+        outline.kick = Arc{kick.distance_mm, -out, kick.radius_mm, 0.5 * kPi, 2.5 * kPi};
+        // A drawn closed face may lean: the nose stands on the face, not on a level with it.
+        const Direction2 face(outline.closed_rad);
+        if (!tang.outline.empty()) outline.kick->w_mm = (out - face.u * kick.distance_mm) / face.w;
     }
     return outline;
 }

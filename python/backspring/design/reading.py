@@ -21,7 +21,8 @@ from backspring.design.fields import (
     table_at,
 )
 from backspring.design.tang_rows import STANDS_FOR
-from backspring.design.value import BAD_VALUE, judged_numbers, read_value
+from backspring.design.value import judged_numbers, read_value
+from backspring.design.value_faults import BAD_VALUE
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, near_match
 from backspring.units import System, written_note

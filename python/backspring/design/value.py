@@ -8,7 +8,6 @@ from typing import Any
 from backspring._core import Field, Form
 from backspring.design.fields import is_number, kind_of
 from backspring.design.tang_rows import MOST_ROWS, require_sound, triples
-from backspring.design.value_faults import BAD_VALUE as BAD_VALUE
 from backspring.design.value_faults import refused as _refused
 from backspring.errors import InvalidInput
 from backspring.unit_table import Kind, a_kind

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import cmath
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from backspring import _core
-from backspring.outline.chain import Chain, Vertex, closed_chain
+from backspring.outline.chain import Chain, Piece, Vertex, closed_chain
 from backspring.outline.part_outlines import Hole, Outlines
 from backspring.outline.rounded import Rounded, with_roots
 
@@ -17,6 +17,8 @@ _BEHIND_PIN = 1.2
 _TOOTH_MM = 1.2
 # Share of that line without teeth at either end.
 _PLAIN = 0.15
+# Places of a piece at which it is looked whether a kick stands on it.
+_LOOKS = 400
 # Drawn where the design states no pivot pin.
 _PIVOT_PIN_MM = 3.0
 
@@ -130,13 +132,11 @@ def tang_chain(design: _core.Design) -> Chain:
     if kick:
         reach = max(reach, kick.distance_mm + 2.0 * kick.radius_mm)
     vertices: list[Vertex] = []
-    for arc in _core.make_outline(tang, reach).body:
+    outline = _core.make_outline(tang, reach)
+    for arc in outline.body:
         vertices += _arc_vertices(arc)
-    if kick:
-        nose = [*_nose_vertices(tang, kick)]
-        while vertices[-1].at_mm.real > nose[0].at_mm.real:
-            vertices.pop()
-        vertices += nose
+    if outline.kick:
+        vertices = _with_nose(vertices, outline.kick)
     return closed_chain(vertices)
 
 
@@ -165,13 +165,44 @@ def _arc_vertices(arc: _core.Arc) -> Iterator[Vertex]:
     yield Vertex(center + arc.radius_mm * cmath.exp(1j * arc.to_rad))
 
 
-def _nose_vertices(tang: _core.Tang, kick: _core.Kick) -> Iterator[Vertex]:
-    """From the closed face onto the kick's nose, and round it to the face's line again."""
-    r, low = kick.radius_mm, tang.closed_mm + kick.height_mm - kick.radius_mm
-    half = math.sqrt(max(r * r - (low - tang.closed_mm) ** 2, 0.0))
-    center = complex(kick.distance_mm, -low)
-    begin = complex(kick.distance_mm - half, -tang.closed_mm)
-    end = complex(kick.distance_mm + half, -tang.closed_mm)
-    sweep = (cmath.phase((end - center) / (begin - center))) % math.tau
-    yield Vertex(begin, math.tan(0.25 * sweep))
-    yield Vertex(end)
+def _with_nose(vertices: Sequence[Vertex], kick: _core.Arc) -> list[Vertex]:
+    """Lead an outline onto a kick's nose: where they meet, or straight up to the nose's side."""
+    center, r = complex(kick.u_mm, kick.w_mm), kick.radius_mm
+    pieces = Chain(tuple(vertices)).pieces[:-1]
+    for i, piece in reversed([*enumerate(pieces)]):
+        if (share := _meeting(piece, center, r)) is not None:
+            met = piece.point_mm(share)
+            leave = complex(2.0 * center.real - met.real, met.imag)
+            sweep = cmath.phase((leave - center) / (met - center)) % math.tau
+            nose = [Vertex(met, math.tan(0.25 * sweep)), Vertex(leave)]
+            return [*vertices[:i], _shortened(piece, share), *nose]
+    for i, piece in reversed([*enumerate(pieces)]):
+        for share in piece.crossings(center.real - r):
+            beside = piece.point_mm(share)
+            if beside.imag < 0.0:
+                nose = [Vertex(beside), Vertex(center - r, 1.0), Vertex(center + r)]
+                return [*vertices[:i], _shortened(piece, share), *nose]
+    return [*vertices, Vertex(center - r, 1.0), Vertex(center + r)]
+
+
+def _shortened(piece: Piece, share: float) -> Vertex:
+    return Vertex(piece.start_mm, math.tan(0.25 * share * piece.sweep_rad))
+
+
+def _meeting(piece: Piece, center: complex, radius_mm: float) -> float | None:
+    """Find the share of a piece's way at which it comes into a circle; None where it does not."""
+
+    def outside(share: float) -> float:
+        return abs(piece.point_mm(share) - center) - radius_mm
+
+    shares = [k / _LOOKS for k in range(_LOOKS + 1)]
+    for low, high in zip(shares, shares[1:], strict=False):
+        if piece.point_mm(low).imag < center.imag and outside(low) > 0.0 >= outside(high):
+            for _ in range(60):
+                between = 0.5 * (low + high)
+                if outside(between) > 0.0:
+                    low = between
+                else:
+                    high = between
+            return high
+    return None

@@ -16,6 +16,8 @@ _Column = npt.NDArray[np.float64]
 # An arc's own ends reach as far as it does there: the arc is meant.
 _BEHIND_MM = 1e-9
 _SAME_MM = 1e-6
+# Share of a normal that points ahead on the side where the blade goes on.
+_AHEAD = 0.5
 # A corner that turns less is none [rad].
 KINK_RAD = 1e-4
 
@@ -77,21 +79,26 @@ def rows_of(arcs: Sequence[Rounding]) -> tuple[tuple[float, float, float], ...]:
 
 
 def deepest_hollow(chain: Chain, arcs: Sequence[Rounding]) -> tuple[float, complex]:
-    """Tell how far a chain lies inside its convex outline at most, and where."""
-    places = np.array([
-        piece.point_mm(share) for piece in chain.pieces for share in (0.0, 0.25, 0.5, 0.75)
-    ])  # fmt: skip
-    inside = np.full(len(places), np.inf)
+    """Tell how far a chain lies inside its convex outline at most, and where.
+
+    Of a side that faces ahead nothing is told: there the blade goes on.
+    """
+    shares = (0.0, 0.25, 0.5, 0.75)
+    places = np.array([piece.point_mm(share) for piece in chain.pieces for share in shares])
+    inside, ahead = np.full(len(places), np.inf), np.zeros(len(places), dtype=bool)
     for arc, following in zip(arcs, [*arcs[1:], arcs[0]], strict=True):
-        normal = cmath.exp(1j * arc.to_rad)
-        begin = arc.point_mm(arc.to_rad)
+        normal, begin = cmath.exp(1j * arc.to_rad), arc.point_mm(arc.to_rad)
         if abs(following.point_mm(following.from_rad) - begin) > _SAME_MM:
-            inside = np.minimum(inside, ((begin - places) / normal).real)
+            below = ((begin - places) / normal).real
+            ahead = np.where(below < inside, normal.real > _AHEAD, ahead)
+            inside = np.minimum(inside, below)
         if arc.radius_mm > 0.0:
             turned = np.mod(np.angle(places - arc.center_mm) - arc.from_rad, math.tau)
             within = turned <= arc.to_rad - arc.from_rad
-            off = arc.radius_mm - np.abs(places - arc.center_mm)
-            inside = np.where(within, np.minimum(inside, off), inside)
+            off = np.where(within, arc.radius_mm - np.abs(places - arc.center_mm), np.inf)
+            ahead &= off >= inside
+            inside = np.minimum(inside, off)
+    inside[ahead] = 0.0
     deepest = int(inside.argmax())
     return max(0.0, float(inside[deepest])), complex(places[deepest])
 

@@ -41,8 +41,8 @@ def _own_shape(joint: Assembled) -> OwnShape:
     points = [_core.OutlinePoint(u_mm=u, w_mm=w, bulge=bulge) for u, w, bulge in rows]
     if _core.flaw_of(points) is not _core.OutlineFlaw.none:
         raise ValueError("tang: the outline does not go round its hole")
-    closed_mm = _core.faces_of(_core.arcs_of(points)).closed_mm
-    return OwnShape(rows, kick_numbers(joint.tang, closed_mm))
+    faces = _core.faces_of(_core.arcs_of(points))
+    return OwnShape(rows, kick_numbers(joint.tang, faces.closed_mm, faces.closed_rad))
 
 
 def _own_notes(joint: Assembled) -> Sequence[str]:

@@ -89,12 +89,15 @@ def tang_faces(outline: TangOutline) -> TangFaces | None:
     )
 
 
-def kick_numbers(outline: TangOutline, closed_mm: float) -> tuple[float, float, float] | None:
-    """Give the distance, height and radius of a kick over a closed face."""
+def kick_numbers(
+    outline: TangOutline, closed_mm: float, normal_rad: float = _CLOSED
+) -> tuple[float, float, float] | None:
+    """Give the distance, height and radius of a kick over a closed face with a normal."""
     kick = outline.kick
     if kick is None:
         return None
-    height = kick.radius_mm - kick.center_mm.imag - closed_mm
+    out = (kick.center_mm * cmath.exp(-1j * normal_rad)).real
+    height = kick.radius_mm + out - closed_mm
     return kick.center_mm.real, height, kick.radius_mm
 
 

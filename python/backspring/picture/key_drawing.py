@@ -112,7 +112,7 @@ def _tang(sheet: Sheet) -> None:
     sheet.circle((118.0, y), 3.0)
     sheet.line((118.0, y), (102.2, y + 6.2), arrow=True)
     sheet.words("tang.round_end", (112.0, y + 22.0))
-    sheet.words("or tang.outline, all round", (112.0, y - 24.0))
+    sheet.words("or tang.outline", (117.0, y - 19.5))
 
 
 def _fit(sheet: Sheet) -> None:

@@ -37,7 +37,7 @@ bool same_part(const Contact& a, const Contact& b, const Pad& pad) {
 }
 
 /// Fourth-order difference of the energy; nothing where another part comes to bear within it.
-std::optional<double> energy_rate(const Joint& joint, double angle_deg, double step_deg) {
+std::optional<double> rate_of_energy(const Joint& joint, double angle_deg, double step_deg) {
     std::array<Contact, 5> all;
     for (int i = 0; i < 5; ++i) {
         all[static_cast<std::size_t>(i)] = contact_at(joint, angle_deg + (i - 2) * step_deg);
@@ -114,7 +114,7 @@ TEST_CASE("on any convex shape the torque is the rate of the energy", "[drawn ta
                                            shapes::random_rows(seed));
         const Joint joint = make_joint(design);
         for (double angle = -3.0; angle < 180.0; angle += 7.3) {
-            const auto rate = energy_rate(joint, angle, 0.02);
+            const auto rate = rate_of_energy(joint, angle, 0.02);
             const Contact contact = contact_at(joint, angle);
             if (!rate || contact.count == 0) continue;
             ++compared;
