@@ -169,6 +169,8 @@ def cpp_tests(path: Path) -> set[Path]:
     room = {each for each, name in CPP_TESTS.items() if name == path.parent.name}
     if path.is_relative_to(REPO / "tests" / "cpp"):
         return room or set(CPP_TESTS)
+    if path.is_relative_to(REPO / "tests" / "fuzz"):
+        return {each for each, name in CPP_TESTS.items() if name == "corpus"}
     if not path.is_relative_to(REPO / "cpp"):
         return set()
     return {each for each in room if each.stem.startswith(f"test_{path.stem}")} or room

@@ -28,9 +28,13 @@ Contact rest_between(const ContactAt& at, const Contact& low, const Contact& hig
     return above.energy_nmm > below.energy_nmm * (1.0 + kRounding) ? below : above;
 }
 
+// Where a tang lets go is told this closely: no reading sees it, and nearer by other blades on the
+// spring take the longer to seat.
+constexpr double kLetsGoDeg = 1e-9;
+
 /// First place, going from a bearing contact to one that has let go, where nothing bears.
 Contact letting_go(const ContactAt& at, double bearing_deg, double free_deg) {
-    for (int round = 0; round < 60; ++round) {
+    while (std::abs(free_deg - bearing_deg) > kLetsGoDeg) {
         const double middle = 0.5 * (bearing_deg + free_deg);
         (at(middle).count == 0 ? free_deg : bearing_deg) = middle;
     }
@@ -39,16 +43,15 @@ Contact letting_go(const ContactAt& at, double bearing_deg, double free_deg) {
 
 /// As letting_go(), by the force, which falls nearly straight to nothing.
 Contact letting_go_soon(const ContactAt& at, Contact bearing, Contact free) {
-    constexpr double near_deg = 1e-9;
     Contact before = bearing;
     for (int round = 0; round < 60; ++round) {
         const double low = bearing.blade_angle_deg, high = free.blade_angle_deg;
-        if (std::abs(high - low) < near_deg) break;
+        if (std::abs(high - low) < kLetsGoDeg) break;
         double next = 0.5 * (low + high);
         const double fall = before.force_n - bearing.force_n;
         if (fall > 0.0 && round % 4 != 3) {
             const double zero = low + bearing.force_n / fall * (low - before.blade_angle_deg);
-            const double past = zero + std::copysign(0.4 * near_deg, high - low);
+            const double past = zero + std::copysign(0.4 * kLetsGoDeg, high - low);
             if ((past - low) * (high - past) > 0.0) next = past;
         }
         Contact there = at(next);

@@ -1,6 +1,7 @@
 #include "backspring/check/verdict.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <utility>
 
@@ -61,6 +62,17 @@ Margin detail::make_margin(MarginKind kind, double value, double limit, Quantity
     return margin;
 }
 
+namespace {
+
+/// Of so little that limit over value is no number any more, nothing is asked.
+void drop_endless(Margin& margin) {
+    for (std::optional<double>* each : {&margin.margin, &margin.margin_low}) {
+        if (*each && !std::isfinite(**each)) each->reset();
+    }
+}
+
+}  // namespace
+
 MarginWord word_of(std::optional<double> margin, std::optional<double> margin_low) {
     if (!margin) return MarginWord::holds;
     if (*margin < 1.0) return MarginWord::fails;
@@ -82,6 +94,7 @@ std::vector<Margin> verdict(const Design& design, const Worked& worked) {
     judge_wear(margins, design, worked);
     judge_rap(margins, design, worked);
     for (Margin& each : margins) {
+        drop_endless(each);
         const bool asked = each.kind == MarginKind::rap && design.targets.edge_gap_mm;
         if (asked || entry(each.kind).can_fail) each.word = word_of(each.margin, each.margin_low);
     }

@@ -21,7 +21,8 @@ double find_root(FunctionRef f, double a, double b, double fa, double fb, int bi
         return std::abs(value) < nothing ? 0.0 : value;
     };
     std::uintmax_t rounds = 100;
-    const auto close_enough = boost::math::tools::eps_tolerance<double>(bits);
+    const auto close_enough =
+        boost::math::tools::eps_tolerance<double>(static_cast<unsigned>(bits));
     const auto [low, high] =
         boost::math::tools::toms748_solve(rounded, a, b, fa, fb, close_enough, rounds);
     return 0.5 * (low + high);

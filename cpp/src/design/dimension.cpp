@@ -80,6 +80,17 @@ std::string key_of(const Dimension& dimension, const Design& design) {
     return std::string(kBlades) + design.blades[dimension.blade].name + "." + dimension.field->key;
 }
 
+std::string number_key(const Dimension& dimension, const Design& design) {
+    const bool offset = dimension.field->key == "fit.rear_pin_offset";
+    return key_of(offset ? Dimension{find_dimension("fit.preload"), dimension.blade} : dimension,
+                  design);
+}
+
+std::string given_again(std::string_view key, std::string_view earlier) {
+    if (key == earlier) return "is given twice";
+    return "states the same number as " + std::string(earlier) + ", which is given too";
+}
+
 std::vector<Dimension> dimensions_of(const Design& design) {
     std::vector<Dimension> all;
     for (std::size_t blade = 0; blade < design.blades.size(); ++blade) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <string>
 
 #include "backspring/tang/drawn_outline.hpp"
 #include "field_rows.hpp"
@@ -28,7 +29,18 @@ const Field* find_in(const std::vector<Field>& rows, std::string_view key) {
     return found == rows.end() ? nullptr : &*found;
 }
 
+/// Whether a key can hold as many numbers.
+bool can_hold(const Field& field, std::size_t count) {
+    if (!field.set_numbers) return !field.set || count == 1;
+    const bool in_rows = field.form == Form::profile || field.form == Form::points;
+    return in_rows ? count == 1 || (count > 0 && count % 2 == 0) : count == 2;
+}
+
 void set_given(const Field& field, Design& design, const std::vector<double>& given) {
+    if (!can_hold(field, given.size())) {
+        throw InvalidInput({{.key = field.key,
+                             .text = "cannot hold " + std::to_string(given.size()) + " numbers"}});
+    }
     if (field.set_numbers) {
         field.set_numbers(design, given);
     } else if (field.set) {

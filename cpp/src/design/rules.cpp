@@ -130,6 +130,7 @@ std::vector<Fault> faults_of_first(const Design& design, bool between_blades) {
 }  // namespace
 
 std::vector<Fault> faults(const Design& design) {
+    if (design.blades.empty()) return {{.key = "blades", .text = "must have at least one blade"}};
     std::vector<Fault> found = faults_of_first(design, true);
     for (std::size_t i = 1; i < design.blades.size(); ++i) {
         for (Fault& fault : faults_of_first(seen_from(design, i), false)) {

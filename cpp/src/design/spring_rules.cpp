@@ -29,6 +29,7 @@ constexpr RuleText kHoleFits{
 constexpr RuleText kOffsetHoleFits{
     "hole_fits",
     "must leave steel on both sides where the spring is {0} thick, got {1} set off by {2}"};
+constexpr RuleText kHoleIsOne{"hole_is_one", "must be 0 for none, or at least {0}, got {1}"};
 constexpr RuleText kHolesApart{"holes_apart",
                                "must keep the pin holes apart, which needs more than {0}, got {1}"};
 constexpr RuleText kPadRises{"pad_rises", "must end ahead of its start, got {0} to {1}"};
@@ -102,6 +103,10 @@ void hole_rules(Requirements& rules, const Spring& spring) {
                                            kLongestMm, Quantity::length);
         if (!placed || !sized || !rules.sound("spring.thickness")) continue;
         if (hole.diameter_mm == 0.0) continue;
+        const bool is_one =
+            rules.require(hole.diameter_mm >= kThinnestMm, "spring.pin_hole", kHoleIsOne,
+                          Quantity::length, {kThinnestMm}, {hole.diameter_mm});
+        if (!is_one) continue;
         const double room = thinnest_across(spring.thickness, hole);
         const bool fits = hole.diameter_mm + 2.0 * std::abs(hole.offset_mm) < room;
         rules.require(fits, "spring.pin_hole", hole.offset_mm == 0.0 ? kHoleFits : kOffsetHoleFits,

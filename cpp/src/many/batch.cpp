@@ -4,7 +4,7 @@
 #include <array>
 #include <iterator>
 #include <limits>
-#include <set>
+#include <map>
 
 #include "backspring/core/require.hpp"
 #include "backspring/design/dimension.hpp"
@@ -33,7 +33,7 @@ std::vector<Setter> order(const Design& design, const std::vector<Change>& chang
 void change_rules(Requirements& rules, const Design& design, const std::vector<Change>& changes) {
     rules.require(!changes.empty(), "changes",
                   [] { return std::string("must name at least one dimension"); });
-    std::set<std::string> seen;
+    std::map<std::string, std::string> seen;
     for (const Change& change : changes) {
         const auto entry = find_dimension(design, change.key);
         const bool known = rules.require(entry.has_value(), change.key,
@@ -41,8 +41,9 @@ void change_rules(Requirements& rules, const Design& design, const std::vector<C
         if (!known) continue;
         rules.require(!entry->numbers(design).empty(), change.key,
                       [] { return std::string("the design has none to change"); });
-        rules.require(seen.insert(key_of(*entry, design)).second, change.key,
-                      [] { return std::string("is given twice"); });
+        const auto stated = seen.emplace(number_key(*entry, design), change.key);
+        rules.require(stated.second, change.key,
+                      [&] { return given_again(change.key, stated.first->second); });
         rules.require(change.values.size() == changes.front().values.size(), change.key, [&] {
             return "must have as many rows as " + changes.front().key + ", " +
                    std::to_string(changes.front().values.size()) + ", got " +

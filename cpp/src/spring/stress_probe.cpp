@@ -130,7 +130,8 @@ StressProbe make_stress_probe(const Spring& spring) {
 
 StressProbe with_other_end(StressProbe probe, const Spring& spring) {
     const bool pinned = spring.support.kind == SupportKind::two_pins;
-    StressProbe::OtherEnd& other = probe.other_end.emplace();
+    probe.other_end = StressProbe::OtherEnd{};
+    StressProbe::OtherEnd& other = *probe.other_end;
     other.span_mm = pinned ? spring.support.rear_pin_mm : 0.0;
     if (pinned) {
         add_stretches(spring, -other.span_mm, 0.0, other.between, other.between_taper);

@@ -14,7 +14,7 @@ using Directions = std::array<std::uint32_t, kBits>;
 // m_j = m_{j-s} ^ 2^s m_{j-s} ^ sum over k of 2^k a_k m_{j-k}; then v_j = m_j / 2^(j+1).
 constexpr Directions directions(const SobolRow& row) {
     std::array<std::uint32_t, kBits> m{};
-    const int degree = std::bit_width(row.polynomial) - 1;
+    const int degree = static_cast<int>(std::bit_width(row.polynomial)) - 1;
     for (int j = 0; j < kBits; ++j) {
         const auto at = static_cast<std::size_t>(j);
         if (degree == 0) {

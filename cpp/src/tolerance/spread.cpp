@@ -2,8 +2,8 @@
 
 #include <boost/math/special_functions/erf.hpp>
 #include <cmath>
+#include <map>
 #include <numbers>
-#include <set>
 
 #include "backspring/core/require.hpp"
 #include "backspring/design/dimension.hpp"
@@ -47,15 +47,16 @@ void require_spreads(const Design& design, const std::vector<Spread>& spreads) {
         return "must be at most " + std::to_string(kMostSpreads) + ", got " +
                std::to_string(spreads.size());
     });
-    std::set<std::string> seen;
+    std::map<std::string, std::string> seen;
     for (const Spread& spread : spreads) {
         const auto found = find_dimension(design, spread.key);
         const bool is_known = rules.require(found.has_value(), spread.key, [] {
             return std::string("is no dimension of a design");
         });
         if (!is_known) continue;
-        rules.require(seen.insert(key_of(*found, design)).second, spread.key,
-                      [] { return std::string("is given twice"); });
+        const auto stated = seen.emplace(number_key(*found, design), spread.key);
+        rules.require(stated.second, spread.key,
+                      [&] { return given_again(spread.key, stated.first->second); });
         rules.in_range(spread.key, spread.size, 0.0, 1e6, found->field->quantity);
         rules.require(dimension_value(design, spread.key).has_value(), spread.key,
                       [&] { return no_single_value(spread.key); });

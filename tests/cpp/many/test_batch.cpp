@@ -235,6 +235,8 @@ TEST_CASE("what cannot be changed is told at once", "[batch]") {
     CHECK(message(designs::wren(), {{"fit.preload", two}, {"fit.preload", three}}, {}) ==
           "fit.preload: is given twice\nfit.preload: must have as many rows as fit.preload, 2, got "
           "3");
+    CHECK(message(designs::wren(), {{"fit.preload", two}, {"fit.rear_pin_offset", two}}, {}) ==
+          "fit.rear_pin_offset: states the same number as fit.preload, which is given too");
     CHECK(message(designs::wren(), {{"fit.preload", two}},
                   {.threads = -1, .chunk_rows = 0, .columns = {"pull"}}) ==
           "pull: is no result of a check\nthreads: must be at least 0, got -1\n"

@@ -195,6 +195,9 @@ TEST_CASE("spreads that do not fit are told at once", "[tolerance]") {
           "fit: is no dimension of a design");
     CHECK(message({spread("fit.preload", 0.1), spread("fit.preload", 0.1)}) ==
           "fit.preload: is given twice");
+    // One number in two ways: the later would silently undo the earlier.
+    CHECK(message({spread("fit.rear_pin_offset", 0.1), spread("fit.preload", 0.1)}) ==
+          "fit.preload: states the same number as fit.rear_pin_offset, which is given too");
     CHECK(message(std::vector<Spread>(25, spread("fit.preload", 0.1)))
               .starts_with("spreads: must be at most 24, got 25"));
     CHECK_THROWS_WITH(draw_rows(designs::heron(), kSpreads, 0, 1), "n: must be at least 1, got 0");

@@ -33,6 +33,13 @@ struct Dimension {
 /// Its key in a design.
 [[nodiscard]] std::string key_of(const Dimension& dimension, const Design& design);
 
+/// The key under which its number is kept: one where several keys state the same, as preload and
+/// the rear pin's offset do.
+[[nodiscard]] std::string number_key(const Dimension& dimension, const Design& design);
+
+/// What is told of a key whose number an earlier one states already: "is given twice".
+[[nodiscard]] std::string given_again(std::string_view key, std::string_view earlier);
+
 /// All numbers in which designs made from this one can differ: its own, then the other blades'.
 [[nodiscard]] std::vector<Dimension> dimensions_of(const Design& design);
 

@@ -87,6 +87,7 @@ using GivenNumbers = std::map<std::string, std::vector<double>, std::less<>>;
 /// no number, so that rules can still judge the rest.
 ///
 /// @param given  one number, two, or rows in turn, by key
+/// @throws InvalidInput  a key that cannot hold as many numbers
 [[nodiscard]] Design with_numbers(const Design& design, const GivenNumbers& given);
 
 }  // namespace backspring
