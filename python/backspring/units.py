@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import math
 import re
-from decimal import Decimal
+from decimal import Decimal, InvalidOperation
 from fractions import Fraction
 from numbers import Real
 from typing import Any
@@ -140,7 +140,11 @@ def _number(match: re.Match[str], shown: str) -> Fraction:
         if int(match["bottom"]) == 0:
             raise _refusal(f"{shown} divides by 0")
         return sign * (int(match["whole"] or 0) + Fraction(int(match["top"]), int(match["bottom"])))
-    number = Decimal(match["decimal"])
+    try:
+        number = Decimal(match["decimal"])
+    # An exponent beyond what even a decimal number may have.
+    except InvalidOperation:
+        raise _refusal(f"must be a finite number, got {shown}") from None
     if number and abs(number.adjusted()) > _LARGEST_EXPONENT:
         raise _refusal(f"must be a finite number, got {shown}")
     return sign * Fraction(number)

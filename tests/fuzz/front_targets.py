@@ -21,7 +21,7 @@ from backspring.errors import Error
 from backspring.fit.log_file import read_log, write_log
 from backspring.outline.reading import read_outline
 from backspring.unit_table import KINDS
-from backspring.units import Kind, parse
+from backspring.units import Kind, System, parse
 
 REPO = Path(__file__).resolve().parents[2]
 CORPUS = Path(__file__).resolve().parent / "corpus"
@@ -57,12 +57,13 @@ def load_again(loaded: bs.Design) -> bs.Design:
 
 
 def unit(data: bytes) -> None:
-    """Read a value with its unit, as every kind in both systems."""
-    text = data.decode("utf-8", "replace")
-    for kind in _kinds():
-        for system in ("mm", "in"):
-            with told():
-                assert math.isfinite(parse(text, kind, system))
+    """Read a value with its unit; the first byte says as which kind, and in which system."""
+    kinds = _kinds()
+    which = data[0] if data else 0
+    system: System = "in" if which & 128 else "mm"
+    with told():
+        text = data[1:].decode("utf-8", "replace")
+        assert math.isfinite(parse(text, kinds[which % len(kinds)], system))
 
 
 @cache

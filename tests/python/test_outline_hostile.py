@@ -131,6 +131,10 @@ HOSTILE: list[tuple[str, Callable[[], bytes], str]] = [
      "more than 20000 shapes"),
     ("deep.svg", lambda: _svg("<g>" * 5000 + "</g>" * 5000), "nested more than 100 deep"),
     ("long.svg", lambda: _svg(f'<path d="M0 0{" 1 1" * 550_000}"/>'), "paths too long"),
+    ("elements.svg", lambda: _svg("<g/>" * 100_001), "more than 100000 elements"),
+    ("name.svg", lambda: _svg(f'<path id="{"x" * 100_001}" d="M0 0 1 1"/>'), "too long to be of"),
+    ("style.svg", lambda: _svg(f"<style>{'a{}' * 40_000}</style>"), "too long to be of"),
+    ("points.svg", lambda: _svg(f'<polygon points="{"1 1 " * 550_000}"/>'), "paths too long"),
     ("many.svg", lambda: _svg('<path d="M0 0 1 1"/>' * 20_001), "more than 20000 shapes"),
     ("nan.svg", lambda: _svg('<path d="M0 0 L NaN 1 L 2 2 Z"/>'), "spring: no closed outline"),
     ("far.svg", lambda: _svg('<path d="M0 0 L 1e300 1 L 2 2 Z"/>'), "over 10 m away"),
@@ -148,9 +152,9 @@ def test_a_hostile_file_is_refused_with_a_word(
 ) -> None:
     path = tmp_path / name
     path.write_bytes(content())
-    begun = time.monotonic()
+    begun = time.process_time()
     assert main(["outline", str(path)]) == 2
-    assert time.monotonic() - begun < _SECONDS
+    assert time.process_time() - begun < _SECONDS
     told = capsys.readouterr().err
     assert re.search(words, told), told
     assert told.startswith(f"{path}: outline: ")

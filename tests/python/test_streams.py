@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -9,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from backspring import Check
 from backspring.cli import entry, main
 
 REPO = Path(__file__).resolve().parents[2]
@@ -109,3 +111,19 @@ def test_colors_are_left_out_where_they_are_not_wanted(
     main(["check", KESTREL, *words])
     assert ("\x1b" in terminal.text) == colored
     assert "Kestrel" in terminal.text
+
+
+@pytest.mark.parametrize("number", [float("nan"), float("inf")])
+def test_a_number_that_json_cannot_say_is_told(
+    number: float, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    data = {"travel": {"yield_margin": 1.2, "peak_stress_mpa": [0.0, number]}}
+    monkeypatch.setattr(Check, "to_dict", lambda _: data)
+    assert main(["check", KESTREL, "--json"]) == 2
+    told = capsys.readouterr()
+    document = json.loads(told.out)
+    assert (document["status"], document["data"]) == ("error", {})
+    assert [each["code"] for each in document["diagnostics"]] == ["not-finite"]
+    assert told.err == (
+        f"data.travel.peak_stress_mpa[1]: is {number}: the design is beyond what can be computed\n"
+    )

@@ -2,17 +2,18 @@
 
 from __future__ import annotations
 
+import math
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any, Literal
 
 from backspring._core import __version__
+from backspring.faults import Fault, invalid
 
 if TYPE_CHECKING:
     from rich.console import Console
 
-    from backspring.faults import Fault
     from backspring.notice import Notice
     from backspring.report.tables import Block, Report, TextTable
 
@@ -37,7 +38,7 @@ class Answer:
 
 
 def answer_json(command: str, answer: Answer) -> str:
-    """Write an answer as its JSON document."""
+    """Write an answer as its JSON document; raises InvalidInput for a number that has no end."""
     diagnostics = [
         _diagnostic(notice.code, notice.message, answer.path, None) for notice in answer.notices
     ]
@@ -83,7 +84,23 @@ def _document(
     }
     import json
 
-    return json.dumps(document, indent=2, allow_nan=False)
+    try:
+        return json.dumps(document, indent=2, allow_nan=False)
+    except ValueError:
+        raise invalid([*_endless(data, "data")]) from None
+
+
+def _endless(value: Any, place: str) -> Iterator[Fault]:
+    """Tell every number that is none or has no end, which JSON cannot say."""
+    if isinstance(value, float) and not math.isfinite(value):
+        message = f"is {value}: the design is beyond what can be computed"
+        yield Fault("not-finite", place, message)
+    elif isinstance(value, dict):
+        for key, each in value.items():
+            yield from _endless(each, f"{place}.{key}")
+    elif isinstance(value, list | tuple):
+        for number, each in enumerate(value):
+            yield from _endless(each, f"{place}[{number}]")
 
 
 def print_report(report: Report, color: bool) -> None:

@@ -48,6 +48,7 @@ def _answer(command: str, options: Namespace) -> _Shown:
         if getattr(options, "steels", None) is not None:
             import_module("backspring.design.own_steels").add_steels(options.steels)
         answer: Answer = module.run(options)
+        show = _shown(command, answer, options)
     except UsageError as error:
         faults, code = [_usage(command, error)], _BAD_USE
     except NoConvergence as error:
@@ -56,7 +57,7 @@ def _answer(command: str, options: Namespace) -> _Shown:
         faults, code = _faults(error, options), _BAD_USE
     else:
         code = _EXIT[answer.status] if answer.found else _NO_SOLUTION
-        return code, partial(_show, command, answer, options)
+        return code, show
     return code, partial(_tell, command, options.json, faults)
 
 
@@ -76,11 +77,10 @@ def _faults(error: Error, options: Namespace) -> list[Fault]:
     return faults or [Fault("bad-value", "", _worded(error, options))]
 
 
-def _show(command: str, answer: Answer, options: Namespace) -> None:
+def _shown(command: str, answer: Answer, options: Namespace) -> Callable[[], None]:
     if options.json:
-        print(answer_json(command, answer))
-    else:
-        print_report(answer.report, has_colors(options))
+        return partial(print, answer_json(command, answer))
+    return partial(print_report, answer.report, has_colors(options))
 
 
 def _tell(command: str, as_json: bool, faults: list[Fault]) -> None:

@@ -63,6 +63,10 @@ def expand(data: Mapping[str, Any], system: System) -> Expanded:
             made = _assembled(values)
         except ValueError as error:
             faults.append(_bad(TABLE, str(error)))
+        except ArithmeticError:
+            from backspring.outline.file_bounds import DEGENERATE
+
+            faults.append(_bad(TABLE, DEGENERATE))
         else:
             return Expanded(_merged(rest, made), tuple(made))
     return Expanded(rest, (), tuple(faults), frozenset((*SAID, "tang", "fit")))

@@ -11,6 +11,8 @@ from backspring.outline.drawing import Drawing
 
 _MOST_BYTES = 20_000_000
 FARTHEST_MM = 10_000.0
+# Of what no one sees on a drawing, as two ends in one place.
+DEGENERATE = "an outline is no shape: a length or an angle of it is nothing"
 # All curves of a drawing together.
 MOST_EDGES = 20_000
 

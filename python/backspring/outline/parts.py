@@ -163,6 +163,8 @@ def in_order(chain: Chain, holes: Sequence[Hole]) -> tuple[Hole, Hole]:
     """Order the spring's holes, the middle pin's first: beyond it the spring is the longer."""
     first, second = holes
     along = second.center_mm - first.center_mm
+    if not along:
+        raise ValueError("the spring's two holes are at one place")
     shares = [((vertex.at_mm - first.center_mm) / along).real for vertex in chain.vertices]
     return (first, second) if -min(shares) > max(shares) - 1.0 else (second, first)
 
@@ -174,6 +176,9 @@ def pins_of(places: Sequence[complex], span_mm: float) -> tuple[complex, complex
         for i, (pivot, middle, rear) in enumerate(permutations(places))
     ]
     # The middle pin is that of the two which is nearer to the pivot.
-    _, _, best = min((off, side, i) for off, side, i in chances if side < 0.0)
+    nearer = [chance for chance in chances if chance[1] < 0.0]
+    if not nearer:
+        raise ValueError("liner: its three pins are as far from one another: which is which?")
+    _, _, best = min(nearer)
     pivot, middle, rear = list(permutations(places))[best]
     return pivot, middle, rear

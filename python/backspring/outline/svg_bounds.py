@@ -9,6 +9,11 @@ from xml.etree import ElementTree as ET
 _MOST_DEPTH = 100
 MOST_SHAPES = 20_000
 _MOST_LETTERS = 2_000_000
+_MOST_ELEMENTS = 100_000
+# Of one attribute, or of a style; paths have a bound of their own, a picture in it may be large.
+_MOST_IN_ONE = 100_000
+_MOST_ATTRIBUTES = 1000
+_PATHS = ("d", "points")
 _HREFS = ("href", "{http://www.w3.org/1999/xlink}href")
 _Sizes = dict[str, int | None]
 
@@ -26,7 +31,7 @@ def bounded_root(content: bytes) -> ET.Element:
         raise ValueError(f"no SVG drawing: {error}") from error
     if root.tag.rpartition("}")[2] != "svg":
         raise ValueError(f"no SVG drawing, but <{root.tag.rpartition('}')[2]}>")
-    if sum(len(each.get("d", "")) for each in root.iter()) > _MOST_LETTERS:
+    if sum(len(each.get(name, "")) for each in root.iter() for name in _PATHS) > _MOST_LETTERS:
         raise ValueError("paths too long to be the outlines of a knife")
     known = {each.get("id", ""): each for each in root.iter() if each.get("id")}
     try:
@@ -40,16 +45,34 @@ def bounded_root(content: bytes) -> ET.Element:
 
 def _root(content: bytes) -> ET.Element:
     """Parse, and stop at the first element that is nested too deep."""
-    depth, root = 0, None
+    depth, count, root = 0, 0, None
     element: ET.Element
     for event, element in ET.iterparse(io.BytesIO(content), ("start", "end")):
         root = element if root is None else root
         depth += 1 if event == "start" else -1
         if depth > _MOST_DEPTH:
             raise ValueError(f"groups nested more than {_MOST_DEPTH} deep")
+        if event == "end":
+            _require_short(element)
+            continue
+        count += 1
+        if count > _MOST_ELEMENTS:
+            raise ValueError(f"more than {_MOST_ELEMENTS} elements: keep the outlines alone")
     if root is None:
         raise ValueError("no SVG drawing")
     return root
+
+
+def _require_short(element: ET.Element) -> None:
+    """Refuse what the library of such pictures would look through for minutes."""
+    long = any(
+        len(each) > _MOST_IN_ONE
+        for name, each in element.attrib.items()
+        if name not in _PATHS and name not in _HREFS
+    )
+    style = element.tag.rpartition("}")[2] == "style" and len(element.text or "") > _MOST_IN_ONE
+    if long or style or len(element.attrib) > _MOST_ATTRIBUTES:
+        raise ValueError("an attribute or a style too long to be of the outlines of a knife")
 
 
 def _size(element: ET.Element, known: dict[str, ET.Element], sizes: _Sizes) -> int:
