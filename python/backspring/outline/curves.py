@@ -90,10 +90,10 @@ def distance_mm(pieces: list[Piece], place: complex) -> float:
 
 def _from_piece(piece: Piece, place: complex) -> float:
     ends = min(abs(place - piece.start_mm), abs(place - piece.end_mm))
+    chord = piece.end_mm - piece.start_mm
+    if chord == 0:
+        return ends
     if not piece.bulge:
-        chord = piece.end_mm - piece.start_mm
-        if chord == 0:
-            return ends
         along = ((place - piece.start_mm) / chord).real
         foot = piece.start_mm + chord * max(0.0, min(along, 1.0))
         return abs(place - foot)
