@@ -141,3 +141,109 @@ def read_outline(
         raise _refusal(place, str(error)) from error
     except ArithmeticError as error:
         raise _refusal(place, DEGENERATE) from error
+    given = replace(given, notes=(*found.notes, *notes))
+    text = design_text(joint, faces, given)
+    return OutlineReading(text, found, joint, faces, drawing.left_out, given.notes, given.units)
+
+
+def _several(found: FoundSeveral, drawing: Drawing, given: Given) -> OutlineReading:
+    """Read a joint with several blades; what is asked of one is answered for the first."""
+    outlines, several = found.outlines, assemble_several(found.outlines)
+    faces, notes = [], [*found.notes]
+    for each in several.blades:
+        try:
+            own, said = faces_of(each.joint, bool(found.notes))
+        except ValueError as error:
+            raise ValueError(f"blade {each.name}: {error}") from None
+        faces.append(own)
+        notes += [f"blade {each.name}: {note}" for note in said]
+    given = replace(given, notes=notes)
+    first, pins = outlines.blades[0], outlines.pins_mm
+    parts = Outlines(
+        outlines.spring, (outlines.holes[0], outlines.holes[-1]), first.tang, first.hole,
+        first.pivot_mm, pins[0], pins[-1],
+    )  # fmt: skip
+    return OutlineReading(
+        several_text(several, faces, given),
+        Found(parts, found.known_by, found.gaps, found.notes),
+        several.blades[0].joint,
+        faces[0],
+        drawing.left_out,
+        notes,
+        given.units,
+        ReadSeveral(outlines, several),
+    )
+
+
+def _of_scan(
+    place: Path,
+    units: Literal["mm", "in"],
+    name: str | None,
+    values: Mapping[str, str],
+    said: tuple[str | None, Any, Any, Any],
+) -> OutlineReading:
+    """Read a picture; `said` of it are scale, dots an inch, a hole's width, how near to fit."""
+    scale, dpi, hole, fit = said
+    try:
+        given_px = given_mm_per_px(scale, dpi, units)
+        beside = ScanGiven(given_px, _fit_mm(fit, units), given_hole_mm(hole, units))
+        scan = _scanned(place, beside)
+        faces, notes = faces_of(scan.joint, True)
+    except ModuleNotFoundError as error:
+        raise _missing(place, error, "scan") from error
+    except FileNotFoundError as error:
+        raise _refusal(place, "no such file") from error
+    except (ValueError, OSError) as error:
+        if isinstance(error, InvalidInput):
+            raise
+        raise _refusal(place, getattr(error, "strerror", None) or str(error)) from error
+    digits = _SCANNED_DECIMALS + (units == "in")
+    given = Given(name or place.stem, units, values, (*scan.notes, *notes), digits)
+    text = design_text(scan.joint, faces, given)
+    return OutlineReading(
+        text, scan.found, scan.joint, faces, {}, given.notes, given.units, scan=scan.accuracy
+    )
+
+
+def _scanned(place: Path, given: ScanGiven) -> ScanReading:
+    from backspring.outline.scan import read_scan
+
+    return read_scan(place, given)
+
+
+def _missing(place: Path, error: ModuleNotFoundError, extra: str) -> InvalidInput:
+    return _refusal(place, f'needs {error.name}: pip install "backspring[{extra}]"')
+
+
+def _fit_mm(fit: Any, units: Literal["mm", "in"]) -> float | None:
+    if fit is None:
+        return None
+    within = quantity(fit, "length", "fit", units)
+    if not 0.0 <= within <= 1.0:
+        raise ValueError(f"fit must be from 0 to 1 mm, got {within:g} mm")
+    return within
+
+
+def _read(place: Path, mm_per_unit: float | None) -> Drawing:
+    kind = place.suffix.lower()
+    try:
+        if kind == ".dxf":
+            from backspring.outline.dxf import read_dxf
+
+            return read_dxf(place, mm_per_unit)
+        if kind == ".svg":
+            from backspring.outline.svg import read_svg
+
+            return read_svg(place, mm_per_unit)
+    except ModuleNotFoundError as error:
+        raise _missing(place, error, kind.removeprefix(".")) from error
+    except FileNotFoundError as error:
+        raise _refusal(place, "no such file") from error
+    except (ValueError, OSError) as error:
+        raise _refusal(place, getattr(error, "strerror", None) or str(error)) from error
+    raise _refusal(place, f'is no .dxf, .svg or picture, but "{kind}"')
+
+
+def _refusal(place: Path, text: str) -> InvalidInput:
+    parts = few(text.split("; "))
+    return invalid([Fault("bad-outline", "outline", part, str(place)) for part in parts])

@@ -74,3 +74,84 @@ _ERRORS = {
     "missing-package": "a Python package that has to be installed first",
     "no-solution": "a search that ended without a solution",
     "not-finite": "a number of the answer that is none or has no end, which JSON cannot say",
+    "no-tests": "no tests of a clone where they are looked for",
+    "unknown-blade": "no blade of this name",
+    "unknown-key": "no key of this name",
+    "unknown-name": "no such name, steel, command or code",
+    "unreadable": "a file that cannot be opened or is no text",
+    "usage": "a command line that cannot be understood or would change nothing",
+    "wrong-format": "a design file of another format",
+}
+# What a search without a solution, a size or a temper names as being in the way; not of JSON.
+_REASONS = {
+    "breaks-rule": "a rule of the design stands in the way of a size",
+    "does-not-stay": "no size at which the blade stays in its positions",
+    "face-runs-out": "a face has not the steel that a plan needs",
+    "flush-breaks-rule": "grinding flush breaks a rule of the design",
+    "flush-passes": "not flush after the most passes",
+    "greatest-size": "a size must be at most so much",
+    "grind-lets-go": "the blade no longer snaps before the pull is reached",
+    "grind-limit": "grinding ends before the pull is reached",
+    "grind-too-weak": "the spring pulls less than wanted, grinding lowers it more",
+    "hardness-after-hold": "a hardness that no temper of this time leaves",
+    "hardness-range": "a hardness outside the temper data",
+    "later-above-temper": "a later heat above the temper, which a table cannot tell",
+    "later-heat-hottest": "a later heat hotter than the data",
+    "later-heat-range": "a later heat outside the data",
+    "later-time-longest": "a later time longer than the data",
+    "later-too-soft": "softer after a heat than the data go",
+    "least-size": "a size must be at least so much",
+    "margin-at-limit": "a margin must be at least so much",
+    "margin-out-of-reach": "a margin that cannot be had between the bounds",
+    "no-such-tang": "no tang of this design has such readings",
+    "no-taper": "no taper gives the pull",
+    "none-works": "no design between the bounds works",
+    "pull-turns-back": "the pull turns back before it is reached",
+    "stock-sizes": "no stock size fits, and which is nearest",
+    "temper-hold": "a time of temper far from the table's own",
+    "temper-range": "a temper outside the data",
+    "temper-time-range": "a time of temper outside the data",
+}
+_BY_SEVERITY: dict[Severity, dict[str, str]] = {
+    "note": _NOTES,
+    "warning": _WARNINGS,
+    "error": _ERRORS | _REASONS,
+}
+CODES: dict[str, tuple[Severity, str]] = {
+    code: (severity, meaning)
+    for severity, codes in _BY_SEVERITY.items()
+    for code, meaning in codes.items()
+}
+_HEAD = """# Codes of diagnostics
+
+Written by `backspring codes --reference`; do not edit. A code is fixed, its sentence may change. A
+note is good to know, a warning puts the answer or the knife in doubt, an error is no answer.
+
+| code | severity | meaning |
+|---|---|---|
+"""
+
+
+def severity_of(code: str) -> Severity:
+    """Return how much a diagnostic weighs."""
+    return CODES[code][0]
+
+
+def codes_data() -> list[dict[str, str]]:
+    """Every code as plain data."""
+    return [
+        {"code": code, "severity": severity, "meaning": meaning}
+        for code, (severity, meaning) in CODES.items()
+    ]
+
+
+def codes_report() -> Report:
+    """Every code as a table."""
+    rows = tuple((code, severity, meaning) for code, (severity, meaning) in CODES.items())
+    return Report("Codes of diagnostics", (TextTable("", ("code", "severity", "meaning"), rows),))
+
+
+def codes_reference() -> str:
+    """Every code as Markdown."""
+    rows = [f"| `{code}` | {severity} | {meaning} |" for code, (severity, meaning) in CODES.items()]
+    return _HEAD + "\n".join(rows) + "\n"
