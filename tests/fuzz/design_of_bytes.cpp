@@ -1,8 +1,7 @@
 #include "design_of_bytes.hpp"
 
 #include "backspring/design/field.hpp"
-#include "drawn/drawn_blades.hpp"
-#include "several_blades.hpp"
+#include "first_design.hpp"
 
 using namespace backspring;
 
@@ -11,41 +10,7 @@ namespace {
 
 constexpr std::size_t kMostChanges = 12;
 constexpr std::size_t kMostRows = 64;
-constexpr std::size_t kMostBlades = 6;
-
-Design drawn_design(Bytes& bytes) {
-    drawn::Chance chance(bytes.word());
-    Design design = designs::heron();
-    if (bytes.one_of(6) == 0) {
-        const Design blades = drawn::draw_design(
-            chance, drawn::kArrangements[bytes.one_of(drawn::kArrangements.size())]);
-        design.spring = blades.spring;
-        design.blades = blades.blades;
-    } else {
-        const drawn::Parts parts = drawn::draw(chance);
-        design.spring = parts.spring;
-        design.own() = drawn::blade_of(parts, End::front);
-    }
-    return design;
-}
-
-Design first_design(Bytes& bytes) {
-    const std::vector<designs::Named> named = designs::all();
-    const std::size_t which = bytes.one_of(named.size() + 7);
-    if (which < named.size()) return named[which].design;
-    switch (which - named.size()) {
-        case 0:
-            return designs::bunting(SupportKind::two_pins);
-        case 1:
-            return designs::bunting(SupportKind::clamped);
-        case 2:
-            return designs::whinchat();
-        case 3:
-            return designs::redstart();
-        default:
-            return drawn_design(bytes);
-    }
-}
+constexpr std::size_t kMostBlades = 2;  // three take seconds
 
 void change_field(Bytes& bytes, Design& design) {
     const Field& field = fields()[bytes.one_of(fields().size())];

@@ -12,8 +12,8 @@ Friction shifted(Friction friction, double by) {
     if (friction.spring == 0.0 && friction.pivot == 0.0) {
         friction.spring = friction.pivot = kUsualFriction;
     }
-    friction.spring = std::max(0.0, friction.spring + by);
-    friction.pivot = std::max(0.0, friction.pivot + by);
+    friction.spring = std::clamp(friction.spring + by, 0.0, 1.0);
+    friction.pivot = std::clamp(friction.pivot + by, 0.0, 1.0);
     return friction;
 }
 

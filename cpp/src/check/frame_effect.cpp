@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "backspring/design/joint_of.hpp"
+
 namespace backspring {
 namespace {
 
@@ -16,11 +18,18 @@ double pivot_depth_mm(const Design& design) {
 }
 
 /// Higher by the pins' room, so that any design's pins lie in them.
+double usual_height_mm(const Design& design, double height) {
+    constexpr double room = 1.05;
+    const double depth = pivot_depth_mm(design);
+    const double usual = std::max(height * depth, depth + design.friction.pivot_pin_mm);
+    const double least = least_liner_height_mm(design);
+    return usual > least ? usual : room * least;
+}
+
 Frame usual_liners(const Design& design, LinerMetal metal, double thickness_mm, double height) {
     return {.liner_metal = metal,
             .liner_thickness_mm = thickness_mm,
-            .liner_height_mm = std::max(height * pivot_depth_mm(design),
-                                        pivot_depth_mm(design) + design.friction.pivot_pin_mm),
+            .liner_height_mm = usual_height_mm(design, height),
             .liner_modulus_mpa = {},
             .scale_thickness_mm = {},
             .scale_modulus_mpa = {},

@@ -32,6 +32,7 @@ const Field* find_in(const std::vector<Field>& rows, std::string_view key) {
 /// Whether a key can hold as many numbers.
 bool can_hold(const Field& field, std::size_t count) {
     if (!field.set_numbers) return !field.set || count == 1;
+    if (field.form == Form::outline) return count > 0 && count % 3 == 0;
     const bool in_rows = field.form == Form::profile || field.form == Form::points;
     return in_rows ? count == 1 || (count > 0 && count % 2 == 0) : count == 2;
 }

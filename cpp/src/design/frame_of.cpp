@@ -50,4 +50,14 @@ std::optional<JointFrame> frame_of(const Design& design) {
                       .span_mm = design.spring.support.rear_pin_mm};
 }
 
+double least_liner_height_mm(const Design& design) {
+    const FramePins pins = frame_pins(design);
+    double needed = 0.0;
+    for (const PinSeat& pin :
+         {pins.middle, pins.rear, pins.pivot, pins.far_pivot.value_or(PinSeat{})}) {
+        needed = std::max({needed, pin.depth_mm + 0.5 * pin.diameter_mm, 1.5 * pin.diameter_mm});
+    }
+    return needed;
+}
+
 }  // namespace backspring

@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "backspring/design/field.hpp"
-#include "frame_pins.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "rules.hpp"
 
 namespace backspring {
@@ -15,17 +15,6 @@ constexpr RuleText kHoldsPins{"liner_holds_pins",
 void together(
     Requirements& rules, std::string_view missing, bool needed, bool given, const char* why) {
     rules.require(!needed || given, missing, [&] { return std::string(why); });
-}
-
-/// From the back edge to the far side of the deepest pin; room beside the holes of the spring's.
-double needed_height_mm(const Design& design) {
-    const FramePins pins = frame_pins(design);
-    double needed = 0.0;
-    for (const PinSeat& pin :
-         {pins.middle, pins.rear, pins.pivot, pins.far_pivot.value_or(PinSeat{})}) {
-        needed = std::max({needed, pin.depth_mm + 0.5 * pin.diameter_mm, 1.5 * pin.diameter_mm});
-    }
-    return needed;
 }
 
 void liner_rules(Requirements& rules, const Design& design) {
@@ -47,7 +36,7 @@ void liner_rules(Requirements& rules, const Design& design) {
     };
     if (design.spring.support.kind != SupportKind::two_pins) return;
     if (!std::ranges::all_of(design.blades, placed)) return;
-    const double needed = needed_height_mm(design);
+    const double needed = least_liner_height_mm(design);
     rules.require(*frame.liner_height_mm > needed, "frame.liner_height", kHoldsPins,
                   Quantity::length, {needed}, {*frame.liner_height_mm});
 }

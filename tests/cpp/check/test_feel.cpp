@@ -132,3 +132,10 @@ TEST_CASE("oil lowers the pull and a dry joint raises it", "[feel][property]") {
     design.own().blade.nail_nick_mm.reset();
     CHECK_FALSE(feel(design).pull_oiled_n);
 }
+
+TEST_CASE("a joint as rough as can be is no rougher when dry", "[feel][abuse]") {
+    Design rough = designs::heron();
+    rough.friction.spring = rough.friction.pivot = 1.0;
+    CHECK(dry(rough.friction).spring == 1.0);
+    CHECK_NOTHROW(feel(rough));
+}

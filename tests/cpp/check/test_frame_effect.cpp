@@ -147,3 +147,13 @@ TEST_CASE("usual effects are of what is not stated", "[frame][property]") {
     stated.own().tang.pivot_clearance_mm = 0.01;
     CHECK(usual_effects(stated).empty());
 }
+
+TEST_CASE("usual liners hold the pins of any sound design", "[frame][abuse]") {
+    Design thick_pin = designs::heron();
+    thick_pin.friction.pivot_pin_mm = 50.0;
+    REQUIRE(faults(thick_pin).empty());
+    CHECK_NOTHROW(usual_effects(thick_pin));
+    for (const Frame& frame : {stiff_liners(thick_pin), slender_liners(thick_pin)}) {
+        CHECK(*frame.liner_height_mm > least_liner_height_mm(thick_pin));
+    }
+}

@@ -15,3 +15,9 @@ TEST_CASE("yield margin is yield over stress, end by end", "[strength][closed fo
 TEST_CASE("an unloaded spring has no yield margin", "[strength][property]") {
     CHECK_FALSE(yield_margin({1200.0, 1000.0, 1500.0}, 0.0));
 }
+
+TEST_CASE("of next to nothing no margin is told, and none is endless", "[yielding][abuse]") {
+    const Band yield{.value = 1300.0, .low = 1200.0, .high = 1400.0};
+    CHECK_FALSE(yield_margin(yield, 1e-310));
+    CHECK(yield_margin(yield, 1e-300)->value == 1300.0 / 1e-300);
+}

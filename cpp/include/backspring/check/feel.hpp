@@ -37,7 +37,8 @@ struct Feel {
 /// @source common practice, no source: 0.12 +- 0.04 for hardened steel on steel with some oil
 [[nodiscard]] Friction oiled(const Friction& friction);
 
-/// Friction of a dry joint: both coefficients higher by 0.04; 0.16 where none is known.
+/// Friction of a dry joint: both coefficients higher by 0.04, at most 1; 0.16 where none is
+/// known.
 ///
 /// @source as oiled()
 [[nodiscard]] Friction dry(const Friction& friction);

@@ -21,6 +21,12 @@ namespace backspring {
 /// The design's frame under its joint; none where it is not stated.
 [[nodiscard]] std::optional<JointFrame> frame_of(const Design& design);
 
+/// Height that liners must exceed to hold all pins: from the back edge to the far side of the
+/// deepest one, and half a diameter of metal on both sides of each.
+///
+/// @returns  [mm]
+[[nodiscard]] double least_liner_height_mm(const Design& design);
+
 /// The design's own blade alone on its spring, pins in.
 [[nodiscard]] Joint make_joint_alone(const Design& design);
 
