@@ -1,6 +1,10 @@
 #pragma once
 
+#include <algorithm>
+#include <vector>
+
 #include "backspring/design/design.hpp"
+#include "backspring/tolerance/spread.hpp"
 
 // Designs for the benchmarks, as in data/designs: all patterns are invented.
 namespace bench {
@@ -76,6 +80,43 @@ inline backspring::Design bittern() {
     design.own().tang.corner_open_mm = design.own().tang.corner_closed_mm = 0.5;
     design.own().fit.preload_mm = 1.2;
     return design;
+}
+
+/// Heron with a second blade beside the first.
+inline backspring::Design two_blades() {
+    backspring::Design design = heron();
+    design.own().name = "main";
+    design.own().stands = backspring::Stand::closed;
+    backspring::Blade pen = design.own();
+    pen.name = "pen";
+    pen.tang.half_stop_mm = 4.6;
+    design.blades.push_back(pen);
+    return design;
+}
+
+/// A design with as many stations, on the same outline.
+inline backspring::Design with_stations(backspring::Design design, int count) {
+    const backspring::Profile drawn = design.spring.thickness;
+    const double from = drawn.front().x_mm, way = drawn.back().x_mm - from;
+    for (int i = 1; i < count; ++i) {
+        const double x = from + way * (i + 0.37) / (count + 1);
+        design.spring.thickness.push_back({x, backspring::thickness_mm(drawn, x)});
+    }
+    std::ranges::sort(design.spring.thickness, {}, &backspring::Station::x_mm);
+    return design;
+}
+
+/// Eight dimensions that a shop spreads.
+inline std::vector<backspring::Spread> spreads() {
+    using backspring::SpreadKind;
+    return {{.key = "fit.preload", .kind = SpreadKind::normal, .size = 0.02},
+            {.key = "spring.thickness_offset", .kind = SpreadKind::normal, .size = 0.01},
+            {.key = "spring.width", .kind = SpreadKind::normal, .size = 0.01},
+            {.key = "spring.rear_pin", .kind = SpreadKind::normal, .size = 0.03},
+            {.key = "tang.pivot", .kind = SpreadKind::normal, .size = 0.03},
+            {.key = "tang.half_stop", .kind = SpreadKind::normal, .size = 0.01},
+            {.key = "tang.corner_radius", .kind = SpreadKind::uniform, .size = 0.05},
+            {.key = "spring.yield", .kind = SpreadKind::normal, .size = 30.0}};
 }
 
 }  // namespace bench

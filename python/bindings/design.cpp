@@ -189,9 +189,8 @@ void define_design(py::module_& m) {
     define_result();
     m.def("faults", py::overload_cast<const Design&>(&faults), py::arg("design"), DOC(faults));
     m.def("seen_from", &seen_from, py::arg("design"), py::arg("blade"), DOC(seen_from));
-    m.def("check", &check, py::arg("design"), py::arg("step_deg") = 1.0, NoGil(), DOC(check));
-    m.def("check_blades", &check_blades, py::arg("design"), py::arg("step_deg") = 1.0, NoGil(),
-          DOC(check_blades));
+    m.def("check", &check, py::arg("design"), NoGil(), DOC(check));
+    m.def("check_blades", &check_blades, py::arg("design"), NoGil(), DOC(check_blades));
     m.def("worst_targets", &worst_targets, py::arg("judged"), DOC(worst_targets));
     m.def("contacts_at", &contacts_at, py::arg("design"), py::arg("blade_angles_deg"),
           DOC(contacts_at));

@@ -160,12 +160,6 @@ def test_angles_of_contacts_are_one_for_each_blade() -> None:
         bs.contacts(design, {"main": 10.0, "pen": 300.0})
 
 
-@pytest.mark.parametrize("step", [0.0, 6.0, np.nan])
-def test_a_bad_step_is_refused(step: float) -> None:
-    with pytest.raises(bs.InvalidInput, match="step_deg"):
-        bs.check(TURNSTONE, step)
-
-
 def test_a_study_reaches_the_numbers_of_another_blade() -> None:
     closed = np.array([4.24, 4.26])
     many = bs.check_many(TURNSTONE, {"blades.pen.tang.closed": closed})

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <optional>
+#include <type_traits>
 
 #include "backspring/action/contact.hpp"
 #include "backspring/core/root.hpp"
@@ -44,6 +45,10 @@ class BearingSearch {
         return bear(*top).touch;
     }
 
+    /// By how much the face, loaded at a place, is steeper than the outline there: above 0 where
+    /// the right place lies farther towards the rear.
+    [[nodiscard]] double miss_at(const SurfacePoint& point) const { return bear(point).miss(); }
+
   private:
     static constexpr double kSettled = 1e-14;
 
@@ -69,11 +74,19 @@ class BearingSearch {
             trial.face_slope = x < range_.start_mm ? -back : back;
             return trial;
         }
-        const Answer answer = spring_(x);
+        const Answer answer = answer_at(x, point);
         const double overlap = point.y_mm - answer.face_mm;
         if (overlap > 0.0 && answer.mm_per_n > 0.0) trial.touch.force_n = overlap / answer.mm_per_n;
         trial.face_slope = answer.slope + trial.touch.force_n * answer.rad_per_n;
         return trial;
+    }
+
+    /// A spring may answer by what bears, too.
+    [[nodiscard]] Answer answer_at(double x, const SurfacePoint& point) const {
+        if constexpr (std::is_invocable_v<Spring, double, SurfacePoint>)
+            return spring_(x, point);
+        else
+            return spring_(x);
     }
 
     [[nodiscard]] Trial bear(const SurfacePoint& point) const {
@@ -106,40 +119,59 @@ class BearingSearch {
         return trial;
     }
 
-    /// The right place on an arc, or the end of the arc beyond which it lies: secant steps, kept
-    /// inside a bracket that shrinks.
-    [[nodiscard]] Trial on_arc(int arc, double low, double high, Trial trial) const {
-        bool low_tried = false, high_tried = false;
-        double rate = -1.0;
-        for (int round = 0; round < 200 && std::abs(trial.miss()) > kSettled; ++round) {
-            const double slope = trial.touch.slope, miss = trial.miss();
-            if (miss > 0.0 ? slope >= high : slope <= low) break;
-            (miss > 0.0 ? low : high) = slope;
-            (miss > 0.0 ? low_tried : high_tried) = true;
-            double next = slope - miss / rate;
-            if (!(next > low)) next = low_tried ? 0.5 * (low + high) : low;
-            if (!(next < high)) next = high_tried ? 0.5 * (low + high) : high;
-            if (next == slope) break;
-            trial = bear(arc, next);
-            rate = (trial.miss() - miss) / (next - slope);
-        }
-        return trial;
+    /// The right place on an arc, or the end of the arc beyond which it lies.
+    [[nodiscard]] Trial on_arc(int arc, double low, double high, const Trial& first) const {
+        const auto at = [&](double slope) { return bear(arc, slope); };
+        return homed(at, first.touch.slope, first, {low, high}, -1.0);
     }
 
     /// The place on the flat between two trials where the loaded face runs along the flat.
     [[nodiscard]] Trial on_flat(const Trial& ahead, const Trial& behind) const {
         const double slope = ahead.touch.slope;
-        const auto at = [&](double x) {
-            const double height = ahead.touch.height_mm + slope * (x - ahead.touch.x_mm);
-            return bear(x, {x, height, slope, ahead.touch.part.arc, true});
+        // By the way towards the rear.
+        const auto at = [&](double way) {
+            const double height = ahead.touch.height_mm - slope * (way + ahead.touch.x_mm);
+            return bear(-way, {-way, height, slope, ahead.touch.part.arc, true});
         };
         // Only as much of the flat as lies in range, lest its ends set the scale of the root.
-        const Trial rear = behind.touch.x_mm < range_.start_mm ? at(range_.start_mm) : behind;
-        const Trial front = ahead.touch.x_mm > range_.end_mm ? at(range_.end_mm) : ahead;
+        const Trial rear = behind.touch.x_mm < range_.start_mm ? at(-range_.start_mm) : behind;
+        const Trial front = ahead.touch.x_mm > range_.end_mm ? at(-range_.end_mm) : ahead;
         if (rear.miss() >= 0.0) return rear;
         if (front.miss() <= 0.0) return front;
-        return at(find_root([&](double x) { return at(x).miss(); }, rear.touch.x_mm,
-                            front.touch.x_mm, rear.miss(), front.miss()));
+        const double low = -front.touch.x_mm, high = -rear.touch.x_mm;
+        const double rate = (rear.miss() - front.miss()) / (high - low);
+        const double way = std::clamp(low - front.miss() / rate, low, high);
+        return homed(at, way, at(way), {low, high}, rate);
+    }
+
+    /// Ends of a part, in the sense in which a miss falls.
+    struct Ends {
+        double low, high;
+    };
+
+    /// Where a miss vanishes, or the end beyond which it does: secant steps, kept inside a bracket
+    /// that shrinks, and then halves of it, for a miss may jump where the spring has a step.
+    template <class At>
+    [[nodiscard]] Trial homed(
+        const At& at, double place, Trial trial, Ends ends, double rate) const {
+        constexpr int secants = 12, most = 200;
+        auto [low, high] = ends;
+        bool low_tried = false, high_tried = false;
+        for (int round = 0; round < most && std::abs(trial.miss()) > kSettled; ++round) {
+            const double miss = trial.miss();
+            if (miss > 0.0 ? place >= high : place <= low) break;
+            (miss > 0.0 ? low : high) = place;
+            (miss > 0.0 ? low_tried : high_tried) = true;
+            double next = place - miss / rate;
+            if (!(next > low)) next = low_tried ? 0.5 * (low + high) : low;
+            if (!(next < high)) next = high_tried ? 0.5 * (low + high) : high;
+            if (round > secants && low_tried && high_tried) next = 0.5 * (low + high);
+            if (next == place) break;
+            trial = at(next);
+            rate = (trial.miss() - miss) / (next - place);
+            place = next;
+        }
+        return trial;
     }
 
     const TurnedOutline& outline_;

@@ -11,20 +11,35 @@
 namespace backspring {
 namespace {
 
+/// Whether a spring that another touch bends stands clear of a kick.
+bool clears(const Flexibility& flexibility, const Indenter& kick, const Touch& touch) {
+    // Between the three stations the bent face dips by less, if at all.
+    constexpr double dip = 0.02;
+    if (flexibility.rigid()) return false;
+    const SurfacePoint top = kick.outline.at_slope(0, 0.0);
+    const double x = kick.pivot_mm + top.x_mm, r = kick.outline.radius_mm(0);
+    for (const double at : {x - r, x, x + r}) {
+        const double station = std::max(at, 0.0);
+        const double moved = touch.force_n * deflection_per_force(flexibility, station, touch.x_mm);
+        if (top.y_mm > kick.face_at_mm(station) + moved - dip * r) return false;
+    }
+    return true;
+}
+
 Contact contact_alone(const Joint& joint, double blade_angle_deg, const Pushed* pushed) {
-    std::vector<Indenter> indenters;
-    indenters.reserve(2);
-    add_indenters(indenters, joint, 0, blade_angle_deg, pushed);
+    const Indenter body = body_of(joint, 0, blade_angle_deg, pushed);
     Contact contact;
     contact.blade_angle_deg = blade_angle_deg;
-    if (indenters.size() == 1) {
-        if (const auto touch = bear_alone(joint.flexibility, indenters[0])) {
-            add_touch(contact, indenters[0], *touch);
+    const auto touch = bear_alone(joint.flexibility, body);
+    const auto kick = kick_in_reach(joint, body);
+    if (kick && !(touch && clears(joint.flexibility, *kick, *touch))) {
+        const Indenter both[] = {body, *kick};
+        for (const Borne& b : bear(joint.flexibility, both)) {
+            add_touch(contact, *b.indenter, b.touch);
         }
-        return contact;
+    } else if (touch) {
+        add_touch(contact, body, *touch);
     }
-    const std::vector<Borne> borne = bear(joint.flexibility, indenters);
-    for (const Borne& b : borne) add_touch(contact, *b.indenter, b.touch);
     return contact;
 }
 
@@ -129,10 +144,9 @@ double back_slope(const Joint& joint, const Contact& contact, double x_mm) {
     return joint.frame ? slope - edge_of(joint, contact, x_mm).rad_per_n : slope;
 }
 
-std::vector<Load> loads_ahead(const Contact& contact) {
+Loads loads_ahead(const Contact& contact) {
     const std::vector<Touch>& beside = contact.others.beside;
-    std::vector<Load> forces;
-    forces.reserve(contact.all().size() + beside.size());
+    Loads forces;
     for (const Touch& touch : contact.all()) forces.push_back({touch.x_mm, touch.force_n});
     if (beside.empty()) return forces;
     for (const Touch& touch : beside) forces.push_back({touch.x_mm, touch.force_n});
@@ -140,8 +154,8 @@ std::vector<Load> loads_ahead(const Contact& contact) {
     return forces;
 }
 
-std::vector<Load> loads(const Contact& contact) {
-    std::vector<Load> forces = loads_ahead(contact);
+Loads loads(const Contact& contact) {
+    Loads forces = loads_ahead(contact);
     if (contact.others.far.empty()) return forces;
     for (const Touch& touch : contact.others.far) forces.push_back({touch.x_mm, touch.force_n});
     std::ranges::sort(forces, {}, &Load::x_mm);

@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "backspring/core/angle.hpp"
 #include "indenters.hpp"
+#include "leaning.hpp"
 #include "neighbours.hpp"
 
 namespace backspring {
@@ -14,6 +16,8 @@ namespace {
 constexpr int kMostSteps = 40;
 // Of a force or an angle: less is rounding.
 constexpr double kSteady = 1e-15;
+// Of a torque: what may be left of it on a stop.
+constexpr double kNothingLeft = 1e-12;
 
 /// How far the end's face leans and the line sags between its place as fitted and bent: int v'^2/2,
 /// which draws the end in.
@@ -99,6 +103,13 @@ EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop
     return made;
 }
 
+EndStop raised(EndStop stop, const Joint& joint, double by_mm) {
+    stop.push = raised(std::move(stop.push), joint.flexibility, by_mm);
+    stop.height_mm += by_mm;
+    stop.end_mm -= joint.face_slope * by_mm;
+    return stop;
+}
+
 Contact contact_on_stop(const Joint& joint, double blade_angle_deg, double stop_n) {
     if (stop_n == 0.0) return contact_at(joint, blade_angle_deg);
     const EndStop& stop = *joint.stop;
@@ -156,6 +167,12 @@ Contact leaning_at(const Joint& joint, double blade_angle_deg) {
     const Contact plain = contact_on_stop(joint, blade_angle_deg, 0.0);
     if (plain.count == 0 || plain.torque_nmm >= 0.0) return plain;
     const double lever = stop_lever_mm(joint, blade_angle_deg);
+    if (joint.alone() && plain.count == 1 && !plain.touches[0].part.kick) {
+        const Contact leaning =
+            contact_on_stop(joint, blade_angle_deg, leaning_n(joint, blade_angle_deg, lever));
+        const double left = leaning.torque_nmm + leaning.stop.force_n * lever;
+        if (std::abs(left) <= kNothingLeft * std::abs(plain.torque_nmm)) return leaning;
+    }
     const auto left = [&](double force) {
         return contact_on_stop(joint, blade_angle_deg, force).torque_nmm + force * lever;
     };
@@ -191,7 +208,7 @@ double unloaded_open_deg(const Spring& spring, const Joint& unloaded, const Stop
 }
 
 OpenPinForces open_pin_forces(const Spring& spring, const Joint& joint, const Contact& open) {
-    std::vector<Load> forces = loads(open);
+    const Loads forces = loads(open);
     OpenPinForces found{.across = pin_forces(spring, forces)};
     if (open.stop.force_n == 0.0) return found;
     const Pushed pushed{joint.flexibility, *joint.stop, open.stop.force_n};

@@ -35,24 +35,47 @@ bool in_reach(const Indenter& kick) {
     return top.y_mm > kick.face_at_mm(x) - std::abs(kick.face_slope) * r;
 }
 
+Indenter kick_of(const Mounted& tang, const Indenter& body) {
+    Indenter kick = body;
+    kick.outline = body.outline.of(std::span(&*tang.outline.kick, 1));
+    kick.part.kick = true;
+    return kick;
+}
+
 double energy_nmm(const Borne& borne) {
     return 0.5 * borne.touch.force_n * borne.indenter->overlap_mm(borne.touch);
 }
 
 }  // namespace
 
+Indenter detail::body_of(const Mounted& tang,
+                         int blade,
+                         double blade_angle_deg,
+                         const Pushed* pushed) {
+    const double turn = radians(blade_angle_deg) - std::numbers::pi;
+    return {TurnedOutline(tang.outline.body, turn),
+            tang.pivot_mm,
+            tang.pad,
+            tang.face_mm,
+            tang.face_slope,
+            Part{.blade = blade},
+            pushed};
+}
+
+std::optional<Indenter> detail::kick_in_reach(const Mounted& tang, const Indenter& body) {
+    if (!tang.outline.kick) return std::nullopt;
+    Indenter kick = kick_of(tang, body);
+    return in_reach(kick) ? std::optional(kick) : std::nullopt;
+}
+
 void detail::add_indenters(std::vector<Indenter>& indenters,
                            const Mounted& tang,
                            int blade,
                            double blade_angle_deg,
                            const Pushed* pushed) {
-    const double turn = radians(blade_angle_deg) - std::numbers::pi;
-    const auto add = [&](std::span<const Arc> arcs, bool kick) {
-        indenters.push_back({TurnedOutline(arcs, turn), tang.pivot_mm, tang.pad, tang.face_mm,
-                             tang.face_slope, Part{.blade = blade, .kick = kick}, pushed});
-    };
-    add(tang.outline.body, false);
-    if (tang.outline.kick) add({&*tang.outline.kick, 1}, true);
+    const Indenter body = body_of(tang, blade, blade_angle_deg, pushed);
+    indenters.push_back(body);
+    if (tang.outline.kick) indenters.push_back(kick_of(tang, body));
 }
 
 MaybeTouch detail::bear_alone(const Flexibility& flexibility, const Indenter& indenter) {
@@ -64,6 +87,14 @@ MaybeTouch detail::bear_alone(const Flexibility& flexibility, const Indenter& in
     touch->part.blade = indenter.part.blade;
     touch->part.kick = indenter.part.kick;
     return touch;
+}
+
+double detail::miss_at(const Flexibility& flexibility,
+                       const Indenter& indenter,
+                       const SurfacePoint& point) {
+    const FreeSpring spring{flexibility, indenter};
+    const Range range{0.5 * indenter.pad.start_mm, kInfinity};
+    return BearingSearch(indenter.outline, indenter.pivot_mm, range, spring).miss_at(point);
 }
 
 std::vector<Borne> detail::bear(const Flexibility& flexibility,

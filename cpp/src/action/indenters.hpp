@@ -43,6 +43,19 @@ struct Indenter {
     }
 };
 
+/// A tang's body as it stands.
+///
+/// @param tang, pushed  outlive the indenter
+[[nodiscard]] Indenter body_of(const Mounted& tang,
+                               int blade,
+                               double blade_angle_deg,
+                               const Pushed* pushed = nullptr);
+
+/// Its kick, if that reaches the free face anywhere.
+///
+/// @param body  of the same tang
+[[nodiscard]] std::optional<Indenter> kick_in_reach(const Mounted& tang, const Indenter& body);
+
 /// Adds a tang's body and its kick.
 ///
 /// @param tang, pushed  outlive the indenters
@@ -55,6 +68,11 @@ void add_indenters(std::vector<Indenter>& indenters,
 /// Where an indenter touches the spring when nothing else does; nothing where it does not.
 [[nodiscard]] std::optional<Touch> bear_alone(const Flexibility& flexibility,
                                               const Indenter& indenter);
+
+/// See BearingSearch::miss_at(), of an indenter that bears alone.
+[[nodiscard]] double miss_at(const Flexibility& flexibility,
+                             const Indenter& indenter,
+                             const SurfacePoint& point);
 
 /// A indenter and where it bears.
 struct Borne {

@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "backspring/action/end_stop.hpp"
+#include "backspring/core/angle.hpp"
 #include "backspring/core/root.hpp"
+#include "indenters.hpp"
 #include "rest_search.hpp"
 
 namespace backspring {
@@ -65,6 +68,36 @@ Contact letting_go_soon(const ContactAt& at, Contact bearing, Contact free) {
     return free;
 }
 
+/// The rest on the flat that the blade lies on at a nominal angle, the spring bent over a disc that
+/// touches that flat: the foot of the perpendicular from the pivot bears. Nothing where the blade
+/// comes to rest on something else.
+std::optional<Contact> rest_on_flat(const Joint& joint, double nominal_deg, double reach_deg) {
+    const Contact first = contact_at(joint, nominal_deg);
+    const Touch& lying = first.touches[0];
+    if (first.count != 1 || !lying.part.flat || first.torque_nmm == 0.0) return std::nullopt;
+    const double face = lying.height_mm - lying.slope * (lying.x_mm - joint.pivot_mm);
+    const Arc disc{0.0, 0.0, face / std::hypot(1.0, lying.slope), 0.0, std::numbers::pi};
+    const Indenter round{TurnedOutline({&disc, 1}, 0.0),
+                         joint.pivot_mm,
+                         joint.pad,
+                         joint.face_mm,
+                         joint.face_slope,
+                         lying.part};
+    const auto touch = bear_alone(joint.flexibility, round);
+    if (!touch) return std::nullopt;
+    const double turn = degrees(std::atan(touch->slope) - std::atan(lying.slope));
+    if (turn * first.torque_nmm >= 0.0 || std::abs(turn) > reach_deg) return std::nullopt;
+    Contact rest = contact_at(joint, nominal_deg + turn);
+    const Part& part = rest.touches[0].part;
+    const bool same = rest.count == 1 && part.flat && part.arc == lying.part.arc;
+    const bool still = std::abs(rest.torque_nmm) <= kRounding * std::abs(first.torque_nmm);
+    // Not in a dent too slight to stay in: the next whole degree drives the blade back.
+    const Contact past =
+        contact_at(joint, nominal_deg + std::copysign(std::ceil(std::abs(turn)), turn));
+    if (past.torque_nmm * turn <= 0.0) return std::nullopt;
+    return same && still ? std::optional(std::move(rest)) : std::nullopt;
+}
+
 }  // namespace
 
 std::optional<Contact> detail::find_rest(const ContactAt& at,
@@ -108,6 +141,9 @@ std::optional<Contact> detail::rest_from(const ContactAt& at,
 }
 
 std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {
+    if (joint.alone()) {
+        if (auto rest = rest_on_flat(joint, nominal_deg, reach_deg)) return rest;
+    }
     const auto at = [&](double angle) { return contact_at(joint, angle); };
     return find_rest(at, nominal_deg, reach_deg);
 }

@@ -22,24 +22,10 @@ std::optional<Stroke> make_stroke(LazyStroke& way) {
     return stroke;
 }
 
-std::optional<Stroke> make_stroke(const TurnAt& turn_at, const std::vector<Turn>& way) {
-    LazyStroke known{Turns(turn_at, way)};
-    return make_stroke(known);
-}
-
-std::optional<Stroke> make_stroke(const Action& action,
-                                  const std::vector<Step>& steps,
-                                  const Contact& from,
-                                  const Contact& to) {
-    const TurnAt at = [&](double angle) { return turn_at(action, angle); };
-    std::vector<Turn> way{at(from.blade_angle_deg)};
-    way.reserve(steps.size() + 2);
-    for (const Step& step : steps) {
-        const double angle = step.turn.contact.blade_angle_deg;
-        if (angle > from.blade_angle_deg && angle < to.blade_angle_deg) way.push_back(step.turn);
-    }
-    way.push_back(at(to.blade_angle_deg));
-    return make_stroke(at, way);
+std::optional<Stroke> make_stroke(const Action& action, const Contact& from, const Contact& to) {
+    const Turns turns(action, {from.blade_angle_deg, to.blade_angle_deg});
+    LazyStroke way(turns, from.blade_angle_deg, to.blade_angle_deg);
+    return make_stroke(way);
 }
 
 }  // namespace backspring

@@ -15,7 +15,7 @@ namespace {
 PeakStress peak_on_stop(const Action& action, const Contact& contact) {
     const EndStop& stop = *action.joint.stop;
     const double force = contact.stop.force_n;
-    std::vector<Load> ahead = loads_ahead(contact);
+    Loads ahead = loads_ahead(contact);
     ahead.push_back({stop.push.at_mm, stop.friction * force});
     const auto moment = [&](double x) {
         double sum = force * stop.push.lever_mm(x);

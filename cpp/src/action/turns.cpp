@@ -2,142 +2,212 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+#include <utility>
 
-#include "backspring/core/root.hpp"
+#include "backspring/core/angle.hpp"
+#include "backspring/core/interpolant.hpp"
+#include "cut.hpp"
 
 namespace backspring {
 namespace {
 
-constexpr double kOpenDeg = 180.0;
-constexpr double kSlackDeg = 1e-9;
-constexpr double kFirstLookDeg = 4.0;
+constexpr double kFirstLookDeg = 12.0;
+constexpr int kMostTries = 80;
+constexpr std::size_t kMostCuts = 500;
+constexpr double kLeastGapDeg = 1e-3;
 
-/// Values at the places of a first look, rising.
-struct FirstLook {
-    std::vector<int> places;
-    std::vector<double> values;
-    int top = 0;
-    double best = 0.0;
+/// A turn on its way into a piece.
+struct Node {
+    std::size_t turn;
+    double angle_deg;
+    int kind;
+    bool starts = false;   ///< a piece
+    bool settled = false;  ///< the gap behind it
 };
 
-FirstLook look_first(Turns& turns, const TurnValue& value) {
-    FirstLook look;
-    for (int i = 0; i < turns.count() - 1; i += turns.stride()) look.places.push_back(i);
-    look.places.push_back(turns.count() - 1);
-    for (const int i : look.places) look.values.push_back(value(turns[i]));
-    const auto highest = std::max_element(look.values.begin(), look.values.end());
-    look.top = look.places[static_cast<std::size_t>(highest - look.values.begin())];
-    look.best = *highest;
-    return look;
-}
+/// How closely turns are looked at.
+struct Fineness {
+    double cut_deg;
+    double torque_doubt;  ///< torque between turns lacks so much of the largest at most, on average
+    int looks;
+};
 
-/// Which places of a first look are hills that may hide the highest.
-std::vector<bool> hills_of(const FirstLook& look) {
-    constexpr double near_top = 0.1, level = 1e-6;
-    const double worth = look.best - near_top * std::abs(look.best);
-    // On a round end all are alike to rounding: a bump at its end must not be taken for lower.
-    const double alike = level * std::abs(look.best);
-    const std::vector<double>& values = look.values;
-    std::vector<bool> hills;
-    for (std::size_t k = 0; k < values.size(); ++k) {
-        hills.push_back(values[k] >= worth && (k == 0 || values[k] >= values[k - 1] - alike) &&
-                        (k + 1 == values.size() || values[k] >= values[k + 1] - alike));
+constexpr Fineness kAlone{.cut_deg = 1e-10, .torque_doubt = 1e-5, .looks = 14};
+// Beside others that seat anew at every angle a contact costs a hundred times as much, and torque
+// has many small kinks.
+constexpr Fineness kBeside{.cut_deg = 1e-9, .torque_doubt = 1e-3, .looks = 4};
+
+class Maker {
+  public:
+    Maker(const Action& action, std::vector<Turn>& known) : action_(action), known_(known) {}
+
+    [[nodiscard]] std::vector<Node> make(const std::vector<double>& marks_deg) {
+        for (std::size_t i = 0; i + 1 < marks_deg.size(); ++i) {
+            look(marks_deg[i], marks_deg[i + 1]);
+        }
+        bool added = true;
+        for (int round = 0; added && round < fine_.looks; ++round) added = add_turns();
+        return std::move(nodes_);
     }
-    return hills;
-}
 
-/// Whether the way of bearing changes between two places of a first look, or beside them: an edge
-/// of the pad first takes the flat's end, then the corner, and the cusp is between.
-bool cusp_near(Turns& turns, const std::vector<int>& places, std::size_t k) {
-    const auto changes = [&](std::size_t j) {
-        return j + 1 < places.size() &&
-               turns.bearing_kind(places[j]) != turns.bearing_kind(places[j + 1]);
-    };
-    return changes(k) || changes(k + 1) || (k > 0 && changes(k - 1));
-}
+  private:
+    [[nodiscard]] Node work_out(double angle_deg) {
+        known_.push_back(turn_at(action_, angle_deg));
+        const int kind = bearing_kind(known_.back().contact, action_.joint.pad);
+        return {known_.size() - 1, angle_deg, kind};
+    }
+
+    void look(double from_deg, double to_deg) {
+        nodes_.push_back(nodes_.empty() ? work_out(from_deg) : nodes_.back());
+        nodes_.back().starts = true;
+        const int parts = static_cast<int>(std::ceil((to_deg - from_deg) / kFirstLookDeg));
+        for (int i = 1; i <= parts; ++i) {
+            const double angle = std::lerp(from_deg, to_deg, static_cast<double>(i) / parts);
+            append(work_out(angle));
+        }
+    }
+
+    /// Adds a turn, with both sides of every cut before it.
+    void append(Node next) {
+        while (nodes_.back().kind != next.kind && cuts_ < kMostCuts) {
+            auto [left, right] = cut(next);
+            right.starts = true;
+            ++cuts_;
+            if (left.turn != nodes_.back().turn) nodes_.push_back(left);
+            nodes_.push_back(right);
+            if (right.turn == next.turn) return;
+        }
+        next.starts = nodes_.back().kind != next.kind;
+        nodes_.push_back(next);
+    }
+
+    /// The last turn that bears as the last known one does, and the first that does not.
+    [[nodiscard]] std::pair<Node, Node> cut(const Node& next) {
+        Node low = nodes_.back(), high = next;
+        CutSearch search(action_.joint, fine_.cut_deg);
+        std::pair<int, int> tried{-1, -1};
+        for (int i = 0; i < kMostTries && high.angle_deg - low.angle_deg > fine_.cut_deg; ++i) {
+            const std::pair kinds{low.kind, high.kind};
+            if (std::exchange(tried, kinds) != kinds) {
+                search = CutSearch(action_.joint, fine_.cut_deg);
+                if (const auto sides = straight_cut(low, high)) return *sides;
+            }
+            const Node there = work_out(search.next_deg(contact(low), contact(high)));
+            (there.kind == low.kind ? low : high) = there;
+        }
+        return {low, high};
+    }
+
+    /// Both sides of a cut between neighbouring parts of a blade alone.
+    [[nodiscard]] std::optional<std::pair<Node, Node>> straight_cut(const Node& low,
+                                                                    const Node& high) {
+        const auto over = goes_over_deg(action_.joint, contact(low), contact(high));
+        if (!over) return std::nullopt;
+        const Node before = work_out(*over - 0.4 * fine_.cut_deg);
+        const Node after = work_out(*over + 0.4 * fine_.cut_deg);
+        const bool inside = before.angle_deg > low.angle_deg && after.angle_deg < high.angle_deg;
+        if (!inside || before.kind != low.kind || after.kind == low.kind) return std::nullopt;
+        return std::pair(before, after);
+    }
+
+    [[nodiscard]] const Contact& contact(const Node& node) const {
+        return known_[node.turn].contact;
+    }
+
+    /// Whether torque adds up to the energy between a node and the next.
+    [[nodiscard]] bool adds_up(std::size_t first,
+                               std::size_t last,
+                               std::size_t i,
+                               double most_nmm) const {
+        Interpolant torque;
+        const std::size_t from = std::max(first + 2, i) - 2, to = std::min(i + 3, last);
+        for (std::size_t k = from; k <= to; ++k) {
+            torque.add(radians(nodes_[k].angle_deg), contact(nodes_[k]).torque_nmm);
+        }
+        const double low = radians(nodes_[i].angle_deg), high = radians(nodes_[i + 1].angle_deg);
+        const double gained = contact(nodes_[i + 1]).energy_nmm - contact(nodes_[i]).energy_nmm;
+        const double missed = std::abs(gained - torque.integral(low, high));
+        return missed <= fine_.torque_doubt * most_nmm * (high - low);
+    }
+
+    [[nodiscard]] double most_torque_nmm(std::size_t first, std::size_t last) const {
+        double most = 0.0;
+        for (std::size_t i = first; i <= last; ++i) {
+            most = std::max(most, std::abs(contact(nodes_[i]).torque_nmm));
+        }
+        return most;
+    }
+
+    /// A turn in the middle of every gap that does not add up.
+    bool add_turns() {
+        // Where the kick's flank runs into the pad's end torque is beyond all the rest.
+        constexpr double of_all = 0.01;
+        const double least = of_all * most_torque_nmm(0, nodes_.size() - 1);
+        bool added = false;
+        for (std::size_t first = 0; first < nodes_.size();) {
+            std::size_t last = first;
+            while (last + 1 < nodes_.size() && !nodes_[last + 1].starts) ++last;
+            const double most = std::max(most_torque_nmm(first, last), least);
+            for (std::size_t i = first; i < last; ++i) {
+                const double gap = nodes_[i + 1].angle_deg - nodes_[i].angle_deg;
+                Node& node = nodes_[i];
+                if (!node.settled)
+                    node.settled = gap < kLeastGapDeg || adds_up(first, last, i, most);
+                added |= !node.settled;
+            }
+            nodes_[last].settled = true;
+            first = last + 1;
+        }
+        if (added) halve_gaps();
+        return added;
+    }
+
+    void halve_gaps() {
+        std::vector<Node> coarse;
+        coarse.reserve(2 * nodes_.size());
+        coarse.swap(nodes_);
+        for (std::size_t i = 0; i < coarse.size(); ++i) {
+            if (i == 0 || coarse[i].starts) {
+                nodes_.push_back(coarse[i]);
+            } else {
+                append(coarse[i]);
+            }
+            if (coarse[i].settled) continue;
+            append(work_out(0.5 * (coarse[i].angle_deg + coarse[i + 1].angle_deg)));
+        }
+    }
+
+    const Action& action_;
+    const Fineness fine_ = action_.joint.alone() ? kAlone : kBeside;
+    std::vector<Turn>& known_;
+    std::vector<Node> nodes_;
+    std::size_t cuts_ = 0;
+};
 
 }  // namespace
 
-Turns::Turns(TurnAt turn_at, const Pad& pad, double from_deg, double step_deg)
-    : turn_at_(std::move(turn_at)),
-      pad_(pad),
-      stride_(std::max(static_cast<int>(std::lround(kFirstLookDeg / step_deg)), 1)) {
-    const int whole = static_cast<int>(std::floor((kOpenDeg - from_deg) / step_deg + kSlackDeg));
-    angles_deg_.reserve(static_cast<std::size_t>(whole) + 2);
-    for (int i = 0; i <= whole; ++i) angles_deg_.push_back(from_deg + i * step_deg);
-    if (kOpenDeg - angles_deg_.back() > kSlackDeg) angles_deg_.push_back(kOpenDeg);
-    turns_.resize(angles_deg_.size());
-    known_.resize(angles_deg_.size(), false);
-}
-
-Turns::Turns(TurnAt turn_at, std::vector<Turn> known)
-    : turn_at_(std::move(turn_at)), turns_(std::move(known)), known_(turns_.size(), true) {
-    for (const Turn& turn : turns_) angles_deg_.push_back(turn.contact.blade_angle_deg);
-}
-
-Turns::Turns(Turns& whole, const Turn& from, const Turn& to)
-    : turn_at_(whole.turn_at_), pad_(whole.pad_), stride_(whole.stride_), whole_(&whole) {
-    const double from_deg = from.contact.blade_angle_deg, to_deg = to.contact.blade_angle_deg;
-    const auto& all = whole.angles_deg_;
-    const auto begin = std::upper_bound(all.begin(), all.end(), from_deg);
-    const auto end = std::lower_bound(begin, all.end(), to_deg);
-    first_ = static_cast<int>(begin - all.begin());
-    angles_deg_.reserve(static_cast<std::size_t>(end - begin) + 2);
-    angles_deg_.push_back(from_deg);
-    angles_deg_.insert(angles_deg_.end(), begin, end);
-    angles_deg_.push_back(to_deg);
-    turns_.resize(angles_deg_.size());
-    known_.resize(angles_deg_.size(), false);
-    turns_.front() = from;
-    turns_.back() = to;
-    known_.front() = known_.back() = true;
-}
-
-const Turn& Turns::operator[](int i) {
-    const auto at = static_cast<std::size_t>(i);
-    if (!known_[at]) {
-        turns_[at] = whole_ ? (*whole_)[first_ + i - 1] : turn_at_(angles_deg_[at]);
-        known_[at] = true;
+Turns::Turns(const Action& action, const std::vector<double>& marks_deg) : action_(&action) {
+    constexpr std::size_t usual_turns = 128;
+    known_.reserve(usual_turns);
+    const std::vector<Node> nodes = Maker(action, known_).make(marks_deg);
+    order_.reserve(nodes.size());
+    for (const Node& node : nodes) order_.push_back(&known_[node.turn]);
+    for (std::size_t first = 0; first < nodes.size();) {
+        std::size_t end = first + 1;
+        while (end < nodes.size() && !nodes[end].starts) ++end;
+        pieces_.push_back(Piece(order_).subspan(first, end - first));
+        first = end;
     }
-    return turns_[at];
 }
 
-int Turns::bearing_kind(int i) {
-    const Contact& contact = (*this)[i].contact;
-    int kind = contact.count;
-    for (const Touch& touch : contact.all()) {
-        const bool at_edge = touch.x_mm == pad_.start_mm || touch.x_mm == pad_.end_mm;
-        kind = 2 * kind + (at_edge ? 1 : 0);
-    }
-    return kind;
-}
-
-int top_of(Turns& turns, const TurnValue& value) {
-    FirstLook look = look_first(turns, value);
-    if (turns.stride() == 1) return look.top;
-    const std::vector<bool> hills = hills_of(look);
-    const std::vector<int>& places = look.places;
-    for (std::size_t k = 0; k + 1 < places.size(); ++k) {
-        const bool at_rest = k == 0 || k + 2 == places.size();
-        if (!at_rest && !hills[k] && !hills[k + 1] && !cusp_near(turns, places, k)) continue;
-        for (int i = places[k] + 1; i < places[k + 1]; ++i) {
-            const double v = value(turns[i]);
-            if (v > look.best || (v == look.best && i < look.top)) look.top = i, look.best = v;
-        }
-    }
-    return look.top;
-}
-
-Turn refined(Turns& turns, int i, const TurnValue& value) {
-    const double low = turns.angle_deg(std::max(i - 1, 0));
-    const double high = turns.angle_deg(std::min(i + 1, turns.count() - 1));
-    const auto at = [&](double angle) { return value(turns.at(angle)); };
-    const Turn best = turns.at(find_maximum(at, low, high));
-    return value(best) > value(turns[i]) ? best : turns[i];
-}
-
-Turn largest(Turns& turns, const TurnValue& value) {
-    return refined(turns, top_of(turns, value), value);
+std::span<const Piece> Turns::pieces(double from_deg, double to_deg) const {
+    const auto first = std::ranges::find_if(
+        pieces_, [&](const Piece& piece) { return angle_of(piece.front()) >= from_deg; });
+    const auto end = std::find_if(first, pieces_.end(), [&](const Piece& piece) {
+        return angle_of(piece.front()) >= to_deg;
+    });
+    return {first, end};
 }
 
 }  // namespace backspring

@@ -1,7 +1,6 @@
 #include "beside.hpp"
 
 #include <algorithm>
-#include <limits>
 
 #include "backspring/design/joint_of.hpp"
 #include "verdict_parts.hpp"
@@ -21,16 +20,16 @@ std::string position_of(const Blade& blade) {
     return "open";
 }
 
-/// Forces of every blade of a joint, as Part::blade counts them.
-std::vector<double> forces_n(const Contact& contact, std::size_t blades) {
-    std::vector<double> forces(blades, 0.0);
+/// Force of one of the blades of a joint, as Part::blade counts them.
+double force_of_blade(const Contact& contact, int blade) {
+    double force = 0.0;
     const auto add = [&](const Touch& touch) {
-        forces[static_cast<std::size_t>(touch.part.blade)] += touch.force_n;
+        if (touch.part.blade == blade) force += touch.force_n;
     };
     std::ranges::for_each(contact.all(), add);
     std::ranges::for_each(contact.others.beside, add);
     std::ranges::for_each(contact.others.far, add);
-    return forces;
+    return force;
 }
 
 std::vector<OtherBlade> others_of(Solution& solution) {
@@ -39,15 +38,12 @@ std::vector<OtherBlade> others_of(Solution& solution) {
     std::vector<OtherBlade> others;
     for (std::size_t i = 1; i < places.size(); ++i) {
         const Blade& blade = design.blades[places[i]];
-        others.push_back(
-            {blade.name, position_of(blade), std::numeric_limits<double>::infinity(), 0.0});
-    }
-    for (const Step& step : solution.steps()) {
-        const std::vector<double> forces = forces_n(step.turn.contact, places.size());
-        for (std::size_t i = 0; i < others.size(); ++i) {
-            others[i].force_low_n = std::min(others[i].force_low_n, forces[i + 1]);
-            others[i].force_high_n = std::max(others[i].force_high_n, forces[i + 1]);
-        }
+        const auto force = [&](const Turn& turn) {
+            return force_of_blade(turn.contact, static_cast<int>(i));
+        };
+        const auto less = [&](const Turn& turn) { return -force(turn); };
+        others.push_back({blade.name, position_of(blade), force(largest(solution.travel(), less)),
+                          force(largest(solution.travel(), force))});
     }
     return others;
 }

@@ -7,13 +7,13 @@
 
 namespace backspring {
 
-CaseSolutions::CaseSolutions(const Design& design, double step_deg) {
+CaseSolutions::CaseSolutions(const Design& design) {
     if (design.blades.size() == 1) {
-        all_.emplace_back(design, step_deg);
+        all_.emplace_back(design);
         return;
     }
     designs_ = cases(design);
-    for (const Design& one : designs_) all_.emplace_back(one, step_deg);
+    for (const Design& one : designs_) all_.emplace_back(one);
 }
 
 std::optional<double> peak_torque_nmm(CaseSolutions& cases) {

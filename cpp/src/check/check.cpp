@@ -54,26 +54,26 @@ Check detail::check_case(Solution& solution, bool with_verdict) {
     return result;
 }
 
-Check detail::check(const Design& design, double step_deg, bool with_verdict) {
+Check detail::check(const Design& design, bool with_verdict) {
     if (design.blades.size() == 1) {
-        Solution solution(design, step_deg);
+        Solution solution(design);
         return check_case(solution, with_verdict);
     }
     std::vector<Check> checks;
     for (const Design& one : cases(design)) {
-        Solution solution(one, step_deg);
+        Solution solution(one);
         checks.push_back(check_case(solution, with_verdict));
         checks.back().beside = {beside(solution, checks.back())};
     }
     return worst_of_cases(std::move(checks));
 }
 
-Check check(const Design& design, double step_deg) { return detail::check(design, step_deg, true); }
+Check check(const Design& design) { return detail::check(design, true); }
 
-std::vector<Check> check_blades(const Design& design, double step_deg) {
+std::vector<Check> check_blades(const Design& design) {
     std::vector<Check> checks;
     for (std::size_t i = 0; i < design.blades.size(); ++i) {
-        checks.push_back(check(seen_from(design, i), step_deg));
+        checks.push_back(check(seen_from(design, i)));
     }
     return checks;
 }

@@ -9,7 +9,7 @@
 namespace backspring::detail {
 
 /// A check with or without its verdict, so that what the verdict costs can be measured.
-[[nodiscard]] Check check(const Design& design, double step_deg, bool with_verdict);
+[[nodiscard]] Check check(const Design& design, bool with_verdict);
 
 /// The own blade with the others where they stand.
 [[nodiscard]] Check check_case(Solution& solution, bool with_verdict);

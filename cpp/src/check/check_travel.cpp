@@ -23,7 +23,8 @@ Travel detail::make_travel(const Design& design,
 
 Worked detail::worked_out(Solution& solution) {
     return {.action = solution.action(),
-            .steps = solution.steps(),
+            .travel = solution.travel(),
+            .ways = solution.ways(),
             .rests = solution.rests(),
             .strokes = solution.strokes(),
             .worst = solution.most_stressed().contact};

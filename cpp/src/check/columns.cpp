@@ -52,7 +52,7 @@ SpringAlong spring_along(const Design& design, double blade_angle_deg, double sp
     rules.throw_if_any();
     const Action action = make_action(design);
     const Contact contact = contact_at(action.joint, blade_angle_deg);
-    const std::vector<Load> bearing = loads(contact);
+    const Loads bearing = loads(contact);
     const std::vector<double> places = stations(design, spacing_mm);
     const auto column = [&](auto value) {
         Eigen::ArrayXd values(static_cast<Eigen::Index>(places.size()));

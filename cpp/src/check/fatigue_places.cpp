@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "backspring/strength/notch_sensitivity.hpp"
-#include "backspring/strength/stress_range.hpp"
 
 namespace backspring {
 namespace {
@@ -56,27 +55,30 @@ std::vector<FatiguePlace> detail::fatigue_places(const Design& design,
     return found;
 }
 
-Fatigue detail::fatigue_at(const Design& design,
-                           const Worked& worked,
-                           const FatiguePlace& place,
-                           double openings) {
+const StressRange& detail::Cycles::range_at(double station_mm) {
+    const auto known = ranges_.find(station_mm);
+    if (known != ranges_.end()) return known->second;
+    return ranges_[station_mm] = stress_range(design_.spring, worked_.travel, station_mm);
+}
+
+FatigueInput detail::Cycles::input(const FatiguePlace& place) {
     // Stress at one station goes with its moment, whichever fibre is meant.
-    const StressRange range = stress_range(design.spring, worked.steps, place.station_mm);
+    const StressRange& range = range_at(place.station_mm);
     const double least =
         range.high_mpa > 0.0 ? place.stress_mpa * range.low_mpa / range.high_mpa : 0.0;
-    return fatigue({.stress_max_mpa = place.stress_mpa,
-                    .stress_min_mpa = std::min(least, place.stress_mpa),
-                    .tensile_mpa = design.strength.tensile_mpa,
-                    .yield_mpa = design.strength.yield_mpa,
-                    .finish = place.finish,
-                    .residual_mpa = place.residual_mpa,
-                    .soft_skin = place.soft_skin,
-                    .width_mm = width_at_mm(design.spring, place.station_mm),
-                    .thickness_mm = thickness_mm(design.spring.thickness, place.station_mm),
-                    .notch_factor = place.notch_factor,
-                    .openings = openings,
-                    .strokes = static_cast<int>(std::max<std::size_t>(worked.strokes.size(), 1)),
-                    .steel = design.surface.steel});
+    return {.stress_max_mpa = place.stress_mpa,
+            .stress_min_mpa = std::min(least, place.stress_mpa),
+            .tensile_mpa = design_.strength.tensile_mpa,
+            .yield_mpa = design_.strength.yield_mpa,
+            .finish = place.finish,
+            .residual_mpa = place.residual_mpa,
+            .soft_skin = place.soft_skin,
+            .width_mm = width_at_mm(design_.spring, place.station_mm),
+            .thickness_mm = thickness_mm(design_.spring.thickness, place.station_mm),
+            .notch_factor = place.notch_factor,
+            .openings = judged_openings(design_),
+            .strokes = static_cast<int>(std::max<std::size_t>(worked_.strokes.size(), 1)),
+            .steel = design_.surface.steel};
 }
 
 const Band& detail::judging_margin(const Fatigue& fatigue) {

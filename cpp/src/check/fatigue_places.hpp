@@ -1,9 +1,11 @@
 #pragma once
 
+#include <map>
 #include <optional>
 #include <vector>
 
 #include "backspring/strength/fatigue.hpp"
+#include "backspring/strength/stress_range.hpp"
 #include "verdict_parts.hpp"
 
 namespace backspring::detail {
@@ -27,11 +29,26 @@ struct FatiguePlace {
                                                        const PeakStress& peak,
                                                        const std::vector<Notch>& notches);
 
-/// Fatigue there over the travel, for so many openings.
-[[nodiscard]] Fatigue fatigue_at(const Design& design,
-                                 const Worked& worked,
-                                 const FatiguePlace& place,
-                                 double openings);
+/// Fatigue at places of a spring over the travel, for the openings that are judged.
+class Cycles {
+  public:
+    Cycles(const Design& design, const Worked& worked) : design_(design), worked_(worked) {}
+
+    [[nodiscard]] Fatigue at(const FatiguePlace& place) { return fatigue(input(place)); }
+
+    /// The margin that judges, at its likely value; nothing where there is none.
+    [[nodiscard]] std::optional<double> margin_at(const FatiguePlace& place) {
+        return likely_margin(input(place), Criterion::swt);
+    }
+
+  private:
+    [[nodiscard]] FatigueInput input(const FatiguePlace& place);
+    [[nodiscard]] const StressRange& range_at(double station_mm);
+
+    const Design& design_;
+    const Worked& worked_;
+    std::map<double, StressRange> ranges_;
+};
 
 /// Margin by smax sa, the criterion that judges.
 [[nodiscard]] const Band& judging_margin(const Fatigue& fatigue);

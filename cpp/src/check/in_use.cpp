@@ -12,7 +12,7 @@ PlasticSet permanent_set(const Design& design, std::optional<double> yield_mpa) 
     const double yield = yield_mpa.value_or(design.strength.yield_mpa.value);
     std::optional<PlasticSet> worst;
     for (Solution& s : solved) {
-        const PlasticSet set = plastic_set(s.action(), design.spring, s.steps(), yield);
+        const PlasticSet set = plastic_set(design.spring, s.travel(), yield);
         if (!worst || set.drop_pivot_mm > worst->drop_pivot_mm) worst = set;
     }
     return *worst;
@@ -23,9 +23,8 @@ std::vector<BearingPressure> bearing_pressures(const Design& design) {
     const Elastic& steel = design.spring.elastic;
     std::vector<BearingPressure> worst;
     for (Solution& s : solved) {
-        for (const BearingPressure& each :
-             bearing_pressures(s.joint(), s.steps(), bearing_width_mm(design),
-                               contact_modulus_mpa(steel, steel))) {
+        for (const BearingPressure& each : bearing_pressures(s.travel(), bearing_width_mm(design),
+                                                             contact_modulus_mpa(steel, steel))) {
             const auto known = std::ranges::find(worst, each.bearer, &BearingPressure::bearer);
             if (known == worst.end()) {
                 worst.push_back(each);

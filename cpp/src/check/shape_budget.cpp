@@ -10,8 +10,7 @@ namespace backspring {
 namespace {
 
 constexpr int kArchPoints = 24;
-constexpr double kMissedPeak = 1e-4;  // of the pull: between angles of the grid
-constexpr double kMostBow = 0.02;     // of the way it arches over
+constexpr double kMostBow = 0.02;  // of the way it arches over
 constexpr double kMostPreloadMm = 10.0;
 
 void widen(std::optional<double>& low, std::optional<double>& high, double value) {
@@ -155,15 +154,22 @@ BudgetRow preload_budget(Solution& solution) {
     return row;
 }
 
+/// The greatest torque against opening, looked for from other angles.
+double found_again_nmm(Solution& solution) {
+    constexpr double part = 0.377;
+    const auto turns = solution.travel().all();
+    const double from = angle_of(turns.front()), to = angle_of(turns.back());
+    const Turns again(solution.action(), {from, std::lerp(from, to, part), to});
+    const auto opening = [](const Turn& turn) { return turn.opening_nmm(); };
+    return opening(largest(again, opening));
+}
+
 BudgetRow solver_budget(Solution& solution) {
     BudgetRow row{.effect = "solver", .settled_by = "nothing"};
-    constexpr double closely_deg = 0.25, little_deg = 0.01;
-    Solution closer(solution.design(), closely_deg);
-    const auto pull = peak_torque_nmm(solution), again = peak_torque_nmm(closer);
-    if (pull && again) {
-        const double off = std::abs(*again / *pull - 1.0);
+    constexpr double little_deg = 0.01;
+    if (const auto hardest = hardest_turn(solution)) {
+        const double off = std::abs(found_again_nmm(solution) / hardest->opening_nmm() - 1.0);
         row.pull_low_share = -off, row.pull_high_share = off;
-        if (off > kMissedPeak) row.settled_by = "closer-grid";
     }
     const Joint& joint = solution.joint();
     for (const auto& rest : {solution.rests().half_stop, solution.rests().closed}) {

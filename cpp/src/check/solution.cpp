@@ -1,11 +1,11 @@
 #include "backspring/check/solution.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <utility>
 
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/look.hpp"
-#include "backspring/core/require.hpp"
 #include "backspring/design/joint_of.hpp"
 #include "backspring/strength/yielding.hpp"
 
@@ -19,10 +19,7 @@ Part& kept(std::optional<Part>& part, Work work) {
     return *part;
 }
 
-const Design& sound(const Design& design, double step_deg) {
-    Requirements rules;
-    rules.in_range("step_deg", step_deg, 0.05, 5.0, "deg");
-    rules.throw_if_any();
+const Design& sound(const Design& design) {
     if (std::vector<Fault> broken = faults(design); !broken.empty()) {
         throw InvalidInput(std::move(broken));
     }
@@ -33,16 +30,48 @@ double stress_mpa(const Action& action, const Contact& contact) {
     return peak_stress(action, contact).stress_mpa;
 }
 
+/// A probe that looks at one place alone; at none where that is no place of its own.
+StressProbe only_at(const StressProbe& probe, double station_mm) {
+    StressProbe one;
+    if (probe.behind.x_mm == station_mm) one.behind = probe.behind;
+    std::ranges::copy_if(probe.ahead, std::back_inserter(one.ahead),
+                         [&](const auto& place) { return place.x_mm == station_mm; });
+    return one;
+}
+
+/// The turn with the largest bending stress. Where two places of the spring come nearly as high,
+/// each is looked at by itself: its stress is smooth, and the worst of both is not.
+Turn most_stressed_turn(const Action& action, std::span<const Piece> pieces) {
+    constexpr double nearly = 0.97;
+    const auto stress = [&](const Turn& turn) { return stress_mpa(action, turn.contact); };
+    Turn worst = largest(action, pieces, stress);
+    std::vector<double> seen{peak_stress(action, worst.contact).station_mm};
+    const double most = stress(worst);
+    for (const Piece& piece : pieces) {
+        for (const Turn* turn : piece) {
+            const PeakStress peak = peak_stress(action, turn->contact);
+            if (peak.stress_mpa < nearly * most) continue;
+            if (std::ranges::count(seen, peak.station_mm) > 0) continue;
+            seen.push_back(peak.station_mm);
+            const StressProbe place = only_at(action.probe, peak.station_mm);
+            const auto there = [&](const Turn& t) {
+                return peak_stress(place, loads(t.contact)).stress_mpa;
+            };
+            Turn top = largest(action, pieces, there);
+            if (stress(top) > stress(worst)) worst = std::move(top);
+        }
+    }
+    return worst;
+}
+
 }  // namespace
 
-Solution::Solution(const Design& design, double step_deg)
-    : design_(sound(design, step_deg)),
-      step_deg_(step_deg),
+Solution::Solution(const Design& design)
+    : design_(sound(design)),
       action_(make_action(design.spring, make_joint(design), {}, design.friction)) {}
 
-Solution::Solution(const Design& design, Joint loaded, double step_deg)
-    : design_(sound(design, step_deg)),
-      step_deg_(step_deg),
+Solution::Solution(const Design& design, Joint loaded)
+    : design_(sound(design)),
       action_(make_action(design.spring, std::move(loaded), {}, design.friction)) {}
 
 const Action& Solution::action() {
@@ -73,22 +102,16 @@ const Readings& Solution::unloaded_readings() {
     });
 }
 
-Turns& Solution::travel() {
+const Turns& Solution::travel() {
     return kept(travel_, [&] {
-        const auto& closed = rests().closed;
-        const auto at = [this](double angle) { return turn_at(action_, angle); };
-        return Turns(at, joint().pad, closed ? closed->blade_angle_deg : 0.0, step_deg_);
-    });
-}
-
-const std::vector<Step>& Solution::steps() {
-    return kept(steps_, [&] {
-        std::vector<Step> steps;
-        for (int i = 0; i < travel().count(); ++i) {
-            const Turn& turn = travel()[i];
-            steps.push_back({turn, peak_stress(action(), turn.contact)});
-        }
-        return steps;
+        const auto& [closed, half_stop, open] = rests();
+        std::vector<double> marks_deg{closed ? closed->blade_angle_deg : 0.0};
+        const auto mark = [&](double angle) {
+            if (angle > marks_deg.back()) marks_deg.push_back(angle);
+        };
+        if (half_stop) mark(half_stop->blade_angle_deg);
+        mark(open.blade_angle_deg);
+        return Turns(action(), marks_deg);
     });
 }
 
@@ -104,7 +127,7 @@ std::vector<LazyStroke>& Solution::ways() {
         const bool loose = !joint().alone() && open.count == 0;
         if (!closed || (open.torque_nmm >= 0.0 && !loose)) return ways;
         const auto add = [&](const Contact& from, const Contact& to) {
-            ways.emplace_back(Turns(travel(), make_turn(action_, from), make_turn(action_, to)));
+            ways.emplace_back(travel(), from.blade_angle_deg, to.blade_angle_deg);
         };
         add(*closed, half_stop ? *half_stop : open);
         if (half_stop) add(*half_stop, open);
@@ -129,8 +152,7 @@ Contact Solution::strongest() {
 const Stressed& Solution::most_stressed() {
     return kept(most_stressed_, [&] {
         const Action& whole = action();
-        const auto stress = [&](const Turn& turn) { return stress_mpa(whole, turn.contact); };
-        const Contact contact = largest(travel(), stress).contact;
+        const Contact contact = most_stressed_turn(whole, travel().pieces()).contact;
         return Stressed{contact, peak_stress(whole, contact)};
     });
 }

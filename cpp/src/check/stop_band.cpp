@@ -13,13 +13,6 @@ namespace {
 // A stop whose friction all but holds the blade by itself has no lever to speak of.
 constexpr double kLeastLever = 0.25;
 
-/// Of an unknown place the two ends: what is between lies between.
-std::vector<Stop> ways_to_bear(const Stop& stated) {
-    if (stated.place != StopPlace::unstated) return {stated};
-    return {{.place = StopPlace::back, .face_mm = stated.face_mm},
-            {.place = StopPlace::belly, .face_mm = stated.face_mm}};
-}
-
 void widen(std::optional<Ends>& ends, double value) {
     if (!ends) ends = Ends{value, value};
     ends->low = std::min(ends->low, value);
@@ -62,8 +55,14 @@ std::optional<StopBand> stop_band(Solution& solution) {
     const double friction = rubs > 0.0 ? rubs : kUsualFriction;
     Joint joint = solution.joint();
     Found found{.level_mm = deflection_mm(joint, open, joint.dial_mm)};
-    for (const Stop& way : ways_to_bear(stated)) {
-        joint.stop = make_end_stop(design.spring, joint, way);
+    Stop way = stated;
+    // Of an unknown place the two ends: what is between lies between.
+    const bool known = stated.place != StopPlace::unstated;
+    if (!known) way = {.place = StopPlace::belly, .face_mm = stated.face_mm};
+    const EndStop made = make_end_stop(design.spring, joint, way);
+    const double thick = end_thickness_mm(design.spring, joint.pad);
+    for (const double by : known ? std::vector{0.0} : std::vector{thick, 0.0}) {
+        joint.stop = by == 0.0 ? made : raised(made, joint, by);
         for (const double drag : {-friction, friction}) {
             joint.stop->friction = drag;
             const double lever = stop_lever_mm(joint, joint.open_deg);

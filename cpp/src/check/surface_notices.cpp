@@ -31,7 +31,7 @@ std::optional<Notch> worst_outline(const Design& design, const Worked& worked, d
 /// One root radius: the stress it leaves there, and margins in yield and, if known, in fatigue.
 void add_radius(Notice& notice,
                 const Design& design,
-                const Worked& worked,
+                Cycles& cycles,
                 const Notch& notch,
                 const std::string& place) {
     const auto add = [&](const char* name, double value, Quantity quantity) {
@@ -42,15 +42,14 @@ void add_radius(Notice& notice,
     add("stress_", stress, Quantity::stress);
     add("yield_margin_", design.strength.yield_mpa.value / stress, Quantity::ratio);
     if (design.strength.tensile_mpa.value <= 0.0) return;
-    const Fatigue found =
-        fatigue_at(design, worked, fatigue_place(design, notch), judged_openings(design));
-    if (found.margins.empty()) return;
-    add("fatigue_margin_", judging_margin(found).value, Quantity::ratio);
+    const auto margin = cycles.margin_at(fatigue_place(design, notch));
+    if (margin) add("fatigue_margin_", *margin, Quantity::ratio);
 }
 
 void add_kinks(std::vector<Notice>& notices, const Design& design, const Worked& worked) {
     if (design.surface.kink_radius_mm) return;
     Notice notice{.code = NoticeCode::kink_not_judged};
+    Cycles cycles(design, worked);
     int count = 0;
     for (const double radius : kRootRadiiMm) {
         const auto notch = worst_outline(design, worked, radius);
@@ -60,7 +59,7 @@ void add_kinks(std::vector<Notice>& notices, const Design& design, const Worked&
             notice.parameters = {{"station", notch->local.station_mm, Quantity::length},
                                  {"nominal", notch->local.nominal_mpa, Quantity::stress}};
         }
-        add_radius(notice, design, worked, *notch, std::to_string(count++));
+        add_radius(notice, design, cycles, *notch, std::to_string(count++));
     }
     if (count > 0) notices.push_back(std::move(notice));
 }

@@ -51,14 +51,11 @@ std::optional<Twist> twist(Solution& solution) {
     const Design& design = solution.design();
     const Across shares = across(design);
     if (shares.count < 2) return std::nullopt;
-    double torque = 0.0;
+    const auto size = [&](const Turn& turn) { return std::abs(torque_nmm(turn.contact, shares)); };
+    const Turn hardest = largest(solution.travel(), size);
+    const double torque = torque_nmm(hardest.contact, shares);
     Twist worst{.side = shares.first, .beside = {}};
-    for (const Step& step : solution.steps()) {
-        const double here = torque_nmm(step.turn.contact, shares);
-        if (std::abs(here) <= std::abs(torque)) continue;
-        torque = here;
-        worst.blade_angle_deg = step.turn.contact.blade_angle_deg;
-    }
+    worst.blade_angle_deg = angle_of(&hardest);
     const double angle =
         std::abs(torque) * twist_rad_per_nmm(design.spring, design.own().tang.pivot_mm);
     worst.torque_nmm = std::abs(torque);

@@ -29,7 +29,7 @@ void add_yield(std::vector<Margin>& margins,
 
 /// What the set does to preload and pull, and where the spring folds if it does.
 void add_effects(Margin& margin, const Worked& worked, const PlasticSet& set) {
-    const PeakTorques pull = peak_torques(worked.action, worked.steps, set);
+    const PeakTorques pull = peak_torques(worked.travel, set);
     margin.parameters = {{"preload_before", set.preload_before_mm, Quantity::length},
                          {"preload_opened", set.preload_opened_mm, Quantity::length},
                          {"preload_after", set.preload_after_shakedown_mm, Quantity::length},
@@ -50,7 +50,7 @@ std::optional<PlasticSet> add_set(std::vector<Margin>& margins,
     const Band& yield = design.strength.yield_mpa;
     if (peak.stress_mpa <= yield.value) return std::nullopt;
     const double ends[] = {yield.value, yield.low};
-    const auto sets = plastic_sets(worked.action, design.spring, worked.steps, ends);
+    const auto sets = plastic_sets(design.spring, worked.travel, ends);
     const PlasticSet &likely = sets[0], &soft = sets[1];
     Margin margin =
         make_margin(MarginKind::set, likely.drop_pivot_mm, kDialReadsMm, Quantity::length);

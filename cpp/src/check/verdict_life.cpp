@@ -33,15 +33,11 @@ void add_life(Margin& margin, const LifeBand& life, double openings) {
 }
 
 /// What peening or burnishing would buy where nothing of the kind is stated.
-void add_peened(Margin& margin,
-                const Design& design,
-                const Worked& worked,
-                FatiguePlace place,
-                double openings) {
+void add_peened(Margin& margin, const Design& design, Cycles& cycles, FatiguePlace place) {
     // A soft skin does not hold what is pressed into it.
     if (place.residual_mpa != 0.0 || place.soft_skin) return;
     place.residual_mpa = -kPeenedShare * design.strength.yield_mpa.value;
-    const Fatigue peened = fatigue_at(design, worked, place, openings);
+    const Fatigue peened = cycles.at(place);
     if (peened.margins.size() < 5) return;
     margin.parameters.push_back({"peened", -place.residual_mpa, Quantity::stress});
     margin.parameters.push_back({"peened_margin", judging_margin(peened).value, Quantity::ratio});
@@ -99,10 +95,11 @@ void detail::judge_life(std::vector<Margin>& margins,
     const PeakStress peak = peak_stress(worked.action, worked.worst);
     if (peak.stress_mpa <= 0.0 || design.strength.tensile_mpa.value <= 0.0) return;
     const double openings = judged_openings(design);
+    Cycles cycles(design, worked);
     std::optional<Margin> least;
     std::optional<FatiguePlace> worst;
     for (const FatiguePlace& place : fatigue_places(design, peak, notches)) {
-        const Fatigue found = fatigue_at(design, worked, place, openings);
+        const Fatigue found = cycles.at(place);
         if (!place.notch) {
             // Spring makers' tables are read with the nominal stress.
             margins.push_back(tables_margin(found));
@@ -115,7 +112,7 @@ void detail::judge_life(std::vector<Margin>& margins,
             worst = place;
         }
     }
-    add_peened(*least, design, worked, *worst, openings);
+    add_peened(*least, design, cycles, *worst);
     margins.push_back(std::move(*least));
 }
 

@@ -74,6 +74,11 @@ std::optional<Dip> dip_with(const Design& design,
     return Dip{past->angle_deg, dip_mm(design, worked, edge, past->angle_deg)};
 }
 
+/// The way that the blade comes home on: the first with a crest, as of the strokes.
+LazyStroke& first_way(const Worked& worked) {
+    return *std::ranges::find_if(worked.ways, &LazyStroke::has_crest);
+}
+
 Margin rap_margin(const Design& design, const Edge& edge, const Dip& eased) {
     const double wanted = design.targets.edge_gap_mm.value_or(0.0);
     Margin margin =
@@ -101,7 +106,7 @@ void detail::judge_rap(std::vector<Margin>& margins, const Design& design, const
     if (!edge) return;
     const auto eased = dip_with(design, worked, *edge, eased_energy_mj(design, *edge));
     if (!eased) return;
-    const double energy = closing_energy_mj(worked.action, worked.steps, worked.strokes.front());
+    const double energy = first_way(worked).closing_energy_mj();
     const auto let_go = dip_with(design, worked, *edge, energy);
     Margin margin = rap_margin(design, *edge, *eased);
     margin.blade_angle_deg = worked.rests.closed->blade_angle_deg - eased->past_deg;

@@ -45,8 +45,7 @@ void judge_pressure(std::vector<Margin>& margins, const Design& design, const Wo
     const double limit = first_yield_pressure_mpa(softer_yield_mpa(design));
     const double modulus = contact_modulus_mpa(steel, steel);
     const BearingPressure* worst = nullptr;
-    const auto all =
-        bearing_pressures(worked.action.joint, worked.steps, bearing_width_mm(design), modulus);
+    const auto all = bearing_pressures(worked.travel, bearing_width_mm(design), modulus);
     for (const BearingPressure& each : all) {
         if (each.line && (!worst || each.line->peak_mpa > worst->line->peak_mpa)) worst = &each;
     }
@@ -124,7 +123,7 @@ double hole_mm(const Spring& spring, HoleFor pin) {
 }
 
 void judge_pins(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
-    const auto worst = worst_pin_forces(design.spring, worked.steps);
+    const auto worst = worst_pin_forces(design.spring, worked.travel);
     if (!worst) return;
     constexpr PinKinds middle{MarginKind::middle_pin_shear, MarginKind::middle_pin_bearing,
                               MarginKind::middle_pin_liner};

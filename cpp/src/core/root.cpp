@@ -5,14 +5,19 @@
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <cstdint>
+#include <utility>
 
 namespace backspring {
 
-double find_root(FunctionRef f, double a, double b, double fa, double fb, int bits) {
-    if (fa == 0.0) return a;
-    if (fb == 0.0) return b;
-    if (a == b) return a;
-    if (a > b) return find_root(f, b, a, fb, fa, bits);
+namespace {
+
+/// Both sides of a root, f of opposite signs there, as close as wanted; or the root twice.
+std::pair<double, double> close_in(
+    FunctionRef f, double a, double b, double fa, double fb, int bits) {
+    if (fa == 0.0) return {a, a};
+    if (fb == 0.0) return {b, b};
+    if (a == b) return {a, a};
+    if (a > b) return close_in(f, b, a, fb, fa, bits);
     // What is left at a root is rounding; called nothing, it spares shrinking the bracket to a
     // point.
     const double nothing = 1e-14 * std::max(std::abs(fa), std::abs(fb));
@@ -23,25 +28,34 @@ double find_root(FunctionRef f, double a, double b, double fa, double fb, int bi
     std::uintmax_t rounds = 100;
     const auto close_enough =
         boost::math::tools::eps_tolerance<double>(static_cast<unsigned>(bits));
-    const auto [low, high] =
-        boost::math::tools::toms748_solve(rounded, a, b, fa, fb, close_enough, rounds);
+    return boost::math::tools::toms748_solve(rounded, a, b, fa, fb, close_enough, rounds);
+}
+
+}  // namespace
+
+double find_root(FunctionRef f, double a, double b, double fa, double fb, int bits) {
+    const auto [low, high] = close_in(f, a, b, fa, fb, bits);
     return 0.5 * (low + high);
 }
 
 double find_crossing(FunctionRef f, double a, double b, double fa, double fb) {
     constexpr double rounding = 1e-9;
+    constexpr int bits = 50;
     double least = std::min(std::abs(fa), std::abs(fb));
     const auto watched = [&](double x) {
         const double value = f(x);
         least = std::min(least, std::abs(value));
         return value;
     };
-    const double root = find_root(watched, a, b, fa, fb);
-    if (least <= rounding * (std::abs(fa) + std::abs(fb))) return root;
-    for (double middle = 0.5 * (a + b); middle != a && middle != b; middle = 0.5 * (a + b)) {
-        (f(middle) * fa > 0.0 ? a : b) = middle;
+    const auto [low, high] = close_in(watched, a, b, fa, fb, bits);
+    if (least <= rounding * (std::abs(fa) + std::abs(fb))) return 0.5 * (low + high);
+    // A jump, closed in to its two neighbours.
+    double before = a < b ? low : high, beyond = a < b ? high : low;
+    for (;;) {
+        const double middle = 0.5 * (before + beyond);
+        if (middle == before || middle == beyond) return beyond;
+        (f(middle) * fa > 0.0 ? before : beyond) = middle;
     }
-    return b;
 }
 
 double find_point(FunctionRef f, double place, double doubt) {

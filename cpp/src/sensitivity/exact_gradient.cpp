@@ -37,7 +37,11 @@ class Reader {
         for (const Figure& figure : figures.all) {
             if (figure.worst) worst_mm_ = figure.worst->x_mm;
         }
+        unchanged_ = (*this)(design, true);
     }
+
+    /// Of the design itself.
+    [[nodiscard]] const Reading& unchanged() const { return unchanged_; }
 
     [[nodiscard]] Reading operator()(const Design& design, bool same_flexibility) const {
         Reading reading;
@@ -69,6 +73,7 @@ class Reader {
     const Design& design_;
     const Figures& figures_;
     std::optional<double> worst_mm_;
+    Reading unchanged_;
 };
 
 double difference(const Figure& figure, const Reading& low, const Reading& high) {
@@ -102,7 +107,7 @@ ColumnRates by_reading(const Figures& figures,
                        double step) {
     const Design fallen = changed(-step), risen = changed(step);
     const Reading low = reader(fallen, same_flexibility), high = reader(risen, same_flexibility);
-    const Reading here = reader(changed(0.0), same_flexibility);
+    const Reading& here = reader.unchanged();
     ColumnSides sides{.below = differences(figures, low, here) / step,
                       .above = differences(figures, here, high) / step};
     // Where it is smooth the difference across is the better one, and holds for both sides.

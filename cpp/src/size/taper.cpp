@@ -35,7 +35,7 @@ void require(const Design& design, double pull_n, double least_mm, int stations)
 }
 
 /// The loads of every blade angle on the way.
-using Way = std::vector<std::vector<Load>>;
+using Way = std::vector<Loads>;
 
 Way loads_on_the_way(const Design& design) {
     const Action action = make_action(design);
@@ -49,7 +49,7 @@ Way loads_on_the_way(const Design& design) {
 /// Largest moment that a station sees on the way.
 double largest_moment(const Spring& spring, const Way& way, double x_mm) {
     double largest = 0.0;
-    for (const std::vector<Load>& loads : way) {
+    for (const Loads& loads : way) {
         largest = std::max(largest, bending_moment_nmm(spring, loads, x_mm));
     }
     return largest;

@@ -89,6 +89,25 @@ AxialPush make_axial_push(const Spring& spring,
     return push;
 }
 
+AxialPush raised(AxialPush push, const Flexibility& flexibility, double by_mm) {
+    const double root = push.root_lever_mm(), rotation = flexibility.root_rotation_rad_per_nmm;
+    push.own_mm_per_n += rotation * ((root + by_mm) * (root + by_mm) - root * root);
+    Gain sum{0.0, 0.0};
+    for (std::size_t i = 0; i < push.pieces.size(); ++i) {
+        AxialPush::Piece& piece = push.pieces[i];
+        const BendingIntegrals upto = i + 1 < push.pieces.size()
+                                          ? push.pieces[i + 1].upto
+                                          : bending_integrals(flexibility, push.at_mm);
+        push.own_mm_per_n -= gives_way(piece, upto);
+        piece.lever_mm += by_mm;
+        push.own_mm_per_n += gives_way(piece, upto);
+        piece.turn_rad_per_n = sum.turn, piece.arm_mm_per_n = sum.arm;
+        const Gain gain = gained(piece, upto);
+        sum = {sum.turn + gain.turn, sum.arm + gain.arm};
+    }
+    return push;
+}
+
 Compliance push_compliance(const Flexibility& flexibility, const AxialPush& push, double x_mm) {
     const double x = std::min(x_mm, push.at_mm);
     const AxialPush::Piece& piece = piece_at(push, x);

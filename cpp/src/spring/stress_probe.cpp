@@ -82,7 +82,10 @@ void consider_overhang(PeakStress& worst,
                        std::span<const Load> loads,
                        std::span<const StressProbe::Place> places,
                        std::span<const Taper> tapers) {
+    // No moment is greater than the one at the pin.
+    const double root = moment_ahead(loads, 0.0);
     for (const auto& place : places) {
+        if (root * place.stress_per_moment <= worst.stress_mpa) continue;
         consider(worst, place.x_mm, moment_ahead(loads, place.x_mm) * place.stress_per_moment);
     }
     // Between two loads the moment vanishes at the front one, behind both at their resultant.

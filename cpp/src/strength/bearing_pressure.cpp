@@ -46,22 +46,25 @@ Bearing bearing_of(const Joint& joint, const Touch& touch) {
     return {name_of(joint.outline, body[arc]), body[arc].radius_mm};
 }
 
-std::vector<BearingPressure> bearing_pressures(const Joint& joint,
-                                               std::span<const Step> steps,
+std::vector<BearingPressure> bearing_pressures(const Turns& travel,
                                                double length_mm,
                                                double modulus_mpa) {
     std::map<Bearer, BearingPressure> worst;
-    for (const Step& step : steps) {
-        const Contact& contact = step.turn.contact;
-        for (const Touch& touch : contact.all()) {
-            const Bearing bearing = bearing_of(joint, touch);
+    const Joint& joint = travel.action().joint;
+    for (const Piece& piece : travel.pieces()) {
+        // One part bears all along a piece.
+        for (std::size_t i = 0; i < piece.front()->contact.all().size(); ++i) {
+            const auto touch = [&](const Turn& turn) { return turn.contact.touches[i]; };
+            const Bearing bearing = bearing_of(joint, touch(*piece.front()));
             BearingPressure& known = worst[bearing.bearer];
-            if (!is_harder(touch.force_n, bearing.radius_mm, known)) continue;
+            const auto force = [&](const Turn& turn) { return touch(turn).force_n; };
+            const Turn turn = largest(travel.action(), {&piece, 1}, force);
+            if (!is_harder(force(turn), bearing.radius_mm, known)) continue;
             known = {.bearer = bearing.bearer,
                      .radius_mm = bearing.radius_mm,
-                     .force_n = touch.force_n,
-                     .blade_angle_deg = contact.blade_angle_deg,
-                     .station_mm = touch.x_mm,
+                     .force_n = force(turn),
+                     .blade_angle_deg = angle_of(&turn),
+                     .station_mm = touch(turn).x_mm,
                      .line = std::nullopt};
         }
     }

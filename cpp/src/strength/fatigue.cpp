@@ -142,9 +142,7 @@ Band times(const Band& band, double factor) {
     return {factor * band.value, factor * band.low, factor * band.high};
 }
 
-}  // namespace
-
-Fatigue fatigue(const FatigueInput& input) {
+Fatigue begun(const FatigueInput& input) {
     require_sound(input);
     Fatigue found;
     found.cycle = cycle_between(input.notch_factor * input.stress_min_mpa,
@@ -156,6 +154,20 @@ Fatigue fatigue(const FatigueInput& input) {
         design_line(input, found.factors, picked(input, &Band::value, &Band::value));
     found.endurance_mpa = line.endurance_mpa;
     found.strength_mpa = fatigue_strength_mpa(line, found.wanted_cycles);
+    return found;
+}
+
+}  // namespace
+
+std::optional<double> likely_margin(const FatigueInput& input, Criterion criterion) {
+    const Fatigue found = begun(input);
+    const FatigueStrength middle{found.strength_mpa, input.tensile_mpa.value,
+                                 input.yield_mpa.value};
+    return safety_factor(criterion, found.cycle, middle, input.residual_mpa);
+}
+
+Fatigue fatigue(const FatigueInput& input) {
+    Fatigue found = begun(input);
     found.margins = margins_of(input, found);
     if (const auto factor = first_yield_factor(found.cycle, 1.0)) {
         found.first_yield = times(input.yield_mpa, *factor);

@@ -75,11 +75,10 @@ bool Opening::pass(double blade_angle_deg) {
     return true;
 }
 
-bool Opening::surely_elastic(const Step& step) const {
+bool Opening::surely_elastic(const Contact& contact) const {
     // A touch loses the share of its force that the set is of the spring's rise there; where it
     // touches moves a little too, which the slack is for.
     constexpr double slack = 0.004, slack_of_loss = 0.1;
-    const Contact& contact = step.turn.contact;
     if (!contact.others.beside.empty()) return false;
     if (contact.count != 1) return contact.count == 0;
     const Touch& touch = contact.touches[0];

@@ -18,8 +18,8 @@ class Opening {
     /// Bends the spring as far as the tang makes it at one angle; whether it yields further.
     bool pass(double blade_angle_deg);
 
-    /// Whether a step's forces, lessened by the set so far, surely bend nothing further.
-    [[nodiscard]] bool surely_elastic(const Step& step) const;
+    /// Whether a contact's forces, lessened by the set so far, surely bend nothing further.
+    [[nodiscard]] bool surely_elastic(const Contact& contact) const;
 
     [[nodiscard]] const FaceShift& shift() const { return shift_; }
     [[nodiscard]] std::vector<PlasticZone> zones() const { return plastic_.zones(); }

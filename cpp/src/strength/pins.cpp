@@ -31,23 +31,15 @@ void require_sound(const PinInput& input) {
 
 }  // namespace
 
-std::optional<WorstPinForces> worst_pin_forces(const Spring& spring, std::span<const Step> steps) {
-    if (spring.support.kind != SupportKind::two_pins || steps.empty()) return std::nullopt;
-    WorstPinForces worst;
-    worst.middle_angle_deg = worst.rear_angle_deg = steps.front().turn.contact.blade_angle_deg;
-    for (const Step& step : steps) {
-        const Contact& contact = step.turn.contact;
-        const PinForces here = pin_forces(spring, loads(contact));
-        if (here.middle_n > worst.forces.middle_n) {
-            worst.forces.middle_n = here.middle_n;
-            worst.middle_angle_deg = contact.blade_angle_deg;
-        }
-        if (here.rear_n > worst.forces.rear_n) {
-            worst.forces.rear_n = here.rear_n;
-            worst.rear_angle_deg = contact.blade_angle_deg;
-        }
-    }
-    return worst;
+std::optional<WorstPinForces> worst_pin_forces(const Spring& spring, const Turns& travel) {
+    if (spring.support.kind != SupportKind::two_pins) return std::nullopt;
+    const auto forces = [&](const Turn& turn) { return pin_forces(spring, loads(turn.contact)); };
+    const Turn middle = largest(travel, [&](const Turn& t) { return forces(t).middle_n; });
+    const Turn rear = largest(travel, [&](const Turn& t) { return forces(t).rear_n; });
+    return WorstPinForces{
+        .forces = {std::max(forces(middle).middle_n, 0.0), std::max(forces(rear).rear_n, 0.0)},
+        .middle_angle_deg = angle_of(&middle),
+        .rear_angle_deg = angle_of(&rear)};
 }
 
 PinStress pin_stress(const PinInput& input) {

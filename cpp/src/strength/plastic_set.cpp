@@ -11,13 +11,13 @@ namespace {
 
 constexpr int kMostOpenings = 100;
 
-/// A line that no moment of the steps passes, with room for touches that move as the spring sets.
-MomentLine greatest_moments(const Joint& joint, std::span<const Step> steps) {
+/// A line that no moment of a travel passes, with room for touches that move as the spring sets.
+MomentLine greatest_moments(const Joint& joint, const Turns& travel) {
     constexpr double room = 1.05;
     MomentLine most{.ahead_mm = joint.pad.start_mm};
-    for (const Step& step : steps) {
+    for (const Turn* turn : travel.all()) {
         double root = 0.0, ahead = 0.0;
-        for (const Load& load : loads_ahead(step.turn.contact)) {
+        for (const Load& load : loads_ahead(turn->contact)) {
             root += load.force_n * load.x_mm;
             ahead += load.force_n * std::max(load.x_mm - joint.pad.start_mm, 0.0);
         }
@@ -30,7 +30,7 @@ MomentLine greatest_moments(const Joint& joint, std::span<const Step> steps) {
 /// Opens it until an opening changes nothing more.
 void open(PlasticSet& set, Opening& opening, std::span<const StressedAngle> angles) {
     const auto yields = [&](const StressedAngle& angle) {
-        if (angle.step && opening.surely_elastic(*angle.step)) return false;
+        if (angle.contact && opening.surely_elastic(*angle.contact)) return false;
         return opening.pass(angle.blade_angle_deg);
     };
     for (bool changed = true; changed && set.openings_to_shakedown < kMostOpenings;) {
@@ -76,35 +76,32 @@ PlasticSet set_of(const Joint& joint,
 
 }  // namespace
 
-std::vector<PlasticSet> plastic_sets(const Action& action,
-                                     const Spring& spring,
-                                     std::span<const Step> steps,
+std::vector<PlasticSet> plastic_sets(const Spring& spring,
+                                     const Turns& travel,
                                      std::span<const double> yields_mpa) {
     Requirements rules;
     for (const double yield : yields_mpa) rules.positive("yield_mpa", yield, 1e9, "MPa");
     rules.throw_if_any();
     if (yields_mpa.empty()) return {};
+    const Joint& joint = travel.action().joint;
     const double least = *std::min_element(yields_mpa.begin(), yields_mpa.end());
-    const auto angles = stressed_angles(action, steps, least);
-    std::vector<PlasticSet> sets(yields_mpa.size(), unyielded(action.joint));
+    const auto angles = stressed_angles(travel, least);
+    std::vector<PlasticSet> sets(yields_mpa.size(), unyielded(joint));
     if (angles.empty()) return sets;
-    const PlasticSpring any(spring, action.joint.pad.end_mm, action.joint.flexibility, least);
-    const MomentLine most = greatest_moments(action.joint, steps);
+    const PlasticSpring any(spring, joint.pad.end_mm, joint.flexibility, least);
+    const MomentLine most = greatest_moments(joint, travel);
     for (std::size_t i = 0; i < sets.size(); ++i) {
         std::vector<StressedAngle> beyond = angles;
         std::erase_if(beyond, [&](const auto& a) { return a.stress_mpa <= yields_mpa[i]; });
         PlasticSpring plastic = any.with_yield(yields_mpa[i]);
         plastic.leave_aside(most);
-        sets[i] = set_of(action.joint, plastic, beyond);
+        sets[i] = set_of(joint, plastic, beyond);
     }
     return sets;
 }
 
-PlasticSet plastic_set(const Action& action,
-                       const Spring& spring,
-                       std::span<const Step> steps,
-                       double yield_mpa) {
-    return plastic_sets(action, spring, steps, {&yield_mpa, 1}).front();
+PlasticSet plastic_set(const Spring& spring, const Turns& travel, double yield_mpa) {
+    return plastic_sets(spring, travel, {&yield_mpa, 1}).front();
 }
 
 Joint with_shift(const Joint& joint, const FaceShift& shift) {

@@ -1,44 +1,57 @@
 #include "stressed_angles.hpp"
 
 #include <algorithm>
-
-#include "backspring/core/root.hpp"
+#include <cmath>
 
 namespace backspring {
 namespace {
 
-// Steps of five degrees miss far less of a peak than this share of it.
+// Gaps that begin or end below so much of a stress do not reach it on the way.
 constexpr double kNear = 0.9;
-// To a thousandth of the span: what is left of the angle counts by its square.
-constexpr int kStressBits = 16;
 
-/// The greatest stress near a step that its neighbours do not pass.
-StressedAngle refined(const Action& action, std::span<const Step> steps, std::size_t i) {
-    const auto at = [&](double angle) {
-        return peak_stress(action, contact_at(action.joint, angle)).stress_mpa;
-    };
-    const double low = angle_of(steps[i == 0 ? 0 : i - 1]);
-    const double high = angle_of(steps[std::min(i + 1, steps.size() - 1)]);
-    const double best = find_maximum(at, low, high, kStressBits);
-    return {at(best), best, nullptr};
+/// At most a degree, and so many angles at least where little of a piece is stressed beyond a
+/// stress: what lies beside the peak adds to its set.
+double spacing_deg(const Piece& piece, const TurnValue& stress, double stress_mpa) {
+    constexpr double most_deg = 1.0;
+    constexpr int least_count = 100;
+    double from = angle_of(piece.back()), to = angle_of(piece.front());
+    for (std::size_t i = 0; i < piece.size(); ++i) {
+        if (stress(*piece[i]) <= stress_mpa) continue;
+        from = std::min(from, angle_of(piece[i > 0 ? i - 1 : 0]));
+        to = std::max(to, angle_of(piece[std::min(i + 1, piece.size() - 1)]));
+    }
+    return to > from ? std::min(most_deg, (to - from) / least_count) : most_deg;
 }
 
 }  // namespace
 
-std::vector<StressedAngle> detail::stressed_angles(const Action& action,
-                                                   std::span<const Step> steps,
-                                                   double stress_mpa) {
+std::vector<StressedAngle> detail::stressed_angles(const Turns& travel, double stress_mpa) {
+    const auto stress = [&](const Turn& turn) {
+        return peak_stress(travel.action(), turn.contact).stress_mpa;
+    };
     std::vector<StressedAngle> angles, others;
-    const auto stress = [&](std::size_t i) { return steps[i].peak.stress_mpa; };
-    for (std::size_t i = 0; i < steps.size(); ++i) {
-        if (stress(i) <= kNear * stress_mpa) continue;
-        const bool falls_after = i + 1 == steps.size() || stress(i + 1) < stress(i);
-        const bool rose_before = i == 0 || stress(i - 1) <= stress(i);
-        if (falls_after && rose_before) angles.push_back(refined(action, steps, i));
-        others.push_back({stress(i), angle_of(steps[i]), &steps[i]});
+    for (const Piece& piece : travel.pieces()) {
+        const Turn top = largest(travel.action(), {&piece, 1}, stress);
+        if (stress(top) <= stress_mpa) continue;
+        angles.push_back({stress(top), angle_of(&top), std::nullopt});
+        const auto look = [&](const Turn& turn) {
+            const double here = stress(turn);
+            if (here > stress_mpa) others.push_back({here, angle_of(&turn), turn.contact});
+        };
+        const double spacing = spacing_deg(piece, stress, stress_mpa);
+        look(*piece[0]);
+        for (std::size_t i = 1; i < piece.size(); ++i) {
+            const double from = angle_of(piece[i - 1]), to = angle_of(piece[i]);
+            const int parts = static_cast<int>(std::ceil((to - from) / spacing));
+            const bool worth =
+                std::max(stress(*piece[i - 1]), stress(*piece[i])) > kNear * stress_mpa;
+            for (int k = 1; k < parts && worth; ++k) {
+                look(turn_at(travel.action(), std::lerp(from, to, static_cast<double>(k) / parts)));
+            }
+            look(*piece[i]);
+        }
     }
     angles.insert(angles.end(), others.begin(), others.end());
-    std::erase_if(angles, [&](const auto& angle) { return angle.stress_mpa <= stress_mpa; });
     return angles;
 }
 

@@ -1,26 +1,22 @@
 #pragma once
 
-#include <span>
+#include <optional>
 #include <vector>
 
-#include "backspring/action/sweep.hpp"
+#include "backspring/action/turns.hpp"
 
 namespace backspring::detail {
-
-inline double angle_of(const Step& step) { return step.turn.contact.blade_angle_deg; }
 
 /// Stress at an angle if nothing yielded.
 struct StressedAngle {
     double stress_mpa;
     double blade_angle_deg;
-    const Step* step;  ///< of the sweep; none for a peak between steps
+    std::optional<Contact> contact;  ///< there; none for a peak
 };
 
-/// Angles at which an elastic spring would be stressed beyond a stress: the peaks of the travel,
-/// between steps too, in their order, then the other steps.
-[[nodiscard]] std::vector<StressedAngle> stressed_angles(const Action& action,
-                                                         std::span<const Step> steps,
-                                                         double stress_mpa);
+/// Angles at which an elastic spring would be stressed beyond a stress: the peaks of the travel, in
+/// their order, then others a degree apart at most.
+[[nodiscard]] std::vector<StressedAngle> stressed_angles(const Turns& travel, double stress_mpa);
 
 }  // namespace backspring::detail
 

@@ -41,22 +41,27 @@ std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
     const auto consider = [&](double y, double slope, int arc, bool flat) {
         if (!top || y > top->y_mm) top = SurfacePoint{x_mm, y, slope, arc, flat};
     };
-    for (int i = 0; i < count(); ++i) {
-        const double low = lowest_slope(i), high = highest_slope(i);
-        const SurfacePoint front = at_slope(i, low), rear = at_slope(i, high);
-        const double r = radius_mm(i);
-        if (r > 0.0 && x_mm >= rear.x_mm - kJoint && x_mm <= front.x_mm + kJoint) {
-            const double crown = at_slope(i, 0.0).x_mm;
-            const double away = crown - x_mm;
-            const double out = std::sqrt(std::max((r - away) * (r + away), 0.0));
-            if (out > 0.0) consider(at_slope(i, 0.0).y_mm - r + out, away / out, i, false);
+    const auto look = [&](double joint) {
+        for (int i = 0; i < count(); ++i) {
+            const double low = lowest_slope(i), high = highest_slope(i);
+            const SurfacePoint front = at_slope(i, low), rear = at_slope(i, high);
+            const double r = radius_mm(i);
+            if (r > 0.0 && x_mm >= rear.x_mm - joint && x_mm <= front.x_mm + joint) {
+                const double crown = at_slope(i, 0.0).x_mm;
+                const double away = crown - x_mm;
+                const double out = std::sqrt(std::max((r - away) * (r + away), 0.0));
+                if (out > 0.0) consider(at_slope(i, 0.0).y_mm - r + out, away / out, i, false);
+            }
+            if (i + 1 == count() || std::abs(high) >= kSteep) continue;
+            const SurfacePoint behind = at_slope(i + 1, high);
+            if (x_mm <= rear.x_mm + joint && x_mm >= behind.x_mm - joint) {
+                consider(rear.y_mm + high * (x_mm - rear.x_mm), high, i, true);
+            }
         }
-        if (i + 1 == count() || std::abs(high) >= kSteep) continue;
-        const SurfacePoint behind = at_slope(i + 1, high);
-        if (x_mm <= rear.x_mm + kJoint && x_mm >= behind.x_mm - kJoint) {
-            consider(rear.y_mm + high * (x_mm - rear.x_mm), high, i, true);
-        }
-    }
+    };
+    // A steep flat drawn out past its end would seem to stand above what follows.
+    look(0.0);
+    if (!top) look(kJoint);
     return top;
 }
 

@@ -15,8 +15,6 @@ from backspring.errors import InvalidInput, NoConvergence
 from backspring.question.advise_faces import Faces
 from backspring.question.advise_steps import Change
 
-# Peaks are refined: they come out alike, and each answer is checked once more at one degree.
-_STEP_OF_SEVERAL_DEG = 3.0
 # Each takes up to a tenth of a second: what is found until then is told.
 MOST_CHECKS_OF_SEVERAL = 300
 Moves = tuple[tuple[int, float], ...]
@@ -120,7 +118,7 @@ class Checks:
             return [_core.check(core)]
         self._count += 1
         self.spent = self._count >= MOST_CHECKS_OF_SEVERAL
-        return _core.check_blades(core, _STEP_OF_SEVERAL_DEG)
+        return _core.check_blades(core)
 
 
 def judged(checks: list[_core.Check]) -> list[_core.TargetResult]:

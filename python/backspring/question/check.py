@@ -223,21 +223,21 @@ def notices_of_blade(check: Check) -> tuple[Notice, ...]:
     return tuple(map(explained, all_from_core(check.result.notices)))
 
 
-def check(design: Design, step_deg: float = 1.0) -> Check | BladesCheck:
+def check(design: Design) -> Check | BladesCheck:
     """Check a design: every blade, or the one it is seen from.
 
     Every blade is checked with the others in every position they have, where they seat anew as the
     spring moves under them. A spring on one pin turns on it, and blades seat, without friction.
 
-    `step_deg` is the grid on which peaks are first looked for, 0.05 to 5 degrees. Yielding or a
-    blade that does not stay is a result, not an error. Raises NoConvergence without a solution.
+    Yielding or a blade that does not stay is a result, not an error. Raises NoConvergence without a
+    solution.
     """
     if not design.of_all_blades:
-        return check_blade(design, step_deg)
-    found = {name: check_blade(design.seen_from(name), step_deg) for name in design.blades}
+        return check_blade(design)
+    found = {name: check_blade(design.seen_from(name)) for name in design.blades}
     return BladesCheck(design, found)
 
 
-def check_blade(design: Design, step_deg: float = 1.0) -> Check:
+def check_blade(design: Design) -> Check:
     """Check the blade that questions of a design are about."""
-    return Check(design, _core.check(design.core, plain_number(step_deg, "step_deg")))
+    return Check(design, _core.check(design.core))

@@ -39,7 +39,6 @@ SETTLED_BY = {
     "rear-pin-out": "dial the open blade with the rear pin out, then in: fit.preload",
     "rock-blade": "rock the blade in its rest before reading; oil",
     "friction-bending": "friction.bending = true counts it",
-    "closer-grid": "bs.check(design, step_deg=0.25): a peak lies between two degrees",
     "nothing": "nothing at the bench; small",
 }
 

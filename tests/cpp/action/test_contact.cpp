@@ -178,8 +178,8 @@ TEST_CASE("forces and moments of a contact are those of its loads", "[action][pr
     REQUIRE(forces.size() == contact.all().size());
     for (std::size_t i = 0; i < forces.size(); ++i) {
         const Touch& touch = contact.touches[i];
-        CHECK(forces[i].x_mm == touch.x_mm);
-        CHECK(forces[i].force_n == touch.force_n);
+        CHECK(forces.data()[i].x_mm == touch.x_mm);
+        CHECK(forces.data()[i].force_n == touch.force_n);
         force += touch.force_n;
         torque += touch.force_n * (touch.x_mm - 32.0 + touch.slope * touch.height_mm);
     }

@@ -18,9 +18,9 @@ namespace {
 enum class Bears { inside, rear_edge, front_edge };
 
 /// Which piece of the outline a touch is on: arcs count 0, 2, 4..., flats 1, 3..., kick -1.
-using Piece = std::tuple<int, Bears>;
+using TouchedPart = std::tuple<int, Bears>;
 
-Piece piece_of(const Joint& joint, const Touch& touch, double blade_angle_deg) {
+TouchedPart piece_of(const Joint& joint, const Touch& touch, double blade_angle_deg) {
     const Bears bears = touch.x_mm == joint.pad.start_mm ? Bears::rear_edge
                         : touch.x_mm == joint.pad.end_mm ? Bears::front_edge
                                                          : Bears::inside;
@@ -42,8 +42,8 @@ Piece piece_of(const Joint& joint, const Touch& touch, double blade_angle_deg) {
     return {piece - 1, bears};
 }
 
-std::vector<Piece> touched(const Joint& joint, const Contact& contact) {
-    std::vector<Piece> pieces;
+std::vector<TouchedPart> touched(const Joint& joint, const Contact& contact) {
+    std::vector<TouchedPart> pieces;
     for (const Touch& touch : contact.all()) {
         pieces.push_back(piece_of(joint, touch, contact.blade_angle_deg));
     }
@@ -53,7 +53,7 @@ std::vector<Piece> touched(const Joint& joint, const Contact& contact) {
 /// Fourth-order difference of the energy; nothing where the contact set changes inside it.
 std::optional<double> difference(const Joint& joint, double angle_deg, double h_deg) {
     std::array<double, 5> energy{};
-    std::optional<std::vector<Piece>> all;
+    std::optional<std::vector<TouchedPart>> all;
     for (int i = -2; i <= 2; ++i) {
         const Contact contact = contact_at(joint, angle_deg + i * h_deg);
         const auto pieces = touched(joint, contact);
@@ -123,7 +123,7 @@ TEST_CASE("force, place and reading never jump between close angles", "[action][
             make_joint(design.spring, design.own().pad, design.own().tang, design.own().fit);
         for (const double start : {0.3, 12.0, 33.3, 61.0, 89.0, 91.3, 128.0, 171.0, 179.7}) {
             std::array<std::array<double, 3>, 20> rows{};
-            std::vector<Piece> first;
+            std::vector<TouchedPart> first;
             for (std::size_t i = 0; i < rows.size(); ++i) {
                 const Contact contact = contact_at(joint, start + h * static_cast<double>(i));
                 if (i == 0) first = touched(joint, contact);

@@ -168,9 +168,7 @@ TEST_CASE("a loose blade is a finding, no exception", "[design][property]") {
     CHECK_FALSE(result.position("closed")->yield_margin);
 }
 
-TEST_CASE("a check refuses steps it cannot look with", "[design][abuse]") {
-    CHECK_THROWS_AS(check(designs::heron(), 0.01), InvalidInput);
-    CHECK_THROWS_AS(check(designs::heron(), 10.0), InvalidInput);
+TEST_CASE("a check refuses a broken design", "[design][abuse]") {
     Design design = designs::heron();
     design.spring.width_mm = 0.0;
     CHECK_THROWS_WITH(check(design), "spring.width: must be greater than 0 mm, got 0 mm");

@@ -25,20 +25,6 @@ void each_wild_design(See see) {
     }
 }
 
-/// The strokes from all turns of the travel: nothing is left out of the search.
-std::vector<Stroke> strokes_of_all_turns(Solution& solution) {
-    std::vector<Stroke> strokes;
-    const Rests& rests = solution.rests();
-    if (!rests.closed || rests.open.torque_nmm >= 0.0) return strokes;
-    const auto add = [&](const Contact& from, const Contact& to) {
-        const auto stroke = make_stroke(solution.action(), solution.steps(), from, to);
-        if (stroke) strokes.push_back(*stroke);
-    };
-    add(*rests.closed, rests.half_stop ? *rests.half_stop : rests.open);
-    if (rests.half_stop) add(*rests.half_stop, rests.open);
-    return strokes;
-}
-
 bool same_bits(const Stroke& a, const Stroke& b) {
     return a.peak_torque_nmm == b.peak_torque_nmm && a.crest_angle_deg == b.crest_angle_deg &&
            a.snap_energy_mj == b.snap_energy_mj &&
@@ -49,35 +35,27 @@ bool same_bits(const Stroke& a, const Stroke& b) {
 
 static_assert(!std::is_constructible_v<Solution, Design&&>, "a solution holds no design");
 
-TEST_CASE("strokes from a few turns are those from all of them", "[solution][property]") {
-    int strokes = 0;
-    each_wild_design([&](const Design& design) {
-        Solution few(design), all(design);
-        const auto wanted = strokes_of_all_turns(all);
-        REQUIRE(few.strokes().size() == wanted.size());
-        for (std::size_t i = 0; i < wanted.size(); ++i, ++strokes) {
-            const Stroke &got = few.strokes()[i], &full = wanted[i];
-            CHECK_THAT(got.peak_torque_nmm, WithinRel(full.peak_torque_nmm, 1e-6));
-            CHECK_THAT(got.closing_peak_torque_nmm, WithinRel(full.closing_peak_torque_nmm, 1e-6));
-            CHECK_THAT(got.crest_angle_deg, WithinAbs(full.crest_angle_deg, 1e-6));
-            CHECK_THAT(got.energy_up_mj, WithinRel(full.energy_up_mj, 1e-6));
-            CHECK_THAT(got.snap_energy_mj,
-                       WithinRel(full.snap_energy_mj, 1e-6) || WithinAbs(0.0, 1e-6));
-        }
-    });
-    CHECK(strokes > 200);
-}
-
-TEST_CASE("no turn of the travel is worse than the worst", "[solution][property]") {
+TEST_CASE("no angle of the travel is worse than the worst", "[solution][property]") {
+    // A smooth peak is found to rounding; so is a cusp, whose place is found to 1e-10 deg.
+    constexpr double found = 1.0 + 1e-9;
     each_wild_design([&](const Design& design) {
         Solution solution(design);
-        // At a cusp the peak is found to about 1e-3 deg, which leaves 5e-5 of it.
-        const double stress = solution.most_stressed().peak.stress_mpa * (1.0 + 5e-5);
-        const double force = solution.strongest().force_n * (1.0 + 5e-5);
-        for (const Step& step :
-             sweep(solution.action(), solution.travel().angle_deg(0), 180, 0.5)) {
+        const Action& action = solution.action();
+        const double from = angle_of(solution.travel().all().front());
+        const double stress = solution.most_stressed().peak.stress_mpa * found;
+        const double force = solution.strongest().force_n * found;
+        std::vector<Step> steps = sweep(action, from, 180.0, 0.5);
+        for (const Step& step : steps) {
             CHECK(step.peak.stress_mpa <= stress);
             CHECK(step.turn.contact.force_n <= force);
+        }
+        for (LazyStroke& way : solution.ways()) {
+            const double opening = way.opening_peak().opening_nmm();
+            for (const Step& step : steps) {
+                const double angle = step.turn.contact.blade_angle_deg;
+                if (angle < angle_of(&way.from()) || angle > angle_of(&way.to())) continue;
+                CHECK(step.turn.opening_nmm() <= opening + 1e-9 * std::abs(opening) + 1e-9);
+            }
         }
     });
 }
@@ -85,7 +63,7 @@ TEST_CASE("no turn of the travel is worse than the worst", "[solution][property]
 TEST_CASE("a solution says the same whatever it is asked first", "[solution][property]") {
     each_wild_design([](const Design& design) {
         Solution forward(design), backward(design);
-        static_cast<void>(forward.steps());
+        static_cast<void>(forward.travel());
         const auto first = forward.strokes();
         const double worst = forward.most_stressed().peak.stress_mpa;
         const auto pull = peak_torque_nmm(forward);
@@ -100,36 +78,30 @@ TEST_CASE("a solution says the same whatever it is asked first", "[solution][pro
     });
 }
 
-TEST_CASE("a pull is worked out from less than half of the travel", "[solution]") {
+TEST_CASE("a travel is told by few turns", "[solution]") {
     const Design design = designs::heron();
     Solution solution(design);
-    int worked = 0;
-    const auto counted = [&](double angle) {
-        ++worked;
-        return turn_at(solution.action(), angle);
-    };
-    Turns travel(counted, design.own().pad, solution.rests().closed->blade_angle_deg, 1.0);
-    REQUIRE(travel.count() > 170);
-    const int top = top_of(travel, [](const Turn& turn) { return turn.contact.force_n; });
-    CHECK(worked < travel.count() / 2);
-    const int before = worked;
-    CHECK(travel[top].contact.force_n > 0.0);
-    CHECK(worked == before);
+    CHECK(solution.travel().all().size() < 90);
 }
 
-TEST_CASE("a finer grid finds the same peaks", "[solution][convergence]") {
+TEST_CASE("peaks are the same wherever the look begins", "[solution][convergence]") {
     for (const auto& [name, design] : designs::all()) {
         CAPTURE(name);
-        Solution coarse(design, 2.0), fine(design, 0.1);
-        CHECK_THAT(*peak_torque_nmm(coarse), WithinRel(*peak_torque_nmm(fine), 5e-5));
-        CHECK_THAT(coarse.most_stressed().peak.stress_mpa,
-                   WithinRel(fine.most_stressed().peak.stress_mpa, 5e-5));
+        Solution solution(design);
+        const auto stress = [&](const Turn& turn) {
+            return peak_stress(solution.action(), turn.contact).stress_mpa;
+        };
+        const auto opening = [](const Turn& turn) { return turn.opening_nmm(); };
+        const double from = angle_of(solution.travel().all().front());
+        const Turns other(solution.action(), {from, 31.7, 33.1, 77.0, 133.3, 180.0});
+        CHECK_THAT(*peak_torque_nmm(solution), WithinRel(opening(largest(other, opening)), 1e-9));
+        CHECK_THAT(solution.most_stressed().peak.stress_mpa,
+                   WithinRel(stress(largest(other, stress)), 1e-9));
     }
 }
 
 TEST_CASE("a broken design has no solution", "[solution][abuse]") {
     Design design = designs::heron();
-    CHECK_THROWS_AS(Solution(design, 0.01), InvalidInput);
     design.spring.width_mm = -1.0;
     CHECK_THROWS_AS(Solution(design), InvalidInput);
 }

@@ -27,12 +27,13 @@ TEST_CASE("the twist is that of the forces times half a share of the width", "[t
     double most = 0.0;
     for (const Design& one : cases(design)) {
         Solution solution(one);
-        for (const Step& step : solution.steps()) {
+        const auto apart = [](const Turn& turn) {
             double other = 0.0;
-            for (const Touch& touch : step.turn.contact.others.beside) other += touch.force_n;
-            // Two blades, each on the middle of its half: a quarter of 4.6 mm from the middle.
-            most = std::max(most, 1.15 * std::abs(step.turn.contact.force_n - other));
-        }
+            for (const Touch& touch : turn.contact.others.beside) other += touch.force_n;
+            return std::abs(turn.contact.force_n - other);
+        };
+        // Two blades, each on the middle of its half: a quarter of 4.6 mm from the middle.
+        most = std::max(most, 1.15 * apart(largest(solution.travel(), apart)));
     }
     const Twist twist = check(design).twist.value();
     CHECK_THAT(twist.torque_nmm, WithinRel(most, 1e-12));

@@ -54,13 +54,8 @@ inline std::optional<Stroke> opening(const Parts& parts) {
     const Action action{.joint = parts.joint(), .probe = {}, .friction = {.spring = 0.12}};
     const Rests rests = find_rests(action.joint, parts.tang.half_stop_mm.has_value());
     if (!rests.closed) return std::nullopt;
-    const double from = rests.closed->blade_angle_deg;
-    const double to = rests.half_stop ? rests.half_stop->blade_angle_deg : 180.0;
-    const TurnAt at = [&](double angle) { return turn_at(action, angle); };
-    std::vector<Turn> way;
-    for (double angle = from; angle < to; angle += 1.0) way.push_back(at(angle));
-    way.push_back(at(to));
-    return make_stroke(at, way);
+    const Contact open = contact_at(action.joint, 180.0);
+    return make_stroke(action, *rests.closed, rests.half_stop ? *rests.half_stop : open);
 }
 
 /// Whether, closing, the kick's flank runs into the end of the pad: a wall without a height.

@@ -16,8 +16,7 @@ constexpr double kLineModulus = 111900.0;
 
 std::vector<BearingPressure> bearings(const Design& design) {
     const Action action = make_action(design);
-    return bearing_pressures(action.joint, sweep(action, 0.0, 180.0, 1.0), design.spring.width_mm,
-                             kLineModulus);
+    return bearing_pressures(Turns(action, {0.0, 180.0}), design.spring.width_mm, kLineModulus);
 }
 
 const BearingPressure* find(const std::vector<BearingPressure>& all, Bearer bearer) {
@@ -82,7 +81,8 @@ TEST_CASE("pressure is Hertz's for the greatest force on each corner", "[strengt
                 largest_touch = std::max(largest_touch, touch.force_n);
             }
         }
-        CHECK(greatest == largest_touch);
+        CHECK(greatest >= largest_touch * (1.0 - 1e-12));
+        CHECK_THAT(greatest, WithinRel(largest_touch, 2e-3));
     }
 }
 
@@ -95,9 +95,4 @@ TEST_CASE("a sharp corner is a result, not an error", "[strength][abuse]") {
     CHECK(edge->radius_mm == 0.0);
     CHECK(edge->force_n > 0.0);
     CHECK_FALSE(edge->line);
-}
-
-TEST_CASE("without steps nothing bears", "[strength][abuse]") {
-    const Action action = make_action(designs::heron());
-    CHECK(bearing_pressures(action.joint, {}, 2.3, kLineModulus).empty());
 }

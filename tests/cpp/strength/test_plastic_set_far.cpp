@@ -20,8 +20,7 @@ TEST_CASE("a spring is followed however far it yields, and more of it the more i
             Design bent = design;
             bent.own().fit.preload_mm *= share;
             const Action action = make_action(bent);
-            const auto steps = sweep(action, 0.0, 180.0, 2.0);
-            const PlasticSet set = plastic_set(action, bent.spring, steps, yield);
+            const PlasticSet set = plastic_set(bent.spring, Turns(action, {0.0, 180.0}), yield);
             REQUIRE(std::isfinite(set.drop_pivot_mm));
             CHECK(set.shakes_down);
             CHECK(set.drop_pivot_mm >= last_mm - 1e-6);
@@ -43,8 +42,7 @@ TEST_CASE("once it folds, all that it is bent further is lost", "[strength][clos
     for (const double preload : {3.0, 3.5, 4.0}) {
         design.own().fit.preload_mm = preload;
         const Action action = make_action(design);
-        const auto steps = sweep(action, 0.0, 180.0, 1.0);
-        sets.push_back(plastic_set(action, design.spring, steps, 700.0));
+        sets.push_back(plastic_set(design.spring, Turns(action, {0.0, 180.0}), 700.0));
         CHECK(sets.back().folded);
     }
     CHECK_THAT(sets[1].drop_pivot_mm - sets[0].drop_pivot_mm, WithinAbs(0.5, 5e-3));
@@ -54,15 +52,15 @@ TEST_CASE("once it folds, all that it is bent further is lost", "[strength][clos
 TEST_CASE("several yield stresses at once are each what they are alone", "[strength][property]") {
     const Design design = designs::heron();
     const Action action = make_action(design);
-    const auto steps = sweep(action, 0.0, 180.0, 1.0);
+    const Turns travel(action, {0.0, 180.0});
     const std::vector<double> yields{1100.0, 700.0, 5000.0, 1000.0};
-    const auto sets = plastic_sets(action, design.spring, steps, yields);
+    const auto sets = plastic_sets(design.spring, travel, yields);
     REQUIRE(sets.size() == yields.size());
     for (std::size_t i = 0; i < yields.size(); ++i) {
-        const PlasticSet alone = plastic_set(action, design.spring, steps, yields[i]);
+        const PlasticSet alone = plastic_set(design.spring, travel, yields[i]);
         CAPTURE(yields[i]);
         CHECK(sets[i].yielded == alone.yielded);
         CHECK_THAT(sets[i].drop_pivot_mm, WithinAbs(alone.drop_pivot_mm, 1e-6));
     }
-    CHECK(plastic_sets(action, design.spring, steps, {}).empty());
+    CHECK(plastic_sets(design.spring, travel, {}).empty());
 }

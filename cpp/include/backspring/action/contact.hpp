@@ -60,6 +60,26 @@ struct Contact {
     }
 };
 
+/// Forces of a contact on the beam, few enough to lie in place.
+class Loads {
+  public:
+    /// Four blades at either end, each with a kick, and a stop.
+    static constexpr std::size_t kMost = 17;
+
+    void push_back(const Load& load) { loads_.at(count_++) = load; }
+    [[nodiscard]] Load* data() { return loads_.data(); }
+    [[nodiscard]] const Load* data() const { return loads_.data(); }
+    [[nodiscard]] std::size_t size() const { return count_; }
+    [[nodiscard]] Load* begin() { return loads_.data(); }
+    [[nodiscard]] Load* end() { return loads_.data() + count_; }
+    [[nodiscard]] const Load* begin() const { return loads_.data(); }
+    [[nodiscard]] const Load* end() const { return loads_.data() + count_; }
+
+  private:
+    std::array<Load, kMost> loads_;
+    std::size_t count_ = 0;
+};
+
 /// Where the tang bears on the spring at a blade angle, and how hard.
 ///
 /// Every tang's body and every kick is an indenter: a convex outline with at most one point force.
@@ -103,9 +123,9 @@ struct Contact {
 [[nodiscard]] double back_slope(const Joint& joint, const Contact& contact, double x_mm);
 
 /// Forces of all blades as loads on the beam, in rising order of their stations.
-[[nodiscard]] std::vector<Load> loads(const Contact& contact);
+[[nodiscard]] Loads loads(const Contact& contact);
 
 /// Those of this end of the spring.
-[[nodiscard]] std::vector<Load> loads_ahead(const Contact& contact);
+[[nodiscard]] Loads loads_ahead(const Contact& contact);
 
 }  // namespace backspring

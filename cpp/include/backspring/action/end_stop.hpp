@@ -15,6 +15,9 @@ namespace backspring {
 /// @throws OutOfRange  for a spring that ends behind the middle pin
 [[nodiscard]] EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop);
 
+/// The same stop bearing somewhat farther outward.
+[[nodiscard]] EndStop raised(EndStop stop, const Joint& joint, double by_mm);
+
 /// Thickness of the spring's end [mm].
 [[nodiscard]] double end_thickness_mm(const Spring& spring, const Pad& pad);
 

@@ -10,11 +10,12 @@ namespace backspring {
 /// for.
 class LazyStroke {
   public:
-    /// @param turns  from rest to rest, both included, at one degree or finer where a peak may lie
-    explicit LazyStroke(Turns turns) : turns_(std::move(turns)) {}
+    /// @param travel  outlives this; both angles are marks of it
+    LazyStroke(const Turns& travel, double from_deg, double to_deg)
+        : action_(&travel.action()), pieces_(travel.pieces(from_deg, to_deg)) {}
 
-    [[nodiscard]] const Turn& from() { return turns_[0]; }
-    [[nodiscard]] const Turn& to() { return turns_[turns_.count() - 1]; }
+    [[nodiscard]] const Turn& from() const { return *pieces_.front().front(); }
+    [[nodiscard]] const Turn& to() const { return *pieces_.back().back(); }
 
     /// Where the torque against opening is largest, friction included.
     [[nodiscard]] const Turn& opening_peak();
@@ -23,7 +24,7 @@ class LazyStroke {
     [[nodiscard]] const Turn& closing_peak();
 
     /// Whether the torque changes sign on the way; if not, the spring has let go.
-    [[nodiscard]] bool has_crest();
+    [[nodiscard]] bool has_crest() { return crest_angle_deg().has_value(); }
 
     /// Where the torque changes sign: beyond it the blade snaps [deg]; nothing without a crest.
     [[nodiscard]] std::optional<double> crest_angle_deg();
@@ -32,22 +33,32 @@ class LazyStroke {
     /// does not [mJ].
     [[nodiscard]] double snap_energy_mj();
 
+    /// Energy of the blade as it comes back to the way's start, let go where the spring takes over:
+    /// strain energy from where the closing torque outdoes friction, less friction's work.
+    ///
+    /// @returns  [mJ]; 0 where friction holds the blade
+    /// @note   a hand that goes on pushing adds to it
+    [[nodiscard]] double closing_energy_mj();
+
     /// Where any number of a turn is largest on the way.
-    [[nodiscard]] Turn peak_of(const TurnValue& value) { return largest(turns_, value); }
+    [[nodiscard]] Turn peak_of(const TurnValue& value) const {
+        return largest(*action_, pieces_, value);
+    }
 
     /// The turn at any angle.
-    [[nodiscard]] Turn at(double blade_angle_deg) const { return turns_.at(blade_angle_deg); }
+    [[nodiscard]] Turn at(double blade_angle_deg) const {
+        return turn_at(*action_, blade_angle_deg);
+    }
 
   private:
-    int closing_top();
     double no_torque_nmm();
-    int falls_below(const TurnValue& value);
-    std::optional<double> angle_of_fall(int turn, const TurnValue& value);
-    double friction_work_mj(double from_deg);
+    std::optional<double> fall_deg(const TurnValue& value);
+    double friction_work_mj(double from_deg, double to_deg) const;
 
-    Turns turns_;
+    const Action* action_;
+    std::span<const Piece> pieces_;
     std::optional<Turn> opening_peak_, closing_peak_;
-    std::optional<int> closing_top_, energy_top_, crest_turn_;
+    std::optional<std::optional<double>> crest_deg_;
 };
 
 }  // namespace backspring

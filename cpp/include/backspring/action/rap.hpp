@@ -1,9 +1,8 @@
 #pragma once
 
 #include <optional>
-#include <span>
 
-#include "backspring/action/stroke.hpp"
+#include "backspring/action/turns.hpp"
 
 namespace backspring {
 
@@ -14,23 +13,10 @@ struct Overtravel {
     double friction_work_mj = 0.0;  ///< taken by friction on the way [mJ]
 };
 
-/// Energy of the blade as it comes to its closed rest, let go where the spring takes over.
-///
-/// Strain energy from where the closing torque outdoes friction to the rest, less friction's work,
-/// by trapezoids over the steps.
-///
-/// @param steps   a sweep that covers the stroke at one degree or finer
-/// @param stroke  the stroke that begins at the closed rest
-/// @returns       [mJ]; 0 where friction holds the blade
-/// @note   a hand that goes on pushing adds to it
-[[nodiscard]] double closing_energy_mj(const Action& action,
-                                       std::span<const Step> steps,
-                                       const Stroke& stroke);
-
 /// The overtravel that takes up an energy: U(theta) - U(rest) + friction's work = energy.
 ///
 /// Gravity and what the spring's own mass takes are left out, so it is an upper limit; the blade's
-/// inertia sets how fast this goes, not how far. Friction's work is found to 0.01 %.
+/// inertia sets how fast this goes, not how far.
 ///
 /// @param closed     contact at the closed rest
 /// @param energy_mj  of the blade at the rest [mJ], >= 0

@@ -1,10 +1,8 @@
 #pragma once
 
 #include <optional>
-#include <vector>
 
 #include "backspring/action/lazy_stroke.hpp"
-#include "backspring/action/rest.hpp"
 
 namespace backspring {
 
@@ -29,24 +27,10 @@ struct Stroke {
 /// @returns  nothing when no crest lies between the rests: the spring has let go
 [[nodiscard]] std::optional<Stroke> make_stroke(LazyStroke& way);
 
-/// Looks along the way between two rests of a blade that is turned in any manner.
+/// Looks along the way between two contacts of a blade.
 ///
-/// Peaks and crest are searched between the turns, to far below a hundredth of a degree.
-///
-/// @param way  turns from rest to rest, both included, at one degree or finer
-/// @returns    nothing when no crest lies between the rests: the spring has let go
-[[nodiscard]] std::optional<Stroke> make_stroke(const TurnAt& turn_at,
-                                                const std::vector<Turn>& way);
-
-/// Looks along the way between two rests.
-///
-/// Peaks and crest are searched between the steps of the sweep, to far below a hundredth of a
-/// degree.
-///
-/// @param steps  a sweep that covers the way at one degree or finer
-/// @returns      nothing when no crest lies between the rests: the spring has let go
+/// @returns  nothing when no crest lies between them: the spring has let go
 [[nodiscard]] std::optional<Stroke> make_stroke(const Action& action,
-                                                const std::vector<Step>& steps,
                                                 const Contact& from,
                                                 const Contact& to);
 

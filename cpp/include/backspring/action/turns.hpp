@@ -1,69 +1,76 @@
 #pragma once
 
 #include <functional>
+#include <span>
 #include <vector>
 
 #include "backspring/action/sweep.hpp"
 
 namespace backspring {
 
-/// A blade's turn at any angle.
-using TurnAt = std::function<Turn(double blade_angle_deg)>;
-
 /// A number taken of a turn.
 using TurnValue = std::function<double(const Turn&)>;
 
-/// Turns of a blade at rising angles, each worked out when first asked for.
+/// Turns at rising angles from one place to another between which everything is smooth.
+using Piece = std::span<const Turn* const>;
+
+/// The blade angle of a turn [deg].
+[[nodiscard]] inline double angle_of(const Turn* turn) { return turn->contact.blade_angle_deg; }
+
+/// A blade's way over a range of angles, at as many turns as tell all that lies between.
+///
+/// It is cut at given angles and wherever another part of the tang, or an edge of the pad, comes to
+/// bear: torque has its kinks and cusps there. Each piece begins and ends with a turn of its own,
+/// beside the cut. Turns are added until torque, between them, adds up to the energy: the identity
+/// torque = dU/dtheta finds what a look was too coarse for.
 class Turns {
   public:
-    /// Equal angles from one angle to open, both included; the last step may be shorter.
-    ///
-    /// @param pad  whose edges may take the tang, see bearing_kind()
-    Turns(TurnAt turn_at, const Pad& pad, double from_deg, double step_deg);
+    /// @param action     outlives this
+    /// @param marks_deg  rising angles at which it begins, is cut, and ends; at least two
+    Turns(const Action& action, const std::vector<double>& marks_deg);
+    Turns(const Turns&) = delete;
+    Turns& operator=(const Turns&) = delete;
+    Turns(Turns&&) = default;
+    Turns& operator=(Turns&&) = default;
+    ~Turns() = default;
 
-    /// Turns that are known already, at least two.
-    Turns(TurnAt turn_at, std::vector<Turn> known);
+    [[nodiscard]] const Action& action() const { return *action_; }
+    [[nodiscard]] std::span<const Piece> pieces() const { return pieces_; }
 
-    /// The way between two rests, which are its first and last turn; the others are the whole's.
-    ///
-    /// @param whole  outlives the way
-    Turns(Turns& whole, const Turn& from, const Turn& to);
+    /// The pieces between two marks.
+    [[nodiscard]] std::span<const Piece> pieces(double from_deg, double to_deg) const;
 
-    [[nodiscard]] int count() const { return static_cast<int>(turns_.size()); }
-    [[nodiscard]] double angle_deg(int i) const { return angles_deg_[static_cast<std::size_t>(i)]; }
-    [[nodiscard]] const Turn& operator[](int i);
-
-    /// The turn at any other angle.
-    [[nodiscard]] Turn at(double blade_angle_deg) const { return turn_at_(blade_angle_deg); }
-
-    /// Which edges of the pad take the tang, if any: torque has its cusps where that changes.
-    [[nodiscard]] int bearing_kind(int i);
-
-    /// How many turns apart a first look may be: four degrees, or every turn where all are known.
-    [[nodiscard]] int stride() const { return stride_; }
+    /// The turns of all pieces.
+    [[nodiscard]] std::span<const Turn* const> all() const { return order_; }
 
   private:
-    TurnAt turn_at_;
-    Pad pad_;
-    std::vector<double> angles_deg_;
-    std::vector<Turn> turns_;
-    std::vector<bool> known_;
-    int stride_ = 1;
-    Turns* whole_ = nullptr;
-    int first_ = 0;  ///< of the whole's turns strictly between the rests
+    const Action* action_;
+    std::vector<Turn> known_;
+    std::vector<const Turn*> order_;
+    std::vector<Piece> pieces_;
 };
 
-/// Number of the turn where a value is largest, most turns never worked out.
+/// The turn where a value is largest, between the turns of the pieces too, to rounding error.
+[[nodiscard]] Turn largest(const Action& action,
+                           std::span<const Piece> pieces,
+                           const TurnValue& value);
+
+/// Over a whole travel.
+[[nodiscard]] Turn largest(const Turns& travel, const TurnValue& value);
+
+/// Where a value vanishes between two neighbouring turns at which it has opposite signs, or 0 at
+/// the first [deg].
 ///
-/// Every fourth degree is tried. Then all are about each hill that comes within a tenth of the
-/// highest, and where a narrower peak can hide: beside a rest, and near where the way of bearing
-/// changes.
-[[nodiscard]] int top_of(Turns& turns, const TurnValue& value);
+/// @param i  the first of both, of the piece
+[[nodiscard]] double zero_between(const Action& action,
+                                  const Piece& piece,
+                                  std::size_t i,
+                                  const TurnValue& value);
 
-/// The largest value near a turn: there, or at the best angle between its neighbours.
-[[nodiscard]] Turn refined(Turns& turns, int i, const TurnValue& value);
-
-/// The turn where a value is largest, searched between the turns to far below 0.01 deg.
-[[nodiscard]] Turn largest(Turns& turns, const TurnValue& value);
+/// Integral of a value by the angle in radians.
+[[nodiscard]] double integral(std::span<const Piece> pieces,
+                              double from_deg,
+                              double to_deg,
+                              const TurnValue& value);
 
 }  // namespace backspring

@@ -14,11 +14,10 @@ namespace backspring {
 /// @note  for one thread at a time
 class CaseSolutions {
   public:
-    /// @param design    outlives this
-    /// @param step_deg  see Solution
+    /// @param design  outlives this
     /// @throws InvalidInput  with every broken rule
-    explicit CaseSolutions(const Design& design, double step_deg = 1.0);
-    explicit CaseSolutions(Design&& design, double step_deg = 1.0) = delete;
+    explicit CaseSolutions(const Design& design);
+    explicit CaseSolutions(Design&& design) = delete;
     CaseSolutions(const CaseSolutions&) = delete;
     CaseSolutions& operator=(const CaseSolutions&) = delete;
 

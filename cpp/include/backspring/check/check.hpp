@@ -110,11 +110,10 @@ struct Check {
 /// A number that is impossible, see is_possible(), is none or NaN; then there is no verdict, and a
 /// notice "out-of-bounds" names it.
 ///
-/// @param step_deg  grid on which peaks are first looked for [deg], 0.05 to 5
 /// @throws InvalidInput  with every broken rule
-[[nodiscard]] Check check(const Design& design, double step_deg = 1.0);
+[[nodiscard]] Check check(const Design& design);
 
 /// Checks every blade of a design, in its order.
-[[nodiscard]] std::vector<Check> check_blades(const Design& design, double step_deg = 1.0);
+[[nodiscard]] std::vector<Check> check_blades(const Design& design);
 
 }  // namespace backspring

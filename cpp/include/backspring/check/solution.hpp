@@ -18,19 +18,17 @@ struct Stressed {
 /// What one design does, each part worked out when first asked for and kept.
 ///
 /// Every question about a design asks one: check, many designs, grind, size, tolerance,
-/// sensitivity and fit. The travel is looked at on a grid of equal angles of which only those
-/// turns are worked out that somebody asks for.
+/// sensitivity and fit.
 ///
 /// @note  for one thread at a time
 class Solution {
   public:
-    /// @param design    outlives this
-    /// @param step_deg  grid on which peaks are first looked for [deg], 0.05 to 5
+    /// @param design  outlives this
     /// @throws InvalidInput  with every broken rule
-    explicit Solution(const Design& design, double step_deg = 1.0);
-    explicit Solution(Design&& design, double step_deg = 1.0) = delete;
+    explicit Solution(const Design& design);
+    explicit Solution(Design&& design) = delete;
     /// @param loaded  both pins in, in place of the one drawn
-    Solution(const Design& design, Joint loaded, double step_deg = 1.0);
+    Solution(const Design& design, Joint loaded);
     Solution(const Solution&) = delete;
     Solution& operator=(const Solution&) = delete;
 
@@ -50,11 +48,8 @@ class Solution {
     [[nodiscard]] const Rests& unloaded_rests();
     [[nodiscard]] const Readings& unloaded_readings();
 
-    /// Turns from closed, or 0 deg where the blade does not stay, to open.
-    [[nodiscard]] Turns& travel();
-
-    /// All turns of the travel, each with the worst stress along the spring.
-    [[nodiscard]] const std::vector<Step>& steps();
+    /// From closed, or 0 deg where the blade does not stay, to open, with a mark at each rest.
+    [[nodiscard]] const Turns& travel();
 
     /// Ways between the rests, opening, in turn; none where the blade does not stay closed and
     /// open.
@@ -74,14 +69,12 @@ class Solution {
 
   private:
     const Design& design_;
-    double step_deg_;
     Action action_;
     bool has_probe_ = false;
     std::optional<Rests> rests_, unloaded_rests_;
     std::optional<Readings> readings_, unloaded_readings_;
     std::optional<Joint> unloaded_joint_;
     std::optional<Turns> travel_;
-    std::optional<std::vector<Step>> steps_;
     std::optional<std::vector<LazyStroke>> ways_;
     std::optional<std::vector<Stroke>> strokes_;
     std::optional<Stressed> most_stressed_;

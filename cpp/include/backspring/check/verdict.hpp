@@ -94,7 +94,8 @@ struct Margin {
 /// What a verdict looks at, worked out before.
 struct Worked {
     const Action& action;
-    const std::vector<Step>& steps;  ///< a sweep over the travel, from closed on
+    const Turns& travel;            ///< from closed on
+    std::vector<LazyStroke>& ways;  ///< between the rests
     const Rests& rests;
     const std::vector<Stroke>& strokes;  ///< opening, in turn
     const Contact& worst;                ///< where the bending stress is largest

@@ -47,6 +47,9 @@ struct AxialPush {
                                         FunctionRef lever_mm,
                                         int pieces = 32);
 
+/// The same push somewhat farther outward.
+[[nodiscard]] AxialPush raised(AxialPush push, const Flexibility& flexibility, double by_mm);
+
 /// Outward deflection and slope at a station for a unit of the push.
 [[nodiscard]] Compliance push_compliance(const Flexibility& flexibility,
                                          const AxialPush& push,

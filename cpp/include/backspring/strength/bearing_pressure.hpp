@@ -1,10 +1,9 @@
 #pragma once
 
 #include <optional>
-#include <span>
 #include <vector>
 
-#include "backspring/action/sweep.hpp"
+#include "backspring/action/turns.hpp"
 #include "backspring/strength/contact_pressure.hpp"
 
 namespace backspring {
@@ -47,15 +46,12 @@ struct BearingPressure {
 ///
 /// Of a part of several radii, as a drawn outline's, that touch counts which presses hardest.
 ///
-/// @param steps        a sweep over the travel
 /// @param length_mm    width over which spring and tang touch [mm], > 0
 /// @param modulus_mpa  contact modulus [MPa], > 0
 /// @returns            those that bear at all, in the order of Bearer
 /// @source Hertz
-/// @note   the spring's own curvature is left out (radius over 100 times the corner's); greatest
-///         force of the steps, 0.1 % below the true one at one degree
-[[nodiscard]] std::vector<BearingPressure> bearing_pressures(const Joint& joint,
-                                                             std::span<const Step> steps,
+/// @note   the spring's own curvature is left out (radius over 100 times the corner's)
+[[nodiscard]] std::vector<BearingPressure> bearing_pressures(const Turns& travel,
                                                              double length_mm,
                                                              double modulus_mpa);
 

@@ -86,4 +86,9 @@ struct Fatigue {
 /// @note   past 10^6 cycles the line is level, so a life is at most that many or without limit
 [[nodiscard]] Fatigue fatigue(const FatigueInput& input);
 
+/// One margin alone, with all bands at their likely values; nothing where the cycle has none.
+///
+/// @throws InvalidInput  with every broken rule
+[[nodiscard]] std::optional<double> likely_margin(const FatigueInput& input, Criterion criterion);
+
 }  // namespace backspring

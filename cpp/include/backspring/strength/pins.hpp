@@ -1,9 +1,8 @@
 #pragma once
 
 #include <optional>
-#include <span>
 
-#include "backspring/action/sweep.hpp"
+#include "backspring/action/turns.hpp"
 
 namespace backspring {
 
@@ -20,15 +19,14 @@ struct WorstPinForces {
     double rear_angle_deg = 0.0;    ///< blade angle of the rear pin's [deg]
 };
 
-/// Looks for the largest pin forces in a sweep.
+/// Looks for the largest pin forces of a travel.
 ///
-/// @param steps  a sweep over the travel
-/// @returns      nothing without two pins, or without steps
+/// @returns  nothing without two pins
 /// @source statics
 /// @note  the outward part of the contact forces only: slope and friction along the spring add
 ///        about 1 % to the resultant
 [[nodiscard]] std::optional<WorstPinForces> worst_pin_forces(const Spring& spring,
-                                                             std::span<const Step> steps);
+                                                             const Turns& travel);
 
 /// A pin through the spring and a liner on either side.
 struct PinInput {

@@ -3,7 +3,7 @@
 #include <span>
 #include <vector>
 
-#include "backspring/action/sweep.hpp"
+#include "backspring/action/turns.hpp"
 #include "backspring/strength/plastic_spring.hpp"
 
 namespace backspring {
@@ -38,9 +38,8 @@ struct PlasticSet {
 /// the other angles (their order is worth 0.2 % of the set); it is repeated until it changes
 /// nothing.
 ///
-/// @param action     of the design as fitted
-/// @param spring     the same spring
-/// @param steps      a sweep over the travel at five degrees or finer, from closed on
+/// @param spring     of the travel
+/// @param travel     of the design as fitted, from closed on
 /// @param yield_mpa  [MPa], > 0; the elastic limit tells when set begins, the proof stress how far
 ///                   it goes
 /// Where a section yields right through, the spring folds there and turns as on a hinge; that and
@@ -53,17 +52,13 @@ struct PlasticSet {
 /// @note   quadrature is good to 1e-4 of the set, 0.5 % where a hole lies off the mid-line
 /// @note   the face is taken as straight ahead of all that yielded, so a zone that reaches under
 ///         the pad bends it a little behind the touch
-[[nodiscard]] PlasticSet plastic_set(const Action& action,
-                                     const Spring& spring,
-                                     std::span<const Step> steps,
-                                     double yield_mpa);
+[[nodiscard]] PlasticSet plastic_set(const Spring& spring, const Turns& travel, double yield_mpa);
 
 /// The same for several yield stresses, as for the ends of a band: what they share is done once.
 ///
 /// @throws InvalidInput  a yield stress not above 0
-[[nodiscard]] std::vector<PlasticSet> plastic_sets(const Action& action,
-                                                   const Spring& spring,
-                                                   std::span<const Step> steps,
+[[nodiscard]] std::vector<PlasticSet> plastic_sets(const Spring& spring,
+                                                   const Turns& travel,
                                                    std::span<const double> yields_mpa);
 
 /// A joint whose free face has moved.
@@ -75,11 +70,7 @@ struct PeakTorques {
     double after_nmm = 0.0;   ///< with the face as the set leaves it [N mm]
 };
 
-/// Greatest torque against opening before and after a set, over the angles of a sweep.
-///
-/// @param steps  a sweep over the travel; between its angles the peak is searched
-[[nodiscard]] PeakTorques peak_torques(const Action& action,
-                                       std::span<const Step> steps,
-                                       const PlasticSet& set);
+/// Greatest torque against opening before and after a set, over a travel.
+[[nodiscard]] PeakTorques peak_torques(const Turns& travel, const PlasticSet& set);
 
 }  // namespace backspring

@@ -1,8 +1,6 @@
 #pragma once
 
-#include <span>
-
-#include "backspring/action/sweep.hpp"
+#include "backspring/action/turns.hpp"
 
 namespace backspring {
 
@@ -14,12 +12,10 @@ struct StressRange {
 
 /// Range of the bending stress on the belly, the side in tension, at one station.
 ///
-/// @param steps       a sweep over the travel
 /// @param station_mm  [mm]
-/// @returns           zeros for no steps; a low of 0 where the tang lets go
-/// @note  the greatest stress is that of the steps: 0.1 % below the true peak at one degree
+/// @returns           a low of 0 where the tang lets go
 [[nodiscard]] StressRange stress_range(const Spring& spring,
-                                       std::span<const Step> steps,
+                                       const Turns& travel,
                                        double station_mm);
 
 }  // namespace backspring

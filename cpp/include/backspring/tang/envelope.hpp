@@ -28,6 +28,13 @@ class TurnedOutline {
     /// @param turn_rad  blade angle less 180 degrees [rad]
     TurnedOutline(std::span<const Arc> arcs, double turn_rad);
 
+    /// Another outline that is turned with it.
+    [[nodiscard]] TurnedOutline of(std::span<const Arc> arcs) const {
+        TurnedOutline other = *this;
+        other.arcs_ = arcs;
+        return other;
+    }
+
     [[nodiscard]] int count() const { return static_cast<int>(arcs_.size()); }
     [[nodiscard]] double radius_mm(int arc) const { return at(arc).radius_mm; }
 

@@ -1,0 +1,150 @@
+#include "cut.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+#include <utility>
+
+#include "backspring/core/angle.hpp"
+#include "backspring/core/root.hpp"
+#include "indenters.hpp"
+
+namespace backspring {
+namespace {
+
+enum class Edge { none, start, end };
+
+Edge edge_of(const Touch& touch, const Pad& pad) {
+    if (touch.x_mm == pad.start_mm) return Edge::start;
+    return touch.x_mm == pad.end_mm ? Edge::end : Edge::none;
+}
+
+int kind_of(const Touch& touch, const Pad& pad) {
+    const int part = 4 * touch.part.arc + 2 * (touch.part.flat ? 1 : 0) + (touch.part.kick ? 1 : 0);
+    return 3 * part + static_cast<int>(edge_of(touch, pad));
+}
+
+/// How far the outline's normal at a touch has to turn to the end of its arc, at which another part
+/// follows.
+double left_of_arc_rad(const Joint& joint, const Contact& contact, const Touch& own, int next) {
+    const Arc& arc = joint.outline.body[static_cast<std::size_t>(own.part.arc)];
+    const double end = next >= own.part.arc ? arc.to_rad : arc.from_rad;
+    constexpr double pi = std::numbers::pi;
+    return std::atan(own.slope) + 1.5 * pi - radians(contact.blade_angle_deg) - end;
+}
+
+/// The touch that another contact does not have.
+const Touch& lone_touch(const Contact& contact, const Contact& other) {
+    for (const Touch& touch : contact.all()) {
+        const auto same = [&](const Touch& t) { return t.part.kick == touch.part.kick; };
+        if (std::ranges::none_of(other.all(), same)) return touch;
+    }
+    return contact.touches[0];
+}
+
+/// The arc whose end lies between two neighbouring parts, and whether that is its rear end.
+struct ArcEnd {
+    int arc;
+    bool rear;
+};
+
+std::optional<ArcEnd> end_between(const Part& a, const Part& b) {
+    const auto rank = [](const Part& part) { return 2 * part.arc + (part.flat ? 1 : 0); };
+    const Part& front = rank(a) < rank(b) ? a : b;
+    const Part& rear = rank(a) < rank(b) ? b : a;
+    if (!front.flat && (rear.arc == front.arc || (!rear.flat && rear.arc == front.arc + 1))) {
+        return ArcEnd{front.arc, true};
+    }
+    if (front.flat && !rear.flat && rear.arc == front.arc + 1) return ArcEnd{rear.arc, false};
+    return std::nullopt;
+}
+
+}  // namespace
+
+int detail::bearing_kind(const Contact& contact, const Pad& pad) {
+    constexpr int most_kinds = 256;
+    int kind = contact.count;
+    for (const Touch& touch : contact.all()) kind = kind * most_kinds + kind_of(touch, pad);
+    return kind;
+}
+
+std::optional<double> detail::left_to(const Joint& joint,
+                                      const Contact& contact,
+                                      const Contact& other) {
+    if (contact.count > other.count) return lone_touch(contact, other).force_n;
+    if (contact.count < other.count) return std::nullopt;
+    for (int k = 0; k < contact.count; ++k) {
+        const auto i = static_cast<std::size_t>(k);
+        const Touch &own = contact.touches[i], &its = other.touches[i];
+        const Edge edge = edge_of(its, joint.pad);
+        if (edge_of(own, joint.pad) != edge) {
+            if (edge == Edge::none) return std::nullopt;
+            return own.x_mm - (edge == Edge::start ? joint.pad.start_mm : joint.pad.end_mm);
+        }
+        if (own.part.flat == its.part.flat && own.part.arc == its.part.arc) continue;
+        if (own.part.flat || own.part.kick != its.part.kick) return std::nullopt;
+        return left_of_arc_rad(joint, contact, own, its.part.arc);
+    }
+    return std::nullopt;
+}
+
+std::optional<double> detail::goes_over_deg(const Joint& joint,
+                                            const Contact& low,
+                                            const Contact& high) {
+    const Touch &a = low.touches[0], &b = high.touches[0];
+    if (!joint.alone() || low.count != 1 || high.count != 1) return std::nullopt;
+    if (a.part.kick || b.part.kick) return std::nullopt;
+    const Edge from = edge_of(a, joint.pad), to = edge_of(b, joint.pad);
+    const bool same_part = a.part.arc == b.part.arc && a.part.flat == b.part.flat;
+    const auto end = end_between(a.part, b.part);
+    const bool at_edge = from != to;
+    if (same_part != at_edge || (at_edge && from != Edge::none && to != Edge::none) ||
+        (!at_edge && !end)) {
+        return std::nullopt;
+    }
+    const double edge_mm =
+        from == Edge::start || to == Edge::start ? joint.pad.start_mm : joint.pad.end_mm;
+    const auto miss = [&](double angle) {
+        const Indenter body = body_of(joint, 0, angle);
+        const TurnedOutline& outline = body.outline;
+        if (at_edge) {
+            const auto point = outline.top_at(edge_mm - joint.pivot_mm);
+            return point ? miss_at(joint.flexibility, body, *point) : 0.0;
+        }
+        const SurfacePoint point = outline.at_slope(
+            end->arc, end->rear ? outline.highest_slope(end->arc) : outline.lowest_slope(end->arc));
+        if (from != Edge::none) return joint.pivot_mm + point.x_mm - edge_mm;
+        return miss_at(joint.flexibility, body, point);
+    };
+    const double at_low = miss(low.blade_angle_deg), at_high = miss(high.blade_angle_deg);
+    if (!(at_low * at_high < 0.0)) return std::nullopt;
+    return find_root(miss, low.blade_angle_deg, high.blade_angle_deg, at_low, at_high);
+}
+
+void detail::CutSearch::keep(double angle_deg, double left) {
+    if (told_.known && told_.angle_deg == angle_deg) return;
+    before_ = std::exchange(told_, {angle_deg, left, true});
+}
+
+double detail::CutSearch::next_deg(const Contact& low, const Contact& high) {
+    const double gap = high.blade_angle_deg - low.blade_angle_deg;
+    const double half = low.blade_angle_deg + 0.5 * gap;
+    const auto from_low = left_to(*joint_, low, high);
+    const auto left = from_low ? from_low : left_to(*joint_, high, low);
+    if (!left) return half;
+    const double ahead = from_low ? 1.0 : -1.0;
+    const double near = from_low ? low.blade_angle_deg : high.blade_angle_deg;
+    const double far = near + ahead * gap;
+    keep(near, *left);
+    if (!before_.known || before_.left == *left || ++round_ % 8 == 0) return half;
+    const double zero = near - *left * (near - before_.angle_deg) / (*left - before_.left);
+    const double moved = std::abs(zero - std::exchange(zero_deg_, zero));
+    doubt_deg_ = moved > 0.0 ? moved : 8.0 * std::max(doubt_deg_, cut_deg_);
+    double angle = zero + 0.4 * ahead * cut_deg_;
+    if (!(ahead * (far - angle) > 0.0)) {
+        angle = far - ahead * std::max(0.8 * cut_deg_, std::min(doubt_deg_, 0.1 * gap));
+    }
+    return ahead * (angle - near) > 0.0 ? angle : half;
+}
+
+}  // namespace backspring

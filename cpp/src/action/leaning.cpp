@@ -1,0 +1,43 @@
+#include "leaning.hpp"
+
+#include <limits>
+
+#include "bearing.hpp"
+#include "indenters.hpp"
+
+namespace backspring {
+namespace {
+
+/// The spring under a tang whose torque its stop takes up: R = -P (X + s w)/lever, so that what the
+/// stop does goes with the tang's own force.
+struct LeaningSpring {
+    const Joint& joint;
+    double lever_mm;
+
+    Answer operator()(double x, const SurfacePoint& point) const {
+        const Compliance own = compliance(joint.flexibility, x, x);
+        const Compliance by_stop = Pushed{joint.flexibility, *joint.stop, 1.0}.at(x);
+        const double share = -stop_share(x - joint.pivot_mm, point.slope, point.y_mm);
+        return {joint.face_mm + joint.face_slope * x, joint.face_slope,
+                own.mm_per_n + share * by_stop.mm_per_n, own.rad_per_n + share * by_stop.rad_per_n};
+    }
+
+    /// Force of the tang that the stop takes, towards opening.
+    [[nodiscard]] double stop_share(double x, double slope, double height) const {
+        return (x + slope * height) / lever_mm;
+    }
+};
+
+}  // namespace
+
+double detail::leaning_n(const Joint& joint, double blade_angle_deg, double lever_mm) {
+    const Indenter body = body_of(joint, 0, blade_angle_deg);
+    const LeaningSpring spring{joint, lever_mm};
+    const Range range{0.5 * joint.pad.start_mm, std::numeric_limits<double>::infinity()};
+    const auto touch = BearingSearch(body.outline, joint.pivot_mm, range, spring).on(joint.pad);
+    if (!touch) return 0.0;
+    return -touch->force_n *
+           spring.stop_share(touch->x_mm - joint.pivot_mm, touch->slope, touch->height_mm);
+}
+
+}  // namespace backspring
