@@ -1,6 +1,7 @@
 #include "backspring/strength/plastic_set.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "backspring/core/require.hpp"
 #include "opening.hpp"
@@ -84,18 +85,17 @@ std::vector<PlasticSet> plastic_sets(const Spring& spring,
     rules.throw_if_any();
     if (yields_mpa.empty()) return {};
     const Joint& joint = travel.action().joint;
-    const double least = *std::min_element(yields_mpa.begin(), yields_mpa.end());
-    const auto angles = stressed_angles(travel, least);
     std::vector<PlasticSet> sets(yields_mpa.size(), unyielded(joint));
-    if (angles.empty()) return sets;
-    const PlasticSpring any(spring, joint.pad.end_mm, joint.flexibility, least);
-    const MomentLine most = greatest_moments(joint, travel);
+    std::optional<PlasticSpring> any;
+    std::optional<MomentLine> most;
     for (std::size_t i = 0; i < sets.size(); ++i) {
-        std::vector<StressedAngle> beyond = angles;
-        std::erase_if(beyond, [&](const auto& a) { return a.stress_mpa <= yields_mpa[i]; });
-        PlasticSpring plastic = any.with_yield(yields_mpa[i]);
-        plastic.leave_aside(most);
-        sets[i] = set_of(joint, plastic, beyond);
+        const auto angles = stressed_angles(travel, yields_mpa[i]);
+        if (angles.empty()) continue;
+        if (!any) any.emplace(spring, joint.pad.end_mm, joint.flexibility, yields_mpa[i]);
+        if (!most) most = greatest_moments(joint, travel);
+        PlasticSpring plastic = any->with_yield(yields_mpa[i]);
+        plastic.leave_aside(*most);
+        sets[i] = set_of(joint, plastic, angles);
     }
     return sets;
 }

@@ -9,18 +9,18 @@ namespace {
 // Gaps that begin or end below so much of a stress do not reach it on the way.
 constexpr double kNear = 0.9;
 
-/// At most a degree, and so many angles at least where little of a piece is stressed beyond a
-/// stress: what lies beside the peak adds to its set.
+/// At most a degree, and less where little of a piece is stressed beyond a stress: what lies beside
+/// a slight peak adds to its set.
 double spacing_deg(const Piece& piece, const TurnValue& stress, double stress_mpa) {
-    constexpr double most_deg = 1.0;
-    constexpr int least_count = 100;
+    constexpr double most_deg = 1.0, slight_deg = 45.0;
     double from = angle_of(piece.back()), to = angle_of(piece.front());
     for (std::size_t i = 0; i < piece.size(); ++i) {
         if (stress(*piece[i]) <= stress_mpa) continue;
         from = std::min(from, angle_of(piece[i > 0 ? i - 1 : 0]));
         to = std::max(to, angle_of(piece[std::min(i + 1, piece.size() - 1)]));
     }
-    return to > from ? std::min(most_deg, (to - from) / least_count) : most_deg;
+    const double share = std::max(to - from, 0.0) / slight_deg;
+    return share > 0.0 ? most_deg * std::min(1.0, share * share) : most_deg;
 }
 
 }  // namespace
