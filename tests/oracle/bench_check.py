@@ -45,7 +45,9 @@ def bent_by_bvp(place_mm: float, force_n: float) -> float:
     rear, modulus = spring["rear_pin"], 205000.0
 
     def flexibility(x: Floats) -> Floats:
-        return np.asarray(12.0 / (modulus * spring["width"] * np.interp(x, stations, thickness) ** 3))
+        return np.asarray(
+            12.0 / (modulus * spring["width"] * np.interp(x, stations, thickness) ** 3)
+        )
 
     behind = np.linspace(-rear, 0.0, 2001)
     turn_per_nmm = np.trapezoid((1.0 + behind / rear) ** 2 * flexibility(behind), behind)

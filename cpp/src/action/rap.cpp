@@ -54,14 +54,14 @@ std::optional<Overtravel> overtravel(const Action& action,
     rules.throw_if_any();
     if (energy_mj == 0.0) return Overtravel{};
     const double rest = closed.blade_angle_deg;
-    for (double depth = kFirstDeg;;) {
-        const double last = std::max(rest - depth, kLastDeg);
-        const Turns past(action, {last, rest});
-        if (const auto found = taken_within(past, closed, energy_mj)) return found;
-        if (last == kLastDeg) return std::nullopt;
-        const double stored = past.all().front()->contact.energy_nmm - closed.energy_nmm;
-        depth *= stored > 0.0 ? std::clamp(1.2 * energy_mj / stored, 2.0, 16.0) : 4.0;
+    // So far that the spring alone takes it up; friction only helps.
+    double last = rest - kFirstDeg;
+    for (double depth = kFirstDeg; last > kLastDeg; last = std::max(rest - depth, kLastDeg)) {
+        const double stored = contact_at(action.joint, last).energy_nmm - closed.energy_nmm;
+        if (stored >= energy_mj) break;
+        depth *= stored > 0.0 ? std::clamp(1.2 * energy_mj / stored, 1.3, 16.0) : 4.0;
     }
+    return taken_within(Turns(action, {last, rest}), closed, energy_mj);
 }
 
 Rap rap(const Action& action,

@@ -110,7 +110,7 @@ Opening::Trial Opening::attempt(const Pattern& pattern, double force_n, double a
 /// Secant steps for the force, kept in their bracket, while the places follow: quick where they
 /// hardly move.
 bool Opening::settle_quickly(const Contact& start, double share) {
-    constexpr int most_rounds = 16;
+    constexpr int most_rounds = 40;
     const double angle = start.blade_angle_deg, all = total_n(start);
     Pattern pattern = pattern_of(start);
     double low = share * all, high = all;

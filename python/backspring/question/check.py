@@ -7,7 +7,6 @@ from functools import cached_property
 from typing import Any, Literal
 
 from backspring import _core
-from backspring.design.arguments import plain_number
 from backspring.design.design import Design
 from backspring.notice import Notice, all_from_core
 from backspring.question.budget import error_budget
