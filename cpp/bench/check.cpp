@@ -35,11 +35,11 @@ double seconds(const std::function<double()>& call) {
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
 }
 
-/// Of this thread's processor: what else runs on the machine does not count.
+/// Of the processor: what else runs on the machine does not count.
 double processor_seconds(const std::function<double()>& call) {
     const auto now = [] {
         timespec time{};
-        clock_gettime(CLOCK_THREAD_CPUTIME_ID, &time);
+        clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
         return static_cast<double>(time.tv_sec) + 1e-9 * static_cast<double>(time.tv_nsec);
     };
     const double start = now();
@@ -51,7 +51,8 @@ double processor_seconds(const std::function<double()>& call) {
 std::vector<double> medians_us(const std::vector<std::function<double()>>& calls, int repeats) {
     std::vector<std::vector<double>> times(calls.size());
     for (int i = 0; i < repeats; ++i) {
-        for (std::size_t k = 0; k < calls.size(); ++k) times[k].push_back(processor_seconds(calls[k]));
+        for (std::size_t k = 0; k < calls.size(); ++k)
+            times[k].push_back(processor_seconds(calls[k]));
     }
     std::vector<double> medians;
     for (auto& each : times) {

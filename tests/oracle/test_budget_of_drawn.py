@@ -44,4 +44,5 @@ def test_a_peak_is_the_greatest_of_a_fine_sweep_and_found_again(label: str) -> N
     for stroke in checked.strokes:
         swept = bs.sweep(design, 0.01, stroke.from_deg, stroke.to_deg).opening_torque_nmm.max()
         assert swept <= stroke.peak_torque_nmm * (1.0 + 1e-9)
-        assert swept == pytest.approx(stroke.peak_torque_nmm, rel=1e-4)
+        # A cusp between two of its steps is as much steeper than the rest.
+        assert swept == pytest.approx(stroke.peak_torque_nmm, rel=1e-3)

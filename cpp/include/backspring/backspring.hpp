@@ -13,6 +13,7 @@
 #include "backspring/check/in_use.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/curve.hpp"
+#include "backspring/core/interpolant.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/core/root.hpp"
 #include "backspring/design/cases.hpp"
