@@ -7,6 +7,7 @@ from typing import Any
 
 from backspring.design.core_design import FIRST_BLADE
 from backspring.design.fields import row_of
+from backspring.design.nesting import require_shallow
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 
@@ -92,6 +93,7 @@ def key_in_file(key: str, blade: str, blades: Sequence[str]) -> str:
 
 def put(data: dict[str, Any], key: str, value: Any) -> None:
     """Put a value in place of what content holds under a key, and of what it excludes."""
+    require_shallow({key: value})
     *sections, name = key.split(".")
     table = data
     for section in sections:

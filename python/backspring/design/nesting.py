@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
-from backspring.faults import Fault
+from backspring.faults import Fault, invalid
 
 _DEEPEST = 12
 _PART = r"""(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')"""
@@ -30,6 +30,12 @@ def too_deep(data: Mapping[str, Any]) -> Iterator[Fault]:
         yield from (_fault(f"{key}.{name}") for name in names)
         if not names:
             yield _fault(str(key))
+
+
+def require_shallow(data: Mapping[str, Any]) -> None:
+    """Refuse what is nested too deep, with every fault."""
+    if deep := [*too_deep(data)]:
+        raise invalid(deep)
 
 
 def _is_deep(value: Any, deepest: int) -> bool:

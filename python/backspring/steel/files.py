@@ -36,7 +36,8 @@ def steel_by_file(name: str) -> Steel | None:
         return None
     try:
         found = _steel_in(f"{name}.toml")
-    except FileNotFoundError:
+    # Not there, or a name that is no file's: too long a one.
+    except OSError:
         return None
     return found if found.name.casefold() == name else None
 
