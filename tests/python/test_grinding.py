@@ -9,8 +9,6 @@ from typing import Any
 
 import numpy as np
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
 
 import backspring as bs
 
@@ -65,16 +63,6 @@ def test_a_ground_strip_is_a_strip_of_its_new_thickness() -> None:
     made = bs.check(strip(thickness=0.4))
     assert peak_pull_n(ground) == pytest.approx(peak_pull_n(made), rel=1e-12)
     assert ground.travel.peak_stress_mpa == pytest.approx(made.travel.peak_stress_mpa, rel=1e-12)
-
-
-@settings(max_examples=25, deadline=None)
-@given(depth=st.floats(0.01, 0.4), share=st.floats(0.1, 0.9), face=st.sampled_from(FACES))
-def test_two_cuts_make_one(depth: float, share: float, face: Any) -> None:
-    once = bs.grind(HERON, **{face: depth})
-    twice = bs.grind(bs.grind(HERON, **{face: share * depth}), **{face: depth - share * depth})
-    a, b = bs.check(once), bs.check(twice)
-    assert peak_pull_n(b) == pytest.approx(peak_pull_n(a), rel=1e-9)
-    assert b.travel.peak_stress_mpa == pytest.approx(a.travel.peak_stress_mpa, rel=1e-8)
 
 
 def test_the_design_given_stays_and_the_changed_one_says_what_changed() -> None:
