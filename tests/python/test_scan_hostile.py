@@ -103,16 +103,16 @@ PICTURES: list[tuple[str, Callable[[], bytes], str, str]] = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("name", "content", "dpi", "rule"), PICTURES, ids=lambda each: str(each))
+@pytest.mark.parametrize(("name", "content", "dpi", "rule"), PICTURES, ids=[each[0] for each in PICTURES])
 def test_a_picture_that_is_none_is_refused_in_words(
     name: str, content: Callable[[], bytes], dpi: str, rule: str, tmp_path: Path
 ) -> None:
     path = tmp_path / name
     path.write_bytes(content())
-    begun = time.perf_counter()
+    begun = time.process_time()
     with pytest.raises(bs.InvalidInput, match=rule) as refused:
         read_outline(path, dpi=dpi or None)
-    assert time.perf_counter() - begun < _SECONDS
+    assert time.process_time() - begun < _SECONDS
     assert all(fault.path == str(path) for fault in refused.value.faults)
 
 
