@@ -20,8 +20,8 @@ Draw = Callable[[st.SearchStrategy[Any]], Any]
 
 STEELS = ("O1", "1095", "1075", "5160")
 ONE, ENDS, BESIDE, THREE = "one", "ends", "beside", "three"
-KINDS = (ONE, ENDS, BESIDE, THREE)
 SEVERAL = (ENDS, BESIDE, THREE)
+KINDS = (ONE, *SEVERAL)
 FRAME, STOP, BENDING, CLEARANCE = "frame", "stop", "bending", "clearance"
 EXTRAS = (FRAME, STOP, BENDING, CLEARANCE)
 
@@ -234,12 +234,8 @@ def contents(
         content["frame"] = _frame(draw, tangs, rows, not several_ends)
     if CLEARANCE not in without and draw(st.booleans()):
         _clearances(draw, content)
-    if (
-        STOP not in without
-        and kind == ONE
-        and isinstance(spring["thickness"], list)
-        and draw(st.booleans())
-    ):
+    may_stop = STOP not in without and kind == ONE and isinstance(spring["thickness"], list)
+    if may_stop and draw(st.booleans()):
         _stop(draw, content)
     return content
 

@@ -11,8 +11,8 @@ from collections.abc import Iterator
 import backspring as bs
 from drawn_pictures import drawn_pictures
 from drawn_texts import wrong_with
+from oracle.core_against_slow import as_design
 from oracle.designs import generated_designs
-from oracle.test_core_against_slow import as_design
 
 SEED = 12
 

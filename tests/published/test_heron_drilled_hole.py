@@ -18,7 +18,7 @@ import backspring as bs
 from agreement import Agree
 
 KPSI = 6.894757293168361
-WIDTH_MM, THICKNESS_MM, HOLE_MM, PIVOT_MM = 2.3, 3.8, 2.0, 32.0
+WIDTH_MM, THICKNESS_MM, HOLE_MM = 2.3, 3.8, 2.0
 CYCLES_PER_OPENING = 4.0  # a half-stop: two crests, each passed twice
 OPENINGS = 1e5
 DESIGNS = Path(__file__).resolve().parents[2] / "data" / "designs"
@@ -31,21 +31,16 @@ def heron() -> bs.Design:
 
 def _edge_stress(check: bs.Check, tensile_mpa: float) -> tuple[float, float]:
     """Greatest and least stress at the hole's edge, as far as fatigue feels it."""
-    inertia = WIDTH_MM * (THICKNESS_MM**3 - HOLE_MM**3) / 12.0
     s = tensile_mpa / KPSI
     root = (0.246 - 3.08e-3 * s + 1.51e-5 * s**2 - 2.67e-8 * s**3) * math.sqrt(25.4)
     notch = 1.0 + (2.0 - 1.0) / (1.0 + root / math.sqrt(0.5 * HOLE_MM))
-    worst = bs.sweep(check.design, step_deg=0.1)
-    station = PIVOT_MM
-    moments = [
-        each.force_n * (station + sum(each.contacts_mm) / len(each.contacts_mm))
-        for each in check.positions.values()
-    ]
-    peak = float(max(worst.peak_stress_mpa))
+    peak = float(max(bs.sweep(check.design, step_deg=0.1).peak_stress_mpa))
+    # The least load lies right beside a rest, where the tang's edge takes over: a small step.
+    inertia = WIDTH_MM * (THICKNESS_MM**3 - HOLE_MM**3) / 12.0
+    contacts = (bs.contact_at(check.design, angle / 50) for angle in range(9001))
+    moment = min(each.force_n * each.touches[0].x_mm for each in contacts)
     # The net section's outer fibre carries M (t/2)/I there, its hole's edge M (d/2)/I.
-    greatest = peak * HOLE_MM / THICKNESS_MM
-    least = min(moments) * 0.5 * HOLE_MM / inertia
-    return notch * greatest, notch * least
+    return notch * peak * HOLE_MM / THICKNESS_MM, notch * moment * 0.5 * HOLE_MM / inertia
 
 
 def _by_hand(surface: float, greatest: float, least: float, tensile: float) -> tuple[float, float]:
@@ -85,7 +80,10 @@ def test_margin_and_life_at_the_hole(
 
 
 def test_drilled_is_the_default_and_costs_what_the_formulas_say(heron: bs.Design) -> None:
-    """0.65 with a drilled hole, 0.81 had its wall been ground."""
+    """0.65 with a drilled hole and 0.81 had its wall been ground, of the least load at a rest.
+
+    A hundredth less is left of them where the least load of the travel is found, right beside it.
+    """
     margins = {
         finish: next(
             each.margin
@@ -95,5 +93,5 @@ def test_drilled_is_the_default_and_costs_what_the_formulas_say(heron: bs.Design
         for finish in (None, "drilled", "reamed")
     }
     assert margins[None] == margins["drilled"]
-    assert margins["drilled"] == pytest.approx(0.65, abs=5e-3)
-    assert margins["reamed"] == pytest.approx(0.81, abs=5e-3)
+    assert margins["drilled"] == pytest.approx(0.99 * 0.65, abs=5e-3)
+    assert margins["reamed"] == pytest.approx(0.99 * 0.81, abs=5e-3)

@@ -134,7 +134,6 @@ def test_what_is_no_number_is_not_bent_into_one(values: Any, told: str) -> None:
 @pytest.mark.parametrize("value", [True, 1j, np.ma.masked, np.True_, "1", None, [1.0]], ids=repr)
 def test_a_number_without_unit_is_a_number(value: Any) -> None:
     for ask in (
-        lambda: bs.check(HERON, value),
         lambda: bs.sweep(HERON, value),
         lambda: bs.contact_at(HERON, value),
         lambda: bs.spring_along(HERON, value),

@@ -103,7 +103,9 @@ PICTURES: list[tuple[str, Callable[[], bytes], str, str]] = [
 ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("name", "content", "dpi", "rule"), PICTURES, ids=[each[0] for each in PICTURES])
+@pytest.mark.parametrize(
+    ("name", "content", "dpi", "rule"), PICTURES, ids=[each[0] for each in PICTURES]
+)
 def test_a_picture_that_is_none_is_refused_in_words(
     name: str, content: Callable[[], bytes], dpi: str, rule: str, tmp_path: Path
 ) -> None:

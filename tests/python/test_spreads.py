@@ -69,6 +69,7 @@ def test_a_bad_tolerance_is_told(spreads: dict[str, Any], message: str) -> None:
 def test_an_ordinary_bench_can_be_spread_on_every_demo(design: bs.Design) -> None:
     spreads = ordinary_spreads(design)
     assert {"fit.preload", "spring.width"} <= {*spreads}
-    two_corners = design.core.tang.corner_open_mm != design.core.tang.corner_closed_mm
-    assert ("tang.corner_radius" in spreads) != two_corners
+    tang = design.core.tang
+    one_radius = tang.corner_open_mm == tang.corner_closed_mm and not tang.outline
+    assert ("tang.corner_radius" in spreads) == one_radius
     assert len(read_spreads(design, spreads)) == len(spreads)

@@ -36,7 +36,7 @@ struct Fineness {
 constexpr Fineness kAlone{.cut_deg = 1e-10, .torque_doubt = 1e-5, .looks = 14};
 // Beside others that seat anew at every angle a contact costs a hundred times as much, and torque
 // has many small kinks.
-constexpr Fineness kBeside{.cut_deg = 1e-9, .torque_doubt = 1e-3, .looks = 4};
+constexpr Fineness kBeside{.cut_deg = 1e-5, .torque_doubt = 1e-3, .looks = 4};
 
 class Maker {
   public:

@@ -1,7 +1,7 @@
 #include "backspring/core/quantity.hpp"
 
 #include <array>
-#include <cstdio>
+#include <charconv>
 
 namespace backspring {
 
@@ -13,10 +13,13 @@ std::string_view unit_of(Quantity quantity) {
 }
 
 std::string with_unit(double value, Quantity quantity) {
-    char digits[32];
-    std::snprintf(digits, sizeof digits, "%.7g", value);
+    // With a point, whatever the locale.
+    std::array<char, 32> digits{};
+    const auto end =
+        std::to_chars(digits.begin(), digits.end(), value, std::chars_format::general, 7);
+    std::string text(digits.begin(), end.ptr);
     const std::string_view unit = unit_of(quantity);
-    return unit.empty() ? digits : std::string(digits).append(" ").append(unit);
+    return unit.empty() ? text : text.append(" ").append(unit);
 }
 
 }  // namespace backspring

@@ -10,7 +10,7 @@ import copy
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 import backspring as bs
@@ -71,11 +71,10 @@ def in_figures(content: Content) -> Content:
 @given(contents(kinds=(ONE,)), st.floats(0.5, 2.0), st.floats(0.6, 1.4))
 def test_a_check_scales(content: Content, length: float, stress: float) -> None:
     drawn = in_figures(content)
-    compare(
-        checked(made(drawn)),
-        checked(made(scaled(drawn, length, stress))),
-        lambda unit: length ** OF_UNIT[unit][0] * stress ** OF_UNIT[unit][1],
-    )
+    one, other = checked(made(drawn)), checked(made(scaled(drawn, length, stress)))
+    # A rest that a ten-thousandth of a degree ends is found or not by rounding.
+    assume(one.keys() == other.keys())
+    compare(one, other, lambda unit: length ** OF_UNIT[unit][0] * stress ** OF_UNIT[unit][1])
 
 
 @given(contents(), STANDS, st.floats(0.5, 2.0), st.floats(0.6, 1.4))
@@ -125,6 +124,10 @@ def test_forces_go_with_width_and_nothing_else_does(content: Content, times: flo
 
 @given(contents(kinds=(ONE,)), st.integers(1, 9))
 def test_a_station_more_on_a_straight_line_is_nothing(content: Content, tenths: int) -> None:
+    # A stop draws the end in by a sum over the profile's pieces, so there a station more counts.
+    content = content | {
+        "fit": {key: each for key, each in content["fit"].items() if key != "stop"}
+    }
     cut = copy.deepcopy(content)
     for key in ("thickness", "width", "mid_line"):
         rows = cut["spring"].get(key)
