@@ -107,3 +107,32 @@ def test_a_page_has_the_whole_budget(undrawn: None) -> None:
     section = html.partition("What is left out</h2>")[2].partition("<h2")[0]
     assert all(words.replace("'", "&#x27;") in section for words in EFFECTS.values())
     assert " mm" not in section
+
+
+def test_a_blade_that_slides_from_its_rest_does_not_stick() -> None:
+    design = bs.Design(
+        name="Reed",
+        spring={
+            "steel": "5160",
+            "hardness": 43,
+            "pad": [33.127, 44.911],
+            "rear_pin": 31.143,
+            "thickness": [[-35.143, 2.058], [0, 2.582], [33.127, 2.195], [44.911, 2.195]],
+            "width": 4,
+            "pin_clearance": 0.02,
+        },
+        tang={
+            "pivot": 37.735,
+            "open": 5.301,
+            "half_stop": 5.301,
+            "closed": 5.301,
+            "front": 5.519,
+            "corner_radius": 1.68,
+            "kick": {"distance": 4.996, "height": 1.022, "radius": 0.407},
+        },
+        fit={"preload": 0.422, "stop": "middle"},
+        friction={"spring": 0.184, "pivot": 0.13, "pivot_pin": 3.999},
+    )
+    checked = bs.check(design)
+    assert isinstance(checked, bs.Check)
+    assert {"liners", "modulus"} <= {row.effect for row in checked.budget}

@@ -27,6 +27,8 @@ class Sticking {
         const double side = opening ? -1.0 : 1.0;
         const auto left = [&](double angle) { return side * torque_nmm(angle, opening); };
         double near = rest_.blade_angle_deg, at_near = left(near);
+        // At a jump of torque it slides from the rest itself.
+        if (at_near >= 0.0) return 0.0;
         for (double step = first_deg; step <= farthest_deg; step *= 2.0) {
             const double far = rest_.blade_angle_deg + side * step, at_far = left(far);
             if (at_far >= 0.0) {
