@@ -103,8 +103,9 @@ def unit_of(place: str) -> str:
 # Rounding is 1e-13 of energies; a rest is where a torque is 0, found to 1e-12 of the largest, and
 # what stands at rest goes with the angle as torque does, a hundred times as steeply.
 EXACT = 1e-8
-# Greatest values of the travel and the ends of a band are sought, to this share.
-SOUGHT = 1e-6
+# The travel's figures come of turns between which torque may lack this share of its largest; the
+# ends of a band are sought.
+SOUGHT = 1e-5
 SOUGHT_PLACES = (".strokes", ".travel", "reading_loaded_low_mm", "reading_loaded_high_mm")
 # Of two crests alike rounding says which is the greater.
 TIED = ("_angle_deg", "peak_stress_station_mm", "_at_mm")

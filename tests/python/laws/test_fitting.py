@@ -29,6 +29,8 @@ def test_a_plan_carried_out_reads_as_it_says(
 ) -> None:
     read(design.core)
     square = design.core.tang.half_stop_mm is not None
+    # A tang that stands farther proud than the spring is preloaded is another joint than the drawn.
+    assume(max(half_mm, closed_mm) <= design.core.fit.preload_mm)
     try:
         plan = bs.fit_plan(
             design, half_stop=half_mm if square else None, closed=closed_mm,

@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 import backspring as bs
 from backspring.design.fields import row_of
-from law_designs import ONE, Content, contents, made
+from law_designs import BENDING, ONE, STOP, Content, contents, made
 from law_figures import EXACT, STANDS, checked, compare, stand
 
 # Powers of length and of stress.
@@ -122,7 +122,8 @@ def test_forces_go_with_width_and_nothing_else_does(content: Content, times: flo
     )
 
 
-@given(contents(kinds=(ONE,)), st.integers(1, 9))
+# What pushes along the spring sums over the profile's pieces, so there a station more counts.
+@given(contents(kinds=(ONE,), without=(STOP, BENDING)), st.integers(1, 9))
 def test_a_station_more_on_a_straight_line_is_nothing(content: Content, tenths: int) -> None:
     # A stop draws the end in by a sum over the profile's pieces, so there a station more counts.
     content = content | {
@@ -138,7 +139,8 @@ def test_a_station_more_on_a_straight_line_is_nothing(content: Content, tenths: 
     compare(checked(made(content)), checked(made(cut)))
 
 
-@given(contents(kinds=(ONE,)))
+# The couple of friction that bends is found by rounds, to 2e-5 beside a jump.
+@given(contents(kinds=(ONE,), without=(BENDING,)))
 def test_a_file_in_inches_is_the_same_joint(content: Content) -> None:
     inches = scaled(content, 1 / 25.4, 1.0)
     for key in ("youngs_modulus", "yield"):
