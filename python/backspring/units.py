@@ -26,7 +26,7 @@ from backspring.unit_table import (
     unit_names,
 )
 
-__all__ = ["Kind", "System", "converted", "parse", "shown", "written_note"]
+__all__ = ["Kind", "System", "converted", "names_unit", "parse", "shown", "written_note"]
 
 _LONGEST_TEXT = 60
 _LARGEST_EXPONENT = 300
@@ -102,6 +102,12 @@ def written_note(value: Any, quantity: Quantity, system: System) -> str:
         return ""
     texts = [f'"{each}"' if isinstance(each, str) else f"{each} {bare}" for each in values]
     return f" (written {', '.join(texts)})"
+
+
+def names_unit(written: str) -> bool:
+    """Whether a text that holds a value says in what unit."""
+    match = _NUMBER.fullmatch(written.translate(_SPELLINGS).strip())
+    return match is not None and bool(_unit_name(match["unit"]))
 
 
 def _same_unit(text: str, bare: str) -> bool:

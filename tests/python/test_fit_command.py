@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -77,11 +78,16 @@ def test_repeated_readings_count_as_their_mean(capsys: pytest.CaptureFixture[str
 def test_bare_readings_are_in_the_units_of_the_design(capsys: pytest.CaptureFixture[str]) -> None:
     words = ["--half-stop", "0.2286", "--closed", "0.4318", "--state", "unloaded"]
     assert data_of([HERON, *words, "--units", "in"], capsys) == data_of([HERON, *READ], capsys)
+    main(["fit", HERON, *words])
+    assert capsys.readouterr().err == ""
+    main(["fit", HERON, *words, "--units", "in"])
+    assert capsys.readouterr().err.startswith("--half-stop 0.2286: taken as 0.229 mm or 9.0 thou, ")
     main(["fit", HERON, *READ, "--units", "in"])
-    shown = capsys.readouterr().out
-    assert "take off thou" in shown
-    assert "Caution" in shown
-    assert "proud rather than low" in shown
+    out, err = capsys.readouterr()
+    assert err == ""
+    assert "take off thou" in out
+    assert "Caution" in out
+    assert "proud rather than low" in out
 
 
 def test_the_text_says_what_to_do_first(capsys: pytest.CaptureFixture[str]) -> None:
@@ -115,7 +121,13 @@ def test_a_log_grows_and_plans(tmp_path: Path, capsys: pytest.CaptureFixture[str
     assert second["loaded_now"]["half_stop_mm"] == pytest.approx(step["half_stop_mm"], abs=0.002)
     assert data_of([HERON, "--log", log], capsys) == second
     assert main(["fit", HERON, "--log", log]) == 0
-    assert "not known yet: tilt of the pad at open" in capsys.readouterr().out
+    page = capsys.readouterr().out
+    assert "not known yet: tilt of the pad at open" in page
+    last = re.search(r"Logged last\n(.*\n)(.*\n)(.*\n)\n", page)
+    assert last is not None
+    assert last[1] == "  1: measured loaded, half-stop 0.300 mm proud, closed 0.350 mm proud\n"
+    assert last[2].startswith(f"  2: ground {step['face'].replace('_', '-')}, ")
+    assert last[3].startswith("  3: measured loaded, half-stop ")
 
 
 BAD: list[tuple[list[str], int, str]] = [

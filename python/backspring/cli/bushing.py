@@ -34,6 +34,6 @@ def _read(options: argparse.Namespace, name: str) -> list[str | None]:
     """Read each; a bare number is in mm."""
     option = name.replace("_", "-")
     return [
-        None if word == _NOT_READ else with_unit(word, "length", option, "mm")
+        None if word == _NOT_READ else with_unit(word, "length", option, "mm", options.units)
         for word in getattr(options, name) or ()
     ]

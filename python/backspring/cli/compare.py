@@ -78,6 +78,6 @@ def _asked(options: argparse.Namespace) -> tuple[Design, Design]:
     face, written = options.ground
     if face not in ("back", "belly", "pad"):
         raise UsageError(f"backspring compare: --ground back, belly or pad, got {face}")
-    depth = with_unit(written, "length", "ground", design.units)
+    depth = with_unit(written, "length", "ground", design.units, options.units)
     ground = grind(design, **{face: depth})
     return design, ground.replace(name=f"{design.name}, {face} ground")

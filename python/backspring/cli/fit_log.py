@@ -11,7 +11,6 @@ from typing import Any, Literal
 from backspring.cli.answer import Answer
 from backspring.cli.fit_values import Values
 from backspring.cli.habits import add_habits, habits_of
-from backspring.cli.values import with_unit
 from backspring.design.arguments import refusal
 from backspring.fit.blades_of_log import plan_of_blades
 from backspring.fit.doubts import doubts
@@ -199,7 +198,7 @@ def _add_readings(knife: Knife, options: argparse.Namespace, values: Values) -> 
 
 def _force(written: str | None, option: str, values: Values) -> str | None:
     option = option.replace("_", "-")
-    return None if written is None else with_unit(written, "force", option, values.units)
+    return None if written is None else values.force(written, option)
 
 
 def _length(written: str | None, option: str, values: Values) -> str | None:

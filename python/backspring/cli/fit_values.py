@@ -36,7 +36,11 @@ class Values:
 
     def length(self, written: str, option: str) -> str:
         """Read it in the units meant, and hand it on with its unit."""
-        return with_unit(written, "length", option, self.units)
+        return with_unit(written, "length", option, self.units, self.options.units)
+
+    def force(self, written: str, option: str) -> str:
+        """Read a force in the units meant, and hand it on with its unit."""
+        return with_unit(written, "force", option, self.units, self.options.units)
 
     def read(self, name: str, default: str) -> str:
         """Read one option."""

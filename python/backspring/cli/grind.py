@@ -133,7 +133,8 @@ class _Values:
 
     def _parsed(self, written: str, kind: Kind, option: str) -> str:
         """Read it once, and hand it on with its unit."""
-        return with_unit(written, kind, option.replace("_", "-"), self.design.units)
+        named = option.replace("_", "-")
+        return with_unit(written, kind, named, self.design.units, self.options.units)
 
 
 def _require_one_question(options: argparse.Namespace) -> None:

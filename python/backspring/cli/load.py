@@ -45,7 +45,9 @@ def run(options: argparse.Namespace) -> Answer:
 def _answer(options: argparse.Namespace, design: Design) -> Answer:
     def read(name: str) -> str | None:
         written = getattr(options, name)
-        return None if written is None else with_unit(written, "length", name, design.units)
+        if written is None:
+            return None
+        return with_unit(written, "length", name, design.units, options.units)
 
     found = load_spring(design, read("at"), read("clearance") or CLEARANCE, read("lever"))
     data = found.to_dict()

@@ -144,4 +144,4 @@ class _Values:
         return self._parsed(written, kind, option)
 
     def _parsed(self, written: str, kind: Kind, option: str) -> str:
-        return with_unit(written, kind, option, self.units)
+        return with_unit(written, kind, option, self.units, self.options.units)

@@ -27,7 +27,7 @@ def run(options: argparse.Namespace) -> Answer:
     design = given_design(options)
     units = shown_units(options)
     kerf, stock = (
-        with_unit(getattr(options, name), "length", name, design.units)
+        with_unit(getattr(options, name), "length", name, design.units, options.units)
         for name in ("kerf", "stock")
     )
     drawn = write_template(design, options.output, kerf=kerf, stock=stock, units=units)

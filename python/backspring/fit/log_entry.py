@@ -7,7 +7,7 @@ from typing import Literal, get_args
 
 from backspring import _core
 from backspring.fit.result import FACES
-from backspring.report.display import Shown, text
+from backspring.report.display import Shown, reading, text
 from backspring.units import System
 
 # Column, least and greatest in the core's units; the same where a value is given and where it is
@@ -139,11 +139,18 @@ def _described(entry: Entry, units: System) -> str:
         name, kind = _NAMES[entry.kind]
         return f"measured {name} {text(entry.value, kind, units)}{_where(entry, units)}"
     shown = [
-        f"{name} {text(value, 'reading', units)}"
+        f"{name} {_read(value, units)}"
         for name, value in (("half-stop", entry.half_stop_mm), ("closed", entry.closed_mm))
         if value is not None
     ]
     return f"measured {entry.state}, {', '.join(shown)}"
+
+
+def _read(value_mm: float, units: System) -> str:
+    """Write a reading with its side and its unit: a lost sign shows."""
+    if reading(value_mm, units) == "flush":
+        return "flush"
+    return f"{text(abs(value_mm), 'reading', units)} {'proud' if value_mm > 0 else 'low'}"
 
 
 def _stretch(entry: GroundEntry, units: System) -> str:

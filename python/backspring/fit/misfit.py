@@ -16,6 +16,8 @@ from backspring.units import System
 # Two readings of one thing differ by more than this many repeatabilities once in 200 times.
 _SAME = 4.0
 _CONTRADICTS = 3.0
+# Beyond so many standard deviations what is foretold is no number that a knife could show.
+_NO_KNIFE = 100
 # A log that goes together is refused so often.
 _BY_CHANCE = 5e-4
 _NEVER = 1e-6
@@ -152,12 +154,19 @@ def require_agreement(observations: Sequence[Observation], misfit: Misfit, units
     raise refusal(
         "log",
         f"this cannot all be one knife: what fits worst is {fits.text(units)}, where all else "
-        f"foretells {text(fits.foretold, fits.shown, units)}, {abs(fits.off):.1f} standard "
-        f"deviations off; one knife's measurements lie so far apart {misfit.rarity()}, and what "
-        f"comes less than once in {1.0 / _BY_CHANCE:.0f} is refused; is a depth, a face or a "
+        f"foretells {_foretold(fits, units)}; one knife's measurements lie so far apart "
+        f"{misfit.rarity()}, and what comes less than once in {1.0 / _BY_CHANCE:.0f} is refused; is a depth, a face or a "
         "reading not as it was? Nothing is planned from this and nothing was written: put it "
         "right, or take the last entry off with --undo",
     )
+
+
+def _foretold(fits: Observation, units: System) -> str:
+    """Say it, or only how far off it is where the number itself would be of no knife."""
+    if abs(fits.off) > _NO_KNIFE:
+        return f"nothing like it, more than {_NO_KNIFE} standard deviations off"
+    foretold = text(fits.foretold, fits.shown, units)
+    return f"{foretold}, {abs(fits.off):.1f} standard deviations off"
 
 
 def off_the_last(observations: Sequence[Observation]) -> Observation | None:

@@ -57,6 +57,7 @@ _WHAT = {
     "hardness_hrc": "test the hardness (--hardness)",
 }
 _WEIGHT = {"mm": "2 kg", "in": "4.4 lb"}
+_LAST_SHOWN = 3
 # A figure known no better than to this share of itself has no digits.
 _KNOWN_SHARE = 0.5
 
@@ -85,8 +86,10 @@ def undo_report(knife: Knife, entry: Entry) -> Report:
 
 
 def knife_blocks(knife: Knife, units: System) -> Iterator[Block]:
-    """Lay out what came off, the knife as it stands, what is known of it, what to measure next."""
+    """Lay out what was logged last, what came off, the knife now, and what to measure next."""
     found = knife.estimate()
+    if knife.entries:
+        yield Lines("Logged last", tuple(_last(knife, units)))
     if knife.habits is not None:
         yield expected_lines(knife.habits, units)
     if found.ground:
@@ -97,6 +100,13 @@ def knife_blocks(knife: Knife, units: System) -> Iterator[Block]:
     if following:
         lines = tuple(next_line(each, units) for each in following)
         yield Lines("What to measure next", lines)
+
+
+def _last(knife: Knife, units: System) -> Iterator[str]:
+    """Repeat the last entries: a slip in a value or its unit shows while --undo still mends it."""
+    first = max(0, len(knife.entries) - _LAST_SHOWN)
+    for count, entry in enumerate(knife.entries[first:], first + 1):
+        yield f"{count}: {describe(entry, units)}"
 
 
 def now_lines(knife: Knife, units: System) -> Lines:
