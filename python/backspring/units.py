@@ -106,14 +106,17 @@ def written_note(value: Any, quantity: Quantity, system: System) -> str:
 
 def names_unit(written: str) -> bool:
     """Whether a text that holds a value says in what unit."""
-    match = _NUMBER.fullmatch(written.translate(_SPELLINGS).strip())
-    return match is not None and bool(_unit_name(match["unit"]))
+    return bool(_unit_of(written))
 
 
 def _same_unit(text: str, bare: str) -> bool:
-    match = _NUMBER.fullmatch(text.translate(_SPELLINGS).strip())
-    name = _unit_name(match["unit"]) if match else bare
+    name = _unit_of(text)
     return not name or UNITS.get(name) == UNITS[bare]
+
+
+def _unit_of(text: str) -> str:
+    match = _NUMBER.fullmatch(text.translate(_SPELLINGS).strip())
+    return _unit_name(match["unit"]) if match else ""
 
 
 def _float(value: Real) -> float:
@@ -158,9 +161,7 @@ def _number(match: re.Match[str], shown: str) -> Fraction:
 
 def _unit_name(written: str) -> str:
     name = " ".join(written.split())
-    if name == "°":
-        return "deg"
-    return name.removeprefix("°")
+    return "deg" if name == "°" else name.removeprefix("°")
 
 
 def _require_kind(name: str, kind: Kind, shown: str) -> None:

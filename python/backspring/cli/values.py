@@ -19,7 +19,7 @@ def with_unit(
 ) -> str:
     """Read a value once in the units meant, and hand it on with its unit.
 
-    Who asks for other units in print may have meant them here: what a bare number counts as is told.
+    Who asks for other units in print may have meant them here too: what was taken is told.
     """
     value = quantity(written, kind, f"--{option}", system)
     if shown_in not in (None, system) and kind in _SHOWN and not names_unit(written):

@@ -155,9 +155,9 @@ def require_agreement(observations: Sequence[Observation], misfit: Misfit, units
         "log",
         f"this cannot all be one knife: what fits worst is {fits.text(units)}, where all else "
         f"foretells {_foretold(fits, units)}; one knife's measurements lie so far apart "
-        f"{misfit.rarity()}, and what comes less than once in {1.0 / _BY_CHANCE:.0f} is refused; is a depth, a face or a "
-        "reading not as it was? Nothing is planned from this and nothing was written: put it "
-        "right, or take the last entry off with --undo",
+        f"{misfit.rarity()}, and what comes less than once in {1.0 / _BY_CHANCE:.0f} is refused; "
+        "is a depth, a face or a reading not as it was? Nothing is planned from this and nothing "
+        "was written: put it right, or take the last entry off with --undo",
     )
 
 
