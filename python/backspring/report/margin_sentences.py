@@ -149,8 +149,13 @@ def _peened(facts: Facts, margin: float) -> str:
         return ""
     hole = "notch" in facts and facts.notch == "hole-edge"
     how = "burnishing the hole" if hole else "peening or burnishing the skin"
-    to = f"{facts.peened_life:life} openings" if _ends(facts, "peened_life") else "no limit found"
-    return f"; {how} to {facts.peened:stress} of compression would make that {to}"
+    if not _ends(facts, "life"):
+        to = f"the margin {facts.peened_margin:margin}"
+    elif _ends(facts, "peened_life"):
+        to = f"that {facts.peened_life:life} openings"
+    else:
+        to = "that no limit found"
+    return f"; {how} to {facts.peened:stress} of compression would make {to}"
 
 
 def _tables(facts: Facts) -> str:
