@@ -36,8 +36,10 @@ class BearingSearch {
         : outline_(outline), pivot_mm_(pivot_mm), range_(range), spring_(spring) {}
 
     /// The bearing on the pad; its force is 0 where the outline does not reach the face.
-    [[nodiscard]] std::optional<Touch> on(const Pad& pad) const {
-        const Touch free = search().touch;
+    [[nodiscard]] std::optional<Touch> on(const Pad& pad) const { return on(pad, search().touch); }
+
+    /// The same from where it would bear if the pad had no ends.
+    [[nodiscard]] std::optional<Touch> on(const Pad& pad, const Touch& free) const {
         const double x = std::clamp(free.x_mm, pad.start_mm, pad.end_mm);
         if (x == free.x_mm) return free;
         const auto top = outline_.top_at(x - pivot_mm_);

@@ -7,6 +7,7 @@
 
 #include "backspring/core/angle.hpp"
 #include "bearing_set.hpp"
+#include "newton_bearing.hpp"
 
 namespace backspring {
 namespace {
@@ -81,8 +82,9 @@ void detail::add_indenters(std::vector<Indenter>& indenters,
 MaybeTouch detail::bear_alone(const Flexibility& flexibility, const Indenter& indenter) {
     const FreeSpring spring{flexibility, indenter};
     const Range range{0.5 * indenter.pad.start_mm, kInfinity};
-    MaybeTouch touch =
-        BearingSearch(indenter.outline, indenter.pivot_mm, range, spring).on(indenter.pad);
+    const BearingSearch search(indenter.outline, indenter.pivot_mm, range, spring);
+    const MaybeTouch soon = newton_bearing(flexibility, indenter);
+    MaybeTouch touch = soon ? search.on(indenter.pad, *soon) : search.on(indenter.pad);
     if (!touch || !(touch->force_n > 0.0)) return std::nullopt;
     touch->part.blade = indenter.part.blade;
     touch->part.kick = indenter.part.kick;

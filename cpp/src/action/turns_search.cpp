@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 
@@ -35,35 +36,53 @@ struct Point {
     double angle_deg, value;
 };
 
+/// Places about a hill, one more than a curve goes through.
+class Points {
+  public:
+    void add(double angle_deg, double value) { points_[count_++] = {angle_deg, value}; }
+    [[nodiscard]] std::size_t size() const { return count_; }
+
+    void keep_nearest(double angle_deg, std::size_t most) {
+        const auto away = [&](const Point& p) { return std::abs(p.angle_deg - angle_deg); };
+        std::ranges::sort(std::span(points_).first(count_), {}, away);
+        count_ = std::min(count_, most);
+    }
+
+    [[nodiscard]] Interpolant curve() const {
+        Interpolant curve;
+        for (std::size_t i = 0; i < count_; ++i) curve.add(points_[i].angle_deg, points_[i].value);
+        return curve;
+    }
+
+  private:
+    std::array<Point, Interpolant::kMostPoints + 1> points_;
+    std::size_t count_ = 0;
+};
+
 /// A piece's turn that its neighbours do not pass, and how its curve goes there.
 struct Hill {
     const Turn* node;
-    std::vector<Point> points;  ///< about it
-    double low_deg, high_deg, top_deg;
-    double value, guess;
+    double value;
+    double low_deg, high_deg;
+    double top_deg = angle_of(node), guess = value;
+    Points points{};      ///< about it
     bool at_end = false;  ///< of the piece, from where the curve falls
 };
 
-Interpolant curve_through(std::span<const Point> points) {
-    Interpolant curve;
-    for (const Point& point : points) curve.add(point.angle_deg, point.value);
-    return curve;
-}
+/// The values of a piece's turns.
+using Values = std::span<const double>;
 
-Hill make_hill(const Piece& piece, std::size_t i, const std::vector<double>& values) {
+Hill make_hill(const Piece& piece, std::size_t i, const Values& values) {
     Hill hill{.node = piece[i],
-              .points = {},
-              .low_deg = angle_of(piece[i > 0 ? i - 1 : 0]),
-              .high_deg = angle_of(piece[std::min(i + 1, piece.size() - 1)]),
-              .top_deg = angle_of(piece[i]),
               .value = values[i],
-              .guess = values[i]};
+              .low_deg = angle_of(piece[i > 0 ? i - 1 : 0]),
+              .high_deg = angle_of(piece[std::min(i + 1, piece.size() - 1)])};
     const Window near = about(piece, i, i + 1 == piece.size() ? 4 : 2, i == 0 ? 4 : 2);
     if (near.first == near.last) return hill;
     for (std::size_t k = near.first; k <= near.last; ++k) {
-        hill.points.push_back({angle_of(piece[k]), values[k]});
+        hill.points.add(angle_of(piece[k]), values[k]);
     }
-    const Interpolant curve = curve_through(hill.points);
+    const Interpolant curve = hill.points.curve();
     const double slope = curve.at(hill.top_deg).slope;
     if ((i == 0 && slope <= 0.0) || (i + 1 == piece.size() && slope >= 0.0)) {
         // Its end is the top, or else rises a little way from there: one look tells.
@@ -75,6 +94,25 @@ Hill make_hill(const Piece& piece, std::size_t i, const std::vector<double>& val
     hill.top_deg = curve.top(hill.low_deg, hill.high_deg, hill.top_deg);
     hill.guess = std::max(hill.value, curve.at(hill.top_deg).value);
     return hill;
+}
+
+/// By how much a parabola through a turn and its neighbours rises above it.
+double parabola_rise(const Piece& piece, std::size_t i, const Values& values) {
+    const double behind = angle_of(piece[i]) - angle_of(piece[i - 1]);
+    const double ahead = angle_of(piece[i + 1]) - angle_of(piece[i]);
+    const double left = (values[i] - values[i - 1]) / behind;
+    const double right = (values[i + 1] - values[i]) / ahead;
+    const double curvature = 2.0 * (right - left) / (behind + ahead);
+    const double slope = (left * ahead + right * behind) / (behind + ahead);
+    return curvature < 0.0 ? -0.5 * slope * slope / curvature : 0.0;
+}
+
+/// Whether a hill, however its curve goes, stays too low to be worth a look.
+bool far_below(double most, const Piece& piece, std::size_t i, const Values& values) {
+    constexpr double times_looked_at = 2.0, times_parabola = 10.0;
+    if (i == 0 || i + 1 == piece.size()) return false;
+    const double below = most - values[i] - times_looked_at * kWorthALook * std::abs(most);
+    return below > 0.0 && below > times_parabola * parabola_rise(piece, i, values);
 }
 
 struct Top {
@@ -101,15 +139,12 @@ Top climbed(const Action& action, Hill hill, const TurnValue& value) {
         if (std::abs(angle - angle_of(&best.turn)) <= same) return best;
         const double found = look(angle);
         if (hill.at_end && found <= hill.value) return best;
-        hill.points.push_back({angle, found});
+        hill.points.add(angle, found);
         const bool told = std::abs(found - guess) <= kTold * std::abs(found);
         if (!told || hill.points.size() > Interpolant::kMostPoints) {
-            const double at = angle_of(&best.turn);
-            std::ranges::sort(hill.points, {},
-                              [&](const Point& p) { return std::abs(p.angle_deg - at); });
-            hill.points.resize(std::min(hill.points.size(), nearest));
+            hill.points.keep_nearest(angle_of(&best.turn), nearest);
         }
-        const Interpolant curve = curve_through(hill.points);
+        const Interpolant curve = hill.points.curve();
         const double next = curve.top(hill.low_deg, hill.high_deg, angle_of(&best.turn));
         if (std::abs(next - angle) <= kShortDeg) return best;
         angle = next;
@@ -123,24 +158,30 @@ Top climbed(const Action& action, Hill hill, const TurnValue& value) {
 }  // namespace
 
 Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValue& value) {
-    std::vector<Hill> hills;
     std::vector<double> values;
-    const Hill* highest = nullptr;
-    double most = 0.0;
     for (const Piece& piece : pieces) {
-        values.clear();
         for (const Turn* turn : piece) values.push_back(value(*turn));
+    }
+    const double highest = *std::ranges::max_element(values);
+    std::vector<Hill> hills;
+    std::size_t first = 0;
+    const Hill* top_node = nullptr;
+    double most = highest;
+    for (const Piece& piece : pieces) {
+        const Values own = Values(values).subspan(first, piece.size());
+        first += piece.size();
         for (std::size_t i = 0; i < piece.size(); ++i) {
-            if (i > 0 && values[i] < values[i - 1]) continue;
-            if (i + 1 < piece.size() && values[i] < values[i + 1]) continue;
-            hills.push_back(make_hill(piece, i, values));
-            most = hills.size() == 1 ? hills[0].guess : std::max(most, hills.back().guess);
+            if (i > 0 && own[i] < own[i - 1]) continue;
+            if (i + 1 < piece.size() && own[i] < own[i + 1]) continue;
+            if (far_below(highest, piece, i, own)) continue;
+            hills.push_back(make_hill(piece, i, own));
+            most = std::max(most, hills.back().guess);
         }
     }
     for (const Hill& hill : hills) {
-        if (!highest || hill.value > highest->value) highest = &hill;
+        if (!top_node || hill.value > top_node->value) top_node = &hill;
     }
-    Top best{*highest->node, highest->value};
+    Top best{*top_node->node, top_node->value};
     for (const Hill& hill : hills) {
         if (hill.guess < most - kWorthALook * std::abs(most)) continue;
         if (!hill.at_end && hill.guess - hill.value <= kSameHeight * std::abs(hill.value)) continue;

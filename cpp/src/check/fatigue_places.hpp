@@ -41,6 +41,11 @@ class Cycles {
         return likely_margin(input(place), Criterion::swt);
     }
 
+    /// Openings until it cracks, likewise.
+    [[nodiscard]] double life_at(const FatiguePlace& place) {
+        return likely_life_openings(input(place));
+    }
+
   private:
     [[nodiscard]] FatigueInput input(const FatiguePlace& place);
     [[nodiscard]] const StressRange& range_at(double station_mm);

@@ -37,11 +37,11 @@ void add_peened(Margin& margin, const Design& design, Cycles& cycles, FatiguePla
     // A soft skin does not hold what is pressed into it.
     if (place.residual_mpa != 0.0 || place.soft_skin) return;
     place.residual_mpa = -kPeenedShare * design.strength.yield_mpa.value;
-    const Fatigue peened = cycles.at(place);
-    if (peened.margins.size() < 5) return;
+    const auto peened = cycles.margin_at(place);
+    if (!peened) return;
     margin.parameters.push_back({"peened", -place.residual_mpa, Quantity::stress});
-    margin.parameters.push_back({"peened_margin", judging_margin(peened).value, Quantity::ratio});
-    margin.parameters.push_back({"peened_life", peened.life_openings.value, Quantity::count});
+    margin.parameters.push_back({"peened_margin", *peened, Quantity::ratio});
+    margin.parameters.push_back({"peened_life", cycles.life_at(place), Quantity::count});
     margin.sources.insert(margin.sources.end(), {"mattson-roberts", "peening-half-yield"});
 }
 

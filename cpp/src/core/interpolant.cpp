@@ -7,7 +7,8 @@ namespace backspring {
 namespace {
 
 constexpr int kMostSteps = 40;
-// Of the way between both places.
+// Of the way between both places: the square of a step so short is rounding.
+constexpr double kLastStep = 1e-7;
 constexpr double kClose = 1e-13;
 
 }  // namespace
@@ -41,7 +42,7 @@ double Interpolant::integral(double from, double to) const {
 }
 
 double Interpolant::top(double low, double high, double near) const {
-    const double close = kClose * (high - low);
+    const double close = kClose * (high - low), last_step = kLastStep * (high - low);
     double x = near;
     for (int step = 0; step < kMostSteps && high - low > close; ++step) {
         const Jet jet = at(x);
@@ -49,13 +50,13 @@ double Interpolant::top(double low, double high, double near) const {
         const double next = jet.curvature < 0.0 ? x - jet.slope / jet.curvature : low - 1.0;
         const bool inside = next > low && next < high;
         const double last = std::exchange(x, inside ? next : 0.5 * (low + high));
-        if (std::abs(x - last) <= close) break;
+        if (std::abs(x - last) <= (inside ? last_step : close)) break;
     }
     return x;
 }
 
 double Interpolant::zero(double low, double high, double near) const {
-    const double close = kClose * (high - low);
+    const double close = kClose * (high - low), last_step = kLastStep * (high - low);
     const bool rises = at(low).value < 0.0;
     double x = near;
     for (int step = 0; step < kMostSteps && high - low > close; ++step) {
@@ -64,7 +65,7 @@ double Interpolant::zero(double low, double high, double near) const {
         const double next = x - jet.value / jet.slope;
         const bool inside = next > low && next < high;
         const double last = std::exchange(x, inside ? next : 0.5 * (low + high));
-        if (std::abs(x - last) <= close) break;
+        if (std::abs(x - last) <= (inside ? last_step : close)) break;
     }
     return x;
 }

@@ -16,7 +16,7 @@ BendingIntegrals from_middle_pin(const BendingIntegrals& shape,
                                  double start_mm,
                                  double bending_factor,
                                  double shear_factor) {
-    const double f = bending_factor / 12.0;
+    const double f = bending_factor * (1.0 / 12.0);
     return {.a0 = f * shape.a0,
             .a1 = f * (shape.a1 + start_mm * shape.a0),
             .a2 = f * (shape.a2 + start_mm * (2.0 * shape.a1 + start_mm * shape.a0)),
@@ -132,16 +132,55 @@ BendingIntegrals bending_integrals(const Flexibility& flexibility, double x_mm) 
     return upto(flexibility, stretch_at(flexibility, x_mm), x_mm);
 }
 
+namespace {
+
+/// Integrals to a station, with the root's turn in the first, and the shear there.
+struct Gathered {
+    const Stretch& stretch;
+    double turn, a1, a2_and_shear;
+    double shear_slope;  ///< of the face under a unit force farther ahead
+};
+
+Gathered gathered(const Flexibility& flexibility, double x_mm) {
+    require_overhang(x_mm);
+    const Stretch& stretch = stretch_at(flexibility, x_mm);
+    const BendingIntegrals i = upto(flexibility, stretch, x_mm);
+    return {stretch, i.a0 + flexibility.root_rotation_rad_per_nmm, i.a1, i.a2 + i.shear,
+            flexibility.shear_factor / shear_depth_mm(stretch, x_mm)};
+}
+
+}  // namespace
+
 Compliance compliance(const Flexibility& flexibility, double x_mm, double xi_mm) {
-    const double m = std::min(x_mm, xi_mm);
-    require_overhang(m);
-    const Stretch& stretch = stretch_at(flexibility, m);
-    const BendingIntegrals i = upto(flexibility, stretch, m);
-    const double turn = i.a0 + flexibility.root_rotation_rad_per_nmm;
+    const Gathered g = gathered(flexibility, std::min(x_mm, xi_mm));
     const double shear_share = x_mm > xi_mm ? 0.0 : x_mm < xi_mm ? 1.0 : 0.5;
-    return {.mm_per_n = x_mm * xi_mm * turn - (x_mm + xi_mm) * i.a1 + i.a2 + i.shear,
-            .rad_per_n = xi_mm * turn - i.a1 +
-                         shear_share * flexibility.shear_factor / shear_depth_mm(stretch, m)};
+    return {.mm_per_n = x_mm * xi_mm * g.turn - (x_mm + xi_mm) * g.a1 + g.a2_and_shear,
+            .rad_per_n = xi_mm * g.turn - g.a1 + shear_share * g.shear_slope};
+}
+
+OwnCompliance own_compliance(const Flexibility& flexibility, double x_mm) {
+    require_overhang(x_mm);
+    const Stretch& stretch = stretch_at(flexibility, x_mm);
+    if (stretch.hole.diameter_mm > 0.0 || stretch.width_taper != 0.0) {
+        const Gathered g = gathered(flexibility, x_mm);
+        const double to_a1 = x_mm * g.turn - g.a1;
+        return {.mm_per_n = x_mm * (to_a1 - g.a1) + g.a2_and_shear,
+                .rad_per_n = to_a1 + 0.5 * g.shear_slope,
+                .rad_per_nmm = g.turn,
+                .from_mm = stretch.start_mm,
+                .to_mm = stretch.start_mm};
+    }
+    // The root and all stretches before as one parabola, and this stretch from its start.
+    const BendingIntegrals& root = stretch.upto;
+    const double turn = root.a0 + flexibility.root_rotation_rad_per_nmm;
+    const double to_a1 = x_mm * turn - root.a1;
+    const OwnCompliance own =
+        own_of_taper(stretch, x_mm, flexibility.bending_factor, flexibility.shear_factor);
+    return {.mm_per_n = x_mm * (to_a1 - root.a1) + root.a2 + root.shear + own.mm_per_n,
+            .rad_per_n = to_a1 + own.rad_per_n,
+            .rad_per_nmm = turn + own.rad_per_nmm,
+            .from_mm = stretch.start_mm,
+            .to_mm = stretch.end_mm};
 }
 
 double deflection_per_force(const Flexibility& flexibility, double x_mm, double xi_mm) {

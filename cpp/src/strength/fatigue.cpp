@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 #include <limits>
+#include <span>
+#include <string_view>
 #include <utility>
 
 #include "backspring/core/require.hpp"
@@ -14,10 +16,13 @@ namespace {
 constexpr std::array kCriteria{Criterion::goodman, Criterion::gerber, Criterion::elliptic,
                                Criterion::swt, Criterion::walker};
 
-void require_band(Requirements& rules, const std::string& name, const Band& band) {
-    rules.positive(name + ".low", band.low, 3000.0, "MPa");
-    rules.in_range(name + ".value", band.value, band.low, 3000.0, "MPa");
-    rules.in_range(name + ".high", band.high, band.value, 3000.0, "MPa");
+/// The names of a band's three numbers.
+using BandNames = std::array<std::string_view, 3>;
+
+void require_band(Requirements& rules, const BandNames& names, const Band& band) {
+    rules.positive(names[0], band.low, 3000.0, "MPa");
+    rules.in_range(names[1], band.value, band.low, 3000.0, "MPa");
+    rules.in_range(names[2], band.high, band.value, 3000.0, "MPa");
 }
 
 void require_sound(const FatigueInput& input) {
@@ -26,8 +31,9 @@ void require_sound(const FatigueInput& input) {
     constexpr double most_mpa = 1e7;
     rules.in_range("stress_max_mpa", input.stress_max_mpa, -most_mpa, most_mpa, "MPa");
     rules.in_range("stress_min_mpa", input.stress_min_mpa, -most_mpa, input.stress_max_mpa, "MPa");
-    require_band(rules, "tensile_mpa", input.tensile_mpa);
-    require_band(rules, "yield_mpa", input.yield_mpa);
+    require_band(rules, {"tensile_mpa.low", "tensile_mpa.value", "tensile_mpa.high"},
+                 input.tensile_mpa);
+    require_band(rules, {"yield_mpa.low", "yield_mpa.value", "yield_mpa.high"}, input.yield_mpa);
     rules.positive("width_mm", input.width_mm, 100.0, "mm");
     rules.positive("thickness_mm", input.thickness_mm, 100.0, "mm");
     rules.in_range("residual_mpa", input.residual_mpa, -3000.0, 3000.0, "MPa");
@@ -73,28 +79,48 @@ SnLine design_line(const FatigueInput& input, EnduranceFactors factors, const Co
     return {tensile, steel.share_at_thousand, factors.product() * design_endurance_mpa(tensile)};
 }
 
+/// A line with the steel it is of.
+struct SteelLine {
+    Corner steel;
+    SnLine line;
+};
+
+SteelLine likely_line(const FatigueInput& input, const EnduranceFactors& factors) {
+    const Corner steel = picked(input, &Band::value, &Band::value);
+    return {steel, design_line(input, factors, steel)};
+}
+
+std::array<SteelLine, 4> lines_at_ends(const FatigueInput& input, const EnduranceFactors& factors) {
+    const auto line = [&](auto tensile, auto share) {
+        const Corner steel = picked(input, tensile, share);
+        return SteelLine{steel, design_line(input, factors, steel)};
+    };
+    return {line(kEnds[0], kEnds[0]), line(kEnds[0], kEnds[1]), line(kEnds[1], kEnds[0]),
+            line(kEnds[1], kEnds[1])};
+}
+
 void widen(Band& band, double value) {
     band.low = std::min(band.low, value);
     band.high = std::max(band.high, value);
 }
 
-std::vector<FatigueMargin> margins_of(const FatigueInput& input, const Fatigue& found) {
-    const auto strength = [&](const Corner& steel) {
-        const SnLine line = design_line(input, found.factors, steel);
-        return FatigueStrength{fatigue_strength_mpa(line, found.wanted_cycles), steel.tensile_mpa,
-                               steel.yield_mpa};
+std::vector<FatigueMargin> margins_of(const FatigueInput& input,
+                                      const Fatigue& found,
+                                      std::span<const SteelLine> ends) {
+    const auto strength = [&](const SteelLine& at) {
+        return FatigueStrength{fatigue_strength_mpa(at.line, found.wanted_cycles),
+                               at.steel.tensile_mpa, at.steel.yield_mpa};
     };
-    std::vector<FatigueStrength> ends;
-    for (const auto tensile : kEnds) {
-        for (const auto share : kEnds) ends.push_back(strength(picked(input, tensile, share)));
-    }
-    const FatigueStrength middle = strength(picked(input, &Band::value, &Band::value));
+    std::array<FatigueStrength, 4> far_strengths;
+    std::ranges::transform(ends, far_strengths.begin(), strength);
+    const FatigueStrength middle = strength(likely_line(input, found.factors));
     std::vector<FatigueMargin> margins;
+    margins.reserve(kCriteria.size());
     for (const Criterion criterion : kCriteria) {
         const auto margin = safety_factor(criterion, found.cycle, middle, input.residual_mpa);
         if (!margin) continue;
         Band band{*margin, *margin, *margin};
-        for (const auto& end : ends) {
+        for (const auto& end : far_strengths) {
             const auto far = safety_factor(criterion, found.cycle, end, input.residual_mpa);
             widen(band, far.value_or(*margin));
         }
@@ -103,39 +129,45 @@ std::vector<FatigueMargin> margins_of(const FatigueInput& input, const Fatigue& 
     return margins;
 }
 
-/// Openings until it cracks, infinite where no end is foreseen.
-double openings_until(const FatigueInput& input,
-                      const Fatigue& found,
-                      const EnduranceFactors& factors,
-                      const Corner& steel,
-                      Criterion criterion) {
-    const SnLine line = design_line(input, factors, steel);
-    const FatigueStrength strength{line.endurance_mpa, steel.tensile_mpa, steel.yield_mpa};
+double reversed_mpa(const FatigueInput& input,
+                    const Fatigue& found,
+                    const SteelLine& at,
+                    Criterion criterion) {
+    const FatigueStrength strength{at.line.endurance_mpa, at.steel.tensile_mpa, at.steel.yield_mpa};
     const StressCycle cycle = with_residual(found.cycle, input.residual_mpa);
-    const auto cycles = cycles_to_failure(line, reversed_stress_mpa(criterion, cycle, strength));
+    return reversed_stress_mpa(criterion, cycle, strength);
+}
+
+/// Openings until it cracks, infinite where no end is foreseen.
+double openings_until(const Fatigue& found, const SnLine& line, double reversed_mpa) {
+    const auto cycles = cycles_to_failure(line, reversed_mpa);
     if (!cycles) return std::numeric_limits<double>::infinity();
     return *cycles / found.cycles_per_opening;
 }
 
-LifeBand life_of(const FatigueInput& input, const Fatigue& found) {
-    const Corner middle = picked(input, &Band::value, &Band::value);
-    const auto by_swt = [&](const EnduranceFactors& factors) {
-        return openings_until(input, found, factors, middle, Criterion::swt);
-    };
-    EnduranceFactors half = found.factors;
-    half.reliability = 1.0;
-    const double value = by_swt(found.factors);
+double likely_openings(const FatigueInput& input, const Fatigue& found) {
+    const SteelLine likely = likely_line(input, found.factors);
+    return openings_until(found, likely.line, reversed_mpa(input, found, likely, Criterion::swt));
+}
+
+LifeBand life_of(const FatigueInput& input, const Fatigue& found, std::span<const SteelLine> ends) {
+    Fatigue half = found;
+    half.factors.reliability = 1.0;
+    const double value = likely_openings(input, found);
     Band band{value, value, value};
-    for (const auto tensile : kEnds) {
-        for (const auto share : kEnds) {
-            const Corner steel = picked(input, tensile, share);
-            for (const Criterion criterion : kCriteria) {
-                if (!tells_life(criterion)) continue;
-                widen(band, openings_until(input, found, found.factors, steel, criterion));
-            }
+    for (const SteelLine& end : ends) {
+        // The harder a cycle counts, the shorter the life: only the ends are asked.
+        Band harm{.value = 0.0, .low = std::numeric_limits<double>::infinity(), .high = 0.0};
+        for (const Criterion criterion : kCriteria) {
+            if (tells_life(criterion)) widen(harm, reversed_mpa(input, found, end, criterion));
         }
+        widen(band, openings_until(found, end.line, harm.low));
+        widen(band, openings_until(found, end.line, harm.high));
     }
-    return {.value = value, .low = band.low, .high = band.high, .typical = by_swt(half)};
+    return {.value = value,
+            .low = band.low,
+            .high = band.high,
+            .typical = likely_openings(input, half)};
 }
 
 Band times(const Band& band, double factor) {
@@ -150,8 +182,7 @@ Fatigue begun(const FatigueInput& input) {
     found.factors = factors_of(input);
     found.cycles_per_opening = 2.0 * input.strokes;
     found.wanted_cycles = found.cycles_per_opening * input.openings;
-    const SnLine line =
-        design_line(input, found.factors, picked(input, &Band::value, &Band::value));
+    const SnLine line = likely_line(input, found.factors).line;
     found.endurance_mpa = line.endurance_mpa;
     found.strength_mpa = fatigue_strength_mpa(line, found.wanted_cycles);
     return found;
@@ -166,9 +197,14 @@ std::optional<double> likely_margin(const FatigueInput& input, Criterion criteri
     return safety_factor(criterion, found.cycle, middle, input.residual_mpa);
 }
 
+double likely_life_openings(const FatigueInput& input) {
+    return likely_openings(input, begun(input));
+}
+
 Fatigue fatigue(const FatigueInput& input) {
     Fatigue found = begun(input);
-    found.margins = margins_of(input, found);
+    const auto ends = lines_at_ends(input, found.factors);
+    found.margins = margins_of(input, found, ends);
     if (const auto factor = first_yield_factor(found.cycle, 1.0)) {
         found.first_yield = times(input.yield_mpa, *factor);
     }
@@ -178,7 +214,7 @@ Fatigue fatigue(const FatigueInput& input) {
         const double share = allowable.fraction / greatest;
         found.trade.push_back({std::move(allowable), times(input.tensile_mpa, share)});
     }
-    found.life_openings = life_of(input, found);
+    found.life_openings = life_of(input, found, ends);
     return found;
 }
 

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "backspring/core/root.hpp"
+
 namespace backspring {
 namespace {
 
@@ -15,6 +17,7 @@ double over(double amplitude, double left) {
 /// smax^(1-g) sa^g, for the part of the cycle in tension.
 double damaging(const StressCycle& cycle, double exponent) {
     const double top = std::max(cycle.max_mpa(), 0.0);
+    if (exponent == 0.5) return std::sqrt(top * cycle.amplitude_mpa);
     return std::pow(top, 1.0 - exponent) * std::pow(cycle.amplitude_mpa, exponent);
 }
 
@@ -23,23 +26,24 @@ std::optional<double> factor_beside(Criterion criterion,
                                     const StressCycle& cycle,
                                     const FatigueStrength& strength,
                                     double residual_mpa) {
-    const auto bears = [&](double times) {
+    // From -1/2 to 1/2, for the harm may grow without end: 0 where all that is borne is used.
+    const auto used_up = [&](double times) {
         const StressCycle grown{times * cycle.amplitude_mpa, times * cycle.mean_mpa};
-        return reversed_stress_mpa(criterion, with_residual(grown, residual_mpa), strength) <=
-               strength.reversed_mpa;
+        const double harm =
+            reversed_stress_mpa(criterion, with_residual(grown, residual_mpa), strength);
+        return 0.5 - strength.reversed_mpa / (strength.reversed_mpa + harm);
     };
     constexpr double most = 1e9;
     double low = 0.0, high = 1.0;
-    while (bears(high)) {
+    double at_low = used_up(low), at_high = used_up(high);
+    while (at_high <= 0.0) {
         if (high > most) return std::nullopt;
-        low = high;
-        high *= 2.0;
+        low = high, at_low = at_high;
+        high *= 2.0, at_high = used_up(high);
     }
-    for (;;) {
-        const double middle = 0.5 * (low + high);
-        if (middle <= low || middle >= high) return middle;
-        (bears(middle) ? low : high) = middle;
-    }
+    // The residual stress alone is more than is borne.
+    if (at_low > 0.0) return 0.0;
+    return find_root(used_up, low, high, at_low, at_high);
 }
 
 }  // namespace

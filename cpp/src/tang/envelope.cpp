@@ -29,13 +29,6 @@ int TurnedOutline::level_arc() const {
     return arc;
 }
 
-SurfacePoint TurnedOutline::at_slope(int arc, double slope) const {
-    const Arc& a = at(arc);
-    const double out = a.radius_mm / std::sqrt(1.0 + slope * slope);
-    return {cos_ * a.u_mm - sin_ * a.w_mm - slope * out, sin_ * a.u_mm + cos_ * a.w_mm + out, slope,
-            arc};
-}
-
 std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
     std::optional<SurfacePoint> top;
     const auto consider = [&](double y, double slope, int arc, bool flat) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cmath>
 #include <initializer_list>
 #include <string>
 #include <string_view>
@@ -54,12 +55,16 @@ class Requirements {
                   double high,
                   std::string_view unit,
                   bool open_low = false) {
+        // What holds needs no unit.
+        if ((open_low ? value > low : value >= low) && value <= high && std::isfinite(value)) {
+            return true;
+        }
         return in_range(key, value, low, high, quantity_in(unit), open_low);
     }
 
     /// The value is finite, greater than 0 and not above `high`.
     bool positive(std::string_view key, double value, double high, std::string_view unit) {
-        return in_range(key, value, 0.0, high, quantity_in(unit), true);
+        return in_range(key, value, 0.0, high, unit, true);
     }
 
     [[nodiscard]] const std::vector<Fault>& faults() const noexcept { return faults_; }

@@ -88,6 +88,22 @@ struct Compliance {
 /// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
 [[nodiscard]] Compliance compliance(const Flexibility& flexibility, double x_mm, double xi_mm);
 
+/// What a unit force does at its own place, and how fast that changes with the place.
+struct OwnCompliance {
+    double mm_per_n;     ///< deflection; it grows by twice the slope [mm/N]
+    double rad_per_n;    ///< mean slope of the deflected face [rad/N]
+    double rad_per_nmm;  ///< by how much the slope grows per mm [rad/(N mm)]
+    double from_mm;      ///< begin of the stations over which all of it is smooth [mm]
+    double to_mm;        ///< their end; the begin where the growth of the slope is not known [mm]
+};
+
+/// compliance() of a place to itself, as a step of Newton's method needs it.
+///
+/// @param x_mm  station [mm], >= 0
+/// @throws OutOfRange  behind the middle pin
+/// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
+[[nodiscard]] OwnCompliance own_compliance(const Flexibility& flexibility, double x_mm);
+
 /// Deflection at x for a unit force at xi, both ahead of the middle pin.
 ///
 /// C = x xi A0 - (x + xi) A1 + A2 + S + x xi R, integrals taken to min(x, xi).

@@ -28,8 +28,8 @@ namespace backspring {
 
 /// Depth of a straight section of the spring's own width that shears as much.
 [[nodiscard]] inline double shear_depth_mm(const Stretch& stretch, double x_mm) {
-    const double steel =
-        thickness_mm(stretch, x_mm) * stretch.cosine - chord_mm(stretch.hole, x_mm);
+    double steel = thickness_mm(stretch, x_mm) * stretch.cosine;
+    if (stretch.hole.diameter_mm > 0.0) steel -= chord_mm(stretch.hole, x_mm);
     return steel * width_share(stretch, x_mm) / (stretch.cosine * (1.0 + stretch.axial_share));
 }
 

@@ -91,4 +91,9 @@ struct Fatigue {
 /// @throws InvalidInput  with every broken rule
 [[nodiscard]] std::optional<double> likely_margin(const FatigueInput& input, Criterion criterion);
 
+/// The life alone, by smax sa with all bands at their likely values.
+///
+/// @throws InvalidInput  with every broken rule
+[[nodiscard]] double likely_life_openings(const FatigueInput& input);
+
 }  // namespace backspring

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <algorithm>
+#include <cmath>
+#include <numbers>
 #include <optional>
 #include <span>
 
@@ -44,11 +47,26 @@ class TurnedOutline {
     /// Slope at an arc's rear end, kSteep where it ends below the upper side.
     [[nodiscard]] double highest_slope(int arc) const { return slope_at(at(arc).to_rad); }
 
+    /// Whether an arc has a slope well within its ends; false where only these would tell.
+    [[nodiscard]] bool surely_has(int arc, double slope) const {
+        constexpr double level = 0.5 * std::numbers::pi, most = 0.6, doubt = 1e-9;
+        const double cube = slope * slope * slope / 3.0;
+        // The slope's angle lies between both.
+        const double low = std::min(slope, slope - cube), high = std::max(slope, slope - cube);
+        return std::abs(slope) < most && at(arc).from_rad + turn_rad_ < level + low - doubt &&
+               at(arc).to_rad + turn_rad_ > level + high + doubt;
+    }
+
     /// The arc on top, where the outline is level, or the one behind the flat that is.
     [[nodiscard]] int level_arc() const;
 
     /// The place of an arc, or of the circle it is part of, that has a slope.
-    [[nodiscard]] SurfacePoint at_slope(int arc, double slope) const;
+    [[nodiscard]] SurfacePoint at_slope(int arc, double slope) const {
+        const Arc& a = at(arc);
+        const double out = a.radius_mm / std::sqrt(1.0 + slope * slope);
+        return {cos_ * a.u_mm - sin_ * a.w_mm - slope * out, sin_ * a.u_mm + cos_ * a.w_mm + out,
+                slope, arc};
+    }
 
     /// Top of the outline above a station; nothing where the outline does not reach it.
     [[nodiscard]] std::optional<SurfacePoint> top_at(double x_mm) const;
