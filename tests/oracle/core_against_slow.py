@@ -41,7 +41,8 @@ def as_design(slow: Design) -> bs.Design:
     spring: dict[str, Any] = slow["spring"] | {"steel": "O1", "hardness": 45}
     if isinstance(spring["support"], dict):
         spring["support"] = spring["support"]["root_stiffness"]
-    return bs.Design(name="generated", spring=spring, tang=slow["tang"], fit=slow["fit"])
+    more = {"frame": slow["frame"]} if "frame" in slow else {}
+    return bs.Design(name="generated", spring=spring, tang=slow["tang"], fit=slow["fit"], **more)
 
 
 def compared(slow: Design) -> Iterator[Beside]:

@@ -51,6 +51,9 @@ class SlowBeam:
         )
         self.knots_mm, self.knot_thickness_mm = self._profile(spring["thickness"])
         self.support = spring["support"]
+        self.mid_line = np.asarray(spring.get("mid_line", [[0.0, 0.0], [1.0, 0.0]]), dtype=float).T
+        # What gives under the middle pin turns the spring about its rear pin.
+        self.seat_mm_per_n = float(design.get("frame", {}).get("seat", 0.0))
         self._sum_up(cell_mm)
         self.root_rotation = self._root_rotation(cell_mm)
         self._lay_out_stress_stations()
@@ -64,7 +67,7 @@ class SlowBeam:
 
     def _breaks(self) -> Array:
         """Stations where the section has a kink: the profile's knots, holes' middles and rims."""
-        breaks = list(self.knots_mm)
+        breaks = [*self.knots_mm, *self.mid_line[0]]
         for centre, hole in zip((0.0, -self.rear_pin_mm), self.hole_mm, strict=True):
             breaks += [centre - hole / 2.0, centre, centre + hole / 2.0]
         return np.array(breaks)
@@ -76,8 +79,11 @@ class SlowBeam:
         return np.unique(np.concatenate([even, inside]))
 
     def section(self, x: Array) -> Section:
-        """Net section about its own centroid; the hole's centre is e above the mid-line."""
-        t = np.interp(x, self.knots_mm, self.knot_thickness_mm)
+        """Net section about its own centroid; the hole's centre is e above the mid-line.
+
+        Thickness is drawn square to the stations' line, and counts square to the mid-line.
+        """
+        t = np.interp(x, self.knots_mm, self.knot_thickness_mm) / np.hypot(1.0, self._rise(x))
         c = np.zeros_like(t)
         e = np.zeros_like(t)
         places = zip((0.0, -self.rear_pin_mm), self.hole_mm, self.hole_offset_mm, strict=True)
@@ -92,11 +98,25 @@ class SlowBeam:
         inertia = b * t**3 / 12 + b * t * ybar**2 - (b * c**3 / 12 + b * c * (e - ybar) ** 2)
         return Section(area, inertia, ybar, t)
 
+    def _rise(self, x: Array) -> Array:
+        """Slope of the mid-line, at a kink the one ahead of it; none beyond its ends."""
+        station, height = self.mid_line
+        part = np.searchsorted(station, x, side="right") - 1
+        slopes = np.concatenate([np.diff(height) / np.diff(station), [0.0]])
+        return np.where(part < 0, 0.0, slopes[part])
+
     def _cells(self, edge_mm: Array) -> tuple[Array, Array]:
-        """1/EI and 1/(kappa G A) of each cell, taken at its middle."""
-        cut = self.section(0.5 * (edge_mm[1:] + edge_mm[:-1]))
-        bend = 1.0 / (self.youngs_modulus_mpa * cut.inertia_mm4)
-        return bend, 1.0 / (SHEAR_FACTOR * self.shear_modulus_mpa * cut.area_mm2)
+        """1/EI and 1/(kappa G A) of each cell, taken at its middle.
+
+        A cell that leans is as much longer; a part of the cross force stretches it, not shears.
+        """
+        middle = 0.5 * (edge_mm[1:] + edge_mm[:-1])
+        cut, rise = self.section(middle), self._rise(middle)
+        longer = np.hypot(1.0, rise)
+        bend = longer / (self.youngs_modulus_mpa * cut.inertia_mm4)
+        shear = 1.0 / (SHEAR_FACTOR * self.shear_modulus_mpa * cut.area_mm2)
+        stretch = rise**2 / (self.youngs_modulus_mpa * cut.area_mm2)
+        return bend, (shear + stretch) / longer
 
     def _root_rotation(self, cell_mm: float) -> float:
         if self.support == "clamped":
@@ -144,7 +164,11 @@ class SlowBeam:
     def _combine(self, x: Array, xi: Array, sums: Array) -> Array:
         a0, a1, a2, shear = sums
         turn = x * xi * (a0 + self.root_rotation)
-        return np.asarray(turn - (x + xi) * a1 + a2 + shear, dtype=np.float64)
+        bent = turn - (x + xi) * a1 + a2 + shear
+        if self.seat_mm_per_n:
+            span = self.rear_pin_mm
+            bent = bent + self.seat_mm_per_n * (1.0 + x / span) * (1.0 + xi / span)
+        return np.asarray(bent, dtype=np.float64)
 
     def slope_per_force(self, x: Array, xi: Array) -> Array:
         """Slope at x for a unit force at xi; at the force itself the mean of both sides."""
@@ -152,6 +176,8 @@ class SlowBeam:
         shear = 1.0 / (SHEAR_FACTOR * self.shear_modulus_mpa * self.section(x).area_mm2)
         share = np.where(x < xi, 1.0, np.where(x > xi, 0.0, 0.5))
         turn = xi * (a0 + self.root_rotation)
+        if self.seat_mm_per_n:
+            turn = turn + self.seat_mm_per_n * (1.0 + xi / self.rear_pin_mm) / self.rear_pin_mm
         return np.asarray(turn - a1 + share * shear, dtype=np.float64)
 
     def _lay_out_stress_stations(self) -> None:

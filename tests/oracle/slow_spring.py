@@ -14,9 +14,9 @@ from typing import Any
 import numpy as np
 from scipy.optimize import brentq, minimize_scalar
 
-from .slow_beam import Array, Design, SlowBeam
+from .slow_beam import Array, Design, SlowBeam, pair
 from .slow_contact import Fineness, Pressing, WorkingFace, press
-from .slow_tang import TurnedTang, outline
+from .slow_tang import TurnedTang, has_half_stop, open_face_mm, outline
 
 USUAL = Fineness()
 # Over a flat the torque turns within hundredths of a degree: the step must be far smaller.
@@ -36,9 +36,14 @@ class SlowSpring:
         self.pieces = outline(design)
         self.pivot_mm = float(tang["pivot"])
         self.dial_mm = float(fit["dial"])
-        self.open_mm = float(tang["open"])
+        self.open_mm = open_face_mm(design)
+        # Load takes play up: the spring goes outward at the middle pin, inward at the rear one and
+        # at the pivot.
+        middle, rear = pair(design["spring"].get("pin_clearance", 0.0))
+        height = self.open_mm + 0.5 * (middle + float(tang.get("pivot_clearance", 0.0)))
         slope = -preload_mm(design) / self.pivot_mm
-        self.face = WorkingFace(float(pad[0]), float(pad[1]), self.open_mm, slope)
+        slope += 0.5 * (middle + rear) / float(design["spring"]["rear_pin"])
+        self.face = WorkingFace(float(pad[0]), float(pad[1]), height, slope)
 
     def turned(self, blade_angle_deg: float) -> TurnedTang:
         return TurnedTang(self.pieces, self.pivot_mm, blade_angle_deg)
@@ -154,7 +159,7 @@ def solve_rests(design: Design, fine: Fineness = USUAL) -> dict[str, dict[str, A
     spring = SlowSpring(design, fine)
     rests = {"open": spring.state(180.0)}
     rests["open"]["reading_unloaded_mm"] = 0.0
-    names = ["closed"] if design["tang"].get("half_stop") is None else ["half_stop", "closed"]
+    names = ["half_stop", "closed"] if has_half_stop(design) else ["closed"]
     for name in names:
         rests[name] = spring.state(spring.rest_deg(NOMINAL_DEG[name]))
         rests[name]["reading_unloaded_mm"] = spring.unloaded_reading_mm(NOMINAL_DEG[name])

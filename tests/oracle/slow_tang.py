@@ -31,20 +31,24 @@ class Disc(NamedTuple):
     radius_mm: float
 
 
-class EndArc(NamedTuple):
-    """The part of a circle about the pivot between two directions (u, w) behind the pivot."""
+class Arc(NamedTuple):
+    """The part of a circle between two directions from its centre (u, w)."""
 
+    u_mm: float
+    w_mm: float
     radius_mm: float
     from_rad: float
     to_rad: float
 
 
-Piece = Flat | Disc | EndArc
+Piece = Flat | Disc | Arc
 
 
 def outline(design: Design) -> list[Piece]:
     """All pieces of the tang, fixed to the blade, origin at the pivot."""
     tang = design["tang"]
+    if "outline" in tang:
+        return _drawn(tang["outline"])
     d_o, d_c = float(tang["open"]), float(tang["closed"])
     r_1, r_2 = pair(tang["corner_radius"])
     reach = float(tang["pivot"]) - float(design["spring"]["pad"][0]) + 4.0
@@ -64,12 +68,39 @@ def outline(design: Design) -> list[Piece]:
         u_2 = -math.sqrt((rho - r_2) ** 2 - (d_c - r_2) ** 2)
         start = math.atan2(d_o - r_1, u_1)
         stop = math.atan2(-(d_c - r_2), u_2) + 2.0 * math.pi
-        pieces.append(EndArc(rho, start, stop))
+        pieces.append(Arc(0.0, 0.0, rho, start, stop))
     pieces.append(Disc(u_1, d_o - r_1, r_1))
     pieces.append(Disc(u_2, -(d_c - r_2), r_2))
     pieces.append(Flat(u_1, d_o, float(tang["front"]), d_o))
     pieces.append(Flat(u_2, -d_c, reach, -d_c))
     return pieces
+
+
+def _drawn(rows: list[list[float]]) -> list[Piece]:
+    """Flats and arcs of a convex outline drawn as rows [u, w] or [u, w, bulge]."""
+    pieces: list[Piece] = []
+    for (u, w, *bulge), (u1, w1, *_) in zip(rows, [*rows[1:], rows[0]], strict=True):
+        if not bulge:
+            pieces.append(Flat(u, w, u1, w1))
+            continue
+        turn, chord = 4.0 * math.atan(bulge[0]), math.hypot(u1 - u, w1 - w)
+        radius = 0.5 * chord / math.sin(0.5 * turn)
+        start = math.atan2(w1 - w, u1 - u) - 0.5 * turn - 0.5 * math.pi
+        centre = u - radius * math.cos(start), w - radius * math.sin(start)
+        pieces.append(Arc(*centre, radius, start, start + turn))
+    return pieces
+
+
+def open_face_mm(design: Design) -> float:
+    """Height of the open face; of a drawn outline its top."""
+    tang = design["tang"]
+    return float(tang["open"] if "open" in tang else max(row[1] for row in tang["outline"]))
+
+
+def has_half_stop(design: Design) -> bool:
+    """A drawn outline here always has a flat behind."""
+    tang = design["tang"]
+    return tang.get("half_stop") is not None or "outline" in tang
 
 
 def round_end_radius_mm(design: Design) -> float:
@@ -118,8 +149,9 @@ class TurnedTang:
             return self._flat(piece, x)
         if isinstance(piece, Disc):
             return self._circle(self._place(piece.u_mm, piece.w_mm), piece.radius_mm, x)
-        height, slope = self._circle((self._pivot_mm, 0.0), piece.radius_mm, x)
-        around = np.arctan2(height, x - self._pivot_mm) - self._turn_rad - piece.from_rad
+        centre = self._place(piece.u_mm, piece.w_mm)
+        height, slope = self._circle(centre, piece.radius_mm, x)
+        around = np.arctan2(height - centre[1], x - centre[0]) - self._turn_rad - piece.from_rad
         inside = np.mod(around, 2.0 * math.pi) <= piece.to_rad - piece.from_rad
         return np.where(inside, height, -np.inf), slope
 

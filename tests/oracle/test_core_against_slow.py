@@ -1,4 +1,4 @@
-"""The core against the slow reference: four designs of every kind; see core_against_slow.py."""
+"""The core against the slow reference: designs of every kind; see core_against_slow.py."""
 
 from __future__ import annotations
 
@@ -6,11 +6,14 @@ import pytest
 
 from oracle.core_against_slow import compared, compared_worst
 from oracle.designs import KINDS, Design, generated_designs
+from oracle.designs_as_built import AS_BUILT
 
 DESIGNS = generated_designs(4 * len(KINDS), seed=20)
+BUILT = generated_designs(len(AS_BUILT), 20, AS_BUILT)
+BOTH = [*DESIGNS, *BUILT]
 
 
-@pytest.mark.parametrize(("label", "slow"), DESIGNS, ids=[label for label, _ in DESIGNS])
+@pytest.mark.parametrize(("label", "slow"), BOTH, ids=[label for label, _ in BOTH])
 def test_core_agrees_with_the_slow_reference(label: str, slow: Design) -> None:
     found = list(compared(slow))
     assert len(found) > 15

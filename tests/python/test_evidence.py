@@ -43,7 +43,7 @@ def test_one_printed_figure_falsified_and_the_table_says_which(
     text = (TESTS / "published" / "test_bansal.py").read_text(encoding="utf-8")
     (tests / "published" / "test_bansal.py").write_text(text.replace("10.71,", "10.73,"))
     (tests / "published" / "test_broken.py").write_text('"""A book."""\nassert False, "torn"\n')
-    assert main(["evidence", "--tests", str(tests), "--quick", "--keep", "--json"]) == 1
+    assert main(["evidence", "--tests", str(tests), "--keep", "--json"]) == 1
     said = capsys.readouterr()
     data = json.loads(said.out)["data"]
     assert [(row["case"], row["within"]) for row in data["rows"]] == [
@@ -77,6 +77,28 @@ def test_a_table_in_which_all_is_within_ends_well(
     assert {*PUBLISHED} < {*asked[1]} and asked[2] == 17
     assert main(["evidence", "--tests", str(TESTS)]) == 0
     assert "contact_with_stop: takes minutes: ask for it with --long" in capsys.readouterr().out
+
+
+def test_what_is_kept_is_written_beside_the_tests(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    for name in ("tests/published", "tests/oracle", "data"):
+        (tmp_path / name).mkdir(parents=True)
+    for name in ("agreement.py", "published/test_a.py"):
+        (tmp_path / "tests" / name).touch()
+    words = ["evidence", "--tests", str(tmp_path / "tests"), "--keep"]
+    monkeypatch.setattr("backspring.cli.evidence.collect", lambda *_: table(held(ours=1.002)))
+    assert main(words) == 0
+    kept = tmp_path / "data" / "evidence.json"
+    assert capsys.readouterr().err == f"kept in {kept} and .md\n"
+    (row,) = json.loads(kept.read_text())["data"]["rows"]
+    assert (row["ours"], row["difference"]) == (1.002, 0.002)
+    assert "| tip, mm | 1.002 | 1 | 0.002 | 0.01 |" in kept.with_suffix(".md").read_text()
+    # A figure outside leaves both as they were.
+    monkeypatch.setattr("backspring.cli.evidence.collect", lambda *_: table(held(ours=1.02)))
+    assert main(words) == 1
+    assert capsys.readouterr().err.startswith("not kept")
+    assert json.loads(kept.read_text())["data"]["rows"] == [row]
 
 
 @pytest.mark.parametrize(
@@ -144,6 +166,8 @@ def test_files_by_how_long_they_take_and_by_name() -> None:
         (["--quick", "--long"], "give one of --quick and --long"),
         (["--only", "bansal", "--quick"], "leave out --quick, --long"),
         (["--joints", "0"], "--joints must be 1 or more"),
+        (["--quick", "--keep"], "--keep is for 500 drawn joints or more: leave out --quick"),
+        (["--joints", "499", "--keep"], "--keep is for 500 drawn joints or more"),
         (["--tests", "/nowhere"], "no tests in /nowhere: the cases are in the source"),
     ],
 )

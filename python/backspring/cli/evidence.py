@@ -41,7 +41,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         metavar="N",
         help=f"drawn joints (default: {_JOINTS}, with --quick {_QUICK_JOINTS})",
     )
-    add("--keep", action="store_true", help="write the clone's data/evidence.json and .md anew")
+    add(
+        "--keep",
+        action="store_true",
+        help="write what was run into data/evidence.json and .md of the clone, where the other "
+        "sources stay as kept; not where a figure is outside",
+    )
 
 
 def run(options: argparse.Namespace) -> Answer:
@@ -52,9 +57,12 @@ def run(options: argparse.Namespace) -> Answer:
         raise UsageError("backspring evidence: give one of --quick and --long")
     if options.joints is not None and options.joints < 1:
         raise UsageError("backspring evidence: --joints must be 1 or more")
+    joints = options.joints or (_QUICK_JOINTS if options.quick else _JOINTS)
+    if options.keep and joints < _JOINTS:
+        text = f"--keep is for {_JOINTS} drawn joints or more: leave out --quick, --joints"
+        raise UsageError(f"backspring evidence: {text}")
     tests = tests_folder(options.tests)
     files = chosen(tests, options.quick, options.long, options.only)
-    joints = options.joints or (_QUICK_JOINTS if options.quick else _JOINTS)
     found = collect(tests, files, joints, _counter() if sys.stderr.isatty() else None)
     if not options.only and not options.quick:
         later = (
@@ -78,6 +86,7 @@ def _keep(found: Evidence, tests: Path) -> None:
     document = json.loads(answer_json("evidence", answer))
     replace_file(data / NAME, [kept_text(document).encode()])
     replace_file((data / NAME).with_suffix(".md"), [evidence_reference(whole).encode()])
+    print(f"kept in {data / NAME} and .md", file=sys.stderr)
 
 
 def _counter() -> Callable[[int], None]:
