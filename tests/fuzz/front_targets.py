@@ -10,7 +10,6 @@ import math
 import tempfile
 import time
 from collections.abc import Callable, Iterator
-from contextlib import contextmanager
 from functools import cache
 from pathlib import Path
 from typing import Any, get_args
@@ -30,25 +29,37 @@ MOST_CHARACTERS = 12_000
 _NUMBERS = {"spring.steel": '"O1"', "spring.hardness": '"45 HRC"', "spring.width": '"2.3 mm"'}
 
 
-@contextmanager
-def told(most_s: float = MOST_S) -> Iterator[None]:
-    """Let only the library's own errors pass, of a length that one reads, in bounded time."""
-    begun = time.process_time()
+def answered(run: Callable[[], None], most_s: float = MOST_S) -> None:
+    """Let only the library's own errors pass, of a length that one reads, in bounded time.
+
+    The clock on the wall costs nothing to read but counts what other programs take. Where it says
+    too much, all is done again under the processor's own clock.
+    """
+    if _took(run, time.perf_counter) < most_s:
+        return
+    assert (took := _took(run, time.process_time)) < most_s, f"took {took:.1f} s"
+
+
+def _took(run: Callable[[], None], clock: Callable[[], float]) -> float:
+    begun = clock()
     try:
-        yield
+        run()
     except Error as error:
         assert 0 < len(str(error)) < MOST_CHARACTERS, len(str(error))
-    assert (took := time.process_time() - begun) < most_s, f"took {took:.1f} s"
+    return clock() - begun
 
 
 def design(data: bytes) -> None:
     """Load a design file; one that can be read is checked and written as JSON."""
-    with told():
-        loaded = load_content(data, "fuzzed.toml")
-        assert load_again(loaded) == loaded
-        # Many stations cost the whole back their number each; a design has dozens.
-        if len(data) < 4000:
-            json.dumps(bs.check(loaded).to_dict(), allow_nan=False)
+    answered(lambda: _design(data))
+
+
+def _design(data: bytes) -> None:
+    loaded = load_content(data, "fuzzed.toml")
+    assert load_again(loaded) == loaded
+    # Many stations cost the whole back their number each; a design has dozens.
+    if len(data) < 4000:
+        json.dumps(bs.check(loaded).to_dict(), allow_nan=False)
 
 
 def load_again(loaded: bs.Design) -> bs.Design:
@@ -61,9 +72,12 @@ def unit(data: bytes) -> None:
     kinds = _kinds()
     which = data[0] if data else 0
     system: System = "in" if which & 128 else "mm"
-    with told():
-        text = data[1:].decode("utf-8", "replace")
-        assert math.isfinite(parse(text, kinds[which % len(kinds)], system))
+    text = data[1:].decode("utf-8", "replace")
+    answered(lambda: _unit(text, kinds[which % len(kinds)], system))
+
+
+def _unit(text: str, kind: Kind, system: System) -> None:
+    assert math.isfinite(parse(text, kind, system))
 
 
 @cache
@@ -84,19 +98,26 @@ def svg(data: bytes) -> None:
 def _outline(data: bytes, kind: str) -> None:
     path = _scratch() / f"fuzzed{kind}"
     path.write_bytes(data)
-    with told(10.0):
-        read = read_outline(path, units="mm", values=_NUMBERS)
-        load_content(read.text.encode(), "read.toml")
+    answered(lambda: _read_drawing(path), 10.0)
+
+
+def _read_drawing(path: Path) -> None:
+    read = read_outline(path, units="mm", values=_NUMBERS)
+    load_content(read.text.encode(), "read.toml")
 
 
 def log(data: bytes) -> None:
     """Read a log; one that can be read is written again and reads the same."""
-    path, again = _scratch() / "fuzzed.csv", _scratch() / "again.csv"
+    path = _scratch() / "fuzzed.csv"
     path.write_bytes(data)
-    with told():
-        entries = read_log(path, heron())
-        write_log(again, heron(), entries)
-        assert read_log(again, heron()) == entries
+    answered(lambda: _log(path))
+
+
+def _log(path: Path) -> None:
+    again = path.with_name("again.csv")
+    entries = read_log(path, heron())
+    write_log(again, heron(), entries)
+    assert read_log(again, heron()) == entries
 
 
 @cache
@@ -110,6 +131,7 @@ def _holder() -> tempfile.TemporaryDirectory[str]:
     return tempfile.TemporaryDirectory(dir="/dev/shm" if Path("/dev/shm").is_dir() else None)
 
 
+@cache
 def _scratch() -> Path:
     return Path(_holder().name)
 
