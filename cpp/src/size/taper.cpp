@@ -6,6 +6,7 @@
 #include <optional>
 
 #include "backspring/check/look.hpp"
+#include "backspring/check/solution.hpp"
 #include "backspring/core/require.hpp"
 #include "backspring/core/root.hpp"
 #include "backspring/design/cases.hpp"
@@ -34,25 +35,12 @@ void require(const Design& design, double pull_n, double least_mm, int stations)
     rules.throw_if_any();
 }
 
-/// The loads of every blade angle on the way.
-using Way = std::vector<Loads>;
-
-Way loads_on_the_way(const Design& design) {
-    const Action action = make_action(design);
-    Way way;
-    for (const Step& step : sweep(action, 0.0, 180.0, 1.0)) {
-        way.push_back(loads(step.turn.contact));
-    }
-    return way;
-}
-
 /// Largest moment that a station sees on the way.
-double largest_moment(const Spring& spring, const Way& way, double x_mm) {
-    double largest = 0.0;
-    for (const Loads& loads : way) {
-        largest = std::max(largest, bending_moment_nmm(spring, loads, x_mm));
-    }
-    return largest;
+double largest_moment(const Spring& spring, const Turns& travel, double x_mm) {
+    const auto moment = [&](const Turn& turn) {
+        return bending_moment_nmm(spring, loads(turn.contact), x_mm);
+    };
+    return std::max(0.0, moment(largest(travel, moment)));
 }
 
 double rear_pin_mm(const Spring& spring) {
@@ -66,10 +54,10 @@ void raise_moments(std::vector<double>& moments,
                    std::size_t blade) {
     const bool turned = design.blades[blade].end != design.own().end;
     for (const Design& one : cases(seen_from(design, blade))) {
-        const Way way = loads_on_the_way(one);
+        Solution solution(one);
         for (std::size_t i = 0; i < places.size(); ++i) {
             const double x = turned ? rear_pin_mm(one.spring) - places[i] : places[i];
-            moments[i] = std::max(moments[i], largest_moment(one.spring, way, x));
+            moments[i] = std::max(moments[i], largest_moment(one.spring, solution.travel(), x));
         }
     }
 }
