@@ -8,9 +8,11 @@ import numpy as np
 
 import backspring as bs
 from backspring import _core
+from backspring.fit.ask import Ask
+from backspring.fit.causes import CAUSES, PLACE
 from backspring.fit.goodness import PULL_SHARE
-from backspring.fit.knife_model import CAUSES, PLACE, KnifeModel
-from backspring.fit.log_entry import FigureEntry, GroundEntry
+from backspring.fit.knife_model import KnifeModel
+from backspring.fit.log_entry import GroundEntry
 from backspring.fit.priors import priors_of
 
 DIAL_MM = 0.004
@@ -55,8 +57,8 @@ class HiddenKnife:
 
     def hung(self) -> dict[str, Any]:
         """Hang a weight from it."""
-        entry = FigureEntry("moved_mm", 0.0, 32.0, 2000 * 9.80665e-3)
-        (moved,) = self.rng.normal(self.model.figure(entry, self.causes), DIAL_MM)
+        ask = Ask("moved_mm", 32.0, 2000 * 9.80665e-3)
+        (moved,) = self.rng.normal(self.model.answer(ask, self.causes), DIAL_MM)
         return {"hang": WEIGHT, "moved": moved}
 
     def true_readings(self) -> np.ndarray:
@@ -65,7 +67,7 @@ class HiddenKnife:
 
     def true_pulls(self) -> np.ndarray:
         """Peak pulls, opening and closing, and the worst stress, as they are."""
-        return self.model.pulls(self.causes)
+        return self.model.pulls(self.causes)[[0, 1, 3]]
 
     def design(self) -> _core.Design:
         """The knife itself."""

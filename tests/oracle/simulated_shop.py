@@ -15,7 +15,7 @@ from pathlib import Path
 import numpy as np
 
 import backspring as bs
-from backspring.fit.knife_model import PLACE
+from backspring.fit.causes import PLACE
 from backspring.fit.log_entry import Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.log_file import write_log
 from backspring.fit.priors import DEPTH_MM

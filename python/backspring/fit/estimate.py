@@ -12,9 +12,10 @@ import numpy as np
 from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import NoConvergence
+from backspring.fit.ask import PULLED, Ask
 from backspring.fit.knife_model import Array
 from backspring.fit.log_entry import GroundEntry
-from backspring.fit.log_rows import LogRows, Model
+from backspring.fit.log_rows import LOADED, LogRows
 from backspring.fit.misfit import Misfit, Observation
 from backspring.fit.priors import Leeway, Prior
 from backspring.fit.yield_spread import YieldSpread, yield_spread
@@ -149,9 +150,7 @@ def _depth(rows: LogRows, learned: dict[str, Learned], place: int) -> GroundDept
 
 
 def _loaded(rows: LogRows, x: Array, covariance: Array) -> dict[str, Figured]:
-    figures = _figured(
-        rows, x, covariance, lambda causes: rows.model.readings("loaded", causes), "loaded"
-    )
+    figures = _figured(rows, x, covariance, LOADED)
     named = dict(zip(READINGS, figures, strict=True))
     return named if rows.model.square else {READINGS[1]: named[READINGS[1]]}
 
@@ -161,10 +160,10 @@ def _pulls(
 ) -> dict[str, Figured]:
     """Work out pulls, stress and margin; nothing where the blade does not snap."""
     try:
-        figures = _figured(rows, x, covariance, rows.model.pulls)
+        opening, closing, _, stress = _figured(rows, x, covariance, PULLED)
     except NoConvergence:
         return {}
-    named = dict(zip((*PULLS, STRESS), figures, strict=True))
+    named = dict(zip((*PULLS, STRESS), (opening, closing, stress), strict=True))
     if rows.drawn.blade.nail_nick_mm is None:
         named = {STRESS: named[STRESS]}
     if strength is not None:
@@ -173,12 +172,9 @@ def _pulls(
     return named
 
 
-def _figured(
-    rows: LogRows, x: Array, covariance: Array, ask: Model, kind: str = ""
-) -> list[Figured]:
+def _figured(rows: LogRows, x: Array, covariance: Array, ask: Ask) -> list[Figured]:
     count = len(rows.ground)
-    values = ask(rows.causes(x, count))
-    slopes = rows.slopes(ask, x, count, kind)
+    values, slopes = rows.said(ask, x, count), rows.slopes(ask, x, count)
     sds = np.sqrt(np.einsum("ij,jk,ik->i", slopes, covariance, slopes))
     each = zip(values, sds, slopes, strict=True)
     return [Figured(float(value), float(sd), slope) for value, sd, slope in each]

@@ -12,7 +12,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from backspring import _core
-from backspring.fit.knife_model import PLACE, Array
+from backspring.fit.causes import PLACE
+from backspring.fit.knife_model import Array
 from backspring.fit.log_entry import SPRING_FACES
 from backspring.many.spreads import SpreadsTogether, can_spread, ordinary_spreads, spread_key
 
@@ -54,7 +55,7 @@ def spreads_of(found: FitEstimate, likely: Design) -> SpreadsTogether:
     What no log tells, as the pivot's place, has the spread of an ordinary bench.
     """
     rows = found.rows
-    causes = rows.by_unknown(len(rows.ground)) @ _standing_in(found)
+    causes = rows.by_unknown[len(rows.ground)] @ _standing_in(found)
     by_key = {
         key: sum(by * causes[PLACE[name]] for name, by in causes_of.items())
         for key, causes_of in _KEYS.items()

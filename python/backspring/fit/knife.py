@@ -175,8 +175,8 @@ class Knife(KnifeLog, Reported):
         scatter_mm = self.scatter_mm or 0.0
         require_no_forgotten_trip(own, stood, scatter_mm, self.units)
         if self._entries not in self._found:
-            drawn = among(self.drawn, self._others())
-            self._found[self._entries] = learn(drawn, own, scatter_mm, self.habits)
+            drawn, before = among(self.drawn, self._others()), [*self._found.values()][-1:]
+            self._found[self._entries] = learn(drawn, own, scatter_mm, self.habits, *before)
         found = self._found[self._entries]
         if not found.settled:
             require_agreement(found.observations, found.misfit, self.units)

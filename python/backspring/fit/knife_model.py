@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
@@ -13,32 +12,20 @@ import numpy.typing as npt
 from backspring import _core
 from backspring.core_record import changed
 from backspring.errors import NoConvergence
-from backspring.fit.log_entry import SPRING_FACES, FigureEntry, GroundEntry
+from backspring.fit.ask import Ask
+from backspring.fit.causes import BUILT, CAUSES, PLACE, STIFFNESS
+from backspring.fit.kept import Kept
+from backspring.fit.log_entry import SPRING_FACES, GroundEntry
 from backspring.fit.priors import LEAST_KICK_MM
 from backspring.fit.result import FACES
 
 Array = npt.NDArray[np.float64]
-# In turn what measurements follow from; after these the depth off every stretch of the spring.
-CAUSES = (
-    *FACES,
-    "pad_tilt_rad",
-    "pivot_play_mm",
-    "extra_root_share",
-    "friction",
-    "youngs_modulus_mpa",
-    "thickness_mm",
-    "width_mm",
-    "preload_mm",
-    "corner_radius_mm",
-    "hardness_hrc",
-    "loaded_offset_mm",
-)
-PLACE = {name: place for place, name in enumerate(CAUSES)}
 _STEPS = {"pad_tilt_rad": 1e-5, "extra_root_share": 1e-3, "friction": 1e-3}
 _STEP_MM, _STEP_SHARE = 1e-4, 1e-4
 _BEND_MM = 0.015
-_KEPT = 64
-STIFFNESS = ("youngs_modulus_mpa", "thickness_mm", "width_mm")
+_DESIGNS_KEPT = 64
+# Searches that begin at one place, each leeway's and the next entry's, ask the same again.
+_ANSWERS_KEPT = 20_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,9 +44,11 @@ class KnifeModel:
         self.drawn = drawn
         spring = drawn.spring
         self.root_scale = self._overhang_rotation()
-        # Most differences move neither.
-        self._spring = lru_cache(_KEPT)(self._make_spring)
-        self._tang = lru_cache(_KEPT)(self._make_tang)
+        # Most differences move no more than a face. All states have the rest in common, and all
+        # that is measured in one is asked of the same knives.
+        self._built: Kept[_core.Design] = Kept(_DESIGNS_KEPT)
+        self._knives: Kept[_core.Design] = Kept(_DESIGNS_KEPT)
+        self._answers: Kept[Array] = Kept(_ANSWERS_KEPT)
         self.square = drawn.tang.half_stop_mm is not None
         cut = [each for each in grounds if each.face in SPRING_FACES]
         self.stretches = list(dict.fromkeys(map(self.stretch, cut)))
@@ -76,6 +65,10 @@ class KnifeModel:
         whole = _core.whole_face(self.drawn, _core.GrindFace[ground.face])
         return Stretch(ground.face, whole.from_mm, whole.to_mm)
 
+    def is_as(self, other: KnifeModel) -> bool:
+        """Say whether another models the same knife, and so gives the same answers."""
+        return self.drawn is other.drawn and self.stretches == other.stretches
+
     def place_of(self, ground: GroundEntry) -> int:
         """Say which cause an entry's depth belongs to."""
         if ground.face in FACES:
@@ -84,15 +77,7 @@ class KnifeModel:
 
     def design(self, causes: Array) -> _core.Design:
         """Return the knife's design."""
-        value = dict(zip(CAUSES, map(float, causes), strict=False))
-        knife = self._built(value)
-        # A nose ground further than it stands takes the closed face with it.
-        value["closed"] += _over(LEAST_KICK_MM - self._kick_mm(value))
-        depths = {f"{face}_mm": value[face] for face in FACES}
-        knife = _core.take_off(knife, _core.FaceDepths(**depths))
-        for stretch, depth in zip(self.stretches, causes[len(CAUSES) :], strict=True):
-            knife = _ground(knife, stretch, float(depth))
-        return knife
+        return self._knives.of(causes.tobytes(), lambda: self._made(causes))
 
     def bench(self, causes: Array) -> _core.FitUnknowns:
         """Return what its drawing does not show."""
@@ -103,6 +88,10 @@ class KnifeModel:
             loaded_offset_mm=float(causes[PLACE["loaded_offset_mm"]]),
         )
 
+    def answer(self, ask: Ask, causes: Array) -> Array:
+        """Say what a bench would find; what was asked before is not worked out again."""
+        return self._answers.of((ask, causes.tobytes()), lambda: self._found(ask, causes))
+
     def readings(self, state: str, causes: Array) -> Array:
         """Read half-stop and closed; nothing at a half-stop that is not there."""
         shown = _core.readings_in(_core.FitState[state], self.design(causes), self.bench(causes))
@@ -112,57 +101,65 @@ class KnifeModel:
         return np.array([half, shown.closed_mm])
 
     def pulls(self, causes: Array) -> Array:
-        """Return the peak pulls, opening and closing, and the worst stress of the travel."""
+        """Return the pulls to open, to close and to start it, and the travel's worst stress."""
         found = _core.bench_figures(self.design(causes), self.bench(causes))
-        pulls = (found.peak_pull_n, found.closing_peak_pull_n)
+        pulls = (found.peak_pull_n, found.closing_peak_pull_n, found.start_pull_n)
         if self.drawn.blade.nail_nick_mm is None:
-            pulls = (0.0, 0.0)
+            pulls = (0.0, 0.0, 0.0)
         if None in pulls:
             raise NoConvergence("the blade does not snap")
         return np.array([*pulls, found.travel_peak_stress_mpa])
 
-    def figure(self, entry: FigureEntry, causes: Array) -> Array:
-        """Say what another measurement would show."""
-        if entry.kind in ("pull_n", "closing_pull_n"):
-            place = ("pull_n", "closing_pull_n").index(entry.kind)
-            return self.pulls(causes)[place : place + 1]
-        if entry.kind == "start_pull_n":
-            found = _core.bench_figures(self.design(causes), self.bench(causes))
-            return _known(found.start_pull_n, "the blade does not snap")
-        if entry.kind in ("tip_mm", "gap_mm"):
-            station = entry.station_mm or 0.0
-            lies = _core.closed_figures(self.design(causes), station, self.bench(causes))
-            return _known(getattr(lies, entry.kind), "the blade does not lie there")
-        if entry.kind == "hardness_hrc":
+    def _found(self, ask: Ask, causes: Array) -> Array:
+        if ask.what in _core.FitState.__members__:
+            return self.readings(ask.what, causes)
+        if ask.what == "pulls":
+            return self.pulls(causes)
+        if ask.what == "hardness_hrc":
             drawn = self.drawn.hardness.spring_hrc or 0.0
             return np.array([drawn + causes[PLACE["hardness_hrc"]]])
-        knife, station = self.design(causes), entry.station_mm or 0.0
-        if entry.kind == "thickness_mm":
-            return np.array([_thickness_mm(knife.spring, station)])
-        weight = entry.weight_n or 0.0
-        moved = _core.hung_movement_mm(knife, weight, station, self.bench(causes))
-        return np.array([moved])
+        knife = self.design(causes)
+        if ask.what == "thickness_mm":
+            return np.array([_thickness_mm(knife.spring, ask.station_mm)])
+        bench = self.bench(causes)
+        if ask.what == "moved_mm":
+            moved = _core.hung_movement_mm(knife, ask.weight_n, ask.station_mm, bench)
+            return np.array([moved])
+        lies = getattr(_core.closed_figures(knife, ask.station_mm, bench), ask.what)
+        if lies is None:
+            raise NoConvergence("the blade does not lie there")
+        return np.array([lies])
 
-    def _built(self, value: Mapping[str, float]) -> _core.Design:
-        """Return the knife before anything was ground."""
-        drawn, rubs = self.drawn, value["friction"]
-        blade = changed(
+    def _made(self, causes: Array) -> _core.Design:
+        value = dict(zip(CAUSES, map(float, causes), strict=False))
+        # A nose ground further than it stands takes the closed face with it.
+        value["closed"] += _over(LEAST_KICK_MM - self._kick_mm(value))
+        off = _core.FaceDepths(**{f"{face}_mm": value[face] for face in FACES})
+        rest = (*(value[name] for name in BUILT), *map(float, causes[len(CAUSES) :]))
+        return _core.take_off(self._built.of(rest, lambda: self._build(*rest)), off)
+
+    def _build(
+        self, friction: float, preload: float, corner: float, *spring: float
+    ) -> _core.Design:
+        """Return the knife with its faces as drawn, and what came off its spring."""
+        drawn, ground = self.drawn, spring[len(STIFFNESS) :]
+        own = changed(
             drawn.blades[0],
-            tang=self._tang(value["corner_radius_mm"]),
-            fit=changed(drawn.fit, preload_mm=drawn.fit.preload_mm + value["preload_mm"]),
+            tang=self._tang(corner),
+            fit=changed(drawn.fit, preload_mm=drawn.fit.preload_mm + preload),
         )
-        return changed(
+        rubs = {name: getattr(drawn.friction, name) + friction for name in ("spring", "pivot")}
+        knife = changed(
             drawn,
-            spring=self._spring(*(value[name] for name in STIFFNESS)),
-            blades=[blade, *drawn.blades[1:]],
-            friction=changed(
-                drawn.friction,
-                spring=drawn.friction.spring + rubs,
-                pivot=drawn.friction.pivot + rubs,
-            ),
+            spring=self._spring(*spring[: len(STIFFNESS)]),
+            blades=[own, *drawn.blades[1:]],
+            friction=changed(drawn.friction, **rubs),
         )
+        for stretch, depth in zip(self.stretches, ground, strict=True):
+            knife = _ground(knife, stretch, depth)
+        return knife
 
-    def _make_spring(self, modulus: float, thickness: float, width: float) -> _core.Spring:
+    def _spring(self, modulus: float, thickness: float, width: float) -> _core.Spring:
         spring = self.drawn.spring
         stations = [
             _core.Station(x_mm=each.x_mm, thickness_mm=each.thickness_mm + thickness)
@@ -180,7 +177,7 @@ class KnifeModel:
             elastic=changed(spring.elastic, youngs_modulus_mpa=modulus),
         )
 
-    def _make_tang(self, corner: float) -> _core.Tang:
+    def _tang(self, corner: float) -> _core.Tang:
         tang = self.drawn.tang
         return changed(
             tang,
@@ -199,12 +196,6 @@ class KnifeModel:
         flexibility = _core.make_flexibility(self.drawn.spring)
         whole = _core.deflection_per_force(flexibility, pivot, pivot) / pivot**2
         return whole - flexibility.root_rotation_rad_per_nmm
-
-
-def _known(value: float | None, otherwise: str) -> Array:
-    if value is None:
-        raise NoConvergence(otherwise)
-    return np.array([value])
 
 
 def _over(short_mm: float) -> float:

@@ -18,8 +18,9 @@ from backspring.design.design import Design
 from backspring.errors import Error, NoConvergence
 from backspring.fit.estimate import FitEstimate, estimate_of, misfit_of
 from backspring.fit.habits import ShopHabits
+from backspring.fit.knife_model import KnifeModel
 from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry
-from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows
+from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows, ground_in
 from backspring.fit.misfit import off_the_last
 from backspring.fit.priors import AIMED_SHARE, Leeway
 
@@ -31,18 +32,27 @@ _OFTEN_OFF = 2.0
 
 
 def learn(
-    design: Design, entries: Sequence[Entry], spread_mm: float, habits: ShopHabits | None = None
+    design: Design,
+    entries: Sequence[Entry],
+    spread_mm: float,
+    habits: ShopHabits | None = None,
+    before: FitEstimate | None = None,
 ) -> FitEstimate:
     """Learn from all entries, to the letter or with the leeway that makes them go together.
 
     Depths that the readings belie count as aimed at, not as measured; loaded readings may lie
     farther from the model than expected. Where the last loaded reading still lies off the
     estimate, this goes by the reading. An estimate that is not settled has a misfit that is not
-    chance, and is good for telling that alone. `habits` of a shop are expected of its knives.
+    chance, and is good for telling that alone. `habits` of a shop are expected of its knives. What
+    was asked of the model for the estimate `before` is not asked again.
 
     Raises NoConvergence when no knife of this design could have been measured so.
     """
-    rows = partial(LogRows, design, entries, max(spread_mm, LEAST_SPREAD_MM), habits=habits)
+    model = KnifeModel(design.core, ground_in(entries))
+    if before is not None and before.rows.model.is_as(model):
+        model = before.rows.model
+    spread_mm = max(spread_mm, LEAST_SPREAD_MM)
+    rows = partial(LogRows, design, entries, spread_mm, model=model, habits=habits)
     found = _learn(design, rows, Leeway())
     for leeway in _leeways(entries):
         if found.misfit.is_chance():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
@@ -12,50 +12,43 @@ import numpy as np
 from backspring import _core
 from backspring.design.design import Design
 from backspring.errors import Error
+from backspring.fit.ask import Ask, ask_of, place_of
+from backspring.fit.causes import CAUSES, PLACE
 from backspring.fit.goodness import figure_sd
 from backspring.fit.habits import ShopHabits
-from backspring.fit.knife_model import CAUSES, PLACE, STIFFNESS, Array, KnifeModel
+from backspring.fit.knife_model import Array, KnifeModel
 from backspring.fit.log_entry import Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.misfit import Observation
 from backspring.fit.priors import Leeway, depth_prior, priors_of, stated_in
 
+LOADED = Ask("loaded")
 POSITIONS = ("half_stop", "closed")
 Gapes = Literal["rear", "front"]
 GAPES: tuple[Gapes, Gapes] = ("rear", "front")
 # A gauge is never better than this.
 LEAST_SPREAD_MM = 0.0005
 _TO_THE_LETTER = Leeway()
-Model = Callable[[Array], Array]
 OFFSET = "loaded_offset_mm"
-_LOADED = ("readings", "loaded")
-# What does not move a measurement, and need not be tried.
-_BENDING = ("extra_root_share", "preload_mm", *STIFFNESS)
-_LYING = {"hardness_hrc", "friction", "pivot_play_mm", OFFSET}
-_PULLING = {"hardness_hrc", "pivot_play_mm", OFFSET}
-_STILL = {
-    "unloaded": {*_BENDING, "friction", "hardness_hrc", OFFSET},
-    # Bent by a given distance a spring has the same shape, whether stiff or not: within a reading
-    # 0.02 mm of thickness are 0.0001 mm.
-    "loaded": {"pivot_play_mm", "friction", "hardness_hrc", *STIFFNESS},
-    "pull_n": _PULLING,
-    "closing_pull_n": _PULLING,
-    "start_pull_n": _PULLING,
-    "tip_mm": _LYING,
-    "gap_mm": _LYING,
-    "moved_mm": {*CAUSES} - {*_BENDING} | {"preload_mm"},
-    "thickness_mm": {*CAUSES} - {"thickness_mm"},
-    "hardness_hrc": {*CAUSES} - {"hardness_hrc"},
-}
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One entry's measurements, after so many grinds; `key` is alike where the model's is."""
+    """One entry's measurements, after so many grinds, and the question that tells of them."""
 
     number: int
     entry: MeasuredEntry | FigureEntry
     count: int
-    key: tuple[object, ...]
+    ask: Ask
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """One measurement: its place in the answer, its value and its standard deviation."""
+
+    row: Row
+    place: int
+    value: float
+    sd: float
 
 
 class LogRows:
@@ -73,11 +66,12 @@ class LogRows:
         spread_mm: float,
         gapes: Gapes,
         leeway: Leeway = _TO_THE_LETTER,
+        *,
+        model: KnifeModel,
         habits: ShopHabits | None = None,
     ) -> None:
-        self.drawn = design.core
-        self.ground = [each for each in entries if isinstance(each, GroundEntry)]
-        self.model = KnifeModel(self.drawn, self.ground)
+        self.drawn, self.model = design.core, model
+        self.ground = ground_in(entries)
         self.spread_mm, self.leeway = spread_mm, leeway
         self.priors = [
             each if each.name != OFFSET else replace(each, sd=each.sd * leeway.offset)
@@ -92,7 +86,8 @@ class LogRows:
             self.priors = habits.expect(self.priors, leeway.depth_share, stated_in(design))
         self.place = {each.name: place for place, each in enumerate(self.priors)}
         self.rows = list(_rows(entries))
-        self._so = _last_loaded(self.rows) if leeway.by_reading else None
+        self.measured = list(self._measured(by_reading=leeway.by_reading))
+        self.by_unknown = [self._by_unknown(count) for count in range(len(self.ground) + 1)]
         self._tilt = (0.0, math.inf) if gapes == "rear" else (-math.inf, 0.0)
         self._limits = self._cause_limits()
 
@@ -129,9 +124,64 @@ class LogRows:
 
     def causes(self, x: Array, count: int) -> Array:
         """Return what measurements after the first grinds follow from."""
-        return self.by_unknown(count) @ x
+        return np.asarray(self.by_unknown[count] @ x)
 
-    def by_unknown(self, count: int) -> Array:
+    def said(self, ask: Ask, x: Array, count: int) -> Array:
+        """Return what the model says after the first grinds."""
+        return self.model.answer(ask, self.causes(x, count))
+
+    def slopes(self, ask: Ask, x: Array, count: int, *, every: bool = False) -> Array:
+        """Slopes of what the model says with the unknowns, from both sides where bounds allow.
+
+        `every`: what is known to move nothing is tried too.
+        """
+        causes, mapped = self.causes(x, count), self.by_unknown[count]
+        moving = set(np.flatnonzero(np.any(mapped != 0.0, axis=1)))
+        found = {}
+        for place in moving - (set() if every else {PLACE[name] for name in ask.still}):
+            step, (low, high) = self.model.steps[place], self._limits[place]
+            ahead, behind = causes.copy(), causes.copy()
+            ahead[place] = min(causes[place] + step, high)
+            behind[place] = max(causes[place] - step, low)
+            change = self.model.answer(ask, ahead) - self.model.answer(ask, behind)
+            found[place] = change / (ahead[place] - behind[place])
+        return np.transpose([*found.values()]) @ mapped[[*found]]
+
+    def compare(self, x: Array) -> list[Observation]:
+        """Set every measurement against what the model says of it."""
+        return [_observation(each, self._estimate(each, x)) for each in self.measured]
+
+    def residuals(self, x: Array) -> tuple[Array, Array]:
+        """Residuals in standard deviations, with their slopes; no number where no knife can be."""
+        try:
+            rows = np.array(
+                [(self._estimate(each, x) - each.value) / each.sd for each in self.measured]
+            )
+            return rows, self._slopes_of_all(x)
+        except Error:
+            count = len(self.measured)
+            return np.full(count, np.nan), np.zeros((count, len(x)))
+
+    def figure_sd(self, entry: FigureEntry) -> float:
+        """Say how good another measurement is: its standard deviation."""
+        alike = sum(getattr(row.entry, "kind", "") == entry.kind for row in self.rows)
+        return figure_sd(entry, self.spread_mm, alike)
+
+    def _estimate(self, measured: Measured, x: Array) -> float:
+        row = measured.row
+        return float(self.said(row.ask, x, row.count)[measured.place])
+
+    def _slopes_of_all(self, x: Array) -> Array:
+        found: dict[tuple[Ask, int], Array] = {}
+        all_slopes = np.zeros((len(self.measured), len(x)))
+        for each, slopes in zip(self.measured, all_slopes, strict=True):
+            ask, count = each.row.ask, each.row.count
+            if (ask, count) not in found:
+                found[ask, count] = self.slopes(ask, x, count)
+            slopes[:] = found[ask, count][each.place] / each.sd
+        return all_slopes
+
+    def _by_unknown(self, count: int) -> Array:
         """Slopes of the causes with the unknowns, after the first grinds."""
         slopes = np.zeros((self.model.width, len(self.priors)))
         slopes[PLACE["half_stop"], self.place["half_stop_face_mm"]] = -1.0
@@ -144,78 +194,19 @@ class LogRows:
             slopes[self.model.place_of(entry), place] = 1.0
         return slopes
 
-    def slopes(self, model: Model, x: Array, count: int, kind: str = "") -> Array:
-        """Slopes of what a model says with the unknowns, from both sides where bounds allow.
-
-        `kind` is that of the measurement, or the state of a reading; without it all is tried.
-        """
-        causes = self.causes(x, count)
-        slopes = np.zeros((len(model(causes)), len(causes)))
-        mapped = self.by_unknown(count)
-        still = [PLACE[name] for name in _STILL.get(kind, ())]
-        for place in set(np.flatnonzero(np.any(mapped != 0.0, axis=1))) - set(still):
-            step, (low, high) = self.model.steps[place], self._limits[place]
-            ahead, behind = causes.copy(), causes.copy()
-            ahead[place] = min(causes[place] + step, high)
-            behind[place] = max(causes[place] - step, low)
-            slopes[:, place] = (model(ahead) - model(behind)) / (ahead[place] - behind[place])
-        return np.asarray(slopes @ mapped)
-
-    def compare(self, x: Array) -> list[Observation]:
-        """Set every measurement against what the model says of it."""
-        found, said = [], {}
+    def _measured(self, *, by_reading: bool) -> Iterator[Measured]:
+        """List all that was measured; `by_reading`: what was last read with both pins in is so."""
+        loaded = [(row.ask, row.count) for row in self.rows if row.ask == LOADED]
         for row in self.rows:
-            if row.key not in said:
-                said[row.key] = self.model_of(row)(self.causes(x, row.count))
-            for place, value, sd in self._measured(row):
-                what = POSITIONS[place] if isinstance(row.entry, MeasuredEntry) else row.entry.kind
-                state = row.entry.state if isinstance(row.entry, MeasuredEntry) else ""
-                found.append(
-                    Observation(row.number, what, state, value, float(said[row.key][place]), sd)
-                )
-        return found
-
-    def residuals(self, x: Array) -> tuple[Array, Array]:
-        """Residuals in standard deviations, with their slopes; no number where no knife can be."""
-        try:
-            rows = np.array([each.residual for each in self.compare(x)])
-            return rows, np.vstack([np.zeros((0, len(x))), *self._slope_rows(x)])
-        except Error:
-            count = sum(len(self._measured(row)) for row in self.rows)
-            return np.full(count, np.nan), np.zeros((count, len(x)))
-
-    def model_of(self, row: Row) -> Model:
-        """Return the model of an entry's measurements."""
-        entry = row.entry
-        if isinstance(entry, MeasuredEntry):
-            return lambda causes: self.model.readings(entry.state, causes)
-        return lambda causes: self.model.figure(entry, causes)
-
-    def figure_sd(self, entry: FigureEntry) -> float:
-        """Say how good another measurement is: its standard deviation."""
-        alike = sum(getattr(row.entry, "kind", "") == entry.kind for row in self.rows)
-        return figure_sd(entry, self.spread_mm, alike)
-
-    def _slope_rows(self, x: Array) -> Iterator[Array]:
-        seen: dict[tuple[object, ...], Array] = {}
-        for row in self.rows:
-            if row.key not in seen:
-                entry = row.entry
-                kind = entry.state if isinstance(entry, MeasuredEntry) else entry.kind
-                seen[row.key] = self.slopes(self.model_of(row), x, row.count, kind)
-            for place, _, sd in self._measured(row):
-                yield seen[row.key][place : place + 1] / sd
-
-    def _measured(self, row: Row) -> list[tuple[int, float, float]]:
-        """List place in the model's answer, value and standard deviation."""
-        entry = row.entry
-        if isinstance(entry, FigureEntry):
-            return [(0, entry.value, self.figure_sd(entry))]
-        sd = max(entry.repeatability_mm, self.spread_mm)
-        if row.key == self._so:
-            sd = LEAST_SPREAD_MM
-        read = (entry.half_stop_mm, entry.closed_mm)
-        return [(place, value, sd) for place, value in enumerate(read) if value is not None]
+            entry = row.entry
+            if isinstance(entry, FigureEntry):
+                yield Measured(row, place_of(entry), entry.value, self.figure_sd(entry))
+                continue
+            so = by_reading and (row.ask, row.count) == loaded[-1]
+            sd = LEAST_SPREAD_MM if so else max(entry.repeatability_mm, self.spread_mm)
+            for place, value in enumerate((entry.half_stop_mm, entry.closed_mm)):
+                if value is not None:
+                    yield Measured(row, place, value, sd)
 
     def _cause_limits(self) -> list[tuple[float, float]]:
         limits = [(-math.inf, math.inf)] * self.model.width
@@ -228,20 +219,27 @@ class LogRows:
         return limits
 
 
+def ground_in(entries: Sequence[Entry]) -> list[GroundEntry]:
+    """List the trips to the grinder of a log."""
+    return [each for each in entries if isinstance(each, GroundEntry)]
+
+
 def _rows(entries: Sequence[Entry]) -> Iterator[Row]:
     count = 0
     for number, entry in enumerate(entries, start=1):
         if isinstance(entry, GroundEntry):
             count += 1
-            continue
-        what: tuple[object, ...] = ("figure", entry)
-        if isinstance(entry, MeasuredEntry):
-            what = ("readings", entry.state)
-        yield Row(number, entry, count, (*what, count))
+        else:
+            yield Row(number, entry, count, ask_of(entry))
 
 
-def _last_loaded(rows: Sequence[Row]) -> tuple[object, ...] | None:
-    return next((row.key for row in reversed(rows) if row.key[:2] == _LOADED), None)
+def _observation(measured: Measured, estimate: float) -> Observation:
+    row, entry = measured.row, measured.row.entry
+    if isinstance(entry, MeasuredEntry):
+        what, state = POSITIONS[measured.place], entry.state
+    else:
+        what, state = entry.kind, ""
+    return Observation(row.number, what, state, measured.value, estimate, measured.sd)
 
 
 def _is_whole(entry: MeasuredEntry | FigureEntry, square: bool) -> bool:

@@ -10,8 +10,9 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from backspring.errors import Error
+from backspring.fit.ask import Ask, ask_of, place_of
 from backspring.fit.log_entry import FigureEntry, FigureKind
-from backspring.fit.log_rows import POSITIONS, Row
+from backspring.fit.log_rows import POSITIONS
 
 if TYPE_CHECKING:
     from backspring.fit.estimate import Figured, FitEstimate
@@ -77,14 +78,13 @@ def _candidates(
     """List what a bench can measure: name, station, slopes, standard deviation."""
     rows, count = found.rows, len(found.rows.ground)
     for state in ("loaded", "unloaded"):
-        slopes = rows.slopes(lambda causes, s=state: rows.model.readings(s, causes), found.x, count)  # type: ignore[misc]
+        slopes = rows.slopes(Ask(state), found.x, count, every=True)
         for place, position in enumerate(POSITIONS):
             if position == "closed" or rows.model.square:
                 yield f"{position}_{state}", None, slopes[place], spread_mm
     for entry in _figures(found):
-        row = Row(0, entry, count, ())
         try:
-            slope = rows.slopes(rows.model_of(row), found.x, count)[0]
+            slope = rows.slopes(ask_of(entry), found.x, count)[place_of(entry)]
         except Error:
             continue
         sd = spread_mm if entry.kind == "moved_mm" else rows.figure_sd(entry)

@@ -32,7 +32,6 @@ def tip_wanted(found: FitEstimate, tip: Any, closed_by: str) -> Any:
         return tip
     for row in rows.rows:
         if isinstance(row.entry, FigureEntry) and row.entry.kind == "tip_mm":
-            model = rows.model_of(row)
-            then, now = (model(rows.causes(found.x, n)) for n in (row.count, len(rows.ground)))
+            then, now = (rows.said(row.ask, found.x, n) for n in (row.count, len(rows.ground)))
             return float(then[0] - now[0])
     return tip
