@@ -16,4 +16,8 @@ void ask_design(std::span<const std::uint8_t> bytes);
 /// The same of tables, texts and single numbers: what the core takes besides designs.
 void ask_tables(std::span<const std::uint8_t> bytes);
 
+/// What takes microseconds: small tables, and the rules of a design. One design of fifty is
+/// checked.
+void ask_short(std::span<const std::uint8_t> bytes);
+
 }  // namespace fuzz

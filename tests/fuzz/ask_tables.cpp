@@ -1,6 +1,7 @@
 #include "ask_design.hpp"
 #include "design_of_bytes.hpp"
 #include "figures.hpp"
+#include "questions.hpp"
 #include "several_blades.hpp"
 
 using namespace backspring;
@@ -8,7 +9,11 @@ using namespace backspring;
 namespace fuzz {
 namespace {
 
-using Question = void (*)(Bytes&);
+/// A design of two blades, or of one with a half-stop and a kick.
+const Design& two_or_one(Bytes& bytes) {
+    static const Design two = designs::redstart(), one = designs::plover();
+    return bytes.flag() ? two : one;
+}
 
 /// A key of the design file, or letters that are none, or one put together of both.
 std::string key_of_bytes(Bytes& bytes) {
@@ -19,26 +24,24 @@ std::string key_of_bytes(Bytes& bytes) {
     return key;
 }
 
-Eigen::VectorXd numbers_of(Bytes& bytes, std::size_t most) {
-    Eigen::VectorXd numbers(static_cast<Eigen::Index>(bytes.one_of(most + 1)));
-    for (double& each : numbers) each = bytes.number(1.0, -10.0, 10.0);
-    return numbers;
-}
-
 /// A file's numbers: any key with any count of any values.
-void ask_given(Bytes& bytes) {
+Design given_design(Bytes& bytes) {
     GivenNumbers given;
     for (std::size_t i = bytes.one_of(40); i > 0; --i) {
         const Eigen::VectorXd values = numbers_of(bytes, 8);
         given[key_of_bytes(bytes)] = std::vector<double>(values.begin(), values.end());
     }
-    const Design design = with_numbers(designs::heron(), given);
-    if (!faults(design).empty()) return;
-    hold(check(design));
+    static const Design heron = designs::heron();
+    return with_numbers(heron, given);
+}
+
+void ask_given(Bytes& bytes) {
+    const Design design = given_design(bytes);
+    if (faults(design).empty()) hold(check(design));
 }
 
 void ask_keys(Bytes& bytes) {
-    const Design design = bytes.flag() ? designs::redstart() : designs::plover();
+    const Design& design = two_or_one(bytes);
     const std::string key = key_of_bytes(bytes);
     if (find_dimension(design, key)) {
         (void)has_dimension(design, key);
@@ -69,145 +72,8 @@ void ask_many(Bytes& bytes) {
     }
 }
 
-/// A straight or a bent model of a few unknowns, or one that has no answer in places.
-Residuals model_of(const Eigen::MatrixXd& rates,
-                   const Eigen::VectorXd& observed,
-                   int kind,
-                   const Eigen::VectorXd& x) {
-    Residuals residuals;
-    residuals.values = rates * x - observed;
-    if (kind % 3 == 1) residuals.values = residuals.values.array().cube();
-    if (kind % 3 == 2 && x.size() > 0 && x[0] > 2.0)
-        residuals.values *= std::numeric_limits<double>::quiet_NaN();
-    if (kind % 5 == 0 && kind % 3 == 0) residuals.jacobian = rates;
-    return residuals;
-}
-
-void ask_least_squares(Bytes& bytes) {
-    std::vector<Unknown> unknowns(bytes.one_of(5));
-    for (Unknown& each : unknowns) {
-        each.start = bytes.number(0.0, -1.0, 1.0);
-        if (bytes.flag()) each.least = bytes.number(-1.0, -10.0, 10.0);
-        if (bytes.flag()) each.greatest = bytes.number(1.0, -10.0, 10.0);
-        each.expected = bytes.number(0.0, -1.0, 1.0);
-        if (bytes.flag()) each.expected_sd = bytes.number(1.0, 0.0, 10.0);
-        if (bytes.flag()) each.step = bytes.number(1e-6, 1e-9, 1e-2);
-    }
-    const auto count = static_cast<Eigen::Index>(unknowns.size());
-    const Eigen::VectorXd observed = numbers_of(bytes, 6);
-    Eigen::MatrixXd rates(observed.size(), count);
-    for (double& each : rates.reshaped()) each = bytes.between(-2.0, 2.0);
-    if (bytes.one_of(4) == 0 && rates.size() > 0) rates.reshaped()[0] = bytes.hostile();
-    const int kind = bytes.byte();
-    const auto model = [&](const Eigen::VectorXd& x) { return model_of(rates, observed, kind, x); };
-    const LeastSquaresRules rules{.most_iterations = 1 + bytes.byte(),
-                                  .tolerance = bytes.number(1e-6, 1e-12, 1e-2)};
-    const LeastSquares found = least_squares(model, unknowns, rules);
-    Figures("least squares").hold(found.x);
-    Figures("least squares").hold(found.residuals);
-    Figures("least squares").hold(found.chi_squared);
-    Figures("least squares").hold(found.expected_chi_squared);
-    for (Eigen::Index i = 0; i < count; ++i) {
-        require(!std::isnan(found.covariance(i, i)), "least squares: a variance that is none");
-        require(found.x[i] >= unknowns[static_cast<std::size_t>(i)].least &&
-                    found.x[i] <= unknowns[static_cast<std::size_t>(i)].greatest,
-                "least squares: out of bounds");
-    }
-}
-
-void ask_turning(Bytes& bytes) {
-    std::vector<TurnedReading> readings(bytes.one_of(6));
-    for (TurnedReading& each : readings) {
-        each.quarter = static_cast<int>(bytes.one_of(6)) - 1;
-        if (bytes.flag()) each.half_stop_mm = bytes.number(0.1, -1.0, 1.0);
-        if (bytes.flag()) each.closed_mm = bytes.number(0.1, -1.0, 1.0);
-    }
-    const TurningTest test = turning_test(readings);
-    for (const auto& value :
-         {test.half_stop_mm, test.closed_mm, test.eccentricity_mm, test.oval_mm, test.scatter_mm})
-        Figures("turning test").hold(value);
-}
-
-void ask_temper(Bytes& bytes) {
-    TemperTable table;
-    double at = bytes.between(100.0, 300.0), hardness = bytes.between(50.0, 66.0);
-    for (std::size_t i = 2 + bytes.one_of(6); i > 0; --i) {
-        table.points.push_back({at, {hardness, hardness - 1.0, hardness + 1.0}});
-        at += bytes.between(1.0, 100.0);
-        hardness -= bytes.between(0.0, 5.0);
-    }
-    if (bytes.flag()) table.hold_h = bytes.number(2.0, 0.1, 10.0);
-    const Figures figures("temper");
-    if (bytes.flag()) {
-        std::optional<double> time;
-        if (bytes.flag()) time = bytes.number(2.0, 0.1, 10.0);
-        figures.hold(hardness_after_temper(table, bytes.number(250.0, 100.0, 700.0), time).value);
-    } else {
-        figures.hold(temper_for_hardness(table, bytes.number(55.0, 20.0, 68.0)));
-    }
-}
-
-void ask_fitted_temper(Bytes& bytes) {
-    const TemperFit fit{.time_constant = 18.0,
-                        .mean = 13000.0,
-                        .deviation = 2000.0,
-                        .coefficients = {50.0, -6.0, bytes.between(-1.0, 0.0), 0.0},
-                        .spread_hrc = 1.0};
-    const Heat temper{bytes.number(250.0, 100.0, 700.0), bytes.number(2.0, 0.1, 10.0)};
-    const Figures figures("temper");
-    switch (bytes.one_of(3)) {
-        case 0:
-            return figures.hold(hardness_after_temper(fit, temper).value);
-        case 1:
-            return figures.hold(
-                temper_for_hardness(fit, bytes.number(45.0, 20.0, 68.0), temper.time_h));
-        default:
-            return figures.hold(
-                hardness_after_heat(
-                    fit, temper, {bytes.number(200.0, 0.0, 700.0), bytes.number(1.0, 0.01, 10.0)})
-                    .hardness_hrc.value);
-    }
-}
-
-void ask_hardness(Bytes& bytes) {
-    const double hardness = bytes.number(45.0, 20.0, 68.0);
-    const Figures figures("hardness");
-    switch (bytes.one_of(5)) {
-        case 0:
-            return figures.hold(vickers_hv(hardness));
-        case 1:
-            return figures.hold(tensile_mpa(hardness).value);
-        case 2:
-            return figures.hold(
-                strength_from_hardness(hardness, {0.9, 0.85, 0.95}).yield_mpa.value);
-        case 3:
-            return figures.hold(temperature_factor(bytes.number(20.0, 20.0, 538.0)));
-        default:
-            return figures.hold(reliability_factor(bytes.number(0.9, 0.5, 0.999999)));
-    }
-}
-
-void ask_chance(Bytes& bytes) {
-    const auto whole = [&] {
-        return static_cast<std::int64_t>(bytes.word()) - static_cast<std::int64_t>(bytes.byte());
-    };
-    const BatchChance chance = batch_chance(whole(), whole(), whole());
-    for (const double value : {chance.share, chance.share_low, chance.share_high, chance.chance,
-                               chance.chance_low, chance.chance_high}) {
-        require(value >= 0.0 && value <= 1.0, "a chance outside 0 to 1");
-    }
-}
-
-void ask_sample(Bytes& bytes) {
-    const Eigen::ArrayXd values = numbers_of(bytes, 20).array();
-    (void)summarise(values);
-    const double point =
-        quasi_random(bytes.word(), static_cast<int>(bytes.byte()) - 8, bytes.word());
-    require(point > 0.0 && point < 1.0, "a point outside 0 to 1");
-}
-
 void ask_spreads(Bytes& bytes) {
-    const Design design = bytes.flag() ? designs::redstart() : designs::plover();
+    const Design& design = two_or_one(bytes);
     std::vector<Spread> spreads(bytes.one_of(30));
     for (Spread& each : spreads) {
         each = {key_of_bytes(bytes), bytes.flag() ? SpreadKind::normal : SpreadKind::uniform,
@@ -219,7 +85,7 @@ void ask_spreads(Bytes& bytes) {
 }
 
 void ask_angles(Bytes& bytes) {
-    const Design design = bytes.flag() ? designs::redstart() : designs::plover();
+    const Design& design = two_or_one(bytes);
     std::vector<double> angles(bytes.one_of(5));
     for (double& each : angles) each = bytes.number(90.0, -45.0, 225.0);
     for (const BladeContact& each : contacts_at(design, angles)) {
@@ -228,16 +94,24 @@ void ask_angles(Bytes& bytes) {
     }
 }
 
-constexpr Question kQuestions[]{&ask_given,         &ask_keys,    &ask_many,   &ask_least_squares,
-                                &ask_least_squares, &ask_turning, &ask_temper, &ask_fitted_temper,
-                                &ask_hardness,      &ask_chance,  &ask_sample, &ask_spreads,
-                                &ask_angles};
+constexpr TableQuestion kQuestions[]{
+    &ask_given,   &ask_keys,    &ask_many,          &ask_least_squares, &ask_least_squares,
+    &ask_turning, &ask_temper,  &ask_fitted_temper, &ask_hardness,      &ask_chance,
+    &ask_sample,  &ask_spreads, &ask_angles};
 
 }  // namespace
 
+void ask_small_table(Bytes& bytes) {
+    static constexpr TableQuestion kSmall[]{
+        &ask_keys,     &ask_least_squares, &ask_turning,
+        &ask_temper,   &ask_fitted_temper, &ask_chance,
+        &ask_hardness, &ask_sample,        [](Bytes& more) { (void)faults(given_design(more)); }};
+    kSmall[bytes.one_of(std::size(kSmall))](bytes);
+}
+
 void ask_tables(std::span<const std::uint8_t> input) {
     Bytes bytes(input);
-    const Question question = kQuestions[bytes.one_of(std::size(kQuestions))];
+    const TableQuestion question = kQuestions[bytes.one_of(std::size(kQuestions))];
     try {
         question(bytes);
     } catch (const Error&) {

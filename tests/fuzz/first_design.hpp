@@ -12,7 +12,8 @@ inline constexpr std::size_t kOfTwo = 3;
 /// A design drawn by chance: one blade, or two.
 inline backspring::Design drawn_design(Bytes& bytes) {
     drawn::Chance chance(bytes.word());
-    backspring::Design design = designs::heron();
+    static const backspring::Design heron = designs::heron();
+    backspring::Design design = heron;
     if (bytes.one_of(6) == 0) {
         const backspring::Design blades =
             drawn::draw_design(chance, drawn::kArrangements[bytes.one_of(kOfTwo)]);
@@ -28,7 +29,7 @@ inline backspring::Design drawn_design(Bytes& bytes) {
 
 /// One of the invented designs, or a drawn one.
 inline backspring::Design first_design(Bytes& bytes) {
-    const std::vector<designs::Named> named = designs::all();
+    static const std::vector<designs::Named> named = designs::all();
     const std::size_t which = bytes.one_of(named.size() + 6);
     if (which < named.size()) return named[which].design;
     switch (which - named.size()) {

@@ -17,4 +17,21 @@ void ask_taper(const backspring::Design& design, Bytes& bytes);
 void ask_plan(const backspring::Design& design, Bytes& bytes);
 void ask_allowance(const backspring::Design& design, Bytes& bytes);
 
+/// A question of tables, texts and single numbers.
+using TableQuestion = void (*)(Bytes&);
+
+void ask_least_squares(Bytes& bytes);
+void ask_turning(Bytes& bytes);
+void ask_temper(Bytes& bytes);
+void ask_fitted_temper(Bytes& bytes);
+void ask_hardness(Bytes& bytes);
+void ask_chance(Bytes& bytes);
+void ask_sample(Bytes& bytes);
+
+/// One of those that take microseconds.
+void ask_small_table(Bytes& bytes);
+
+/// So many numbers at most, near one, within ten, or hostile.
+Eigen::VectorXd numbers_of(Bytes& bytes, std::size_t most);
+
 }  // namespace fuzz
