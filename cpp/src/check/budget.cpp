@@ -138,7 +138,8 @@ BudgetRow large_slope_budget(Solution& solution) {
 std::optional<double> pull_share(const BudgetRow& row) {
     if (!row.pull_low_share || !row.pull_high_share) return std::nullopt;
     const double low = *row.pull_low_share, high = *row.pull_high_share;
-    return std::abs(low) > std::abs(high) ? low : high;
+    constexpr double alike = 1e-9;
+    return std::abs(low) > (1.0 + alike) * std::abs(high) ? low : high;
 }
 
 std::vector<BudgetRow> contact_budget(Solution& solution) {

@@ -74,6 +74,18 @@ BendingIntegrals upto(const Flexibility& flexibility, const Stretch& stretch, do
                                           flexibility.bending_factor, flexibility.shear_factor);
 }
 
+/// By what is known of the nearer of two stations.
+Compliance between(const Flexibility& flexibility,
+                   const BeamPlace& nearer,
+                   double x_mm,
+                   double xi_mm) {
+    const BendingIntegrals& i = nearer.upto;
+    const double turn = i.a0 + flexibility.root_rotation_rad_per_nmm;
+    const double shear_share = x_mm > xi_mm ? 0.0 : x_mm < xi_mm ? 1.0 : 0.5;
+    return {.mm_per_n = x_mm * xi_mm * turn - (x_mm + xi_mm) * i.a1 + i.a2 + i.shear,
+            .rad_per_n = xi_mm * turn - i.a1 + shear_share * nearer.shear_rad_per_n};
+}
+
 void require_overhang(double x_mm) {
     if (!(x_mm >= 0.0)) {
         throw OutOfRange("station: must be at least 0 mm (ahead of the middle pin), got " +
@@ -132,16 +144,23 @@ BendingIntegrals bending_integrals(const Flexibility& flexibility, double x_mm) 
     return upto(flexibility, stretch_at(flexibility, x_mm), x_mm);
 }
 
+BeamPlace beam_place(const Flexibility& flexibility, double x_mm) {
+    require_overhang(x_mm);
+    const Stretch& stretch = stretch_at(flexibility, x_mm);
+    return {.x_mm = x_mm,
+            .upto = upto(flexibility, stretch, x_mm),
+            .shear_rad_per_n = flexibility.shear_factor / shear_depth_mm(stretch, x_mm)};
+}
+
 Compliance compliance(const Flexibility& flexibility, double x_mm, double xi_mm) {
-    const double m = std::min(x_mm, xi_mm);
-    require_overhang(m);
-    const Stretch& stretch = stretch_at(flexibility, m);
-    const BendingIntegrals i = upto(flexibility, stretch, m);
-    const double turn = i.a0 + flexibility.root_rotation_rad_per_nmm;
-    const double shear_share = x_mm > xi_mm ? 0.0 : x_mm < xi_mm ? 1.0 : 0.5;
-    return {.mm_per_n = x_mm * xi_mm * turn - (x_mm + xi_mm) * i.a1 + i.a2 + i.shear,
-            .rad_per_n = xi_mm * turn - i.a1 +
-                         shear_share * flexibility.shear_factor / shear_depth_mm(stretch, m)};
+    return between(flexibility, beam_place(flexibility, std::min(x_mm, xi_mm)), x_mm, xi_mm);
+}
+
+Compliance compliance(const Flexibility& flexibility,
+                      const BeamPlace& moves,
+                      const BeamPlace& pressed) {
+    const BeamPlace& nearer = moves.x_mm < pressed.x_mm ? moves : pressed;
+    return between(flexibility, nearer, moves.x_mm, pressed.x_mm);
 }
 
 double deflection_per_force(const Flexibility& flexibility, double x_mm, double xi_mm) {
