@@ -14,12 +14,16 @@ constexpr int kMostPasses = 40;
 // Of a moment.
 constexpr double kMomentRounding = 2e-14;
 
-/// Root of a falling function that is nearly straight, from two places near it: secant steps to
+/// Root of a falling function that is nearly straight, from a place near it: secant steps to
 /// rounding error, or a bracket where they do not get there.
 ///
+/// @param fall     about how fast it falls
 /// @param nothing  a value that is rounding
-double find_falling_root(FunctionRef f, double first, double second, double nothing) {
-    double x0 = first, f0 = f(x0), x1 = second, f1 = f(x1);
+double find_falling_root(FunctionRef f, double first, double fall, double nothing) {
+    double x0 = first, f0 = f(x0);
+    if (std::abs(f0) <= nothing) return x0;
+    const double second = first + f0 / fall;
+    double x1 = second, f1 = f(x1);
     for (int round = 0; round < 12; ++round) {
         if (std::abs(f1) <= nothing || x1 == x0 || !(std::abs(f1) < std::abs(f0))) break;
         const double next = x1 - f1 * (x1 - x0) / (f1 - f0);
@@ -45,11 +49,11 @@ double find_falling_root(FunctionRef f, double first, double second, double noth
 /// The turn of a spring on its one pin at which both moments are alike.
 void balance(SpringEnd& own, SpringEnd& far) {
     const auto lack = [&](double turn) { return own.moment_nmm(turn) - far.moment_nmm(-turn); };
-    const double free = lack(0.0);
+    const double free = lack(own.turned_rad());
     if (free == 0.0) return;
     const double nothing = kMomentRounding * std::max(own.moment_nmm(), far.moment_nmm());
     const double stiffness = own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad();
-    const double turn = find_falling_root(lack, 0.0, free / stiffness, nothing);
+    const double turn = find_falling_root(lack, own.turned_rad(), stiffness, nothing);
     if (own.turned_rad() != turn) lack(turn);
 }
 
@@ -59,9 +63,9 @@ void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
         const double other = own.moment_nmm(cross_rad_per_nmm * moment);
         return far.moment_nmm(cross_rad_per_nmm * other) - moment;
     };
-    const double alone = far.moment_nmm(0.0);
-    const double moment =
-        find_falling_root(lack, alone, alone + lack(alone), kMomentRounding * alone);
+    const double about = own.turned_rad() != 0.0 ? own.turned_rad() / cross_rad_per_nmm
+                                                 : far.moment_nmm(far.turned_rad());
+    const double moment = find_falling_root(lack, about, 1.0, kMomentRounding * about);
     if (own.turned_rad() != cross_rad_per_nmm * moment) lack(moment);
 }
 

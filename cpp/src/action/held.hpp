@@ -1,6 +1,7 @@
 #pragma once
 
 #include <Eigen/Cholesky>
+#include <array>
 #include <span>
 
 #include "bearing.hpp"
@@ -23,9 +24,9 @@ class Held {
         for (Eigen::Index i = 0; i < n; ++i) {
             const Borne& borne = at(i);
             overlaps_[i] = borne.indenter->overlap_mm(borne.touch);
+            places_[static_cast<std::size_t>(i)] = beam_place(flexibility, borne.touch.x_mm);
             for (Eigen::Index j = 0; j <= i; ++j) {
-                all(i, j) = all(j, i) =
-                    deflection_per_force(flexibility, borne.touch.x_mm, at(j).touch.x_mm);
+                all(i, j) = all(j, i) = compliance(flexibility, place(i), place(j)).mm_per_n;
             }
         }
         solver_.compute(all);
@@ -36,11 +37,12 @@ class Held {
 
     /// How the spring answers an indenter.
     [[nodiscard]] Answer answer(const Indenter& indenter, double x) const {
-        const Compliance own = compliance(flexibility_, x, x);
+        const BeamPlace here = beam_place(flexibility_, x);
+        const Compliance own = compliance(flexibility_, here, here);
         const auto n = static_cast<Eigen::Index>(touches_.size());
         Numbers moves(n), turns(n);
         for (Eigen::Index i = 0; i < n; ++i) {
-            const Compliance cross = compliance(flexibility_, x, at(i).touch.x_mm);
+            const Compliance cross = compliance(flexibility_, here, place(i));
             moves[i] = cross.mm_per_n;
             turns[i] = cross.rad_per_n;
         }
@@ -59,8 +61,13 @@ class Held {
         return touches_[static_cast<std::size_t>(i)];
     }
 
+    [[nodiscard]] const BeamPlace& place(Eigen::Index i) const {
+        return places_[static_cast<std::size_t>(i)];
+    }
+
     const Flexibility& flexibility_;
     std::span<const Borne> touches_;
+    std::array<BeamPlace, 8> places_;
     Numbers overlaps_, forces_;
     Eigen::LLT<Square> solver_;
 };

@@ -2,6 +2,7 @@
 
 #include <Eigen/Dense>
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -38,6 +39,7 @@ struct Together {
     Eigen::Index n = static_cast<Eigen::Index>(borne.size());
     Matrix slopes{n, n};  ///< face slope at one touch per force at another
     Column forces{n}, misses{n};
+    std::array<BeamPlace, kMostBearing> places{};
     bool edges_hold = true;  ///< no touch at an edge of its pad would come off it
     Eigen::LLT<Matrix> solver{};
 
@@ -46,6 +48,9 @@ struct Together {
     }
     [[nodiscard]] Touch& touch(Eigen::Index i) const {
         return borne[static_cast<std::size_t>(i)].touch;
+    }
+    [[nodiscard]] const BeamPlace& place(Eigen::Index i) const {
+        return places[static_cast<std::size_t>(i)];
     }
     [[nodiscard]] bool at_edge(Eigen::Index i) const {
         const Pad& pad = indenter(i).pad;
@@ -56,9 +61,12 @@ struct Together {
         Matrix moves(n, n);
         Column overlaps(n);
         for (Eigen::Index i = 0; i < n; ++i) {
+            places[static_cast<std::size_t>(i)] = beam_place(flexibility, touch(i).x_mm);
+        }
+        for (Eigen::Index i = 0; i < n; ++i) {
             overlaps[i] = indenter(i).overlap_mm(touch(i));
             for (Eigen::Index j = 0; j < n; ++j) {
-                const Compliance c = compliance(flexibility, touch(i).x_mm, touch(j).x_mm);
+                const Compliance c = compliance(flexibility, place(i), place(j));
                 moves(i, j) = c.mm_per_n;
                 slopes(i, j) = c.rad_per_n;
             }
@@ -90,8 +98,8 @@ struct Together {
         Column rate = slopes * solver.solve(lack);
         const double root = flexibility.root_rotation_rad_per_nmm;
         for (Eigen::Index k = 0; k < n; ++k) {
-            const double nearer = std::min(touch(k).x_mm, moved.x_mm);
-            rate[k] += (bending_integrals(flexibility, nearer).a0 + root) * forces[i] * away;
+            const BeamPlace& nearer = touch(k).x_mm < moved.x_mm ? place(k) : place(i);
+            rate[k] += (nearer.upto.a0 + root) * forces[i] * away;
             if (touch(k).x_mm > moved.x_mm) {
                 rate[i] += (touch(k).x_mm - moved.x_mm) * forces[k] * away *
                            curvature_per_nmm(flexibility, moved.x_mm);

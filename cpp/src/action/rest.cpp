@@ -44,30 +44,6 @@ Contact letting_go(const ContactAt& at, double bearing_deg, double free_deg) {
     return at(free_deg);
 }
 
-/// As letting_go(), by the force, which falls nearly straight to nothing.
-Contact letting_go_soon(const ContactAt& at, Contact bearing, Contact free) {
-    Contact before = bearing;
-    for (int round = 0; round < 60; ++round) {
-        const double low = bearing.blade_angle_deg, high = free.blade_angle_deg;
-        if (std::abs(high - low) < kLetsGoDeg) break;
-        double next = 0.5 * (low + high);
-        const double fall = before.force_n - bearing.force_n;
-        if (fall > 0.0 && round % 4 != 3) {
-            const double zero = low + bearing.force_n / fall * (low - before.blade_angle_deg);
-            const double past = zero + std::copysign(0.4 * kLetsGoDeg, high - low);
-            if ((past - low) * (high - past) > 0.0) next = past;
-        }
-        Contact there = at(next);
-        if (there.count == 0) {
-            free = std::move(there);
-        } else {
-            before = std::move(bearing);
-            bearing = std::move(there);
-        }
-    }
-    return free;
-}
-
 /// The rest on the flat that the blade lies on at a nominal angle, the spring bent over a disc that
 /// touches that flat: the foot of the perpendicular from the pivot bears. Nothing where the blade
 /// comes to rest on something else.
@@ -115,29 +91,6 @@ std::optional<Contact> detail::find_rest(const ContactAt& at,
         last = next;
     }
     return std::nullopt;
-}
-
-std::optional<Contact> detail::rest_from(const ContactAt& at,
-                                         double start_deg,
-                                         const Standing& standing) {
-    constexpr double first_deg = 0.01, longest_deg = 1.0, beyond = 1.2;
-    Contact last = at(start_deg);
-    if (last.count == 0 || last.torque_nmm == 0.0) return last;
-    const double downhill = last.torque_nmm > 0.0 ? -1.0 : 1.0;
-    for (double step = first_deg;;) {
-        const double angle = last.blade_angle_deg + downhill * step;
-        if (std::abs(angle - standing.blade_angle_deg) > standing.reach_deg) return std::nullopt;
-        const Contact next = at(angle);
-        if (next.count == 0) return letting_go_soon(at, last, next);
-        if (next.torque_nmm == 0.0) return next;
-        if (next.torque_nmm * downhill > 0.0) {
-            return downhill > 0.0 ? rest_between(at, last, next) : rest_between(at, next, last);
-        }
-        const double gain = 1.0 - next.torque_nmm / last.torque_nmm;
-        const double way = gain > 0.0 ? beyond * step * (1.0 - gain) / gain : longest_deg;
-        step = std::clamp(way, first_deg, longest_deg);
-        last = next;
-    }
 }
 
 std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {

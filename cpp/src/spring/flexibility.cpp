@@ -74,6 +74,18 @@ BendingIntegrals upto(const Flexibility& flexibility, const Stretch& stretch, do
                                           flexibility.bending_factor, flexibility.shear_factor);
 }
 
+/// By what is known of the nearer of two stations.
+Compliance between(const Flexibility& flexibility,
+                   const BeamPlace& nearer,
+                   double x_mm,
+                   double xi_mm) {
+    const BendingIntegrals& i = nearer.upto;
+    const double turn = i.a0 + flexibility.root_rotation_rad_per_nmm;
+    const double shear_share = x_mm > xi_mm ? 0.0 : x_mm < xi_mm ? 1.0 : 0.5;
+    return {.mm_per_n = x_mm * xi_mm * turn - (x_mm + xi_mm) * i.a1 + i.a2 + i.shear,
+            .rad_per_n = xi_mm * turn - i.a1 + shear_share * nearer.shear_rad_per_n};
+}
+
 void require_overhang(double x_mm) {
     if (!(x_mm >= 0.0)) {
         throw OutOfRange("station: must be at least 0 mm (ahead of the middle pin), got " +
@@ -132,41 +144,36 @@ BendingIntegrals bending_integrals(const Flexibility& flexibility, double x_mm) 
     return upto(flexibility, stretch_at(flexibility, x_mm), x_mm);
 }
 
-namespace {
-
-/// Integrals to a station, with the root's turn in the first, and the shear there.
-struct Gathered {
-    const Stretch& stretch;
-    double turn, a1, a2_and_shear;
-    double shear_slope;  ///< of the face under a unit force farther ahead
-};
-
-Gathered gathered(const Flexibility& flexibility, double x_mm) {
+BeamPlace beam_place(const Flexibility& flexibility, double x_mm) {
     require_overhang(x_mm);
     const Stretch& stretch = stretch_at(flexibility, x_mm);
-    const BendingIntegrals i = upto(flexibility, stretch, x_mm);
-    return {stretch, i.a0 + flexibility.root_rotation_rad_per_nmm, i.a1, i.a2 + i.shear,
-            flexibility.shear_factor / shear_depth_mm(stretch, x_mm)};
+    return {.x_mm = x_mm,
+            .upto = upto(flexibility, stretch, x_mm),
+            .shear_rad_per_n = flexibility.shear_factor / shear_depth_mm(stretch, x_mm)};
 }
 
-}  // namespace
-
 Compliance compliance(const Flexibility& flexibility, double x_mm, double xi_mm) {
-    const Gathered g = gathered(flexibility, std::min(x_mm, xi_mm));
-    const double shear_share = x_mm > xi_mm ? 0.0 : x_mm < xi_mm ? 1.0 : 0.5;
-    return {.mm_per_n = x_mm * xi_mm * g.turn - (x_mm + xi_mm) * g.a1 + g.a2_and_shear,
-            .rad_per_n = xi_mm * g.turn - g.a1 + shear_share * g.shear_slope};
+    return between(flexibility, beam_place(flexibility, std::min(x_mm, xi_mm)), x_mm, xi_mm);
+}
+
+Compliance compliance(const Flexibility& flexibility,
+                      const BeamPlace& moves,
+                      const BeamPlace& pressed) {
+    const BeamPlace& nearer = moves.x_mm < pressed.x_mm ? moves : pressed;
+    return between(flexibility, nearer, moves.x_mm, pressed.x_mm);
 }
 
 OwnCompliance own_compliance(const Flexibility& flexibility, double x_mm) {
     require_overhang(x_mm);
     const Stretch& stretch = stretch_at(flexibility, x_mm);
     if (stretch.hole.diameter_mm > 0.0 || stretch.width_taper != 0.0) {
-        const Gathered g = gathered(flexibility, x_mm);
-        const double to_a1 = x_mm * g.turn - g.a1;
-        return {.mm_per_n = x_mm * (to_a1 - g.a1) + g.a2_and_shear,
-                .rad_per_n = to_a1 + 0.5 * g.shear_slope,
-                .rad_per_nmm = g.turn,
+        const BeamPlace place = beam_place(flexibility, x_mm);
+        const BendingIntegrals& i = place.upto;
+        const double turn = i.a0 + flexibility.root_rotation_rad_per_nmm;
+        const double to_a1 = x_mm * turn - i.a1;
+        return {.mm_per_n = x_mm * (to_a1 - i.a1) + i.a2 + i.shear,
+                .rad_per_n = to_a1 + 0.5 * place.shear_rad_per_n,
+                .rad_per_nmm = turn,
                 .from_mm = stretch.start_mm,
                 .to_mm = stretch.start_mm};
     }

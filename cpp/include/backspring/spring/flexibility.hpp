@@ -74,6 +74,17 @@ struct Flexibility {
 /// @throws OutOfRange  behind the middle pin
 [[nodiscard]] BendingIntegrals bending_integrals(const Flexibility& flexibility, double x_mm);
 
+/// A station of the spring with all that bending knows of it: what is asked of it more than once.
+struct BeamPlace {
+    double x_mm;             ///< from the middle pin [mm]
+    BendingIntegrals upto;   ///< to there
+    double shear_rad_per_n;  ///< slope that a unit force beyond makes there by shear [rad/N]
+};
+
+/// @param x_mm  station [mm], >= 0
+/// @throws OutOfRange  behind the middle pin
+[[nodiscard]] BeamPlace beam_place(const Flexibility& flexibility, double x_mm);
+
 /// What a unit force does at a place.
 struct Compliance {
     double mm_per_n;   ///< deflection [mm/N]
@@ -87,6 +98,11 @@ struct Compliance {
 /// @throws OutOfRange  behind the middle pin
 /// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
 [[nodiscard]] Compliance compliance(const Flexibility& flexibility, double x_mm, double xi_mm);
+
+/// The same between two known places: where it moves, and where the force acts.
+[[nodiscard]] Compliance compliance(const Flexibility& flexibility,
+                                    const BeamPlace& moves,
+                                    const BeamPlace& pressed);
 
 /// What a unit force does at its own place, and how fast that changes with the place.
 struct OwnCompliance {

@@ -1,0 +1,165 @@
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "backspring/core/angle.hpp"
+#include "rest_search.hpp"
+
+namespace backspring {
+namespace {
+
+// No nearer is a seat told: no reading sees it, and what is left of torque or energy is rounding.
+constexpr double kSeatedDeg = 1e-11;
+constexpr double kRoomDeg = 1e-9;
+constexpr int kMostLooks = 100;
+// Less than this share of an energy is rounding.
+constexpr double kEnergyRounding = 1e-9;
+
+/// First place, going from a bearing contact to one that has let go, where nothing bears: by the
+/// force, which falls nearly straight to nothing.
+Contact letting_go_soon(const ContactAt& at, Contact bearing, Contact free) {
+    Contact before = bearing;
+    for (int round = 0; round < 60; ++round) {
+        const double low = bearing.blade_angle_deg, high = free.blade_angle_deg;
+        if (std::abs(high - low) < kRoomDeg) break;
+        double next = 0.5 * (low + high);
+        const double fall = before.force_n - bearing.force_n;
+        if (fall > 0.0 && round % 4 != 3) {
+            const double zero = low + bearing.force_n / fall * (low - before.blade_angle_deg);
+            const double past = zero + std::copysign(0.4 * kRoomDeg, high - low);
+            if ((past - low) * (high - past) > 0.0) next = past;
+        }
+        Contact there = at(next);
+        if (there.count == 0) {
+            free = std::move(there);
+        } else {
+            before = std::move(bearing);
+            bearing = std::move(there);
+        }
+    }
+    return free;
+}
+
+/// An angle and the torque there.
+struct Look {
+    double angle_deg, torque_nmm;
+};
+
+/// Where two contacts whose torques drive a blade towards each other meet.
+class Between {
+  public:
+    Between(Contact low, Contact high)
+        : low_(std::move(low)),
+          high_(std::move(high)),
+          before_(look_of(low_)),
+          last_(look_of(high_)) {}
+
+    [[nodiscard]] double gap_deg() const { return high_.blade_angle_deg - low_.blade_angle_deg; }
+
+    /// By a secant; where torque jumps or bends, by the energies of both sides, each going on with
+    /// the torque it has.
+    [[nodiscard]] double next_deg() {
+        const double low = low_.blade_angle_deg, high = high_.blade_angle_deg;
+        if (++looks_ % 6 == 0) return low + 0.5 * gap_deg();
+        double angle = jumps() || poor_ ? meeting_deg() : secant_deg();
+        if (!(angle > low && angle < high)) {
+            angle = low + gap_deg() * low_.torque_nmm / (low_.torque_nmm - high_.torque_nmm);
+        }
+        const double least = std::min(0.4 * kSeatedDeg, 0.4 * gap_deg());
+        return std::clamp(angle, low + least, high - least);
+    }
+
+    void add(Contact there) {
+        const bool low = there.torque_nmm < 0.0;
+        Contact& side = low ? low_ : high_;
+        const double way = there.blade_angle_deg - side.blade_angle_deg;
+        (low ? low_rate_ : high_rate_) = std::abs((there.torque_nmm - side.torque_nmm) / way);
+        constexpr double poor = 0.3;
+        poor_ = std::abs(there.torque_nmm) > poor * std::abs(side.torque_nmm);
+        run_ = low == low_last_ ? run_ + 1 : 1;
+        low_last_ = low;
+        before_ = std::exchange(last_, look_of(there));
+        side = std::move(there);
+    }
+
+    /// Where the energy jumps as well the tang leans on the pad's end and cannot get on top.
+    [[nodiscard]] Contact end() && {
+        return high_.energy_nmm > low_.energy_nmm * (1.0 + kEnergyRounding) ? std::move(low_)
+                                                                            : std::move(high_);
+    }
+
+  private:
+    static Look look_of(const Contact& contact) {
+        return {contact.blade_angle_deg, contact.torque_nmm};
+    }
+
+    /// Whether torque rises by far more between both sides than it does on either.
+    [[nodiscard]] bool jumps() const {
+        constexpr double far_more = 8.0;
+        const double rate = std::max(low_rate_, high_rate_);
+        return looks_ > 2 && high_.torque_nmm - low_.torque_nmm > far_more * rate * gap_deg();
+    }
+
+    [[nodiscard]] double secant_deg() const {
+        const double rise = last_.torque_nmm - before_.torque_nmm;
+        return last_.angle_deg - last_.torque_nmm * (last_.angle_deg - before_.angle_deg) / rise;
+    }
+
+    /// Where both energies, each with the torque it has, are alike; a little beyond, where one side
+    /// alone has come near.
+    [[nodiscard]] double meeting_deg() {
+        const double gap = radians(gap_deg());
+        const double rise = high_.energy_nmm - low_.energy_nmm - high_.torque_nmm * gap;
+        const double way = rise / (low_.torque_nmm - high_.torque_nmm);
+        const double angle = low_.blade_angle_deg + degrees(way);
+        const double moved = std::abs(angle - std::exchange(meeting_deg_, angle));
+        if (run_ < 2) return angle;
+        const double past = std::min(std::max(2.0 * moved, 0.5 * kSeatedDeg), 0.5 * gap_deg());
+        return low_last_ ? angle + past : angle - past;
+    }
+
+    Contact low_, high_;
+    Look before_, last_;
+    double low_rate_ = 0.0, high_rate_ = 0.0, meeting_deg_ = 0.0;
+    bool low_last_ = false;
+    bool poor_ = false;  ///< the last look has left much of its side's torque
+    int run_ = 0, looks_ = 0;
+};
+
+Contact seat_between(const ContactAt& at, Contact low, Contact high) {
+    Between between(std::move(low), std::move(high));
+    for (int look = 0; look < kMostLooks && between.gap_deg() > kSeatedDeg; ++look) {
+        Contact there = at(between.next_deg());
+        if (there.torque_nmm == 0.0) return there;
+        between.add(std::move(there));
+    }
+    return std::move(between).end();
+}
+
+}  // namespace
+
+std::optional<Contact> detail::rest_from(const ContactAt& at,
+                                         double start_deg,
+                                         const Standing& standing) {
+    constexpr double first_deg = 0.01, longest_deg = 1.0, beyond = 1.2;
+    Contact last = at(start_deg);
+    if (last.count == 0 || last.torque_nmm == 0.0) return last;
+    const double downhill = last.torque_nmm > 0.0 ? -1.0 : 1.0;
+    for (double step = first_deg;;) {
+        const double angle = last.blade_angle_deg + downhill * step;
+        if (std::abs(angle - standing.blade_angle_deg) > standing.reach_deg) return std::nullopt;
+        Contact next = at(angle);
+        if (next.count == 0) return letting_go_soon(at, last, next);
+        if (next.torque_nmm == 0.0) return next;
+        if (next.torque_nmm * downhill > 0.0) {
+            return downhill > 0.0 ? seat_between(at, std::move(last), std::move(next))
+                                  : seat_between(at, std::move(next), std::move(last));
+        }
+        const double gain = 1.0 - next.torque_nmm / last.torque_nmm;
+        const double way = gain > 0.0 ? beyond * step * (1.0 - gain) / gain : longest_deg;
+        step = std::clamp(way, first_deg, longest_deg);
+        last = std::move(next);
+    }
+}
+
+}  // namespace backspring
