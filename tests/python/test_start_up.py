@@ -18,7 +18,8 @@ NOT_FOR_CHECK = HEAVY | {
     "asyncio", "importlib.metadata", "importlib.resources", "ipaddress", "json", "multiprocessing",
     "pathlib", "shutil", "statistics", "tempfile", "urllib", "zipfile", "backspring.fit",
     "backspring.many", "backspring.new_joint", "backspring.outline", "backspring.picture",
-    "backspring.report.page_parts",
+    "backspring.report.page_parts", "backspring.design.key_lines", "backspring.design.toml_faults",
+    "backspring.design.own_steel_fields", "backspring.design.own_steel_checks",
 }  # fmt: skip
 NOT_FOR_VERSION = NOT_FOR_CHECK | {"argparse", "dataclasses", "re", "typing", "backspring.design"}
 

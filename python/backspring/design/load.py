@@ -6,9 +6,8 @@ import os
 from dataclasses import replace
 
 from backspring.design.design import Design
-from backspring.design.key_lines import KeyLines
 from backspring.design.reader import read_design
-from backspring.design.toml_faults import parse_toml
+from backspring.design.toml_text import parse_toml
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 
@@ -34,6 +33,8 @@ def load_content(content: bytes, shown: str) -> Design:
     text = _decoded(content, shown)
     parts = read_design(parse_toml(text, shown))
     if isinstance(parts, list):
+        from backspring.design.key_lines import KeyLines
+
         lines = KeyLines(text)
         placed = [replace(fault, path=shown, line=lines.line(fault.key)) for fault in parts]
         raise invalid(sorted(placed, key=lambda fault: fault.line or 0))

@@ -38,8 +38,6 @@ class Numbers:
 
 
 TEXT, TEXTS, CITED = "text", "texts", "sources"
-# The table of what a design's own steel cites.
-SOURCES = "sources"
 Kind = Number | Choice | Rows | Numbers | str | Mapping[str, Any]
 Fields = Mapping[str, Kind]
 # Keys with this mark must be given.

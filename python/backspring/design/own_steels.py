@@ -12,7 +12,7 @@ from backspring.design.key_lines import KeyLines
 from backspring.design.own_steel_checks import Checked, read_sources
 from backspring.design.own_steel_defaults import with_defaults
 from backspring.design.own_steel_fields import STEEL
-from backspring.design.toml_faults import parse_toml
+from backspring.design.toml_text import parse_toml
 from backspring.faults import Fault, invalid
 from backspring.steel import known
 from backspring.steel.files import all_sources, all_steels, parse_steel

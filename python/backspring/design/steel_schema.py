@@ -8,7 +8,6 @@ from typing import Any
 from backspring.design.own_steel_fields import (
     CITED,
     SOURCE,
-    SOURCES,
     STEEL,
     TEXT,
     TEXTS,
@@ -21,6 +20,7 @@ from backspring.design.own_steel_fields import (
     must_be_given,
     name_of,
 )
+from backspring.design.steel_table import SOURCES
 
 Schema = dict[str, Any]
 _TEXT: Schema = {"type": "string", "minLength": 1}

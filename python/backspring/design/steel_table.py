@@ -6,15 +6,14 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
-from backspring.design.own_steel_checks import Checked, read_sources
-from backspring.design.own_steel_defaults import with_defaults
-from backspring.design.own_steel_fields import SOURCES, STEEL
 from backspring.faults import Fault
 from backspring.steel import known
 from backspring.steel.files import all_sources, parse_steel
 from backspring.steel.records import Source, Steel
 
 TABLE = "steel"
+# Within it, what its figures cite.
+SOURCES = "sources"
 _NAME = "spring.steel"
 _OWN_SOURCE = "own-steel-table"
 
@@ -66,6 +65,11 @@ def names_by_table(changes: Iterable[str], used: Steel, own: known.Own) -> bool:
 
 
 def _read(content: dict[str, Any]) -> tuple[list[Fault], known.Own | None]:
+    # What most designs have no need of waits for one that does.
+    from backspring.design.own_steel_checks import Checked
+    from backspring.design.own_steel_defaults import with_defaults
+    from backspring.design.own_steel_fields import STEEL
+
     rest = {key: each for key, each in content.items() if key != SOURCES}
     faults: list[Fault] = []
     cited = _sources(content.get(SOURCES, {}), faults)
@@ -90,6 +94,8 @@ def _sources(tables: Any, faults: list[Fault]) -> dict[str, Source]:
     if not isinstance(tables, Mapping):
         faults.append(Fault("bad-value", key, f"must be tables, each headed [{key}.KEY]"))
         return {}
+    from backspring.design.own_steel_checks import read_sources
+
     found, wrong = read_sources(tables)
     faults += [replace(each, key=f"{key}.{each.key}") for each in wrong]
     return found

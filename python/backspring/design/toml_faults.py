@@ -1,15 +1,12 @@
-"""Reads TOML, and tells in a maker's words what of it cannot be read."""
+"""Tells in a maker's words what of a TOML text cannot be read."""
 
 from __future__ import annotations
 
 import re
-import tomllib
 from collections.abc import Iterator
-from typing import Any
 
 from backspring.design.key_lines import KeyLines
-from backspring.design.nesting import has_long_key
-from backspring.faults import Fault, invalid
+from backspring.faults import Fault
 
 _PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
@@ -22,17 +19,9 @@ _HINTS = (
 )
 
 
-def parse_toml(text: str, path: str) -> dict[str, Any]:
-    """Read a TOML text; raises InvalidInput with what is wrong, line by line."""
-    deep = Fault("unreadable", "", "brackets or keys are nested too deep", path)
-    if has_long_key(text):
-        raise invalid([deep])
-    try:
-        return tomllib.loads(text)
-    except ValueError as error:
-        raise invalid([*_without_quotes(text, path)] or [_first_fault(error, text, path)]) from None
-    except RecursionError:
-        raise invalid([deep]) from None
+def toml_faults(error: ValueError, text: str, path: str) -> list[Fault]:
+    """Tell what is wrong, line by line, with a text that is no TOML."""
+    return [*_without_quotes(text, path)] or [_first_fault(error, text, path)]
 
 
 def _without_quotes(text: str, path: str) -> Iterator[Fault]:

@@ -89,6 +89,8 @@ class Report:
 
 def _folded(heads: tuple[str, ...], needed: list[int], lines: int) -> list[tuple[str, ...]]:
     """Fold every head to so many lines at most, no narrower than its column needs."""
+    if lines == 1:
+        return [heads]
     folded = []
     for head, least in zip(heads, needed, strict=True):
         # So many lines of less hold it not, with a space lost at the end of each.

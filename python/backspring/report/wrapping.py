@@ -17,6 +17,9 @@ _TIED = re.compile(
 
 def folded(line: str, width: int = COLUMNS, indent: str = "  ") -> str:
     """Fold a line; what follows stands in by `indent`."""
+    # Most are short enough; the library would take as long over these.
+    if len(line) <= width and line.isprintable():
+        return line.rstrip()
     tied = _TIED.sub(_TIE, line)
     lines = textwrap.wrap(
         tied,
