@@ -6,29 +6,26 @@ turns on it freely; only the middle pin holds it lengthwise. The belly is straig
 Tang: a block a hundred times as stiff as the spring, free to turn on a hinge at the pivot. Its
 shoulder is an equation: the shoulder's point and the point of the spring's end that bears on it go
 the same way lengthwise, the shoulder's lever being the height at which that point stands when bent.
-That height, and the way the shoulder must be set back for the blade to stand at 180 deg, are
+That point goes with the end's face as a plane, and its force comes over the whole face as one that
+acts there: under a force on one node the steel gives way without end as elements get smaller. The
+point's height, and the way the shoulder must be set back for the blade to stand at 180 deg, are
 corrected from one solution to the next.
 """
 
 from __future__ import annotations
 
-import os
-import subprocess
-import tempfile
 from dataclasses import dataclass, replace
-from pathlib import Path
 
 import numpy as np
 
 from .contact_with_stop_mesh import SolidJoint, mesh_spring, mesh_tang
 from .plane_stress_mesh import Floats, Ints, Mesh
-from .plane_stress_solver import SLICE_WIDTH_MM, Term, _frd_field, equation
+from .plane_stress_solver import SLICE_WIDTH_MM, Term, calculix, equation, frd_field
 
 TANG_STIFFER = 100.0
 PRESSURE_MPA_PER_MM = 2e7  # 300 MPa sink in by 1.5e-5 mm
 HOLD_N_PER_MM = 1e5  # a slice of the spring bends by 0.6 N/mm
 HELD_AXES = (2, 1, 2, 1)  # of the nodes that hold: pin, pin lengthwise, rear pin, shoulder
-TIME_LIMIT_S = 600
 NEAR_MM = 1e-6
 
 
@@ -91,8 +88,13 @@ class _Model:
         shares[[0, -1]] = 1.0
         return nodes, shares / shares.sum()
 
-    def end(self, height_mm: float) -> int:
-        return self.body.node_at(float(self.joint.spring.stations_mm[-1]), height_mm)
+    def end(self, height_mm: float) -> list[Term]:
+        """Shares of nodes in a point of the end's face; the solver drops the first, the largest."""
+        nodes, shares = self.section(float(self.joint.spring.stations_mm[-1]))
+        arm = self.body.xy_mm[nodes, 1] - shares @ self.body.xy_mm[nodes, 1]
+        at = height_mm - shares @ self.body.xy_mm[nodes, 1]
+        shares = shares * (1.0 + at * arm / (shares @ arm**2))
+        return [(int(nodes[i]), 1, float(shares[i])) for i in np.argsort(-abs(shares))]
 
     def deck(self, shoulder: Shoulder | None, *, free: bool) -> str:
         joint, spring = self.joint, self.joint.spring
@@ -108,9 +110,8 @@ class _Model:
             held |= {(self.held + k, other): 0.0 for other in (1, 2, 3) if other != axis}
         if shoulder:
             share = shoulder.lever_mm / joint.face_mm
-            at = self.end(shoulder.height_mm)
             shoulder_node = [(self.held + 3, 1, -1.0), (self.held + 5, 1, -1.0)]
-            ties.append([(at, 1, 1.0), (self.top, 1, -share), *shoulder_node])
+            ties.append([*self.end(shoulder.height_mm), (self.top, 1, -share), *shoulder_node])
             held[self.held + 5, 1] = shoulder.set_back_mm
         elif not free:
             held[self.top, 1] = 0.0
@@ -151,7 +152,8 @@ class _Model:
         nodes, shares = self.section(-spring.rear_pin_mm)
         rear = float(shares @ bent[nodes, 0])
         pin = float(spring.middle_at(0.0))
-        bears = bent[self.end(shoulder.height_mm)] if shoulder else np.zeros(2)
+        end = self.end(shoulder.height_mm) if shoulder else []
+        bears = sum((share * bent[node] for node, _, share in end), start=np.zeros(2))
         turning = rear * rear_y - (bears[1] - pin) * stop_x + pin * along
         top, forward = self.top, shoulder and bears[0] - spring.stations_mm[-1]
         return Solved(
@@ -215,27 +217,12 @@ def _stiff_holds(held: int, first: int) -> list[str]:
 
 def _run(deck: str, held: int) -> tuple[Floats, Floats]:
     """Displacements of the nodes, and forces of the four that hold."""
-    with tempfile.TemporaryDirectory() as folder:
-        Path(folder, "joint.inp").write_text(deck, encoding="ascii")
-        done = subprocess.run(
-            ["ccx", "-i", "joint"],
-            cwd=folder,
-            env={**os.environ, "OMP_NUM_THREADS": "1"},
-            capture_output=True,
-            text=True,
-            timeout=TIME_LIMIT_S,
-            check=False,
-        )
-        if done.returncode != 0 or "*ERROR" in done.stdout:
-            raise RuntimeError(
-                f"ccx failed ({done.returncode}):\n{done.stdout[-2000:]}{done.stderr[-800:]}"
-            )
-        answer = Path(folder, "joint.frd").read_text(encoding="ascii")
-        printed = Path(folder, "joint.dat").read_text(encoding="ascii").split()
+    answer, table = calculix(deck)
+    printed = table.split()
     last = " -4  DISP" + answer.rsplit(" -4  DISP", 1)[1]
     way = {}
     for i, word in enumerate(printed):
         if word in {str(held + k) for k in range(1, 5)}:
             way[int(word) - held - 1] = [float(v) for v in printed[i + 1 : i + 4]]
     forces = -HOLD_N_PER_MM * np.array([way[k][axis - 1] for k, axis in enumerate(HELD_AXES)])
-    return _frd_field(last, "DISP", 3), forces
+    return frd_field(last, "DISP", 3), forces

@@ -5,17 +5,13 @@ pushed out over the crest, then let go. Run it for the rows that the core's esti
 row takes a quarter of a minute. Needs CalculiX; nothing of this project takes part in the answer.
 """
 
-import os
-import subprocess
-import tempfile
 from dataclasses import replace
-from pathlib import Path
 
 import numpy as np
 
 from .plane_stress import _face_nodes, _support, even_shares
 from .plane_stress_mesh import PlaneSpring, mesh_spring
-from .plane_stress_solver import SLICE_WIDTH_MM, _frd_field, equation
+from .plane_stress_solver import SLICE_WIDTH_MM, calculix, equation, frd_field
 
 # Stress and plastic strain: proof stress, one per cent, uniform strain, and far beyond.
 HARDENING = ((1135.03, 0.0), (1250.0, 0.01), (1388.4, 0.04), (1415.1, 0.06), (1450.0, 0.2))
@@ -61,16 +57,10 @@ def fold(spring: PlaneSpring, rise_mm: float, refine: int = 2) -> tuple[float, f
             f"{step}\n*BOUNDARY, OP=NEW\n*CLOAD, OP=NEW\n{held + 1},2,0.\n{output}",
         ]
     )
-    with tempfile.TemporaryDirectory() as folder:
-        Path(folder, "spring.inp").write_text(deck, encoding="ascii")
-        environment = {**os.environ, "OMP_NUM_THREADS": "1"}
-        subprocess.run(
-            ["ccx", "-i", "spring"], cwd=folder, env=environment, capture_output=True, check=True
-        )
-        answer = Path(folder, "spring.frd").read_text(encoding="ascii")
+    answer, _ = calculix(deck)
     last = answer.rsplit(" -4  DISP", 1)[1]
-    rise = _frd_field(" -4  DISP" + last, "DISP", 3)[patch, 1] @ shares
-    return float(_frd_field(last, "PE", 1).max()), float(rise) / spring.pivot_mm
+    rise = frd_field(" -4  DISP" + last, "DISP", 3)[patch, 1] @ shares
+    return float(frd_field(last, "PE", 1).max()), float(rise) / spring.pivot_mm
 
 
 def main() -> None:
