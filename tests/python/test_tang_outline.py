@@ -31,6 +31,28 @@ def test_a_demo_restated_as_an_outline_checks_the_same(name: str) -> None:
         assert checked(restated(each)) == pytest.approx(checked(each), rel=1e-9, abs=1e-9)
 
 
+@pytest.mark.parametrize("key", ["tang.open", "tang.half_stop", "tang.closed"])
+def test_a_gradient_is_that_of_whole_checks_where_a_face_cuts_the_outline_anew(key: str) -> None:
+    """A crowned face loses its top as it falls and is raised whole as it rises."""
+    design, by = demo("dotterel"), 2e-4
+    sides, value = bs.gradient_sides(design), getattr(design.core.tang, f"{key[5:]}_mm")
+
+    def readings(change: float) -> dict[str, float]:
+        found = bs.check(design.replace(**{key: value + change})).positions
+        return {
+            f"reading_{state}_{name}_mm": getattr(found[name], f"reading_{state}_mm")
+            for name in ("half_stop", "closed")
+            for state in ("loaded", "unloaded")
+        }
+
+    here = readings(0.0)
+    for way, step in enumerate((-by, by)):
+        for figure, there in readings(step).items():
+            whole = (there - here[figure]) / step
+            # The slope itself changes over the step by some hundredths of that.
+            assert sides[figure][key][way] == pytest.approx(whole, abs=1e-3), figure
+
+
 def test_a_face_ground_is_the_shape_drawn_with_that_flat() -> None:
     design = restated(demo("heron"))
     closed = design.core.tang.closed_mm - 0.1

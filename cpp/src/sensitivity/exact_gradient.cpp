@@ -120,31 +120,44 @@ ColumnRates by_reading(const Figures& figures,
     return joined_rates(sides, values, step);
 }
 
-/// Results whose peak is a corner, differenced through whole solutions.
+/// Whether a number moves a face of a drawn tang: edges of its outline then come and go, and none
+/// can be followed.
+bool recuts_outline(const Design& design, std::string_view key) {
+    return !design.own().tang.outline.empty() &&
+           (key == "tang.open" || key == "tang.half_stop" || key == "tang.closed");
+}
+
+/// Results differenced through whole solutions: those whose peak is a corner, and all where the
+/// outline is cut anew.
 class Corners {
   public:
-    Corners(const Design& design, const Figures& figures) {
-        for (std::size_t i = 0; i < figures.all.size(); ++i) {
-            if (figures.all[i].at_kink) rows_.push_back(i);
-        }
-        if (rows_.empty()) return;
+    Corners(const Design& design, const Figures& figures) : design_(design) {
+        for (const Figure& figure : figures.all) at_kink_.push_back(figure.at_kink);
+        const bool any = std::ranges::find(at_kink_, true) != at_kink_.end();
+        if (!any && design.own().tang.outline.empty()) return;
         whole_.emplace(design);
-        for (const std::size_t i : rows_) places_.push_back(whole_->place(figures.all[i].name));
+        for (const Figure& figure : figures.all) places_.push_back(whole_->place(figure.name));
     }
 
-    void replace(ColumnRates& rates, const Changed& changed, double step) const {
-        if (!whole_) return;
+    void replace(ColumnRates& rates,
+                 const Field& entry,
+                 const Changed& changed,
+                 double step) const {
+        const bool every = recuts_outline(design_, entry.key);
+        if (!every && std::ranges::find(at_kink_, true) == at_kink_.end()) return;
         const ColumnRates own = joined_rates(whole_->sides(changed, step), whole_->values(), step);
-        for (std::size_t k = 0; k < rows_.size(); ++k) {
-            const auto row = static_cast<Eigen::Index>(rows_[k]);
-            rates.joined[row] = own.joined[places_[k]];
-            rates.below[row] = own.below[places_[k]];
-            rates.above[row] = own.above[places_[k]];
+        for (std::size_t i = 0; i < at_kink_.size(); ++i) {
+            if (!every && !at_kink_[i]) continue;
+            const auto row = static_cast<Eigen::Index>(i);
+            rates.joined[row] = own.joined[places_[i]];
+            rates.below[row] = own.below[places_[i]];
+            rates.above[row] = own.above[places_[i]];
         }
     }
 
   private:
-    std::vector<std::size_t> rows_;
+    const Design& design_;
+    std::vector<bool> at_kink_;
     std::vector<Eigen::Index> places_;
     std::optional<WorstFigures> whole_;
 };
@@ -212,7 +225,7 @@ Gradient detail::exact_gradient(const Design& design) {
         columns.push_back(by_reading(figures, reader, changed, result.value,
                                      !design.frame.stated() && !entry.key.starts_with("spring."),
                                      kStep * size));
-        corners.replace(columns.back(), changed, kStepBeside * size);
+        corners.replace(columns.back(), entry, changed, kStepBeside * size);
     };
     for (const Field& entry : dimensions()) add(entry);
     for (const Field& entry : corner_fields()) add(entry);

@@ -111,6 +111,20 @@ TEST_CASE("with the rear pin out the spring's measures mean nothing", "[shop][pr
     }
 }
 
+TEST_CASE("an open face that ends with the pad is read as one that ends before it", "[gradient]") {
+    // The spring lies flat on the face, and which of its places is said to bear changes nothing.
+    Design design = designs::heron();
+    const Gradient before = gradient(design);
+    design.own().tang.front_mm = design.own().pad.end_mm - design.own().tang.pivot_mm;
+    const Gradient result = gradient(design);
+    for (const char* figure : {"reading_unloaded_half_stop_mm", "reading_unloaded_closed_mm"}) {
+        for (const std::string& key : result.dimensions) {
+            CAPTURE(figure, key);
+            CHECK_THAT(result.of(figure, key), WithinAbs(before.of(figure, key), 1e-9));
+        }
+    }
+}
+
 TEST_CASE("what a design does not have is left out", "[shop][property]") {
     Design design = designs::wren();
     design.own().blade.nail_nick_mm.reset();

@@ -59,7 +59,8 @@ struct Gradient {
 /// the results of whole solutions are differenced centrally, 0.00002 of the number apart (0.00002
 /// mm at least) to either side: good to 1e-5 of a derivative. So is a blade alone whose stop is
 /// stated, or whose friction bends the spring, and one where a peak is a corner of its curve, as
-/// where the tang passes from a face to the arc beside it, or where two strokes come as high.
+/// where the tang passes from a face to the arc beside it, or where two strokes come as high. So
+/// are all results by a face of a drawn tang, which cuts its outline anew.
 ///
 /// Where a rule stands in the way on one side, or a result is lost there, the derivative is that of
 /// the other. Where the sides differ there is none, and `sides` tells both.
