@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "backspring/core/require.hpp"
 #include "backspring/spring/section.hpp"
@@ -15,16 +16,19 @@ Slot slot_of(const PlasticSection& s) { return {s.thickness_mm, s.chord_mm, s.of
 double core_on_mid_line(const PlasticSection& s, double moment) {
     const double h = 0.5 * s.thickness_mm;
     const double m = std::sqrt(1.0 - moment / (s.yield_mpa * s.width_mm * h * h));
-    if (s.chord_mm == 0.0) return h * m * std::sqrt(3.0);
+    if (s.chord_mm == 0.0) return h * m * std::numbers::sqrt3;
     const double q = s.chord_mm / s.thickness_mm / m;
     return 2.0 * h * m * std::cos(std::acos(std::max(-q * q * q, -1.0)) / 3.0);
 }
 
-void require_bearable(const PlasticSection& section, double moment) {
-    if (moment >= 0.0 && moment < section.plastic_moment_nmm) return;
+[[noreturn]] void refuse(const PlasticSection& section, double moment) {
     throw OutOfRange("moment: must be at least 0 N mm and less than the plastic moment, " +
                      with_unit(section.plastic_moment_nmm, "N mm") + ", got " +
                      with_unit(moment, "N mm"));
+}
+
+void require_bearable(const PlasticSection& section, double moment) {
+    if (!(moment >= 0.0 && moment < section.plastic_moment_nmm)) refuse(section, moment);
 }
 
 bool sound(double width, double thickness, double modulus, double yield, double chord, double off) {

@@ -60,6 +60,21 @@ MomentLine line_of(std::span<const Load> loads, double ahead_mm) {
     return line;
 }
 
+/// Where the excess vanishes that falls from all at no force to less than nothing at all; beyond
+/// the force at which the spring begins to fold it falls to a thousandth of itself in no time.
+double agreed_n(FunctionRef excess, double folding_n, double all_n, double at_all) {
+    if (!(folding_n < all_n)) return find_root(excess, 0.0, all_n, all_n, at_all);
+    const double at_fold = excess(folding_n);
+    if (at_fold <= 0.0) return find_root(excess, 0.0, folding_n, all_n, at_fold);
+    for (double beyond = 1e-7; beyond < 0.1; beyond *= 100.0) {
+        const double force = folding_n * (1.0 + beyond);
+        if (!(force < all_n)) break;
+        const double there = excess(force);
+        if (there < 0.0) return find_root(excess, folding_n, force, at_fold, there);
+    }
+    return find_root(excess, folding_n, all_n, at_fold, at_all);
+}
+
 }  // namespace
 
 Opening::Opening(const Joint& joint, PlasticSpring plastic)
@@ -142,7 +157,7 @@ Opening::Trial Opening::agree(const Pattern& pattern, const Contact& start) cons
     const auto excess = [&](double force) { return attempt(pattern, force, angle).excess_n; };
     const double most = excess(all);
     if (most >= 0.0) return attempt(pattern, all, angle);
-    const double force = find_root(excess, 0.0, all, all, most);
+    const double force = agreed_n(excess, plastic_.folding_share(pattern), all, most);
     const Trial found = attempt(pattern, force, angle);
     // Where it folds before it makes room, what counts is how it stands before the fold.
     constexpr double before = 1.0 - 1e-12;

@@ -42,7 +42,7 @@ PlasticSpring PlasticSpring::with_yield(double yield_mpa) const {
     other.count_ = nodes_.size();
     for (Node& node : other.nodes_) {
         const double share = yield_mpa / node.section.yield_mpa;
-        node.borne_nmm = 0.0;
+        node.borne_nmm = node.residual_per_mm = 0.0;
         node.section.yield_mpa = yield_mpa;
         node.section.yield_moment_nmm *= share;
         node.section.plastic_moment_nmm *= share;
@@ -55,8 +55,8 @@ void PlasticSpring::leave_aside(const MomentLine& greatest) {
     const auto can_yield = [&](const Node& node) {
         const double x = node.x_mm;
         const double ahead = std::clamp(x / greatest.ahead_mm, 0.0, 1.0);
-        const double behind = x < 0.0 ? 1.0 + x / rear_pin_mm_ : 1.0;
-        const double most = std::lerp(greatest.root_nmm, greatest.ahead_nmm, ahead) * behind;
+        const double most =
+            std::lerp(greatest.root_nmm, greatest.ahead_nmm, ahead) * node.share_behind;
         return most > node.section.yield_moment_nmm;
     };
     const auto first = std::find_if(nodes_.begin(), nodes_.end(), can_yield);
@@ -84,7 +84,7 @@ void PlasticSpring::add_stretch(const Stretch& stretch, double width_mm, double 
                                              thickness_mm(stretch, x) * stretch.cosine,
                                              elastic_.youngs_modulus_mpa, yield_mpa,
                                              chord_mm(stretch.hole, x), stretch.hole.offset_mm),
-             .borne_nmm = 0.0});
+             .share_behind = x < 0.0 ? 1.0 + x / rear_pin_mm_ : 1.0});
     };
     const auto count = Rule::abscissa().size();
     for (int i = 0; i < panels; ++i) {
@@ -99,23 +99,30 @@ void PlasticSpring::add_stretch(const Stretch& stretch, double width_mm, double 
 }
 
 double PlasticSpring::unit_moment_mm(const Node& node, double at_mm) const {
-    if (node.x_mm < 0.0) return at_mm * (1.0 + node.x_mm / rear_pin_mm_);
-    return std::max(at_mm - node.x_mm, 0.0);
+    return node.x_mm < 0.0 ? at_mm * node.share_behind : std::max(at_mm - node.x_mm, 0.0);
 }
 
-double PlasticSpring::moment_nmm(const Node& node, std::span<const Load> loads) const {
-    double sum = 0.0;
-    for (const Load& load : loads) sum += load.force_n * unit_moment_mm(node, load.x_mm);
-    return sum;
+PlasticSpring::Moments::Moments(std::span<const Load> all) : loads(all) {
+    for (const Load& load : loads) {
+        force_n += load.force_n;
+        root_nmm += load.force_n * load.x_mm;
+        nearest_mm = std::min(nearest_mm, load.x_mm);
+    }
+}
+
+double PlasticSpring::residual_after(const Node& node, double moment_nmm) const {
+    if (moment_nmm <= node.borne_nmm) return node.residual_per_mm;
+    if (moment_nmm <= node.section.yield_moment_nmm) return 0.0;
+    return residual_curvature(node.section, moment_nmm);
 }
 
 double PlasticSpring::set_mm(std::span<const Load> loads, double at_mm) const {
+    const Moments moments(loads);
     double sum = 0.0;
     for (const Node& node : watched()) {
-        const double moment = std::max(moment_nmm(node, loads), node.borne_nmm);
-        if (moment <= node.section.yield_moment_nmm) continue;
-        sum +=
-            node.length_mm * residual_curvature(node.section, moment) * unit_moment_mm(node, at_mm);
+        const double residual = residual_after(node, moments.at(node));
+        if (residual == 0.0) continue;
+        sum += node.length_mm * residual * unit_moment_mm(node, at_mm);
     }
     return sum;
 }
@@ -129,17 +136,31 @@ double PlasticSpring::movement_mm(std::span<const Load> loads, double at_mm) con
 }
 
 double PlasticSpring::elastic_share(std::span<const Load> loads) const {
-    double most_over = 0.0;
+    const Moments moments(loads);
+    double most = 0.0, borne = 1.0;
     for (const Node& node : watched()) {
         const double elastic = std::max(node.section.yield_moment_nmm, node.borne_nmm);
-        most_over = std::max(most_over, moment_nmm(node, loads) / elastic);
+        const double moment = moments.at(node);
+        if (moment * borne > most * elastic) most = moment, borne = elastic;
     }
-    return 1.0 / most_over;
+    return borne / most;
+}
+
+double PlasticSpring::folding_share(std::span<const Load> loads) const {
+    const Moments moments(loads);
+    double least = std::numeric_limits<double>::infinity();
+    for (const Node& node : watched()) {
+        const double moment = moments.at(node),
+                     hinge = kHingeShare * node.section.plastic_moment_nmm;
+        if (moment * least > hinge) least = hinge / moment;
+    }
+    return least;
 }
 
 bool PlasticSpring::bears(std::span<const Load> loads) const {
+    const Moments moments(loads);
     return std::all_of(nodes_.begin(), nodes_.end(), [&](const Node& node) {
-        return moment_nmm(node, loads) < kHingeShare * node.section.plastic_moment_nmm;
+        return moments.at(node) < kHingeShare * node.section.plastic_moment_nmm;
     });
 }
 
@@ -175,20 +196,27 @@ std::vector<Load> PlasticSpring::forces(std::span<const Hold> holds) const {
 }
 
 FaceShift PlasticSpring::shift_after(std::span<const Load> loads) const {
+    const Moments moments(loads);
     FaceShift shift;
     for (const Node& node : watched()) {
-        const double moment = std::max(moment_nmm(node, loads), node.borne_nmm);
-        if (moment <= node.section.yield_moment_nmm) continue;
-        const double turn = node.length_mm * residual_curvature(node.section, moment);
+        const double residual = residual_after(node, moments.at(node));
+        if (residual == 0.0) continue;
+        const double turn = node.length_mm * residual;
         const bool behind = node.x_mm < 0.0;
-        shift.slope += behind ? turn * (1.0 + node.x_mm / rear_pin_mm_) : turn;
+        shift.slope += behind ? turn * node.share_behind : turn;
         shift.height_mm -= behind ? 0.0 : turn * node.x_mm;
     }
     return shift;
 }
 
 void PlasticSpring::bend(std::span<const Load> loads) {
-    for (Node& node : nodes_) node.borne_nmm = std::max(node.borne_nmm, moment_nmm(node, loads));
+    const Moments moments(loads);
+    for (Node& node : nodes_) {
+        const double moment = moments.at(node);
+        if (moment <= node.borne_nmm) continue;
+        node.residual_per_mm = residual_after(node, moment);
+        node.borne_nmm = moment;
+    }
 }
 
 }  // namespace backspring

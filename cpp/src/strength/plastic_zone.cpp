@@ -42,7 +42,7 @@ double PlasticSpring::turn_rad(double about_mm, std::size_t first, std::size_t l
     for (std::size_t i = first; i <= last; ++i) {
         const Node& node = nodes_[i];
         if (std::abs(node.x_mm - about_mm) > 0.5 * node.section.thickness_mm) continue;
-        turn += node.length_mm * residual_curvature(node.section, node.borne_nmm);
+        turn += node.length_mm * node.residual_per_mm;
     }
     return turn;
 }

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <algorithm>
+#include <limits>
 #include <optional>
 #include <span>
 #include <vector>
@@ -66,6 +68,9 @@ class PlasticSpring {
     /// already; at least 1 where all answer elastically.
     [[nodiscard]] double elastic_share(std::span<const Load> loads) const;
 
+    /// Share of the loads beyond which a section turns as a hinge; infinite where none would.
+    [[nodiscard]] double folding_share(std::span<const Load> loads) const;
+
     /// Forces at which the spring, bent from what it is now, stands at the holds; one or two.
     [[nodiscard]] std::vector<Load> forces(std::span<const Hold> holds) const;
 
@@ -87,12 +92,33 @@ class PlasticSpring {
         double x_mm;
         double length_mm;  ///< of spring it stands for
         PlasticSection section;
-        double borne_nmm;  ///< greatest moment so far
+        double share_behind;           ///< of the root's moment, between the pins; else 1
+        double borne_nmm = 0.0;        ///< greatest moment so far
+        double residual_per_mm = 0.0;  ///< curvature that stays of it
+    };
+
+    /// Bending moments of some loads, in a straight line up to the nearest.
+    struct Moments {
+        explicit Moments(std::span<const Load> all);
+        [[nodiscard]] double at(const Node& node) const {
+            if (node.x_mm < 0.0) return root_nmm * node.share_behind;
+            if (node.x_mm <= nearest_mm) return root_nmm - force_n * node.x_mm;
+            double sum = 0.0;
+            for (const Load& load : loads) {
+                sum += load.force_n * std::max(load.x_mm - node.x_mm, 0.0);
+            }
+            return sum;
+        }
+
+        std::span<const Load> loads;
+        double force_n = 0.0, root_nmm = 0.0;
+        double nearest_mm = std::numeric_limits<double>::infinity();
     };
 
     void add_stretch(const Stretch& stretch, double width_mm, double yield_mpa);
     [[nodiscard]] double unit_moment_mm(const Node& node, double at_mm) const;
-    [[nodiscard]] double moment_nmm(const Node& node, std::span<const Load> loads) const;
+    /// Curvature that stays of a section after a moment, and all that it bore before.
+    [[nodiscard]] double residual_after(const Node& node, double moment_nmm) const;
     [[nodiscard]] double set_mm(std::span<const Load> loads, double at_mm) const;
     [[nodiscard]] double movement_mm(std::span<const Load> loads, double at_mm) const;
     [[nodiscard]] double force_n(const Hold& hold, const Load& other) const;
