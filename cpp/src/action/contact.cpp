@@ -7,6 +7,7 @@
 #include "backspring/core/require.hpp"
 #include "indenters.hpp"
 #include "neighbours.hpp"
+#include "places.hpp"
 
 namespace backspring {
 namespace {
@@ -26,6 +27,36 @@ bool clears(const Flexibility& flexibility, const Indenter& kick, const Touch& t
     return true;
 }
 
+/// Body and kick where both bear; nothing where one of them alone does, or this does not find it.
+///
+/// Outward forces bend a straight face so that it lies above each of its tangents, and an outline
+/// lies below its own: where both outlines run along the face and press on it, nothing else can.
+std::vector<Borne> both_bear(const Flexibility& flexibility, const Borne& body, const Borne& kick) {
+    if (flexibility.rigid()) return {};
+    const auto energy = [](const Borne& borne) {
+        return borne.touch.force_n * borne.indenter->overlap_mm(borne.touch);
+    };
+    const double alone = std::max(energy(body), energy(kick));
+    std::vector<Borne> both{body, kick};
+    if (!move_together(flexibility, both) || energy(both[0]) + energy(both[1]) < alone) return {};
+    return both;
+}
+
+/// A body in reach of whose kick the free face lies.
+std::vector<Borne> bear_with_kick(const Flexibility& flexibility,
+                                  const Indenter& body,
+                                  const std::optional<Touch>& body_touch,
+                                  const Indenter& kick) {
+    if (const auto kick_touch = body_touch ? bear_alone(flexibility, kick) : std::nullopt) {
+        auto both = both_bear(flexibility, {&body, *body_touch}, {&kick, *kick_touch});
+        if (!both.empty()) return both;
+    }
+    const Indenter either[] = {body, kick};
+    std::vector<Borne> borne = bear(flexibility, either);
+    for (Borne& each : borne) each.indenter = each.indenter == &either[0] ? &body : &kick;
+    return borne;
+}
+
 Contact contact_alone(const Joint& joint, double blade_angle_deg, const Pushed* pushed) {
     const Indenter body = body_of(joint, 0, blade_angle_deg, pushed);
     Contact contact;
@@ -33,8 +64,7 @@ Contact contact_alone(const Joint& joint, double blade_angle_deg, const Pushed* 
     const auto touch = bear_alone(joint.flexibility, body);
     const auto kick = kick_in_reach(joint, body);
     if (kick && !(touch && clears(joint.flexibility, *kick, *touch))) {
-        const Indenter both[] = {body, *kick};
-        for (const Borne& b : bear(joint.flexibility, both)) {
+        for (const Borne& b : bear_with_kick(joint.flexibility, body, touch, *kick)) {
             add_touch(contact, *b.indenter, b.touch);
         }
     } else if (touch) {
