@@ -51,6 +51,46 @@ double find_near(FunctionRef f, double first, double second) {
     return x1;
 }
 
+/// A contact found while a stop presses, with the stop's force and its part of the energy.
+Contact with_stop(Contact contact, const Joint& joint, const Pushed& pushed) {
+    const EndStop& stop = pushed.stop;
+    const double stop_n = pushed.force_n;
+    contact.stop = {.force_n = stop_n, .lever_mm = stop_lever_mm(joint, contact.blade_angle_deg)};
+    // Half of force times way: of the stop as its end gives way, of the tang as the stop moves it.
+    double work = stop_n * (end_gives_way_mm(joint, contact) +
+                            stop.friction * deflection_mm(joint, contact, stop.push.at_mm));
+    const auto add = [&](const Touch& touch) {
+        work += touch.force_n * pushed.at(touch.x_mm).mm_per_n;
+    };
+    for (const Touch& touch : contact.all()) add(touch);
+    for (const Touch& touch : contact.others.beside) add(touch);
+    // The root's turn has its share of the end's way in the moment's work already.
+    work -= contact.others.root_turn_rad * pushed.moment_nmm();
+    contact.energy_nmm += 0.5 * work;
+    return contact;
+}
+
+/// A blade alone that leans with one touch of its body; nothing where that does not tell it.
+std::optional<Contact> leaning_alone(const Joint& joint, const Contact& plain, double lever_mm) {
+    if (!joint.alone() || plain.count != 1 || plain.touches[0].part.kick) return std::nullopt;
+    const Indenter body = body_of(joint, 0, plain.blade_angle_deg);
+    const auto found = leaning_touch(joint, body, lever_mm);
+    if (!found || found->stop_n == 0.0) return std::nullopt;
+    const Pushed pushed{joint.flexibility, *joint.stop, found->stop_n};
+    const Indenter pressed = body_of(joint, 0, plain.blade_angle_deg, &pushed);
+    Contact contact;
+    contact.blade_angle_deg = plain.blade_angle_deg;
+    if (kick_in_reach(joint, pressed)) {
+        contact = find_contact(joint, plain.blade_angle_deg, &pushed);
+    } else {
+        add_touch(contact, pressed, found->touch);
+    }
+    contact = with_stop(std::move(contact), joint, pushed);
+    const double left = contact.torque_nmm + contact.stop.force_n * lever_mm;
+    if (std::abs(left) > kNothingLeft * std::abs(plain.torque_nmm)) return std::nullopt;
+    return contact;
+}
+
 }  // namespace
 
 Compliance detail::Pushed::at(double x_mm) const {
@@ -86,8 +126,14 @@ double bearing_height_mm(const Stop& stop, double end_thickness_mm) {
 EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop) {
     const Contact bent = contact_at(joint, joint.open_deg);
     const double end = joint.pad.end_mm;
+    // Both sides of a step are asked in turn, and the face has none.
+    constexpr double same_mm = 1e-12;
+    double known_at = -1.0, known = 0.0;
     const auto face = [&](double x) {
-        return joint.face_mm + joint.face_slope * x + deflection_mm(joint, bent, x);
+        if (std::abs(x - known_at) <= same_mm) return known;
+        known_at = x;
+        known = joint.face_mm + joint.face_slope * x + deflection_mm(joint, bent, x);
+        return known;
     };
     const double height = bearing_height_mm(stop, end_thickness_mm(spring, joint.pad));
     EndStop made{.push = {}, .height_mm = face(end) + height, .friction = stop.friction};
@@ -112,22 +158,8 @@ EndStop raised(EndStop stop, const Joint& joint, double by_mm) {
 
 Contact contact_on_stop(const Joint& joint, double blade_angle_deg, double stop_n) {
     if (stop_n == 0.0) return contact_at(joint, blade_angle_deg);
-    const EndStop& stop = *joint.stop;
-    const Pushed pushed{joint.flexibility, stop, stop_n};
-    Contact contact = find_contact(joint, blade_angle_deg, &pushed);
-    contact.stop = {.force_n = stop_n, .lever_mm = stop_lever_mm(joint, blade_angle_deg)};
-    // Half of force times way: of the stop as its end gives way, of the tang as the stop moves it.
-    double work = stop_n * (end_gives_way_mm(joint, contact) +
-                            stop.friction * deflection_mm(joint, contact, stop.push.at_mm));
-    const auto add = [&](const Touch& touch) {
-        work += touch.force_n * pushed.at(touch.x_mm).mm_per_n;
-    };
-    for (const Touch& touch : contact.all()) add(touch);
-    for (const Touch& touch : contact.others.beside) add(touch);
-    // The root's turn has its share of the end's way in the moment's work already.
-    work -= contact.others.root_turn_rad * pushed.moment_nmm();
-    contact.energy_nmm += 0.5 * work;
-    return contact;
+    const Pushed pushed{joint.flexibility, *joint.stop, stop_n};
+    return with_stop(find_contact(joint, blade_angle_deg, &pushed), joint, pushed);
 }
 
 double stop_lever_mm(const Joint& joint, double blade_angle_deg) {
@@ -167,12 +199,7 @@ Contact leaning_at(const Joint& joint, double blade_angle_deg) {
     const Contact plain = contact_on_stop(joint, blade_angle_deg, 0.0);
     if (plain.count == 0 || plain.torque_nmm >= 0.0) return plain;
     const double lever = stop_lever_mm(joint, blade_angle_deg);
-    if (joint.alone() && plain.count == 1 && !plain.touches[0].part.kick) {
-        const Contact leaning =
-            contact_on_stop(joint, blade_angle_deg, leaning_n(joint, blade_angle_deg, lever));
-        const double left = leaning.torque_nmm + leaning.stop.force_n * lever;
-        if (std::abs(left) <= kNothingLeft * std::abs(plain.torque_nmm)) return leaning;
-    }
+    if (auto leaning = leaning_alone(joint, plain, lever)) return *std::move(leaning);
     const auto left = [&](double force) {
         return contact_on_stop(joint, blade_angle_deg, force).torque_nmm + force * lever;
     };

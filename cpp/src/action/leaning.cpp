@@ -3,7 +3,6 @@
 #include <limits>
 
 #include "bearing.hpp"
-#include "indenters.hpp"
 
 namespace backspring {
 namespace {
@@ -30,14 +29,16 @@ struct LeaningSpring {
 
 }  // namespace
 
-double detail::leaning_n(const Joint& joint, double blade_angle_deg, double lever_mm) {
-    const Indenter body = body_of(joint, 0, blade_angle_deg);
+std::optional<Leaning> detail::leaning_touch(const Joint& joint,
+                                             const Indenter& body,
+                                             double lever_mm) {
     const LeaningSpring spring{joint, lever_mm};
     const Range range{0.5 * joint.pad.start_mm, std::numeric_limits<double>::infinity()};
     const auto touch = BearingSearch(body.outline, joint.pivot_mm, range, spring).on(joint.pad);
-    if (!touch) return 0.0;
-    return -touch->force_n *
-           spring.stop_share(touch->x_mm - joint.pivot_mm, touch->slope, touch->height_mm);
+    if (!touch) return std::nullopt;
+    const double share =
+        spring.stop_share(touch->x_mm - joint.pivot_mm, touch->slope, touch->height_mm);
+    return Leaning{*touch, -touch->force_n * share};
 }
 
 }  // namespace backspring

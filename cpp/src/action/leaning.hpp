@@ -1,12 +1,22 @@
 #pragma once
 
-#include "backspring/action/joint.hpp"
+#include <optional>
+
+#include "indenters.hpp"
 
 namespace backspring::detail {
 
-/// Force of the stop on which a blade alone leans with one touch: what the tang's torque asks of it
-/// [N].
-[[nodiscard]] double leaning_n(const Joint& joint, double blade_angle_deg, double lever_mm);
+/// A blade alone that leans on its stop with one touch.
+struct Leaning {
+    Touch touch;    ///< of its body
+    double stop_n;  ///< what the tang's torque asks of the stop [N]
+};
+
+/// @param body  of the blade where it stands
+/// @returns     nothing where it does not bear
+[[nodiscard]] std::optional<Leaning> leaning_touch(const Joint& joint,
+                                                   const Indenter& body,
+                                                   double lever_mm);
 
 }  // namespace backspring::detail
 

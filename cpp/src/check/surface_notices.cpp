@@ -12,18 +12,11 @@ namespace {
 // A file's edge, a small round file, a wheel (common practice, no source).
 constexpr std::array kRootRadiiMm{0.3, 1.0, 3.0};
 
-bool is_outline(const Notch& notch) {
-    return notch.kind == MarginKind::kink || notch.kind == MarginKind::shoulder;
-}
-
 /// The worst kink or step of the belly if all had this root radius.
 std::optional<Notch> worst_outline(const Design& design, const Worked& worked, double radius_mm) {
-    Design rounded = design;
-    rounded.surface.kink_radius_mm = radius_mm;
     std::optional<Notch> worst;
-    for (const Notch& notch : find_notches(rounded, worked)) {
-        const double stress = notch.local.local_mpa;
-        if (is_outline(notch) && (!worst || stress > worst->local.local_mpa)) worst = notch;
+    for (const Notch& notch : outline_notches(design, worked, radius_mm)) {
+        if (!worst || notch.local.local_mpa > worst->local.local_mpa) worst = notch;
     }
     return worst;
 }

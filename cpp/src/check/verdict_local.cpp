@@ -66,10 +66,10 @@ std::optional<LocalStress> worst_of(const std::vector<Notch>& places,
     return worst;
 }
 
-/// Kinks of the belly, and its shoulders with the same radius as fillet.
-void add_outline(std::vector<Notch>& notches, const Design& design, const Worked& worked) {
-    if (!design.surface.kink_radius_mm) return;
-    const double radius = *design.surface.kink_radius_mm;
+void add_outline(std::vector<Notch>& notches,
+                 const Design& design,
+                 const Worked& worked,
+                 double radius) {
     const auto kink_at = [&](const Kink& kink, double moment) {
         const double per_moment =
             outer_stress_per_moment(section_at(design.spring, kink.station_mm));
@@ -139,8 +139,18 @@ void add_curve(std::vector<Notch>& notches, const Design& design, const Worked& 
 std::vector<Notch> detail::find_notches(const Design& design, const Worked& worked) {
     std::vector<Notch> notches;
     add_hole(notches, design, worked);
-    add_outline(notches, design, worked);
+    if (const auto& radius = design.surface.kink_radius_mm) {
+        add_outline(notches, design, worked, *radius);
+    }
     add_curve(notches, design, worked);
+    return notches;
+}
+
+std::vector<Notch> detail::outline_notches(const Design& design,
+                                           const Worked& worked,
+                                           double radius_mm) {
+    std::vector<Notch> notches;
+    add_outline(notches, design, worked, radius_mm);
     return notches;
 }
 

@@ -21,6 +21,11 @@ struct Notch {
 /// the belly where it is hollow; those outside what the models were held to are left out.
 [[nodiscard]] std::vector<Notch> find_notches(const Design& design, const Worked& worked);
 
+/// The worst kink of the belly and its worst shoulder if all had this root radius.
+[[nodiscard]] std::vector<Notch> outline_notches(const Design& design,
+                                                 const Worked& worked,
+                                                 double radius_mm);
+
 /// Yield and set.
 ///
 /// @returns  the likely set of a spring that yields
