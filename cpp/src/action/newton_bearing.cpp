@@ -6,9 +6,10 @@
 namespace backspring {
 namespace {
 
-// Of a slope: a miss whose square is rounding.
-constexpr double kOneStepLeft = 1e-9;
 constexpr int kMostNewtonSteps = 8;
+// Of slopes on an arc, of mm on a flat, where the torque goes with the place itself.
+constexpr double kOfTwoSlopes = 1e-6;
+constexpr double kOfTwoPlaces = 1e-8;
 
 /// A place of the outline and the spring loaded there.
 struct NewtonTrial {
@@ -17,8 +18,50 @@ struct NewtonTrial {
     double force_n = 0.0;
     double miss = 0.0;        ///< by how much the loaded face is steeper than the outline
     double slope_rate = 0.0;  ///< how fast that face grows steeper with the station
+};
 
-    [[nodiscard]] bool near() const { return std::abs(miss) <= kOneStepLeft; }
+/// A coordinate along a part of the outline, slope or station, and the miss there with its rate.
+struct MissAt {
+    double place = 0.0, miss = 0.0, place_per_miss = 0.0;
+    double stretch_mm = -1.0;  ///< where the smooth stretch begins that it lies on
+
+    [[nodiscard]] double newton_step() const { return -miss * place_per_miss; }
+};
+
+/// The last two places of a search along a part: a cubic in the miss has both, with both rates.
+struct LastTwo {
+    double of_two;  ///< product of the last two ways that is small enough
+    MissAt before{}, last{};
+
+    void add(const MissAt& next) {
+        before = last;
+        last = next;
+    }
+
+    [[nodiscard]] bool smooth() const {
+        return before.stretch_mm == last.stretch_mm && before.miss != last.miss;
+    }
+
+    /// Whether what the next step leaves is rounding: the square of the last one's way by Newton's
+    /// method, of the product of the last two by the cubic, both times far less than one.
+    [[nodiscard]] bool one_step_left() const {
+        constexpr double alone = 1e-9, short_way = 1e-4;
+        const double left = std::abs(last.newton_step());
+        if (left <= alone) return true;
+        return smooth() && left <= short_way &&
+               left * std::abs(last.place - before.place) <= of_two;
+    }
+
+    [[nodiscard]] double next_place() const {
+        const double newton = last.place + last.newton_step();
+        if (!smooth()) return newton;
+        const double apart = before.miss - last.miss;
+        const double chord = (before.place - last.place) / apart;
+        const double square = (chord - last.place_per_miss) / apart;
+        const double cube =
+            (before.place_per_miss - 2.0 * chord + last.place_per_miss) / (apart * apart);
+        return newton + last.miss * last.miss * (square - cube * before.miss);
+    }
 };
 
 class NewtonBearing {
@@ -32,13 +75,15 @@ class NewtonBearing {
     [[nodiscard]] std::optional<Touch> search() {
         double start = 0.0;
         if (!outline_.surely_has(arc_, start)) {
-            start = std::clamp(0.0, outline_.lowest_slope(arc_), outline_.highest_slope(arc_));
+            look_up_ends();
+            start = std::clamp(0.0, low_, high_);
         }
         NewtonTrial here, across;
         if (!bear(here, outline_.at_slope(arc_, start))) return std::nullopt;
         for (int part = 0; part < outline_.count(); ++part) {
-            if (!go_along_arc(here)) return std::nullopt;
-            if (here.near()) return ended_on_arc(here);
+            LastTwo two{kOfTwoSlopes};
+            if (!go_along_arc(here, two)) return std::nullopt;
+            if (two.one_step_left()) return ended_on_arc(here, two);
             const bool rearward = here.miss > 0.0;
             const int next = rearward ? arc_ + 1 : arc_ - 1;
             if (next < 0 || next >= outline_.count()) return std::nullopt;
@@ -77,32 +122,44 @@ class NewtonBearing {
         return true;
     }
 
-    [[nodiscard]] double next_slope(const NewtonTrial& trial) const {
+    void look_up_ends() {
+        if (ends_of_ == arc_) return;
+        low_ = outline_.lowest_slope(arc_), high_ = outline_.highest_slope(arc_);
+        ends_of_ = arc_;
+    }
+
+    [[nodiscard]] bool has(double slope) {
+        if (outline_.surely_has(arc_, slope)) return true;
+        look_up_ends();
+        return slope >= low_ && slope <= high_;
+    }
+
+    [[nodiscard]] MissAt on_arc(const NewtonTrial& trial) const {
         const double slope = trial.point.slope, steep = 1.0 + slope * slope;
         // The place goes towards the rear by r/steep^(3/2) as the slope grows.
         const double out = outline_.radius_mm(arc_) / std::sqrt(steep);
-        return slope + trial.miss * steep / (trial.slope_rate * out + steep);
+        return {slope, trial.miss, -steep / (trial.slope_rate * out + steep), trial.own.from_mm};
     }
 
     /// Goes on to within a step of the right place on the arc, or to the end beyond which it lies.
-    [[nodiscard]] bool go_along_arc(NewtonTrial& trial) const {
+    [[nodiscard]] bool go_along_arc(NewtonTrial& trial, LastTwo& two) {
         for (int step = 0; step < kMostNewtonSteps; ++step) {
-            if (trial.near()) return true;
-            double next = next_slope(trial);
-            if (!outline_.surely_has(arc_, next)) {
-                const double low = outline_.lowest_slope(arc_), high = outline_.highest_slope(arc_);
+            two.add(on_arc(trial));
+            if (two.one_step_left()) return true;
+            double next = two.next_place();
+            if (!has(next)) {
                 const double here = trial.point.slope;
-                if (trial.miss > 0.0 ? here >= high : here <= low) return true;
-                next = std::clamp(next, low, high);
+                if (trial.miss > 0.0 ? here >= high_ : here <= low_) return true;
+                next = std::clamp(next, low_, high_);
             }
             if (!bear(trial, outline_.at_slope(arc_, next))) return false;
         }
         return false;
     }
 
-    [[nodiscard]] std::optional<Touch> ended_on_arc(const NewtonTrial& trial) const {
-        const double slope = next_slope(trial);
-        if (!outline_.surely_has(arc_, slope)) return std::nullopt;
+    [[nodiscard]] std::optional<Touch> ended_on_arc(const NewtonTrial& trial, const LastTwo& two) {
+        const double slope = two.next_place();
+        if (!has(slope)) return std::nullopt;
         return ended(trial, outline_.at_slope(arc_, slope));
     }
 
@@ -116,11 +173,13 @@ class NewtonBearing {
         };
         double place = rear + (front - rear) * behind.miss / (behind.miss - ahead.miss);
         NewtonTrial trial;
+        LastTwo two{kOfTwoPlaces};
         for (int step = 0; step < kMostNewtonSteps; ++step) {
             if (!bear(trial, at(place))) return std::nullopt;
-            place -= trial.miss / trial.slope_rate;
+            two.add({place, trial.miss, 1.0 / trial.slope_rate, trial.own.from_mm});
+            place = two.next_place();
             if (!(place > rear && place < front)) return std::nullopt;
-            if (trial.near()) return ended(trial, at(place));
+            if (two.one_step_left()) return ended(trial, at(place));
         }
         return std::nullopt;
     }
@@ -143,6 +202,8 @@ class NewtonBearing {
     const Indenter& indenter_;
     const TurnedOutline& outline_;
     int arc_;
+    int ends_of_ = -1;  ///< the arc whose ends are known
+    double low_ = 0.0, high_ = 0.0;
 };
 
 }  // namespace

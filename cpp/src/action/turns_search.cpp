@@ -158,12 +158,16 @@ Top climbed(const Action& action, Hill hill, const TurnValue& value) {
 }  // namespace
 
 Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValue& value) {
+    std::size_t count = 0;
+    for (const Piece& piece : pieces) count += piece.size();
     std::vector<double> values;
+    values.reserve(count);
     for (const Piece& piece : pieces) {
         for (const Turn* turn : piece) values.push_back(value(*turn));
     }
     const double highest = *std::ranges::max_element(values);
     std::vector<Hill> hills;
+    hills.reserve(pieces.size() + 2);
     std::size_t first = 0;
     const Hill* top_node = nullptr;
     double most = highest;

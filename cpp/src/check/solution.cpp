@@ -44,22 +44,28 @@ StressProbe only_at(const StressProbe& probe, double station_mm) {
 Turn most_stressed_turn(const Action& action, std::span<const Piece> pieces) {
     constexpr double nearly = 0.97;
     const auto stress = [&](const Turn& turn) { return stress_mpa(action, turn.contact); };
-    Turn worst = largest(action, pieces, stress);
+    std::vector<std::pair<const Turn*, PeakStress>> peaks;
+    for (const Piece& piece : pieces) {
+        for (const Turn* turn : piece) peaks.emplace_back(turn, peak_stress(action, turn->contact));
+    }
+    // The turns are looked at once each, in their order, and then what lies between them.
+    auto next = peaks.begin();
+    Turn worst = largest(action, pieces, [&](const Turn& turn) {
+        const bool known = next != peaks.end() && next->first == &turn;
+        return known ? next++->second.stress_mpa : stress(turn);
+    });
     std::vector<double> seen{peak_stress(action, worst.contact).station_mm};
     const double most = stress(worst);
-    for (const Piece& piece : pieces) {
-        for (const Turn* turn : piece) {
-            const PeakStress peak = peak_stress(action, turn->contact);
-            if (peak.stress_mpa < nearly * most) continue;
-            if (std::ranges::count(seen, peak.station_mm) > 0) continue;
-            seen.push_back(peak.station_mm);
-            const StressProbe place = only_at(action.probe, peak.station_mm);
-            const auto there = [&](const Turn& t) {
-                return peak_stress(place, loads(t.contact)).stress_mpa;
-            };
-            Turn top = largest(action, pieces, there);
-            if (stress(top) > stress(worst)) worst = std::move(top);
-        }
+    for (const auto& [turn, peak] : peaks) {
+        if (peak.stress_mpa < nearly * most) continue;
+        if (std::ranges::count(seen, peak.station_mm) > 0) continue;
+        seen.push_back(peak.station_mm);
+        const StressProbe place = only_at(action.probe, peak.station_mm);
+        const auto there = [&](const Turn& t) {
+            return peak_stress(place, loads(t.contact)).stress_mpa;
+        };
+        Turn top = largest(action, pieces, there);
+        if (stress(top) > stress(worst)) worst = std::move(top);
     }
     return worst;
 }

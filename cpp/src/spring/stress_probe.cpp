@@ -68,6 +68,18 @@ void add_overhang(const Spring& spring,
     places.push_back({last, outer_stress_per_moment(section_at(spring, last))});
 }
 
+/// Those that bear more stress per moment than any before them: moments of a blade's forces fall
+/// along the spring, so that no other is the worst.
+std::vector<StressProbe::Place> rising(std::span<const StressProbe::Place> places) {
+    std::vector<StressProbe::Place> found;
+    for (const auto& place : places) {
+        if (found.empty() || place.stress_per_moment > found.back().stress_per_moment) {
+            found.push_back(place);
+        }
+    }
+    return found;
+}
+
 double moment_ahead(std::span<const Load> loads, double x_mm) {
     double moment = 0.0;
     for (const Load& load : loads) moment += load.force_n * std::max(load.x_mm - x_mm, 0.0);
@@ -127,6 +139,7 @@ void consider_between(PeakStress& worst,
 StressProbe make_stress_probe(const Spring& spring) {
     StressProbe probe;
     add_overhang(spring, probe.ahead, probe.taper);
+    probe.rising = rising(probe.ahead);
     probe.behind = worst_behind(spring);
     return probe;
 }
@@ -149,7 +162,7 @@ PeakStress peak_stress(const StressProbe& probe, std::span<const Load> loads) {
     PeakStress worst{.stress_mpa = moment_ahead(near, 0.0) * probe.behind.stress_per_moment,
                      .station_mm = probe.behind.x_mm};
     if (probe.other_end) worst = {0.0, 0.0};
-    consider_overhang(worst, near, probe.ahead, probe.taper);
+    consider_overhang(worst, near, probe.rising.empty() ? probe.ahead : probe.rising, probe.taper);
     if (!probe.other_end) return worst;
     const StressProbe::OtherEnd& other = *probe.other_end;
     std::vector<Load> far;

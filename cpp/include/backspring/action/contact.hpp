@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "backspring/action/joint.hpp"
+#include "backspring/core/error.hpp"
 #include "backspring/spring/bending.hpp"
 
 namespace backspring {
@@ -66,17 +67,23 @@ class Loads {
     /// Four blades at either end, each with a kick, and a stop.
     static constexpr std::size_t kMost = 17;
 
-    void push_back(const Load& load) { loads_.at(count_++) = load; }
-    [[nodiscard]] Load* data() { return loads_.data(); }
-    [[nodiscard]] const Load* data() const { return loads_.data(); }
+    Loads() {}  // leaves the places that hold no load as they are
+    void push_back(const Load& load) {
+        if (count_ == kMost) throw Error("more forces on a spring than it has places for");
+        loads_[count_++] = load;
+    }
+    [[nodiscard]] Load* data() { return loads_; }
+    [[nodiscard]] const Load* data() const { return loads_; }
     [[nodiscard]] std::size_t size() const { return count_; }
-    [[nodiscard]] Load* begin() { return loads_.data(); }
-    [[nodiscard]] Load* end() { return loads_.data() + count_; }
-    [[nodiscard]] const Load* begin() const { return loads_.data(); }
-    [[nodiscard]] const Load* end() const { return loads_.data() + count_; }
+    [[nodiscard]] Load* begin() { return loads_; }
+    [[nodiscard]] Load* end() { return loads_ + count_; }
+    [[nodiscard]] const Load* begin() const { return loads_; }
+    [[nodiscard]] const Load* end() const { return loads_ + count_; }
 
   private:
-    std::array<Load, kMost> loads_;
+    union {
+        Load loads_[kMost];
+    };
     std::size_t count_ = 0;
 };
 

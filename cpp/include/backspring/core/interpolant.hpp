@@ -26,6 +26,8 @@ class Interpolant {
     /// Value and derivatives at a place.
     [[nodiscard]] Jet at(double x) const;
 
+    [[nodiscard]] double value_at(double x) const;
+
     /// Integral from one place to another, exact to the fifth power.
     [[nodiscard]] double integral(double from, double to) const;
 

@@ -75,7 +75,8 @@ struct StressProbe {
     };
     std::vector<Place> ahead;  ///< ends of stretches and places across holes
     std::vector<Taper> taper;
-    Place behind{0.0, 0.0};  ///< worst place of the rear span, stress per root moment
+    std::vector<Place> rising{};  ///< those ahead that can be the worst; empty where not looked for
+    Place behind{0.0, 0.0};       ///< worst place of the rear span, stress per root moment
     /// Of a spring that bears at both ends: the same of the rear span and of the other end.
     struct OtherEnd {
         std::vector<Place> between;
