@@ -7,7 +7,7 @@ namespace backspring {
 namespace {
 
 constexpr int kMostNewtonSteps = 8;
-// Of slopes on an arc, of mm on a flat, where the torque goes with the place itself.
+// Of slopes on an arc of little radius, of mm on a flat, where the torque goes with the place.
 constexpr double kOfTwoSlopes = 1e-6;
 constexpr double kOfTwoPlaces = 1e-8;
 
@@ -81,7 +81,8 @@ class NewtonBearing {
         NewtonTrial here, across;
         if (!bear(here, outline_.at_slope(arc_, start))) return std::nullopt;
         for (int part = 0; part < outline_.count(); ++part) {
-            LastTwo two{kOfTwoSlopes};
+            const double radius = outline_.radius_mm(arc_);
+            LastTwo two{kOfTwoSlopes / (1.0 + radius * radius)};
             if (!go_along_arc(here, two)) return std::nullopt;
             if (two.one_step_left()) return ended_on_arc(here, two);
             const bool rearward = here.miss > 0.0;
