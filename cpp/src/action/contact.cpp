@@ -27,30 +27,37 @@ bool clears(const Flexibility& flexibility, const Indenter& kick, const Touch& t
     return true;
 }
 
+double twice_energy_nmm(const Borne& borne) {
+    return borne.touch.force_n * borne.indenter->overlap_mm(borne.touch);
+}
+
 /// Body and kick where both bear; nothing where one of them alone does, or this does not find it.
 ///
 /// Outward forces bend a straight face so that it lies above each of its tangents, and an outline
 /// lies below its own: where both outlines run along the face and press on it, nothing else can.
 std::vector<Borne> both_bear(const Flexibility& flexibility, const Borne& body, const Borne& kick) {
-    if (flexibility.rigid()) return {};
-    const auto energy = [](const Borne& borne) {
-        return borne.touch.force_n * borne.indenter->overlap_mm(borne.touch);
-    };
-    const double alone = std::max(energy(body), energy(kick));
+    const double alone = std::max(twice_energy_nmm(body), twice_energy_nmm(kick));
     std::vector<Borne> both{body, kick};
-    if (!move_together(flexibility, both) || energy(both[0]) + energy(both[1]) < alone) return {};
+    if (!move_together(flexibility, both)) return {};
+    if (twice_energy_nmm(both[0]) + twice_energy_nmm(both[1]) < alone) return {};
     return both;
 }
 
-/// A body in reach of whose kick the free face lies.
+/// A body whose kick reaches the free face, from where the body bears without it.
 std::vector<Borne> bear_with_kick(const Flexibility& flexibility,
                                   const Indenter& body,
                                   const std::optional<Touch>& body_touch,
                                   const Indenter& kick) {
-    if (const auto kick_touch = body_touch ? bear_alone(flexibility, kick) : std::nullopt) {
-        auto both = both_bear(flexibility, {&body, *body_touch}, {&kick, *kick_touch});
-        if (!both.empty()) return both;
-    }
+    const auto kick_touch = bear_alone(flexibility, kick);
+    // What does not reach the free face does not reach one that is bent away from it.
+    if (!body_touch && !kick_touch) return {};
+    if (!body_touch) return {{&kick, *kick_touch}};
+    const Borne own{&body, *body_touch};
+    if (!kick_touch) return {own};
+    const Borne other{&kick, *kick_touch};
+    // A rigid spring rests on what turns it farthest.
+    if (flexibility.rigid()) return {twice_energy_nmm(other) > twice_energy_nmm(own) ? other : own};
+    if (auto both = both_bear(flexibility, own, other); !both.empty()) return both;
     const Indenter either[] = {body, kick};
     std::vector<Borne> borne = bear(flexibility, either);
     for (Borne& each : borne) each.indenter = each.indenter == &either[0] ? &body : &kick;
