@@ -1,6 +1,7 @@
 #include "tip_removal.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "backspring/core/error.hpp"
 #include "backspring/core/root.hpp"
@@ -43,9 +44,13 @@ struct Hindrance {
 };
 
 std::optional<Hindrance> hindrance(const PlanSubject& s, const FaceDepths& depths) {
-    for (const TangFace face : {TangFace::closed, TangFace::kick}) {
-        const double left = std::max(left_mm(s, face, depths), 0.0);
+    constexpr std::array faces{TangFace::closed, TangFace::kick};
+    // Steel that is missing counts first: to take the other face to its end would read low.
+    for (const TangFace face : faces) {
         if (depths.of(face) < -kNoDepthMm) return Hindrance{face, 0.0};
+    }
+    for (const TangFace face : faces) {
+        const double left = std::max(left_mm(s, face, depths), 0.0);
         if (depths.of(face) > left + kNoDepthMm) return Hindrance{face, left};
     }
     return std::nullopt;

@@ -173,15 +173,21 @@ TEST_CASE("the stop's face sets where the unloaded blade stands", "[stop][closed
 
 // Moments about the rear pin and forces, the stop's among them.
 TEST_CASE("pins hold an open blade's spring with its stop", "[stop][closed form]") {
-    const Design design = on_stop(designs::heron(), StopPlace::belly);
-    const Joint joint = make_joint(design);
-    const Contact open = open_on_stop(joint);
-    const OpenPinForces pins = open_pin_forces(design.spring, joint, open);
-    const double lever = joint.stop->push.root_lever_mm(), force = open.stop.force_n;
-    const double rear = (open.force_n * open.touches[0].x_mm + force * lever) / 34.0;
-    CHECK_THAT(pins.across.rear_n, WithinRel(rear, 1e-12));
-    CHECK_THAT(pins.across.middle_n, WithinRel(open.force_n + rear, 1e-12));
-    CHECK(pins.along_n == force);
+    // Friction at the end's face lifts or holds down the end: a load across, at the end.
+    for (const double friction : {0.0, 0.12, -0.12}) {
+        CAPTURE(friction);
+        const Design design = on_stop(designs::heron(), StopPlace::belly, friction);
+        const Joint joint = make_joint(design);
+        const Contact open = open_on_stop(joint);
+        const OpenPinForces pins = open_pin_forces(design.spring, joint, open);
+        const double lever = joint.stop->push.root_lever_mm(), force = open.stop.force_n;
+        const double at_end = friction * force;
+        const double rear =
+            (open.force_n * open.touches[0].x_mm + at_end * 36.5 + force * lever) / 34.0;
+        CHECK_THAT(pins.across.rear_n, WithinRel(rear, 1e-12));
+        CHECK_THAT(pins.across.middle_n, WithinRel(open.force_n + at_end + rear, 1e-12));
+        CHECK(pins.along_n == force);
+    }
 }
 
 TEST_CASE("the stop's moment and thrust are in the stress at open", "[stop][closed form]") {

@@ -184,3 +184,28 @@ TEST_CASE("a spring that yields tells how far it is stretched, and one that does
         last = strain->value;
     }
 }
+
+TEST_CASE("yielding is judged by the likely strength, its low end by the least",
+          "[verdict][closed form]") {
+    const Check result = check(designs::heron());
+    const auto yield = std::ranges::find(result.verdict, MarginKind::yield, &Margin::kind);
+    REQUIRE(yield != result.verdict.end());
+    const double stress = result.travel.peak_stress_mpa;
+    CHECK_THAT(yield->margin.value(), WithinRel(1300.0 / stress, 1e-9));
+    CHECK_THAT(yield->margin_low.value(), WithinRel(1200.0 / stress, 1e-9));
+    CHECK(yield->limit == 1300.0);
+}
+
+TEST_CASE("a tang softer than its spring sets the limit of pressure", "[verdict][closed form]") {
+    // 1.79 of the yield stress (Hertz); 392 HV at 40 HRC and 458 HV at 46 HRC (ASTM E140).
+    Design design = designs::heron();
+    design.hardness.spring_hrc = 46.0;
+    const auto limit = [&](double tang_hrc) {
+        design.own().hardness_hrc = tang_hrc;
+        const Check result = check(design);
+        return std::ranges::find(result.verdict, MarginKind::contact_pressure, &Margin::kind)
+            ->limit;
+    };
+    CHECK_THAT(limit(40.0), WithinRel(1.79 * 1300.0 * 392.0 / 458.0, 1e-12));
+    CHECK_THAT(limit(58.0), WithinRel(1.79 * 1300.0, 1e-12));
+}

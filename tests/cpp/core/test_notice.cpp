@@ -2,6 +2,7 @@
 
 #include "backspring/core/error.hpp"
 #include "backspring/core/notice.hpp"
+#include "backspring/core/require.hpp"
 #include "catch.hpp"
 
 using namespace backspring;
@@ -31,4 +32,17 @@ TEST_CASE("each quantity has the core's unit", "[core][closed form]") {
     CHECK(unit_of(Quantity::stress) == "MPa");
     CHECK(unit_of(Quantity::temperature) == "C");
     CHECK(unit_of(Quantity::ratio).empty());
+}
+
+TEST_CASE("a broken rule goes on with its numbers in turn", "[core][property]") {
+    Requirements rules;
+    rules.in_range("spring.width", 60.0, 0.0, 50.0, "mm");
+    REQUIRE(rules.faults().size() == 1);
+    const Notice notice = broken_rule(NoticeCode::breaks_rule, rules.faults().front());
+    CHECK(notice.names.at("key") == "spring.width");
+    REQUIRE(notice.parameters.size() == 2);
+    CHECK(notice.parameters[0].value == 50.0);
+    CHECK(notice.parameters[1].value == 60.0);
+    CHECK(notice.parameters[1].quantity == Quantity::length);
+    CHECK(notice.parameters[0].name != notice.parameters[1].name);
 }

@@ -63,3 +63,12 @@ TEST_CASE("all broken rules are thrown together and in order", "[core][property]
         CHECK(message(error.faults()[1]) == "second");
     }
 }
+
+TEST_CASE("a unit names its quantity, and one that none has is refused", "[core][abuse]") {
+    CHECK(quantity_in("mm") == Quantity::length);
+    CHECK(quantity_in("MPa") == Quantity::stress);
+    CHECK(quantity_in("") == Quantity::ratio);
+    CHECK_THROWS_WITH(quantity_in("furlongs"), "no quantity is measured in furlongs");
+    CHECK(with_unit(2.5, "") == "2.5");
+    CHECK(with_unit(2.5, "turns") == "2.5 turns");
+}

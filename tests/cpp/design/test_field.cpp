@@ -6,6 +6,8 @@
 #include "backspring/design/field.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
+#include "drawn_shapes.hpp"
+#include "told.hpp"
 
 using namespace backspring;
 
@@ -84,6 +86,49 @@ TEST_CASE("the ends of a range are allowed and what lies beyond is told", "[fiel
         CHECK(range_fault(field, endless)->rule == "finite");
         if (field.least > 0.0) CHECK(range_fault(field, 0.0)->rule == "greater_than");
     }
+}
+
+TEST_CASE("faces of an outline that are not given are as drawn", "[field][outline]") {
+    const Tang usual = designs::heron().own().tang;
+    std::vector<double> rows;
+    for (const OutlinePoint& p : shapes::rows_of(usual)) {
+        rows.insert(rows.end(), {p.u_mm, p.w_mm, p.bulge});
+    }
+    const Tang drawn = with_numbers({}, {{"tang.outline", rows}}).own().tang;
+    CHECK_THAT(drawn.open_mm, WithinAbs(usual.open_mm, 1e-14));
+    CHECK_THAT(*drawn.half_stop_mm, WithinAbs(*usual.half_stop_mm, 1e-14));
+    CHECK_THAT(drawn.closed_mm, WithinAbs(usual.closed_mm, 1e-14));
+    CHECK(drawn.front_mm == 0.0);
+    const Tang ground = with_numbers({}, {{"tang.outline", rows},
+                                          {"tang.open", {4.4}},
+                                          {"tang.half_stop", {4.5}},
+                                          {"tang.closed", {4.3}}})
+                            .own()
+                            .tang;
+    CHECK(ground.open_mm == 4.4);
+    CHECK(ground.half_stop_mm == 4.5);
+    CHECK(ground.closed_mm == 4.3);
+    CHECK_THROWS_WITH(with_numbers({}, {{"tang.outline", {1.0, 2.0, 0.0, 3.0}}}),
+                      "tang.outline: cannot hold 4 numbers");
+}
+
+TEST_CASE("an outline that is none is told by what it lacks", "[field][outline][abuse]") {
+    const auto drawn = [](std::vector<double> rows, double open_mm = 4.5) {
+        Design design = with_numbers(designs::heron(), {{"tang.outline", std::move(rows)}});
+        design.own().tang.open_mm = open_mm;
+        return told(design);
+    };
+    const std::vector<double> square{5.0,  4.5,  0.0, -4.6, 4.5,  0.0,
+                                     -4.6, -4.6, 0.0, 9.0,  -4.6, 0.0};
+    CHECK(drawn(square).find("tang.outline") == std::string::npos);
+    CHECK_THAT(drawn({5.0, 4.5, 0.0, -4.6, 4.5, 0.0}),
+               ContainsSubstring("tang.outline: must have at least three corners"));
+    CHECK_THAT(drawn({5.0, 4.5, 0.0, 9.0, -4.6, 0.0, -4.6, -4.6, 0.0}),
+               ContainsSubstring("tang.outline: must be convex and go round once"));
+    CHECK_THAT(drawn({15.0, 4.5, 0.0, 5.0, 4.5, 0.0, 5.0, -4.6, 0.0, 15.0, -4.6, 0.0}),
+               ContainsSubstring("tang.outline: must go round the pivot at [0, 0]"));
+    CHECK_THAT(drawn(square, 7.6),
+               ContainsSubstring("tang.open: must stand at most 3 mm out of the drawn outline"));
 }
 
 TEST_CASE("a dial that is not given stands at the pivot", "[field]") {

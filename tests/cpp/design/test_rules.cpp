@@ -46,6 +46,30 @@ const std::vector<Broken>& broken_designs() {
         {"spring.thickness",
          "must reach back to the rear pin at -34 mm, got a first station at -30 mm",
          [](Design& d) { d.spring.thickness[0].x_mm = -30.0; }},
+        {"spring.thickness", "stations must rise (two alike make a step), got 0 mm after 0 mm",
+         [](Design& d) { d.spring.thickness[1].x_mm = d.spring.thickness[3].x_mm = 0.0; }},
+        {"spring.width", "stations must rise (two alike make a step), got 5 mm after 9 mm",
+         [](Design& d) {
+             d.spring.widths = {{-38.0, 2.3}, {9.0, 2.2}, {5.0, 2.1}};
+         }},
+        {"spring.width", "stations must lie on the spring, -38 mm to 36.5 mm, got -39 mm to 30 mm",
+         [](Design& d) {
+             d.spring.widths = {{-39.0, 2.3}, {30.0, 2.2}};
+         }},
+        {"spring.mid_line", "stations must rise (two alike make a step), got 2 mm after 9 mm",
+         [](Design& d) {
+             d.spring.mid_line = {{-34.0, 0.0}, {9.0, 1.0}, {2.0, 0.0}};
+         }},
+        {"spring.mid_line", "stations must lie on the spring, -38 mm to 36.5 mm, got 0 mm to 37 mm",
+         [](Design& d) {
+             d.spring.mid_line = {{0.0, 1.0}, {37.0, 0.0}};
+         }},
+        {"spring.mid_line", "must lean by at most 45 deg against the line of the pad, got 60 deg",
+         [](Design& d) {
+             d.spring.mid_line = {{0.0, std::sqrt(12.0)}, {2.0, 0.0}};
+         }},
+        {"spring.pin_hole", "must be 0 for none, or at least 0.01 mm, got 0.001 mm",
+         [](Design& d) { d.spring.holes[1].diameter_mm = 1e-3; }},
         {"spring.rear_pin", "must be greater than 0 mm, got 0 mm",
          [](Design& d) { d.spring.support.rear_pin_mm = 0.0; }},
         {"spring.pin_hole", "must be at least 0 mm, got -1 mm",

@@ -157,3 +157,18 @@ TEST_CASE("a blade of several without a measurement stays as drawn", "[shop][bla
     const BladesPlan plan = fit_plan(now, {{.blade = 1, .unknowns = {}}}, FitState::loaded);
     for (const FitStep& step : plan.steps) CHECK(step.blade == "pen");
 }
+
+TEST_CASE("a tang that another blade keeps the spring off reads as measured all the same",
+          "[shop][blades][property]") {
+    // Faces far below the open one of the blade beside it: until they stand above that, what is
+    // put on them moves nothing.
+    Design design = designs::whinchat();
+    design.own().tang.half_stop_mm = 4.2;
+    design.own().tang.closed_mm = 4.2;
+    const Measured read{.half_stop_mm = 0.12, .closed_mm = 0.09};
+    const Readings drawn = readings_in(FitState::loaded, design);
+    REQUIRE(*drawn.closed_mm < 0.05);
+    const Readings shown = readings_in(FitState::loaded, as_measured(design, read));
+    CHECK_THAT(*shown.half_stop_mm, WithinAbs(0.12, 1e-7));
+    CHECK_THAT(*shown.closed_mm, WithinAbs(0.09, 1e-7));
+}

@@ -166,3 +166,13 @@ TEST_CASE("bad rules and readings are refused", "[shop][abuse]") {
     CHECK_THROWS_AS(fit_plan(design, bad), InvalidInput);
     CHECK_THROWS_AS(fit_plan(designs::wren(), good), InvalidInput);
 }
+
+TEST_CASE("a tang that no grinder makes is told with the readings it would need", "[shop][abuse]") {
+    const Design design = designs::heron();
+    CHECK_THROWS_WITH(as_measured(design, {.half_stop_mm = 0.1, .closed_mm = -2.9}),
+                      "no-such-tang: state loaded, half_stop 0.1 mm, closed -2.9 mm");
+    CHECK_THROWS_WITH(
+        as_measured(designs::wren(),
+                    {.state = FitState::unloaded, .half_stop_mm = {}, .closed_mm = -2.9}),
+        ContainsSubstring("no-such-tang: state unloaded, closed -2.9 mm"));
+}

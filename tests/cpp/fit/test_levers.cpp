@@ -95,6 +95,34 @@ TEST_CASE("a lever is the slope of what grinding gives", "[levers][property]") {
     }
 }
 
+TEST_CASE("of steel that is all but gone a lever is told from what is left", "[levers][property]") {
+    // A strip whose belly opens its hole after so much; a step of a lever is 0.005 mm.
+    const auto strip = [](double left_mm) {
+        Design design = designs::dunlin();
+        design.spring.holes = {{0.0, 2.6 - 2.0 * left_mm, 0.0, HoleFor::middle_pin}};
+        REQUIRE(faults(design).empty());
+        return design;
+    };
+    const auto pull_n = [](const Design& design, double depth_mm) {
+        const Cut cut{.face = GrindFace::belly, .depth_mm = depth_mm, .region = std::nullopt};
+        const Design ground = grind(design, cut);
+        Solution solution(ground);
+        return peak_pull_n(solution).value();
+    };
+    const auto lever_n = [](const Design& design) {
+        return row(levers(design), LeverFace::belly).peak_pull_n;
+    };
+    const double hair = 0.005;
+    const Design two = strip(0.0125), one = strip(0.0075), none = strip(0.003);
+    // The parabola through three depths, the line through two.
+    const double curved =
+        (4.0 * pull_n(two, hair) - pull_n(two, 2.0 * hair) - 3.0 * pull_n(two, 0.0)) / (2.0 * hair);
+    CHECK_THAT(lever_n(two).value(), WithinRel(kLeverDepthMm * curved, 1e-9));
+    const double straight = (pull_n(one, hair) - pull_n(one, 0.0)) / hair;
+    CHECK_THAT(lever_n(one).value(), WithinRel(kLeverDepthMm * straight, 1e-9));
+    CHECK_FALSE(lever_n(none));
+}
+
 TEST_CASE("the table has the faces that a knife has", "[levers][property]") {
     CHECK(levers(designs::heron()).size() == 5);
     CHECK(levers(designs::plover()).size() == 6);

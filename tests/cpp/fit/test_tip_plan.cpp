@@ -100,7 +100,8 @@ TEST_CASE("a plan that lifts the tip says so and offers the level one", "[tip pl
 TEST_CASE("a tip out of reach comes as near as it can, readings met", "[tip plan][property]") {
     const Design design = kicked();
     const Measured read = loaded(design, 0.1, 0.06);
-    for (const double tip : {-3.0, 3.0}) {
+    // The farther ones no tang has at all.
+    for (const double tip : {-20.0, -3.0, 3.0, 20.0}) {
         INFO(tip);
         PlanRules rules;
         rules.tip_mm = tip;

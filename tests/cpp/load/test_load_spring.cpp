@@ -39,6 +39,7 @@ TEST_CASE("a clamped strip is pulled out by the handbook's cantilever", "[load][
     CHECK(loading.peak_stress_station_mm == 0.0);
     CHECK_THAT(*loading.yield_margin, WithinRel(1300.0 / stress, 1e-12));
     CHECK_THAT(*loading.stop_before_mm, WithinRel(1300.0 / stress * force * there, 1e-12));
+    CHECK_THAT(*loading.stop_before_low_mm, WithinRel(1200.0 / stress * force * there, 1e-12));
     CHECK_FALSE(loading.rear_pin_force_n);
     CHECK_FALSE(loading.rear_pin_last);
 }
@@ -135,6 +136,20 @@ TEST_CASE("the margin asked for is the design's target, or 1", "[load]") {
     design.own().fit.preload_mm = 1.8;
     CHECK_FALSE(pulled_at(design, 8.0).met);
     CHECK(pulled_at(design, 8.0).wanted_margin == 1.0);
+}
+
+TEST_CASE("a spring that stands clear of its tang comes off by itself", "[load][property]") {
+    // Play in the pivot lifts the unbent spring off the tang, and no clearance is wanted.
+    Design design = designs::heron();
+    design.own().fit.preload_mm = 0.0;
+    design.own().tang.pivot_clearance_mm = 0.05;
+    design.targets.yield_margin = 3.0;
+    const SpringLoading loading = pulled_at(design, 25.0, 0.0);
+    CHECK(loading.force_n == 0.0);
+    CHECK(loading.movement_mm == 0.0);
+    CHECK(loading.met);
+    CHECK_FALSE(loading.yield_margin);
+    CHECK_FALSE(loading.stop_before_mm);
 }
 
 TEST_CASE("under a tang that reaches past the middle pin the spring is still pulled ahead of it",

@@ -7,6 +7,7 @@
 #include "catch.hpp"
 #include "designs.hpp"
 #include "figures_of.hpp"
+#include "full_round.hpp"
 
 using namespace backspring;
 
@@ -136,19 +137,7 @@ TEST_CASE("what a design does not have is left out", "[shop][property]") {
     CHECK_THROWS_AS(gradient(design), InvalidInput);
 }
 
-namespace {
-
-/// A frictionless round end so full that the torque is greatest where its arc first takes the
-/// spring, just off the closed rest: a corner of the curve.
-Design full_round() {
-    Design design = designs::heron();
-    design.own().tang.half_stop_mm.reset();
-    design.own().tang.corner_open_mm = design.own().tang.corner_closed_mm = 3.9;
-    design.friction = {};
-    return design;
-}
-
-}  // namespace
+namespace {}  // namespace
 
 TEST_CASE("at a corner of the torque curve both sides are those of whole checks",
           "[gradient][property]") {

@@ -6,6 +6,7 @@
 #include "catch.hpp"
 #include "designs.hpp"
 #include "figures_of.hpp"
+#include "full_round.hpp"
 
 using namespace backspring;
 
@@ -63,6 +64,25 @@ TEST_CASE("influence is what a dent does to whole checks", "[shop][property]") {
             const double rate = (deeper[figure] - proud[figure]) / (2.0 * depth);
             CHECK(std::abs(row[i] - 0.1 * rate / apart) <= 1e-5 * row.abs().maxCoeff());
         }
+    }
+}
+
+TEST_CASE("at a corner of the torque curve a dent does what it does to whole checks",
+          "[shop][property]") {
+    // The torque's corner goes where the steel taken off moves it, so one side counts: against
+    // differences of check() with steel off alone, which err by the curvature times the depth.
+    const Design design = full_round();
+    const Influence result = influence(design, GrindFace::back, 2.2);
+    const Eigen::ArrayXd row = result.of("peak_torque_nmm");
+    const Eigen::ArrayXd& x = result.station_mm;
+    const double here = figures_of(design).at("peak_torque_nmm");
+    const double apart = x[1] - x[0], depth = 1e-4;
+    for (Eigen::Index i = 1; i + 1 < x.size(); ++i) {
+        if (near_hole(design, x[i], apart)) continue;
+        CAPTURE(x[i]);
+        const double ground = figures_of(dented(design, x, i, depth)).at("peak_torque_nmm");
+        CHECK(std::abs(row[i] - 0.1 * (ground - here) / depth / apart) <=
+              2e-3 * row.abs().maxCoeff());
     }
 }
 

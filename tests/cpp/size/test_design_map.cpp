@@ -35,4 +35,18 @@ TEST_CASE("a map refuses sizes that are none", "[shop][bad input]") {
     CHECK_THROWS_WITH(design_map(design, x, Eigen::ArrayXd(), y, bad),
                       ContainsSubstring("spring.width: needs at least one size") &&
                           ContainsSubstring("fit.preload: must be a finite number"));
+    const Eigen::ArrayXd thousand = Eigen::ArrayXd::LinSpaced(1000, 0.5, 1.0);
+    const Eigen::ArrayXd more = Eigen::ArrayXd::LinSpaced(1001, 2.0, 3.0);
+    CHECK_THROWS_WITH(design_map(design, x, more, y, thousand),
+                      "sizes: must give at most 1000000 pairs");
+}
+
+TEST_CASE("without a nail nick a map tells margins alone", "[shop][property]") {
+    Design bare = designs::heron();
+    bare.own().blade.nail_nick_mm.reset();
+    const Eigen::ArrayXd widths{{2.0, 2.3}}, preloads{{0.5, 0.9}};
+    const DesignMap map =
+        design_map(bare, measure("spring.width"), widths, measure("fit.preload"), preloads);
+    CHECK(map.pull_n.isNaN().all());
+    CHECK((map.yield_margin > 0.0).all());
 }

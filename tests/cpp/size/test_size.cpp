@@ -147,3 +147,22 @@ TEST_CASE("stock sizes alone give the nearest", "[shop][property]") {
     REQUIRE(result.limits.size() == 1);
     CHECK(in_short(result.limits[0]) == "stock-sizes: key spring.width, size 2.5 mm, sizes 4");
 }
+
+TEST_CASE("of stock sizes alone those are answers that have the margin", "[shop][property]") {
+    const Design design = designs::heron();
+    const std::vector<double> preloads{0.6, 0.8, 1.0, 1.2};
+    const double wanted = figures_of(design)["yield_margin"];
+    const SizeResult found =
+        size(design, {.pull_n = {}, .yield_margin = wanted}, {in_stock("fit.preload", preloads)});
+    std::vector<double> good;
+    for (const double preload : preloads) {
+        Design other = design;
+        other.own().fit.preload_mm = preload;
+        if (figures_of(other)["yield_margin"] >= wanted) good.push_back(preload);
+    }
+    REQUIRE(good.size() == 2);
+    REQUIRE(found.answers.size() == good.size());
+    for (std::size_t i = 0; i < good.size(); ++i) {
+        CHECK(found.answers[i].sizes_mm == std::vector{good[i]});
+    }
+}

@@ -1,3 +1,4 @@
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -49,6 +50,36 @@ TEST_CASE("what cannot be had comes with its limits", "[shop][property]") {
         // No step along the margin brings the pull nearer: the preload is at its bound.
         CHECK_THAT(result.nearest->sizes_mm[1], WithinRel(0.36, 1e-6));
     }
+    SECTION("stock sizes") {
+        const SizeResult result =
+            size(design, {.pull_n = 10.0, .yield_margin = {}},
+                 {in_stock("spring.width", {2.0, 2.5}), in_stock("fit.preload", {0.5, 0.7})});
+        CHECK(result.answers.empty());
+        REQUIRE(result.nearest);
+        REQUIRE(result.limits.size() == 2);
+        const auto& sizes = result.nearest->sizes_mm;
+        for (const double width : {2.0, 2.5}) {
+            for (const double preload : {0.5, 0.7}) {
+                Design other = design;
+                other.spring = with_width(other.spring, width);
+                other.own().fit.preload_mm = preload;
+                const double pull = figures_of(other)["peak_pull_n"];
+                CHECK(std::abs(*result.nearest->pull_n - 10.0) <= std::abs(pull - 10.0));
+                if (sizes == std::vector{width, preload}) CHECK(pull == *result.nearest->pull_n);
+            }
+        }
+        CHECK(result.limits[0].code == NoticeCode::stock_sizes);
+        CHECK(result.limits[1].names.at("key") == "fit.preload");
+    }
+    SECTION("no size that works") {
+        // Half a millimetre of steel has no room for its pin holes.
+        const SizeResult result = size(design, {.pull_n = 10.0, .yield_margin = {}},
+                                       {in_stock("spring.thickness", {0.5})});
+        CHECK_FALSE(result.nearest);
+        REQUIRE(result.limits.size() == 2);
+        CHECK(result.limits[0].code == NoticeCode::none_works);
+        CHECK(result.limits[1].names.at("key") == "spring.pin_hole");
+    }
     SECTION("a rule of the design") {
         // The pin hole opens before the spring is weak enough.
         const SizeResult result = size(design, {.pull_n = 0.5, .yield_margin = {}},
@@ -58,6 +89,46 @@ TEST_CASE("what cannot be had comes with its limits", "[shop][property]") {
         CHECK(result.limits[0].code == NoticeCode::breaks_rule);
         CHECK(result.limits[0].names.at("key") == "spring.pin_hole");
     }
+}
+
+TEST_CASE("a margin that turns back below the wanted one is told at its top", "[shop][property]") {
+    // A thin station carries the worst stress itself, a thick one loads the others: in between lies
+    // the most margin that this station can give.
+    SizeDimension station = between("spring.thickness", 2.0, 4.5);
+    station.station_mm = 7.0;
+    const auto margin = [&](double mm) {
+        return figures_of(with_size(designs::heron(), station, mm))["yield_margin"];
+    };
+    double most = 0.0, at = 0.0;
+    for (double mm = 2.0; mm <= 4.5; mm += 0.01) {
+        if (margin(mm) > most) most = margin(mm), at = mm;
+    }
+    REQUIRE((at > 2.05 && at < 4.45));
+    const SizeTarget beyond{.pull_n = {}, .yield_margin = 1.01 * most};
+    const SizeResult result = size(designs::heron(), beyond, {station});
+    CHECK(result.answers.empty());
+    REQUIRE(result.nearest);
+    CHECK(result.nearest->yield_margin >= most);
+    CHECK_THAT(result.nearest->yield_margin, WithinRel(most, 1e-3));
+    CHECK_THAT(result.nearest->sizes_mm[0], WithinAbs(at, 0.02));
+    REQUIRE_FALSE(result.limits.empty());
+    CHECK(result.limits[0].code == NoticeCode::margin_out_of_reach);
+    // Below the top it is met on either side of it.
+    const SizeResult met =
+        size(designs::heron(), {.pull_n = {}, .yield_margin = 0.99 * most}, {station});
+    REQUIRE(met.answers.size() == 2);
+    for (const SizeAnswer& each : met.answers) {
+        CHECK_THAT(each.yield_margin, WithinRel(0.99 * most, 1e-9));
+        CHECK_THAT(margin(each.sizes_mm[0]), WithinRel(0.99 * most, 1e-9));
+    }
+}
+
+TEST_CASE("more stock than can be tried is refused", "[shop][bad input]") {
+    std::vector<double> many;
+    for (int i = 0; i <= 1000; ++i) many.push_back(1.0 + 1e-3 * i);
+    CHECK_THROWS_WITH(size(designs::heron(), {.pull_n = 10.0, .yield_margin = {}},
+                           {in_stock("spring.width", many)}),
+                      "stock: must give at most 1000 combinations, got 1001");
 }
 
 TEST_CASE("sizing refuses what it cannot understand", "[shop][bad input]") {

@@ -35,6 +35,31 @@ TEST_CASE("pins without holes leave a beam on two supports", "[frame][closed-for
     CHECK(give.pivot_mm_per_n == 0.0);
 }
 
+TEST_CASE("liners bend as their metal does", "[frame][closed-form]") {
+    // Without holes, F L^3/(48 E I) + F L/(4 kappa G A); E from 110 GPa of brass and titanium to
+    // 205 GPa of steel (common handbook values, from memory).
+    const double length = 60.0, inertia = 2.0 * 12.0 * 12.0 * 12.0 / 12.0, area = 2.0 * 12.0;
+    struct Row {
+        LinerMetal metal;
+        double modulus_mpa, poisson;
+    };
+    for (const Row& row : {Row{LinerMetal::brass, 110e3, 0.31},
+                           {LinerMetal::titanium, 110e3, 0.32},
+                           {LinerMetal::nickel_silver, 120e3, 0.32},
+                           {LinerMetal::stainless, 190e3, 0.28},
+                           {LinerMetal::steel, 205e3, 0.29}}) {
+        CAPTURE(row.modulus_mpa, row.poisson);
+        Frame frame = brass(12.0);
+        frame.liner_metal = row.metal;
+        const double shear = row.modulus_mpa / (2.0 * (1.0 + row.poisson));
+        const FrameGive give = make_frame_give(frame, pins_at(30.0, 30.0, 0.0));
+        CHECK_THAT(give.middle_mm_per_n,
+                   WithinRel(length * length * length / (48.0 * row.modulus_mpa * inertia) +
+                                 length / (4.0 * 5.0 / 6.0 * shear * area),
+                             1e-12));
+    }
+}
+
 TEST_CASE("scales count as their modulus does", "[frame][property]") {
     Frame thick = brass(12.0), scaled = brass(12.0);
     thick.liner_thickness_mm = 1.5;
@@ -105,4 +130,30 @@ TEST_CASE("a measured seat stands for the middle pin", "[frame][closed-form]") {
     CHECK(seat_mm_per_n(give, 34.0, 32.0) == 2e-4);
     CHECK_THAT(edge_give(give.liners, 0.0, 0.0).mm_per_n, WithinRel(2e-4, 1e-12));
     CHECK(edge_give(give.liners, 32.0, 0.0).mm_per_n == 0.0);
+}
+
+TEST_CASE("a pin beds itself into its hole by the fitted numbers", "[frame][closed-form]") {
+    // E 110 GPa, both liners 2 mm: e = 2 of H = 12 for the spring's pins and 6 for the pivot at
+    // mid-height, r = 1. The middle pin presses towards its edge, the rear one and the pivot do
+    // not.
+    const FrameGive give = make_frame_give(brass(12.0), pins_at(34.0, 32.0, 2.0));
+    const auto bedded = [&](double all_mm_per_n, double x_mm) {
+        return (all_mm_per_n - edge_give(give.liners, x_mm, x_mm).mm_per_n) * 110e3 * 2.0;
+    };
+    const double inward = 0.82 / 3.0, towards = 2.33 / (2.0 - 0.515) * (1.0 - 1.0 / 81.0);
+    CHECK_THAT(bedded(give.middle_mm_per_n, 0.0), WithinRel(inward + towards, 1e-9));
+    CHECK_THAT(bedded(give.rear_mm_per_n, -34.0), WithinRel(inward, 1e-9));
+    CHECK_THAT(give.pivot_mm_per_n * 110e3 * 2.0, WithinRel(0.82, 1e-12));
+}
+
+TEST_CASE("a seat gives by the work of three balanced forces", "[frame][closed-form]") {
+    // 1 N on the middle pin, 0.6 N on the rear one 18 mm behind, 0.4 N on the pivot 27 mm ahead:
+    // 2e-4 - 2 (0.6) 1e-5 + 0.36 (3e-5) + 0.16 (4e-5).
+    const FrameGive give{.middle_mm_per_n = 2e-4,
+                         .rear_mm_per_n = 3e-5,
+                         .cross_mm_per_n = 1e-5,
+                         .pivot_mm_per_n = 4e-5,
+                         .far_pivot_mm_per_n = 0.0,
+                         .liners = {}};
+    CHECK_THAT(seat_mm_per_n(give, 18.0, 27.0), WithinRel(2.052e-4, 1e-12));
 }

@@ -43,6 +43,20 @@ TEST_CASE("a sharp taper is worst stressed where it is twice its tip", "[spring]
     CHECK_THAT(peak.station_mm, WithinRel(40.0 - 40.0 / 3.0, 1e-12));
 }
 
+TEST_CASE("a leaning taper is stressed as one that is thinner by its cosine",
+          "[spring][closed form]") {
+    // Leaning by 1 in 2 it is thinner across by the cosine, whose square is 4/5: 160/0.8, at the
+    // same station.
+    Spring spring = designs::dunlin().spring;
+    spring.width_mm = 2.5;
+    spring.thickness = {{0.0, 4.0}, {40.0, 1.0}};
+    spring.mid_line = {{0.0, 20.0}, {40.0, 0.0}};
+    const std::vector<Load> load{{40.0, 20.0}};
+    const PeakStress peak = peak_stress(make_stress_probe(spring), load);
+    CHECK_THAT(peak.stress_mpa, WithinRel(200.0, 1e-12));
+    CHECK_THAT(peak.station_mm, WithinRel(40.0 - 40.0 / 3.0, 1e-12));
+}
+
 TEST_CASE("no station anywhere is stressed more than the peak", "[spring][oracle]") {
     const std::vector<Load> loads =
         GENERATE(std::vector<Load>{{29.0, 80.0}}, std::vector<Load>{{35.0, 80.0}},

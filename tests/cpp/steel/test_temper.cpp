@@ -58,6 +58,7 @@ TEST_CASE("the temper found gives the hardness asked for", "[steel][property]") 
         CHECK_THAT(hardness_after_temper(kTable, temper_c).value, WithinAbs(hrc, 1e-12));
     }
     CHECK(temper_for_hardness(kTable, 56.0) == 300.0);
+    CHECK(temper_for_hardness(kTable, 60.0) == 200.0);
 }
 
 TEST_CASE("two stays at one temperature are one stay of their sum", "[steel][property]") {

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -136,4 +137,36 @@ TEST_CASE("a section that cannot be is refused with every broken rule", "[streng
         CHECK(refused.faults()[1].key == "youngs_modulus_mpa");
         CHECK(refused.faults()[2].key == "chord_mm");
     }
+}
+
+TEST_CASE("each number of a section is judged by itself", "[strength][abuse]") {
+    const double nan = std::numeric_limits<double>::quiet_NaN();
+    const std::array<double, 6> good{kWidth, 3.0, kModulus, kYield, 1.0, 0.2};
+    const std::array<const char*, 6> keys{"width_mm",  "thickness_mm", "youngs_modulus_mpa",
+                                          "yield_mpa", "chord_mm",     "chord_mm"};
+    for (std::size_t i = 0; i < good.size(); ++i) {
+        for (const double bad : {nan, i < 4 ? 0.0 : 3.0, 1e13}) {
+            CAPTURE(keys[i], bad);
+            std::array<double, 6> n = good;
+            n[i] = bad;
+            try {
+                (void)make_plastic_section(n[0], n[1], n[2], n[3], n[4], n[5]);
+                FAIL("not refused");
+            } catch (const InvalidInput& refused) {
+                REQUIRE_FALSE(refused.faults().empty());
+                CHECK(refused.faults()[0].key == keys[i]);
+            }
+        }
+    }
+    CHECK_NOTHROW(make_plastic_section(good[0], good[1], good[2], good[3], good[4], good[5]));
+}
+
+TEST_CASE("a rectangle springs back by its elastic stress", "[strength][closed form]") {
+    // At 5/4 of the yield moment a quarter of the yield stress is left in the surface, pressed
+    // where it was pulled; the core, m = sqrt(3 - 5/2) of the half, keeps 1 - 5/4 m of it.
+    const PlasticSection s = section(3.0);
+    const ResidualStress left = residual_stress(s, 1.25 * s.yield_moment_nmm);
+    CHECK_THAT(left.surface_mpa, WithinRel(-0.25 * kYield, 1e-12));
+    CHECK_THAT(left.core_edge_mpa, WithinRel((1.0 - 1.25 * std::sqrt(0.5)) * kYield, 1e-12));
+    CHECK(residual_stress(s, s.yield_moment_nmm).surface_mpa == 0.0);
 }
