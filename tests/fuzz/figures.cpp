@@ -58,7 +58,13 @@ void hold_verdict(const Margin& margin) {
     figures.hold(margin.station_mm);
     figures.hold(margin.blade_angle_deg);
     for (const Parameter& each : margin.parameters) {
-        Figures("verdict " + std::string(name_of(margin.kind)) + " " + each.name).hold(each.value);
+        const std::string of = "verdict " + std::string(name_of(margin.kind)) + " " + each.name;
+        // Openings are endless where no limit is found.
+        if (each.quantity == Quantity::count) {
+            require(each.value >= 0.0, of);
+        } else {
+            Figures(of).hold(each.value);
+        }
     }
 }
 

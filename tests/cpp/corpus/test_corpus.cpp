@@ -28,5 +28,6 @@ int replay(const std::filesystem::path& folder, Ask ask) {
 TEST_CASE("inputs that fuzzers found are answered with numbers or refused", "[abuse][corpus]") {
     const std::filesystem::path corpus = BACKSPRING_CORPUS;
     CHECK(replay(corpus / "design", &fuzz::ask_design) > 0);
+    CHECK(replay(corpus / "short", &fuzz::ask_short) > 0);
     CHECK(replay(corpus / "tables", &fuzz::ask_tables) > 0);
 }
