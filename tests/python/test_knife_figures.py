@@ -44,6 +44,23 @@ def test_friction_is_learned_from_the_breakaway_pull() -> None:
     assert after.sd < before.sd
 
 
+@pytest.mark.parametrize("repeatability", [None, "0.01 mm"])
+def test_a_weight_is_believed_as_far_as_the_dial_that_reads_it(repeatability: str | None) -> None:
+    """Two weights that disagree by twice what the dial repeats to still make one knife."""
+    knife = bs.Knife(HERON)
+    if repeatability is not None:
+        read = bs.check(HERON).positions
+        half, closed = (read[each].reading_loaded_mm for each in ("half_stop", "closed"))
+        knife.measure(half_stop=half, closed=closed, state="loaded", repeatability=repeatability)
+    dial_mm = 0.004 if repeatability is None else 0.01
+    moved_mm = _core.hung_movement_mm(HERON.core, 20.0, 32.0)
+    for off_mm in (dial_mm, -dial_mm):
+        knife.measure(hang="20 N at 32 mm", moved=f"{moved_mm + off_mm!r} mm")
+    hung = [each for each in knife.estimate().observations if each.what == "moved_mm"]
+    assert [each.sd for each in hung] == pytest.approx([dial_mm] * 2)
+    assert [each.residual for each in hung] == pytest.approx([-1.0, 1.0], abs=0.2)
+
+
 @pytest.mark.parametrize("name", ["tip_height", "gap"])
 def test_the_kick_is_learned_from_how_the_closed_blade_lies(name: str) -> None:
     """A kick 0.3 mm lower than drawn, measured at the tip or under the edge."""

@@ -159,8 +159,8 @@ def test_undo_takes_the_last_entry_off_and_says_which(
     capsys.readouterr()
     assert main([*words, "--undo", "--units", "in"]) == 0
     assert capsys.readouterr().out.startswith(
-        "Heron: took entry 1 off the log: measured unloaded, half-stop 12.0 thou, "
-        "closed 26.0 thou; 0 stand"
+        "Heron: took entry 1 off the log: measured unloaded, half-stop 12.0 thou proud, "
+        "closed 26.0 thou proud; 0 stand"
     )
     assert bs.Knife(HERON, path).entries == ()
     assert main([*words, "--undo"]) == 2

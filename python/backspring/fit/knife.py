@@ -11,6 +11,7 @@ from backspring.design.design import Design
 from backspring.fit.beside import among, entries_of, others_learned
 from backspring.fit.doubts import MORE, doubts
 from backspring.fit.given import read_figures, read_ground, read_readings
+from backspring.fit.goodness import DIAL_MM
 from backspring.fit.knife_log import KnifeLog
 from backspring.fit.log_entry import Entry, MeasuredEntry
 from backspring.fit.misfit import require_agreement, require_no_forgotten_trip
@@ -27,8 +28,7 @@ if TYPE_CHECKING:
     from backspring.fit.next_measurement import NextMeasurement
     from backspring.many.spreads import SpreadsTogether
 
-# Half of what a half-thou dial rounds to and a hand repeats: common practice, no source.
-REPEATABILITY = "0.004 mm"
+REPEATABILITY = f"{DIAL_MM} mm"
 # With readings less sure than this nothing is planned.
 _TOO_WIDE_MM = 0.1
 

@@ -14,7 +14,7 @@ from backspring.design.design import Design
 from backspring.errors import Error
 from backspring.fit.ask import Ask, ask_of, place_of
 from backspring.fit.causes import CAUSES, PLACE
-from backspring.fit.goodness import figure_sd
+from backspring.fit.goodness import dial_sd_mm, figure_sd
 from backspring.fit.habits import ShopHabits
 from backspring.fit.knife_model import Array, KnifeModel
 from backspring.fit.log_entry import Entry, FigureEntry, GroundEntry, MeasuredEntry
@@ -165,7 +165,8 @@ class LogRows:
     def figure_sd(self, entry: FigureEntry) -> float:
         """Say how good another measurement is: its standard deviation."""
         alike = sum(getattr(row.entry, "kind", "") == entry.kind for row in self.rows)
-        return figure_sd(entry, self.spread_mm, alike)
+        dial_mm = dial_sd_mm((row.entry for row in self.rows), self.spread_mm)
+        return figure_sd(entry, dial_mm, alike)
 
     def _estimate(self, measured: Measured, x: Array) -> float:
         row = measured.row

@@ -11,6 +11,7 @@ import numpy as np
 
 from backspring.errors import Error
 from backspring.fit.ask import Ask, ask_of, place_of
+from backspring.fit.goodness import DIAL_MM
 from backspring.fit.log_entry import FigureEntry, FigureKind
 from backspring.fit.log_rows import POSITIONS
 
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
     from backspring.fit.estimate import Figured, FitEstimate
     from backspring.fit.knife_model import Array
 
-_REPEATABILITY_MM = 0.004
 _WEIGHT_N = 2.0 * 9.80665
 _WORTH = 0.9
 _LISTED = 4
@@ -46,7 +46,7 @@ def next_measurements(found: FitEstimate, spread_mm: float | None = None) -> lis
     C the covariance, s what one measurement is good to.
     """
     listed = []
-    for what, station, slope, sd in _candidates(found, spread_mm or _REPEATABILITY_MM):
+    for what, station, slope, sd in _candidates(found, spread_mm or DIAL_MM):
         best = min(
             (
                 NextMeasurement(
@@ -87,9 +87,8 @@ def _candidates(
             slope = rows.slopes(ask_of(entry), found.x, count)[place_of(entry)]
         except Error:
             continue
-        sd = spread_mm if entry.kind == "moved_mm" else rows.figure_sd(entry)
         if np.any(slope != 0.0):
-            yield entry.kind, entry.station_mm, slope, sd
+            yield entry.kind, entry.station_mm, slope, rows.figure_sd(entry)
 
 
 def _figures(found: FitEstimate) -> Iterator[FigureEntry]:
