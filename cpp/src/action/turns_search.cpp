@@ -169,7 +169,6 @@ Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValu
     std::vector<Hill> hills;
     hills.reserve(pieces.size() + 2);
     std::size_t first = 0;
-    const Hill* top_node = nullptr;
     double most = highest;
     for (const Piece& piece : pieces) {
         const Values own = Values(values).subspan(first, piece.size());
@@ -182,10 +181,8 @@ Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValu
             most = std::max(most, hills.back().guess);
         }
     }
-    for (const Hill& hill : hills) {
-        if (!top_node || hill.value > top_node->value) top_node = &hill;
-    }
-    Top best{*top_node->node, top_node->value};
+    const Hill& top_node = *std::ranges::max_element(hills, {}, &Hill::value);
+    Top best{*top_node.node, top_node.value};
     for (const Hill& hill : hills) {
         if (hill.guess < most - kWorthALook * std::abs(most)) continue;
         if (!hill.at_end && hill.guess - hill.value <= kSameHeight * std::abs(hill.value)) continue;
