@@ -1,6 +1,7 @@
 #include <cmath>
 
 #include "backspring/action/unloaded_readings.hpp"
+#include "backspring/check/closed_blade.hpp"
 #include "backspring/check/solution.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/fit/fit_model.hpp"
