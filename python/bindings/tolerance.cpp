@@ -9,9 +9,8 @@
 namespace backspring::python {
 namespace {
 
-using NoGil = py::call_guard<py::gil_scoped_release>;
-
 void define_parts(py::module_& m) {
+    using NoGil = py::call_guard<py::gil_scoped_release>;
     auto spread = declared<Spread>();
     define_record(spread, BACKSPRING_FIELD(Spread, key), BACKSPRING_FIELD(Spread, kind),
                   BACKSPRING_FIELD(Spread, size));
@@ -73,6 +72,7 @@ void declare_tolerance(py::module_& m) {
 }
 
 void define_tolerance(py::module_& m) {
+    using NoGil = py::call_guard<py::gil_scoped_release>;
     define_parts(m);
     auto result = declared<ResultSpread>();
     define_record(result, BACKSPRING_FIELD(ResultSpread, local),
