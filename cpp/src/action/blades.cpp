@@ -102,9 +102,7 @@ std::vector<Contact> detail::Blades::solve(const std::vector<double>& angles_deg
         SpringEnd& end = i < joint_.beside.size() ? own : *far;
         end.add(*tangs[i], static_cast<int>(i) + 1, angles_deg[i + 1]);
     }
-    own.begin_at(turned_rad_);
     settle(own, far ? &*far : nullptr, joint_.far_end ? &*joint_.far_end : nullptr);
-    turned_rad_ = own.turned_rad();
     return summed(angles_deg, own, far);
 }
 

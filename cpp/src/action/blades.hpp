@@ -41,7 +41,6 @@ class Blades {
     const Joint& joint_;
     const Pushed* pushed_;
     std::vector<const Neighbour*> neighbours_;
-    mutable double turned_rad_ = 0.0;  ///< of the root, as last solved
 };
 
 /// The own blade at an angle, the others where they stand or seat.

@@ -49,11 +49,11 @@ double find_falling_root(FunctionRef f, double first, double fall, double nothin
 /// The turn of a spring on its one pin at which both moments are alike.
 void balance(SpringEnd& own, SpringEnd& far) {
     const auto lack = [&](double turn) { return own.moment_nmm(turn) - far.moment_nmm(-turn); };
-    const double free = lack(own.turned_rad());
+    const double free = lack(0.0);
     if (free == 0.0) return;
     const double nothing = kMomentRounding * std::max(own.moment_nmm(), far.moment_nmm());
     const double stiffness = own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad();
-    const double turn = find_falling_root(lack, own.turned_rad(), stiffness, nothing);
+    const double turn = find_falling_root(lack, 0.0, stiffness, nothing);
     if (own.turned_rad() != turn) lack(turn);
 }
 
@@ -63,9 +63,8 @@ void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
         const double other = own.moment_nmm(cross_rad_per_nmm * moment);
         return far.moment_nmm(cross_rad_per_nmm * other) - moment;
     };
-    const double about = own.turned_rad() != 0.0 ? own.turned_rad() / cross_rad_per_nmm
-                                                 : far.moment_nmm(far.turned_rad());
-    const double moment = find_falling_root(lack, about, 1.0, kMomentRounding * about);
+    const double alone = far.moment_nmm(0.0);
+    const double moment = find_falling_root(lack, alone, 1.0, kMomentRounding * alone);
     if (own.turned_rad() != cross_rad_per_nmm * moment) lack(moment);
 }
 

@@ -29,9 +29,6 @@ class SpringEnd {
     [[nodiscard]] double moment_nmm() const { return moment_nmm_; }
     [[nodiscard]] double force_n() const { return force_n_; }
 
-    /// Where to begin: how far another solution nearby has turned the root.
-    void begin_at(double turn_rad) { turn_rad_ = turn_rad; }
-
     /// By moments alone: move_root() left out.
     [[nodiscard]] double turned_rad() const { return turn_rad_; }
 

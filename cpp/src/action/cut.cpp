@@ -19,9 +19,25 @@ Edge edge_of(const Touch& touch, const Pad& pad) {
     return touch.x_mm == pad.end_mm ? Edge::end : Edge::none;
 }
 
-int kind_of(const Touch& touch, const Pad& pad) {
-    const int part = 4 * touch.part.arc + 2 * (touch.part.flat ? 1 : 0) + (touch.part.kick ? 1 : 0);
-    return 3 * part + static_cast<int>(edge_of(touch, pad));
+std::size_t part_of(const Touch& touch) {
+    const auto arc = static_cast<std::size_t>(touch.part.arc);
+    return 4 * arc + (touch.part.flat ? 2 : 0) + (touch.part.kick ? 1 : 0);
+}
+
+std::size_t kind_of(const Touch& touch, const Pad& pad) {
+    return 3 * part_of(touch) + static_cast<std::size_t>(edge_of(touch, pad));
+}
+
+/// Force of a touch of the other blades that another contact does not have.
+std::optional<double> lone_force_n(const std::vector<Touch>& all,
+                                   const std::vector<Touch>& others) {
+    for (const Touch& touch : all) {
+        const auto same = [&](const Touch& t) {
+            return t.part.blade == touch.part.blade && t.part.kick == touch.part.kick;
+        };
+        if (std::ranges::none_of(others, same)) return touch.force_n;
+    }
+    return std::nullopt;
 }
 
 /// How far the outline's normal at a touch has to turn to the end of its arc, at which another part
@@ -61,10 +77,16 @@ std::optional<ArcEnd> end_between(const Part& a, const Part& b) {
 
 }  // namespace
 
-int detail::bearing_kind(const Contact& contact, const Pad& pad) {
-    constexpr int most_kinds = 256;
-    int kind = contact.count;
+std::size_t detail::bearing_kind(const Contact& contact, const Pad& pad) {
+    constexpr std::size_t most_kinds = 257;
+    auto kind = static_cast<std::size_t>(contact.count);
     for (const Touch& touch : contact.all()) kind = kind * most_kinds + kind_of(touch, pad);
+    const auto add = [&](const Touch& touch) {
+        kind = (kind * most_kinds + part_of(touch)) * most_kinds +
+               static_cast<std::size_t>(touch.part.blade);
+    };
+    std::ranges::for_each(contact.others.beside, add);
+    std::ranges::for_each(contact.others.far, add);
     return kind;
 }
 
@@ -85,7 +107,8 @@ std::optional<double> detail::left_to(const Joint& joint,
         if (own.part.flat || own.part.kick != its.part.kick) return std::nullopt;
         return left_of_arc_rad(joint, contact, own, its.part.arc);
     }
-    return std::nullopt;
+    const auto beside = lone_force_n(contact.others.beside, other.others.beside);
+    return beside ? beside : lone_force_n(contact.others.far, other.others.far);
 }
 
 std::optional<double> detail::goes_over_deg(const Joint& joint,

@@ -1,14 +1,15 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 
 #include "backspring/action/contact.hpp"
 
 namespace backspring::detail {
 
-/// What bears, as a number: it is another one where another part of a tang or an edge of the pad
-/// comes to bear.
-[[nodiscard]] int bearing_kind(const Contact& contact, const Pad& pad);
+/// What bears, as a number: it is another one where another part of a tang, of any blade, or an
+/// edge of the own pad comes to bear.
+[[nodiscard]] std::size_t bearing_kind(const Contact& contact, const Pad& pad);
 
 /// Looks for a cut between two contacts that bear in different ways.
 class CutSearch {

@@ -21,7 +21,7 @@ constexpr double kLeastGapDeg = 1e-3;
 struct Node {
     std::size_t turn;
     double angle_deg;
-    int kind;
+    std::size_t kind;
     bool starts = false;   ///< a piece
     bool settled = false;  ///< the gap behind it
 };
@@ -34,8 +34,8 @@ struct Fineness {
 };
 
 constexpr Fineness kAlone{.cut_deg = 1e-10, .torque_doubt = 1e-5, .looks = 14};
-// Beside others that seat anew at every angle a contact costs a hundred times as much, and torque
-// has many small kinks.
+// Beside others that seat anew a contact costs several times as much, and torque may step a little
+// wherever another blade comes past the dip of shear.
 constexpr Fineness kBeside{.cut_deg = 1e-5, .torque_doubt = 1e-3, .looks = 4};
 
 class Maker {
@@ -54,7 +54,7 @@ class Maker {
   private:
     [[nodiscard]] Node work_out(double angle_deg) {
         known_.push_back(turn_at(action_, angle_deg));
-        const int kind = bearing_kind(known_.back().contact, action_.joint.pad);
+        const std::size_t kind = bearing_kind(known_.back().contact, action_.joint.pad);
         return {known_.size() - 1, angle_deg, kind};
     }
 
@@ -86,9 +86,9 @@ class Maker {
     [[nodiscard]] std::pair<Node, Node> cut(const Node& next) {
         Node low = nodes_.back(), high = next;
         CutSearch search(action_.joint, fine_.cut_deg);
-        std::pair<int, int> tried{-1, -1};
+        std::optional<std::pair<std::size_t, std::size_t>> tried;
         for (int i = 0; i < kMostTries && high.angle_deg - low.angle_deg > fine_.cut_deg; ++i) {
-            const std::pair kinds{low.kind, high.kind};
+            const std::optional kinds = std::pair{low.kind, high.kind};
             if (std::exchange(tried, kinds) != kinds) {
                 search = CutSearch(action_.joint, fine_.cut_deg);
                 if (const auto sides = straight_cut(low, high)) return *sides;
