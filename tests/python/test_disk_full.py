@@ -101,14 +101,16 @@ def test_a_writer_killed_at_any_moment_leaves_a_whole_file(tmp_path: Path) -> No
     path, wholes = tmp_path / "a.bin", [bytes([each]) * 300_000 for each in (65, 66)]
     replace_file(path, [wholes[0]])
     chance = random.Random(1)
-    seen = set()
-    for _ in range(40):
+    seen, kills = set[bytes](), 0
+    # On a busy machine a writer needs longer before it has written anything.
+    while kills < 40 or (len(seen) < 2 and kills < 1000):
+        kills += 1
         child = os.fork()
         if not child:
             while True:
                 for whole in wholes:
                     replace_file(path, [whole[:100_000], whole[100_000:]])
-        time.sleep(chance.uniform(0.001, 0.02))
+        time.sleep(chance.uniform(0.001, 0.02 * (1 + kills // 40)))
         os.kill(child, signal.SIGKILL)
         os.waitpid(child, 0)
         content = path.read_bytes()
