@@ -1,5 +1,6 @@
 #include "backspring/check/check.hpp"
 #include "backspring/fit/fit_model.hpp"
+#include "backspring/tang/tang.hpp"
 #include "catch.hpp"
 #include "designs.hpp"
 
@@ -69,6 +70,19 @@ TEST_CASE("a round end stays where its radius is given", "[shop][property]") {
     CHECK(faults(ground).empty());
 }
 
+TEST_CASE("a closed face far proud of the drawing takes a round end along", "[fit][closed form]") {
+    Design design = designs::wren();
+    design.own().tang.round_end_mm.reset();
+    const double drawn = design.own().tang.closed_mm;
+    const double radius = round_end_radius_mm(design.own().tang), beyond = radius - drawn;
+    const auto end_mm = [&](double proud_mm) {
+        return *take_off(design, {.closed_mm = -proud_mm}).own().tang.round_end_mm;
+    };
+    // Half as far beyond the face as drawn is the least that is left.
+    CHECK_THAT(end_mm(0.4 * beyond), WithinAbs(radius, 1e-12));
+    CHECK_THAT(end_mm(beyond), WithinAbs(drawn + 1.5 * beyond, 1e-12));
+}
+
 TEST_CASE("play lifts the unloaded readings alone", "[shop][closed form]") {
     const Design design = designs::heron();
     const FitReadings tight = fit_readings(design);
@@ -88,6 +102,15 @@ TEST_CASE("a tilted pad moves the datum", "[shop][property]") {
         CHECK(std::abs(tilted - straight) < std::abs(tilt) * 5.0 * 1.2);
         CHECK(std::abs(tilted - straight) > std::abs(tilt) * 1.0);
     }
+}
+
+TEST_CASE("a leaning pad bears at the pivot as an even one, whatever the dial", "[fit][property]") {
+    Design design = designs::heron();
+    const auto rest_deg = [&](double dial_mm) {
+        design.own().fit.dial_mm = dial_mm;
+        return *fit_readings(design, {.pad_tilt_rad = 0.002}).closed_angle_deg;
+    };
+    CHECK_THAT(rest_deg(28.0), WithinAbs(rest_deg(33.5), 1e-9));
 }
 
 TEST_CASE("root rotation added is root rotation", "[shop][closed form]") {
