@@ -17,7 +17,7 @@ from backspring.units import System
 _SAME = 4.0
 _CONTRADICTS = 3.0
 # Beyond so many standard deviations what is foretold is no number that a knife could show.
-_NO_KNIFE = 100
+_NO_KNIFE = 50
 # A log that goes together is refused so often.
 _BY_CHANCE = 5e-4
 _NEVER = 1e-6
