@@ -8,6 +8,7 @@ from backspring.cli.given_design import given_design
 from backspring.cli.streams import tell
 from backspring.design.arguments import quantity
 from backspring.report.display import Shown, text
+from backspring.unit_table import BARE
 from backspring.units import Kind, System, names_unit
 
 _UNITS: dict[Kind, str] = {"force": " N", "length": " mm"}
@@ -26,7 +27,7 @@ def with_unit(
         told = " or ".join(text(value, _SHOWN[kind], units) for units in (system, shown_in))
         tell(
             f"--{option} {written}: taken as {told}, "
-            "for a bare number counts as in the design: write its unit"
+            f"for a bare number is in {BARE[system][kind]} here: write its unit"
         )
     return f"{value!r}{_UNITS.get(kind, '')}"
 
