@@ -1,10 +1,13 @@
 #include "backspring/action/contact.hpp"
 
 #include <algorithm>
+#include <limits>
+#include <numeric>
 
 #include "backspring/action/end_stop.hpp"
 #include "backspring/core/error.hpp"
 #include "backspring/core/require.hpp"
+#include "bearing.hpp"
 #include "indenters.hpp"
 #include "neighbours.hpp"
 #include "places.hpp"
@@ -12,35 +15,61 @@
 namespace backspring {
 namespace {
 
-/// Whether a spring that another touch bends stands clear of a kick.
-bool clears(const Flexibility& flexibility, const Indenter& kick, const Touch& touch) {
-    // Between the three stations the bent face dips by less, if at all.
-    constexpr double dip = 0.02;
-    if (flexibility.rigid()) return false;
-    const SurfacePoint top = kick.outline.at_slope(0, 0.0);
-    const double x = kick.pivot_mm + top.x_mm, r = kick.outline.radius_mm(0);
-    for (const double at : {x - r, x, x + r}) {
-        const double station = std::max(at, 0.0);
-        const double moved = touch.force_n * deflection_per_force(flexibility, station, touch.x_mm);
-        if (top.y_mm > kick.face_at_mm(station) + moved - dip * r) return false;
-    }
-    return true;
+/// Where an indenter stands deepest in the face that another touch bends, to one side of that;
+/// nothing where it is clear of it there.
+std::optional<Touch> deepest_in(const Flexibility& flexibility,
+                                const Touch& other,
+                                const Range& side,
+                                const Indenter& indenter) {
+    constexpr double rounding = 3e-14, beside = 1e-9;
+    const BeamPlace pressed = beam_place(flexibility, other.x_mm);
+    const auto bent = [&](double x) {
+        const Compliance by = compliance(flexibility, beam_place(flexibility, x), pressed);
+        return Answer{indenter.face_at_mm(x) + other.force_n * by.mm_per_n,
+                      indenter.face_slope_at(x) + other.force_n * by.rad_per_n, 0.0, 0.0};
+    };
+    const BearingSearch search(indenter.outline, indenter.pivot_mm, side, bent);
+    auto touch = search.on(indenter.pad);
+    if (!touch || std::abs(touch->x_mm - other.x_mm) < beside * indenter.pivot_mm) return {};
+    const double overlap = touch->height_mm - bent(touch->x_mm).face_mm;
+    if (overlap <= rounding * indenter.pivot_mm) return {};
+    touch->part.blade = indenter.part.blade;
+    touch->part.kick = indenter.part.kick;
+    return touch;
 }
 
 double twice_energy_nmm(const Borne& borne) {
     return borne.touch.force_n * borne.indenter->overlap_mm(borne.touch);
 }
 
-/// Body and kick where both bear; nothing where one of them alone does, or this does not find it.
+double twice_energy_nmm(const std::vector<Borne>& all) {
+    const auto add = [](double sum, const Borne& each) { return sum + twice_energy_nmm(each); };
+    return std::accumulate(all.begin(), all.end(), 0.0, add);
+}
+
+/// A touch that stores most alone with what else bears beside it; nothing where that is not found.
 ///
 /// Outward forces bend a straight face so that it lies above each of its tangents, and an outline
 /// lies below its own: where both outlines run along the face and press on it, nothing else can.
-std::vector<Borne> both_bear(const Flexibility& flexibility, const Borne& body, const Borne& kick) {
-    const double alone = std::max(twice_energy_nmm(body), twice_energy_nmm(kick));
-    std::vector<Borne> both{body, kick};
-    if (!move_together(flexibility, both)) return {};
-    if (twice_energy_nmm(both[0]) + twice_energy_nmm(both[1]) < alone) return {};
-    return both;
+/// But shear makes an edge of the face at a touch, and to either side of it a place may be right:
+/// then that which stores more is.
+std::vector<Borne> bear_beside(const Flexibility& flexibility,
+                               const Borne& first,
+                               const Indenter& second) {
+    constexpr double infinity = std::numeric_limits<double>::infinity();
+    const double x = first.touch.x_mm;
+    std::vector<Borne> most;
+    bool clear = true;
+    for (const Range side : {Range{0.5 * second.pad.start_mm, x}, Range{x, infinity}}) {
+        const auto deepest = deepest_in(flexibility, first.touch, side, second);
+        if (!deepest) continue;
+        clear = false;
+        std::vector<Borne> both{first, {&second, *deepest}};
+        if (!move_together(flexibility, both)) continue;
+        if (twice_energy_nmm(both) > twice_energy_nmm(most)) most = both;
+    }
+    if (clear) most = {first};
+    return most;
 }
 
 /// A body whose kick reaches the free face, from where the body bears without it.
@@ -55,11 +84,15 @@ std::vector<Borne> bear_with_kick(const Flexibility& flexibility,
     const Borne own{&body, *body_touch};
     if (!kick_touch) return {own};
     const Borne other{&kick, *kick_touch};
+    // What stores most alone presses on whatever else bears, too.
+    const bool by_kick = twice_energy_nmm(other) > twice_energy_nmm(own);
+    const Borne& first = by_kick ? other : own;
     // A rigid spring rests on what turns it farthest.
-    if (flexibility.rigid()) return {twice_energy_nmm(other) > twice_energy_nmm(own) ? other : own};
-    if (auto both = both_bear(flexibility, own, other); !both.empty()) return both;
+    if (flexibility.rigid()) return {first};
+    auto borne = bear_beside(flexibility, first, by_kick ? body : kick);
+    if (!borne.empty()) return borne;
     const Indenter either[] = {body, kick};
-    std::vector<Borne> borne = bear(flexibility, either);
+    borne = bear(flexibility, either);
     for (Borne& each : borne) each.indenter = each.indenter == &either[0] ? &body : &kick;
     return borne;
 }
@@ -70,7 +103,7 @@ Contact contact_alone(const Joint& joint, double blade_angle_deg, const Pushed* 
     contact.blade_angle_deg = blade_angle_deg;
     const auto touch = bear_alone(joint.flexibility, body);
     const auto kick = kick_in_reach(joint, body);
-    if (kick && !(touch && clears(joint.flexibility, *kick, *touch))) {
+    if (kick) {
         for (const Borne& b : bear_with_kick(joint.flexibility, body, touch, *kick)) {
             add_touch(contact, *b.indenter, b.touch);
         }

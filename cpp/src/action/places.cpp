@@ -12,9 +12,12 @@ namespace backspring {
 namespace {
 
 constexpr int kMostBearing = 10;
-constexpr int kMostMoves = 12;
+constexpr int kMostMoves = 20;
 constexpr double kAlong = 1e-15;        // a slope below this is rounding
 constexpr double kNearlyAlong = 1e-11;  // and below this, if it gets no less
+constexpr double kStepRounding = 1e-10;
+constexpr double kLeastShare = 1e-4;
+constexpr int kMostInVain = 4;
 
 using Column = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMostBearing, 1>;
 using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMostBearing, kMostBearing>;
@@ -39,8 +42,9 @@ struct Together {
     Eigen::Index n = static_cast<Eigen::Index>(borne.size());
     Matrix slopes{n, n};  ///< face slope at one touch per force at another
     Column forces{n}, misses{n};
+    double twice_energy_nmm = 0.0;
     std::array<BeamPlace, kMostBearing> places{};
-    bool edges_hold = true;  ///< no touch at an edge of its pad would come off it
+    std::array<bool, kMostBearing> held{};  ///< at an edge of its pad, and would go on beyond it
     Eigen::LLT<Matrix> solver{};
 
     [[nodiscard]] const Indenter& indenter(Eigen::Index i) const {
@@ -52,12 +56,10 @@ struct Together {
     [[nodiscard]] const BeamPlace& place(Eigen::Index i) const {
         return places[static_cast<std::size_t>(i)];
     }
-    [[nodiscard]] bool at_edge(Eigen::Index i) const {
-        const Pad& pad = indenter(i).pad;
-        return touch(i).x_mm == pad.start_mm || touch(i).x_mm == pad.end_mm;
-    }
+    [[nodiscard]] bool is_held(Eigen::Index i) const { return held[static_cast<std::size_t>(i)]; }
 
-    void solve() {
+    /// @returns  false where a force would pull
+    bool solve() {
         Matrix moves(n, n);
         Column overlaps(n);
         for (Eigen::Index i = 0; i < n; ++i) {
@@ -73,29 +75,40 @@ struct Together {
         }
         solver.compute(moves);
         forces = solver.solve(overlaps);
+        twice_energy_nmm = forces.dot(overlaps);
         misses = slopes * forces;
-        edges_hold = true;
         for (Eigen::Index i = 0; i < n; ++i) {
             misses[i] += indenter(i).face_slope_at(touch(i).x_mm) - touch(i).slope;
-            if (!at_edge(i)) continue;
-            const bool start = touch(i).x_mm == indenter(i).pad.start_mm;
-            edges_hold = edges_hold && (start ? misses[i] >= 0.0 : misses[i] <= 0.0);
-            misses[i] = 0.0;
+            const Pad& pad = indenter(i).pad;
+            const double x = touch(i).x_mm;
+            const bool hold =
+                (x == pad.start_mm && misses[i] >= 0.0) || (x == pad.end_mm && misses[i] <= 0.0);
+            held[static_cast<std::size_t>(i)] = hold;
+            if (hold) misses[i] = 0.0;
         }
+        return forces.minCoeff() > 0.0;
     }
 
-    /// How all misses change as one touch is moved: by slope on an arc, by station on a flat.
+    /// How far a touch goes along the spring as it is moved: by slope on an arc, by station on a
+    /// flat.
+    [[nodiscard]] double away_mm(Eigen::Index i) const {
+        const Touch& moved = touch(i);
+        if (moved.part.flat) return 1.0;
+        const double steep = 1.0 + moved.slope * moved.slope;
+        return -indenter(i).outline.radius_mm(moved.part.arc) / (steep * std::sqrt(steep));
+    }
+
+    /// How force times miss changes at every touch as one is moved.
+    ///
+    /// That product is the energy's own rate, and goes straighter than the miss where the touches
+    /// lie close and share the force.
     [[nodiscard]] Column rates(Eigen::Index i) const {
         const Touch& moved = touch(i);
-        double away = 1.0, turn = 0.0;
-        if (!moved.part.flat) {
-            const double steep = 1.0 + moved.slope * moved.slope;
-            away = -indenter(i).outline.radius_mm(moved.part.arc) / (steep * std::sqrt(steep));
-            turn = 1.0;
-        }
+        const double away = away_mm(i);
         Column lack = -forces[i] * away * slopes.row(i).transpose();
         lack[i] -= misses[i] * away;
-        Column rate = slopes * solver.solve(lack);
+        const Column gain = solver.solve(lack);
+        Column rate = slopes * gain;
         const double root = flexibility.root_rotation_rad_per_nmm;
         for (Eigen::Index k = 0; k < n; ++k) {
             const BeamPlace& nearer = touch(k).x_mm < moved.x_mm ? place(k) : place(i);
@@ -105,51 +118,93 @@ struct Together {
                            curvature_per_nmm(flexibility, moved.x_mm);
             }
         }
-        rate[i] -= turn;
-        return rate;
+        if (!moved.part.flat) rate[i] -= 1.0;
+        return forces.cwiseProduct(rate) + misses.cwiseProduct(gain);
     }
 
-    /// @returns  false where the touch would leave its part or its pad
+    /// Moves a touch along its outline, no farther than to where its part of that ends.
+    ///
+    /// @returns  false where the outline does not reach the edge of the pad that it comes to
     bool move(Eigen::Index i, double by) {
         Touch& moved = touch(i);
-        const TurnedOutline& outline = indenter(i).outline;
-        const int arc = moved.part.arc;
-        if (moved.part.flat) {
-            const SurfacePoint front = outline.at_slope(arc, moved.slope);
-            const SurfacePoint rear = outline.at_slope(arc + 1, moved.slope);
-            moved.x_mm += by;
-            const double x = moved.x_mm - indenter(i).pivot_mm;
-            if (!(x > rear.x_mm && x < front.x_mm)) return false;
-            moved.height_mm = front.y_mm + moved.slope * (x - front.x_mm);
-        } else {
-            const double slope = moved.slope + by;
-            if (!(slope >= outline.lowest_slope(arc) && slope <= outline.highest_slope(arc)))
-                return false;
-            const SurfacePoint place = outline.at_slope(arc, slope);
-            moved.x_mm = indenter(i).pivot_mm + place.x_mm;
-            moved.height_mm = place.y_mm;
-            moved.slope = slope;
-        }
+        const double pivot = indenter(i).pivot_mm;
+        SurfacePoint place = moved.part.flat ? along_flat(i, by) : along_arc(i, by);
         const Pad& pad = indenter(i).pad;
-        return moved.x_mm > pad.start_mm && moved.x_mm < pad.end_mm;
+        moved.x_mm = std::clamp(pivot + place.x_mm, pad.start_mm, pad.end_mm);
+        if (moved.x_mm != pivot + place.x_mm) {
+            const auto top = indenter(i).outline.top_at(moved.x_mm - pivot);
+            if (!top) return false;
+            place = *top;
+        }
+        moved.height_mm = place.y_mm;
+        moved.slope = place.slope;
+        moved.part.arc = place.arc;
+        moved.part.flat = place.flat;
+        return true;
     }
 
+    [[nodiscard]] SurfacePoint along_flat(Eigen::Index i, double by) const {
+        const Touch& from = touch(i);
+        const TurnedOutline& outline = indenter(i).outline;
+        const int arc = from.part.arc;
+        const SurfacePoint front = outline.at_slope(arc, from.slope);
+        const SurfacePoint rear = outline.at_slope(arc + 1, from.slope);
+        const double x = from.x_mm - indenter(i).pivot_mm + by;
+        if (by > 0.0 && x >= front.x_mm) return front;
+        if (by < 0.0 && x <= rear.x_mm) return rear;
+        return {x, front.y_mm + from.slope * (x - front.x_mm), from.slope, arc, true};
+    }
+
+    [[nodiscard]] SurfacePoint along_arc(Eigen::Index i, double by) const {
+        const TurnedOutline& outline = indenter(i).outline;
+        const int arc = touch(i).part.arc;
+        const double slope = touch(i).slope + by;
+        const double low = outline.lowest_slope(arc), high = outline.highest_slope(arc);
+        SurfacePoint place = outline.at_slope(arc, std::clamp(slope, low, high));
+        // Beyond its ends lie the flats.
+        if (slope > high && arc + 1 < outline.count()) place.flat = true;
+        if (slope < low && arc > 0) place.arc = arc - 1, place.flat = true;
+        return place;
+    }
+
+    /// Turns a step that would lose energy: where the energy is hollow it leads to the least.
+    void climb(Column& by) const {
+        Column rise(n);
+        for (Eigen::Index i = 0; i < n; ++i) rise[i] = -forces[i] * misses[i] * away_mm(i) * by[i];
+        if (rise.sum() >= 0.0) return;
+        for (Eigen::Index i = 0; i < n; ++i) {
+            if (rise[i] < 0.0) by[i] = -by[i];
+        }
+    }
+
+    /// Newton's step, or as much of it as does not lose energy.
+    ///
+    /// @returns  false where no part of it does
     bool step() {
         Matrix all = Matrix::Identity(n, n);
         for (Eigen::Index i = 0; i < n; ++i) {
-            if (!at_edge(i)) all.col(i) = rates(i);
+            if (!is_held(i)) all.col(i) = rates(i);
         }
         for (Eigen::Index i = 0; i < n; ++i) {
-            if (!at_edge(i)) continue;
+            if (!is_held(i)) continue;
             all.row(i).setZero();
             all(i, i) = 1.0;
         }
-        const Column by = all.partialPivLu().solve(-misses);
+        Column by = all.partialPivLu().solve(-forces.cwiseProduct(misses));
         if (!by.allFinite()) return false;
-        for (Eigen::Index i = 0; i < n; ++i) {
-            if (!at_edge(i) && !move(i, by[i])) return false;
+        climb(by);
+        const std::vector<Borne> before = borne;
+        const std::array<bool, kMostBearing> stay = held;
+        const double least = twice_energy_nmm * (1.0 - kStepRounding);
+        for (double share = 1.0; share > kLeastShare; share *= 0.5) {
+            bool reached = true;
+            for (Eigen::Index i = 0; i < n; ++i) {
+                if (!stay[static_cast<std::size_t>(i)]) reached = move(i, share * by[i]) && reached;
+            }
+            if (reached && solve() && twice_energy_nmm >= least) return true;
+            borne = before;
         }
-        return true;
+        return false;
     }
 };
 
@@ -171,21 +226,22 @@ bool detail::move_together(const Flexibility& flexibility, std::vector<Borne>& b
     if (borne.size() > kMostBearing) return false;
     std::vector<Borne> moved = borne, best;
     Together together{flexibility, moved};
-    double last = std::numeric_limits<double>::infinity();
-    bool edges_hold = false;
+    double least = std::numeric_limits<double>::infinity();
+    int in_vain = 0;
+    if (!together.solve()) return false;
     for (int round = 0; round < kMostMoves; ++round) {
-        together.solve();
-        if (!(together.forces.minCoeff() > 0.0)) return false;
         const double miss = together.misses.cwiseAbs().maxCoeff();
-        if (!(miss < last)) break;
-        last = miss;
-        edges_hold = together.edges_hold;
-        for (Eigen::Index i = 0; i < together.n; ++i)
-            together.touch(i).force_n = together.forces[i];
-        best = moved;
+        in_vain = miss < least ? 0 : in_vain + 1;
+        if (in_vain > (least <= kNearlyAlong ? 0 : kMostInVain)) break;
+        if (in_vain == 0) {
+            for (Eigen::Index i = 0; i < together.n; ++i)
+                together.touch(i).force_n = together.forces[i];
+            best = moved;
+            least = miss;
+        }
         if (miss <= kAlong || !together.step()) break;
     }
-    if (!(last <= kNearlyAlong && edges_hold)) return false;
+    if (!(least <= kNearlyAlong)) return false;
     borne = best;
     return true;
 }
