@@ -51,11 +51,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Work out the spread of a design file's results."""
-    design, knife = asked_of(options)
-    if knife is not None and design.of_all_blades:
+    design, knives = asked_of(options)
+    if knives is not None and design.of_all_blades:
         raise refusal("blade", f"say whose: --blade {' or '.join(design.blades)}")
+    knife = None if knives is None else knives.first
     answer = for_each_blade(design, options, lambda each: _answer(options, each, knife))
-    return with_knife(answer, knife, options)
+    return with_knife(answer, knives, options)
 
 
 def _bar(options: argparse.Namespace) -> Progress:
