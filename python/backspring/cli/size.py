@@ -77,7 +77,7 @@ def _answer(options: argparse.Namespace, design: Design, knife: Knife | None) ->
     if options.taper is not None:
         return _taper(options, design, knife, values)
     pull, margin = values.read("pull", "force"), values.margin()
-    vary = options.vary or ["spring.thickness"]
+    vary = values.vary()
     bounds, stock = values.bounds(), values.stock()
 
     def ask(each: Design) -> Sized:
@@ -145,19 +145,31 @@ class _Values:
             return None
         return float(self._parsed(written, "number", "yield-margin"))
 
+    def vary(self) -> list[str]:
+        """Read what is varied."""
+        return [self._key(each, "vary") for each in self.options.vary or ["spring.thickness"]]
+
     def bounds(self) -> dict[str, tuple[Any, Any]]:
         """Read the limits."""
         return {
-            key: (self._sized(key, low, "bounds"), self._sized(key, high, "bounds"))
+            self._key(key, "bounds"): (
+                self._sized(key, low, "bounds"),
+                self._sized(key, high, "bounds"),
+            )
             for key, low, high in self.options.bounds
         }
 
     def stock(self) -> dict[str, list[Any]]:
         """Read the stock sizes."""
         return {
-            key: [self._sized(key, each, "stock") for each in sizes]
+            self._key(key, "stock"): [self._sized(key, each, "stock") for each in sizes]
             for key, *sizes in self.options.stock
         }
+
+    def _key(self, written: str, option: str) -> str:
+        """Read the station of a key that has one."""
+        key, at, station = written.partition("@")
+        return f"{key}@{self._parsed(station, 'length', option)}" if at else key
 
     def _sized(self, key: str, written: str, option: str) -> str:
         """Read a size; that of a scale is a plain number."""
