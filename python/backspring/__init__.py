@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from backspring.design.own_steels import add_steels
     from backspring.errors import Error, InvalidInput, NoConvergence, OutOfRange, WorkerLost
     from backspring.fit.after_back_grind import readings_after_back_grind
+    from backspring.fit.answer_spread import answer_sds
     from backspring.fit.blades_of_log import plan_of_blades
     from backspring.fit.blades_result import BladesAllowance, BladesPlan
     from backspring.fit.habits import ShopHabits
@@ -122,6 +123,7 @@ __all__ = [
     "add_steels",
     "advise",
     "allowance",
+    "answer_sds",
     "bearing_pressures",
     "check",
     "check_many",
@@ -172,6 +174,7 @@ _NAMES = {
     "design.own_steels": "add_steels",
     "errors": "Error InvalidInput NoConvergence OutOfRange WorkerLost",
     "fit.after_back_grind": "readings_after_back_grind",
+    "fit.answer_spread": "answer_sds",
     "fit.blades_of_log": "plan_of_blades",
     "fit.blades_result": "BladesAllowance BladesPlan",
     "fit.habits": "ShopHabits",

@@ -20,10 +20,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Advise on a design file; of several blades all are judged, and --blade is what may change."""
-    design, knife = asked_of(options)
+    design, knives = asked_of(options)
     advised = advise(design, options.units)
     report = advise_report(advised, options.units, options.all)
     answer = Answer(
         advised.status, advised.to_dict(), report, path=options.design, found=advised.found
     )
-    return with_knife(answer, knife, options)
+    return with_knife(answer, knives, options)

@@ -7,6 +7,7 @@ import argparse
 from backspring.cli.answer import Answer
 from backspring.cli.given_design import add_design, given_design
 from backspring.cli.of_blades import add_blade, chosen
+from backspring.cli.values import with_unit
 from backspring.report.card_files import write_card
 from backspring.report.tables import Report
 
@@ -24,11 +25,19 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Write the card."""
     design = chosen(given_design(options), options)
+
+    def read(name: str) -> str | None:
+        written = getattr(options, name)
+        if written is None:
+            return None
+        option = name.replace("_", "-")
+        return with_unit(written, "length", option, design.units, options.units)
+
     made = write_card(
         design,
         options.output,
-        half_stop=options.half_stop,
-        closed=options.closed,
+        half_stop=read("half_stop"),
+        closed=read("closed"),
         units=options.units,
     )
     count = len(made.cards)

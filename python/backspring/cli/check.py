@@ -31,9 +31,9 @@ def run(options: argparse.Namespace) -> Answer:
     for name in ("log", "habits", "blade"):
         if options.design is None and getattr(options, name) is not None:
             raise UsageError(f"backspring check: --{name} goes with a design file")
-    knife = None
+    knives = None
     if options.design is not None:
-        design, knife = asked_of(options)
+        design, knives = asked_of(options)
     else:
         design = uniform_spring.make_design(options)
     result = check(design)
@@ -44,7 +44,7 @@ def run(options: argparse.Namespace) -> Answer:
 
         blades = check_blades_report(result, options.units, options.all)
         answer = Answer(result.status, data, blades, result.notices, options.design)
-        return with_knife(answer, knife, options)
+        return with_knife(answer, knives, options)
     assumed: tuple[str, ...] = ()
     if options.design is None:
         if data:
@@ -52,4 +52,4 @@ def run(options: argparse.Namespace) -> Answer:
         assumed = uniform_spring.assumed(options.units or design.units)
     report = check_report(result, options.units, assumed, options.all)
     answer = Answer(result.status, data, report, result.notices, options.design)
-    return with_knife(answer, knife, options)
+    return with_knife(answer, knives, options)

@@ -72,7 +72,7 @@ def run(options: argparse.Namespace) -> Answer:
             design, options, lambda one: _after_back(options, Values(options, one))
         )
     if options.closed is None:
-        left = allowance(design, values.target(), options.support)
+        left = allowance(design, values.target(), values.support())
         return _finish(left, left.laid_out(options.units), options)
     plan = _plan(options, values)
     return _finish(plan, plan.laid_out(options.units), options)

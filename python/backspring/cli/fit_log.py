@@ -208,14 +208,22 @@ def _length(written: str | None, option: str, values: Values) -> str | None:
 def _gaps(written: list[str] | None, values: Values) -> list[str] | None:
     if written is None:
         return None
-    each = (read_gap(one, values.units) for one in written)
-    return [f"{gap_mm!r} mm at {station_mm!r} mm" for gap_mm, station_mm in each]
+    read = []
+    for each in written:
+        gap_mm, station_mm = read_gap(each, values.units)
+        for part in each.split(" at ", 1):
+            values.tell(part, "length", "gap")
+        read.append(f"{gap_mm!r} mm at {station_mm!r} mm")
+    return read
 
 
 def _weight(written: str | None, values: Values) -> str | None:
     if written is None:
         return None
     weight_n, station_mm = read_weight(written, values.units)
+    weight, station = written.split(" at ", 1)
+    values.tell(weight, "mass", "hang")
+    values.tell(station, "length", "hang")
     return f"{weight_n!r} N at {station_mm!r} mm"
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from backspring.cli.values import with_unit
+from backspring.cli.values import tell_bare, with_unit
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
-from backspring.units import System
+from backspring.units import Kind, System
 
 
 def require_faces(options: argparse.Namespace, design: Design) -> None:
@@ -41,6 +41,17 @@ class Values:
     def force(self, written: str, option: str) -> str:
         """Read a force in the units meant, and hand it on with its unit."""
         return with_unit(written, "force", option, self.units, self.options.units)
+
+    def support(self) -> str | None:
+        """Read how the spring is held: a word, or a root stiffness."""
+        written: str | None = self.options.support
+        if written is None or not written[:1].isdigit():
+            return written
+        return with_unit(written, "root stiffness", "support", self.units, self.options.units)
+
+    def tell(self, written: str, kind: Kind, option: str) -> None:
+        """Tell what a part of an option was taken as, where that may have been meant otherwise."""
+        tell_bare(written.strip(), kind, option, self.units, self.options.units)
 
     def read(self, name: str, default: str) -> str:
         """Read one option."""

@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import argparse
-from typing import Any
+from contextlib import suppress
 
-from backspring import Design
+from backspring import Design, Knife
 from backspring.cli.answer import Answer
 from backspring.cli.given_design import add_design
 from backspring.cli.of_blades import for_each_blade, picture_of
-from backspring.cli.of_knife import add_log, asked_of, with_knife
+from backspring.cli.of_knife import add_log, asked_of, knife_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.cli.usage import UsageError
 from backspring.cli.values import with_unit
+from backspring.errors import Error
+from backspring.fit.answer_spread import answer_sds
+from backspring.fit.knife_data import knife_figures, sd_name
 from backspring.question.grind import grind_depth, grind_flush, grind_passes, grind_table
-from backspring.question.grind_result import Face, Rows
+from backspring.question.grind_result import Face, Flush, Rows
 from backspring.question.grind_ways import grind_ways
 from backspring.report.display import text
 from backspring.report.grind import grind_report, notices
@@ -68,60 +71,81 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Answer one of three questions: what a depth does, how deep for a pull, what is proud."""
     _require_one_question(options)
-    design, knife = asked_of(options)
-    answer = for_each_blade(design, options, lambda each: _answer(options, each))
-    return with_knife(answer, knife, options)
+    design, knives = asked_of(options)
+    answer = for_each_blade(
+        design, options, lambda each: _answer(options, each, knife_of(knives, each))
+    )
+    return with_knife(answer, knives, options)
 
 
-def _answer(options: argparse.Namespace, design: Design) -> Answer:
+def _answer(options: argparse.Namespace, design: Design, knife: Knife | None) -> Answer:
     values = _Values(options, design)
-    table, data = values.flush() if options.flush else values.table()
+    table = values.table(design)
+    passes = table.passes if isinstance(table, Flush) else values.passes(table.removed_mm)
+    pass_mm = parse(values.per_pass, "length")
+    data = table.to_dict() | {"pass_mm": pass_mm, "passes": passes}
     units = options.units or design.units
     beside: tuple[Block, ...] = ()
-    if options.to_pull is not None:
-        ways = grind_ways(design, data["pull_n"])
-        data["ways"] = ways.to_dict()["ways"]
+    if values.pull is not None:
+        ways = grind_ways(design, values.pull)
+        data |= {"pull_n": ways.pull_n, "ways": ways.to_dict()["ways"]}
         beside = ways_blocks(ways, units)
+    sds: dict[str, float | None] = {}
+    if knife is not None:
+        sds = answer_sds(knife, lambda likely: _figures(values, likely, table))
+        data["spread"] = {sd_name(name): each for name, each in sds.items()}
     if options.output is not None:
         data["output"] = output = picture_of(options, design)
         write_picture(output, lambda picture: picture.grinding(table, units=options.units))
-    passes = f"{data['passes']} of at most {text(data['pass_mm'], 'reading', units)}"
-    report = grind_report(table, options.units, passes, beside)
+    said = f"{passes} of at most {text(pass_mm, 'reading', units)}"
+    report = grind_report(table, options.units, said, beside, sds)
     return Answer(table.status, data, report, notices(table), options.design)
+
+
+def _figures(values: _Values, design: Design, asked: Rows) -> dict[str, float | None]:
+    """Ask a knife as likely: what it is when ground alike, and how much it would have had off."""
+    if values.options.flush:
+        row = values.table(design).rows[-1]
+        return {"removed_mm": row.removed_mm, **knife_figures(row)}
+    depth = asked.removed_mm
+    row = grind_table(design, values.face, depth, depth, values.region).rows[-1]
+    figures = knife_figures(row)
+    if values.pull is not None:
+        figures["removed_mm"] = None
+        with suppress(Error):
+            figures["removed_mm"] = values.depth_for_pull(design)
+    return figures
 
 
 class _Values:
     """The options read; a bare number is in the design's units, whatever is printed."""
 
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
-        self.options, self.design = options, design
+        self.options, self.units = options, design.units
         self.step = self._read("step", "length") or _STEP[options.units or design.units]
         self.per_pass = self._read("per_pass", "length", "pass") or self.step
+        self.face: Face = options.face or "back"
+        self.region = self._many("region")
+        self.pull = self._read("to_pull", "force")
+        self.depth = self._read("remove", "length")
+        self.liners = self._many("liners")
 
-    def table(self) -> tuple[Rows, dict[str, Any]]:
-        """Read a depth, or find it, and make the table down to it."""
-        face: Face = self.options.face or "back"
-        region = self._many("region")
-        wanted: dict[str, Any] = {}
-        if self.options.to_pull is not None:
-            pull = self._read("to_pull", "force")
-            wanted["pull_n"] = parse(pull, "force")
-            depth: Any = grind_depth(self.design, pull, face, region)
-        else:
-            depth = self._read("remove", "length")
-        table = grind_table(self.design, face, depth, self.step, region)
-        passes = grind_passes(depth, self.per_pass)
-        return table, table.to_dict() | wanted | self._passes(passes)
+    def table(self, design: Design) -> Rows:
+        """Grind flush, or make the table down to a depth, which is stated or found."""
+        if self.options.flush:
+            ends = self.liners
+            line = None if ends is None else (ends[:2], ends[2:])
+            return grind_flush(design, line, self.per_pass)
+        depth = self.depth if self.pull is None else self.depth_for_pull(design)
+        return grind_table(design, self.face, depth, self.step, self.region)
 
-    def flush(self) -> tuple[Rows, dict[str, Any]]:
-        """Grind flush."""
-        ends = self._many("liners")
-        line = None if ends is None else (ends[:2], ends[2:])
-        found = grind_flush(self.design, line, self.per_pass)
-        return found, found.to_dict() | self._passes(found.passes)
+    def depth_for_pull(self, design: Design) -> float:
+        """Find the depth that gives the pull."""
+        return grind_depth(design, self.pull, self.face, self.region)
 
-    def _passes(self, passes: int) -> dict[str, Any]:
-        return {"pass_mm": parse(self.per_pass, "length"), "passes": passes}
+    def passes(self, depth_mm: float) -> int:
+        """Count the passes to a depth."""
+        return grind_passes(depth_mm, self.per_pass)
 
     def _many(self, name: str) -> list[str] | None:
         written = getattr(self.options, name)
@@ -134,7 +158,7 @@ class _Values:
     def _parsed(self, written: str, kind: Kind, option: str) -> str:
         """Read it once, and hand it on with its unit."""
         named = option.replace("_", "-")
-        return with_unit(written, kind, named, self.design.units, self.options.units)
+        return with_unit(written, kind, named, self.units, self.options.units)
 
 
 def _require_one_question(options: argparse.Namespace) -> None:

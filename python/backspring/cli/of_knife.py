@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     import argparse
 
     from backspring.fit.knife import Knife
+    from backspring.fit.knives import Knives
     from backspring.notice import Notice
     from backspring.report.tables import Block
 
@@ -29,8 +30,8 @@ def add_log(parser: argparse.ArgumentParser) -> None:
     add_habits(parser)
 
 
-def asked_of(options: argparse.Namespace) -> tuple[Design, Knife | None]:
-    """Return the design that is asked, and the knife that it is the likely one of.
+def asked_of(options: argparse.Namespace) -> tuple[Design, Knives | None]:
+    """Return the design that is asked, and the knives that it is the likely one of.
 
     Of several blades without --blade it is the knife of the first that was read.
     """
@@ -43,6 +44,7 @@ def asked_of(options: argparse.Namespace) -> tuple[Design, Knife | None]:
     from pathlib import Path
 
     from backspring.fit.knife import Knife
+    from backspring.fit.knives import Knives
 
     if not Path(options.log).exists():
         raise refusal("log", f"no such file: {options.log}")
@@ -50,37 +52,37 @@ def asked_of(options: argparse.Namespace) -> tuple[Design, Knife | None]:
     if not design.of_all_blades:
         knife = Knife(design, options.log, units=options.units, habits=habits)
         knife.require_agreement()
-        return knife.design, knife
+        return knife.design, Knives(knife, {design.blade: knife})
     any_blade = Knife(
         design.seen_from(design.blades[0]), options.log, units=options.units, habits=habits
     )
-    knives = _read(any_blade)
+    knives = {name: each for name, each in any_blade.blades.items() if each.entries}
     for each in knives.values():
         each.require_agreement()
     knife = next(iter(knives.values()), any_blade)
-    return knife.design.of_every_blade(), knife
+    return knife.design.of_every_blade(), Knives(knife, knives)
 
 
-def _read(knife: Knife) -> dict[str, Knife]:
-    """Return the blades that the log has entries of."""
-    return {name: each for name, each in knife.blades.items() if each.entries}
+def knife_of(knives: Knives | None, design: Design) -> Knife | None:
+    """Return what a log tells of the blade that a design is seen from; None without a log."""
+    return None if knives is None else knives.of(design)
 
 
-def with_knife(answer: Answer, knife: Knife | None, options: argparse.Namespace) -> Answer:
+def with_knife(answer: Answer, knives: Knives | None, options: argparse.Namespace) -> Answer:
     """Put beside an answer how sure this knife's figures are as it stands."""
-    if knife is None:
+    if knives is None:
         return answer
     from backspring.fit.doubts import doubts
     from backspring.report.fit_blades import headed
     from backspring.report.knife import now_lines
     from backspring.report.tables import Lines, Report
 
-    several = len(knife.drawn.blades) > 1 and options.blade is None
-    knives = _read(knife) if several else {knife.drawn.blade: knife}
-    units = options.units or knife.drawn.units
+    drawn = knives.first.drawn
+    several = len(drawn.blades) > 1 and options.blade is None
+    units = options.units or drawn.units
     blocks: list[Block] = []
     notices: list[Notice] = []
-    for name, each in knives.items():
+    for name, each in knives.read.items():
         now = now_lines(each, units)
         blocks.append(headed(name, now) if several else now)
         notices += [*each.notices, *doubts(each.estimate(), each.spread_mm)]
@@ -90,15 +92,15 @@ def with_knife(answer: Answer, knife: Knife | None, options: argparse.Namespace)
     data = dict(answer.data)
     if several:
         of_blades = dict(data.get("blades", {}))
-        for name, each in knives.items():
+        for name, each in knives.read.items():
             of_blades[name] = of_blades.get(name, {}) | {"knife": each.to_dict()}
         data["blades"] = of_blades
     else:
-        data["knife"] = knife.to_dict()
+        data["knife"] = knives.first.to_dict()
     return replace(
         answer,
         data=data,
-        report=Report(_headline(answer, knives), (*blocks, first, *others)),
+        report=Report(_headline(answer, knives.read), (*blocks, first, *others)),
         notices=(*notices, *answer.notices),
     )
 

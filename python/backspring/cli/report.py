@@ -21,8 +21,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Write the page; its answer is that of the check."""
-    design, knife = asked_of(options)
-    made = page(knife or chosen(design, options), options.output, options.units)
+    design, knives = asked_of(options)
+    made = page(knives.first if knives else chosen(design, options), options.output, options.units)
     data = {"design": {"name": made.name}, "output": options.output, **made.to_dict()}
     count = len(made.sections)
     report = Report(f"{made.name}: {count} sections written to {options.output}", ())

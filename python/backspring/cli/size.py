@@ -5,16 +5,18 @@ from __future__ import annotations
 import argparse
 from typing import Any
 
-from backspring import Design
+from backspring import Design, Knife
 from backspring.cli.answer import Answer
 from backspring.cli.given_design import add_design
 from backspring.cli.of_blades import for_each_blade, picture_of
-from backspring.cli.of_knife import add_log, asked_of, with_knife
+from backspring.cli.of_knife import add_log, asked_of, knife_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.cli.usage import UsageError
 from backspring.cli.values import shown_units, with_unit
 from backspring.errors import NoConvergence
+from backspring.fit.size_spread import SolutionSds, solution_sds, taper_sds
 from backspring.question.size import propose_taper, size
+from backspring.question.size_result import Sized
 from backspring.report.size import refusal, size_report, taper_report
 from backspring.units import Kind
 
@@ -63,32 +65,51 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Size a design file; without a solution tell the nearest and what is in the way."""
     _require_sense(options)
-    design, knife = asked_of(options)
-    answer = for_each_blade(design, options, lambda each: _answer(options, each))
-    return with_knife(answer, knife, options)
+    design, knives = asked_of(options)
+    answer = for_each_blade(
+        design, options, lambda each: _answer(options, each, knife_of(knives, each))
+    )
+    return with_knife(answer, knives, options)
 
 
-def _answer(options: argparse.Namespace, design: Design) -> Answer:
+def _answer(options: argparse.Namespace, design: Design, knife: Knife | None) -> Answer:
     values = _Values(options, design)
     if options.taper is not None:
-        taper = propose_taper(design, values.read("pull", "force"), values.read("taper", "length"))
-        report = taper_report(taper, options.units)
-        return Answer(taper.status, taper.to_dict(), report, path=options.design)
-    sized = size(
-        design,
-        pull=values.read("pull", "force"),
-        yield_margin=values.margin(),
-        vary=options.vary or ["spring.thickness"],
-        bounds=values.bounds(),
-        stock=values.stock(),
-    )
+        return _taper(options, design, knife, values)
+    pull, margin = values.read("pull", "force"), values.margin()
+    vary = values.vary()
+    bounds, stock = values.bounds(), values.stock()
+
+    def ask(each: Design) -> Sized:
+        return size(each, pull=pull, yield_margin=margin, vary=vary, bounds=bounds, stock=stock)
+
+    sized = ask(design)
     data = sized.to_dict()
     if options.output is not None:
         data["output"] = output = picture_of(options, design)
         write_picture(output, lambda picture: picture.map_of(sized, units=options.units))
     if not sized.found:
         raise NoConvergence(refusal(sized, "mm" if options.json else shown_units(options)))
-    return Answer(sized.status, data, size_report(sized, options.units), path=options.design)
+    sds: list[SolutionSds] = []
+    if knife is not None:
+        sds = solution_sds(knife, sized, ask)
+        for solution, each in zip(data["solutions"], sds, strict=True):
+            solution["spread"] = each.to_dict()
+    report = size_report(sized, options.units, sds)
+    return Answer(sized.status, data, report, path=options.design)
+
+
+def _taper(
+    options: argparse.Namespace, design: Design, knife: Knife | None, values: _Values
+) -> Answer:
+    asked = values.read("pull", "force"), values.read("taper", "length")
+    taper = propose_taper(design, *asked)
+    data, sds = taper.to_dict(), None
+    if knife is not None:
+        sds = taper_sds(knife, lambda likely: propose_taper(likely, *asked))
+        data["spread"] = sds.to_dict()
+    report = taper_report(taper, options.units, sds)
+    return Answer(taper.status, data, report, path=options.design)
 
 
 def _require_sense(options: argparse.Namespace) -> None:
@@ -124,19 +145,31 @@ class _Values:
             return None
         return float(self._parsed(written, "number", "yield-margin"))
 
+    def vary(self) -> list[str]:
+        """Read what is varied."""
+        return [self._key(each, "vary") for each in self.options.vary or ["spring.thickness"]]
+
     def bounds(self) -> dict[str, tuple[Any, Any]]:
         """Read the limits."""
         return {
-            key: (self._sized(key, low, "bounds"), self._sized(key, high, "bounds"))
+            self._key(key, "bounds"): (
+                self._sized(key, low, "bounds"),
+                self._sized(key, high, "bounds"),
+            )
             for key, low, high in self.options.bounds
         }
 
     def stock(self) -> dict[str, list[Any]]:
         """Read the stock sizes."""
         return {
-            key: [self._sized(key, each, "stock") for each in sizes]
+            self._key(key, "stock"): [self._sized(key, each, "stock") for each in sizes]
             for key, *sizes in self.options.stock
         }
+
+    def _key(self, written: str, option: str) -> str:
+        """Read the station of a key that has one."""
+        key, at, station = written.partition("@")
+        return f"{key}@{self._parsed(station, 'length', option)}" if at else key
 
     def _sized(self, key: str, written: str, option: str) -> str:
         """Read a size; that of a scale is a plain number."""

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from backspring.cli.usage import UsageError
+from backspring.cli.values import tell_bare
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, invalid
 from backspring.notice import Notice
@@ -43,6 +44,7 @@ def temper_answer(steel: Steel, options: argparse.Namespace, units: System) -> T
     notices = [*tempering.temper_notices(steel, data["temper_c"], time_h)]
     if options.after is not None:
         data["after"] = _after(steel, options.after, data)
+        tell_bare(options.after[0], "temperature", "after", "mm", options.units)
         headline += _left(data["after"], units)
         notices += _after_notices(data["after"])
     lines = tuple(notice.text(units) for notice in notices)
@@ -65,6 +67,7 @@ def _temper(steel: Steel, options: argparse.Namespace, time_h: float | None) -> 
     data: dict[str, Any] = {}
     if options.temper is not None:
         temper_c = _quantity(options.temper, "temperature", "--temper")
+        tell_bare(options.temper, "temperature", "temper", "mm", options.units)
     else:
         wanted = _quantity(options.hardness, "hardness", "--hardness")
         found = tempering.temper_for(steel, wanted, time_h)

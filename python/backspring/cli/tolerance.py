@@ -13,8 +13,12 @@ from backspring.cli.of_knife import add_log, asked_of, with_knife
 from backspring.cli.pictures import write_picture
 from backspring.cli.streams import has_colors
 from backspring.cli.usage import UsageError
+from backspring.cli.values import tell_bare
 from backspring.design.arguments import refusal
+from backspring.design.fields import kind_of
+from backspring.many.dimensions import find_row
 from backspring.many.progress import Progress
+from backspring.many.spreads import taken_apart
 from backspring.report.tolerance import tolerance_report
 
 
@@ -51,11 +55,17 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Work out the spread of a design file's results."""
-    design, knife = asked_of(options)
-    if knife is not None and design.of_all_blades:
+    design, knives = asked_of(options)
+    if knives is not None and design.of_all_blades:
         raise refusal("blade", f"say whose: --blade {' or '.join(design.blades)}")
-    answer = for_each_blade(design, options, lambda each: _answer(options, each, knife))
-    return with_knife(answer, knife, options)
+    knife = None if knives is None else knives.first
+    spreads = _spreads(options.spread)
+    for key, written in spreads.items():
+        row, (_, _, number) = find_row(key), taken_apart(written)
+        if row is not None:
+            tell_bare(number, kind_of(row), f"spread {key}", design.units, options.units)
+    answer = for_each_blade(design, options, lambda each: _answer(options, each, knife, spreads))
+    return with_knife(answer, knives, options)
 
 
 def _bar(options: argparse.Namespace) -> Progress:
@@ -65,8 +75,10 @@ def _bar(options: argparse.Namespace) -> Progress:
     return shown and (True if has_colors(options) else "plain")
 
 
-def _answer(options: argparse.Namespace, design: Design, knife: Knife | None) -> Answer:
-    stated = _spreads(options.spread) or None
+def _answer(
+    options: argparse.Namespace, design: Design, knife: Knife | None, spreads: dict[str, str]
+) -> Answer:
+    stated = spreads or None
     study = tolerance(
         design,
         knife.spreads if knife is not None and stated is None else stated,

@@ -8,6 +8,7 @@ from typing import Any
 
 from backspring import Design, InvalidInput
 from backspring.cli.usage import UsageError
+from backspring.cli.values import tell_bare
 from backspring.faults import Fault, invalid
 from backspring.report.display import text
 from backspring.units import System, parse
@@ -21,6 +22,7 @@ _OPTIONS = {
     "steel": ("as O1 or 1095", ("spring.steel",)),
     "hardness": ("Rockwell C", ("spring.hardness",)),
 }
+_LENGTHS = ("thickness", "length", "width", "preload")
 _FACE_MM = 4.5
 _CORNER_MM = 0.7
 _PAD_BEHIND_MM = 5.0
@@ -72,6 +74,8 @@ def make_design(options: argparse.Namespace) -> Design:
         raise UsageError(f"backspring check: give a design file, or all of {', '.join(missing)}")
     if missing:
         raise UsageError(f"backspring check: missing {', '.join(missing)}")
+    for name in _LENGTHS:
+        tell_bare(getattr(options, name), "length", name, "mm", options.units)
     try:
         return Design(**_tables(options))
     except InvalidInput as error:

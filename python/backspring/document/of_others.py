@@ -84,6 +84,10 @@ _GROUND = table(
         ),
         "output": TEXT,
         "knife": KNIFE,
+        "spread": table(
+            "~removed_sd_mm? half_stop_sd_mm? closed_sd_mm? peak_pull_sd_n? "
+            "travel_peak_stress_sd_mpa? yield_margin_sd?"
+        ),
     },
 )
 GRIND = of_blades("ground", _GROUND)

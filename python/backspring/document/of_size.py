@@ -24,6 +24,9 @@ _SOLUTION = part(
         sizes_mm=by_name(NUMBER),
         changes=CHANGES,
         thickness_mm=PROFILE,
+        left_out={
+            "spread": table("pull_sd_n? yield_margin_sd?", sizes_sd_mm=by_name(or_null(NUMBER))),
+        },
     ),
 )
 _SIZED = table(
@@ -45,7 +48,12 @@ _TAPER = table(
     changes=CHANGES,
     thickness_mm=PROFILE,
     targets=TARGETS,
-    left_out={"knife": KNIFE},
+    left_out={
+        "knife": KNIFE,
+        "spread": table(
+            "peak_stress_sd_mpa? yield_margin_sd?", thickness_sd_mm=list_of(or_null(NUMBER))
+        ),
+    },
 )
 SIZE = [*of_blades("sized", _SIZED), *of_blades("taper", _TAPER)]
 _SHARE = table("first total")

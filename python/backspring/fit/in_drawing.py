@@ -6,6 +6,7 @@ order the faces and Young's modulus stand in for them, so that the drawing reads
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
@@ -15,6 +16,7 @@ from backspring import _core
 from backspring.fit.causes import PLACE
 from backspring.fit.knife_model import Array
 from backspring.fit.log_entry import SPRING_FACES
+from backspring.fit.yield_spread import yield_spread
 from backspring.many.spreads import SpreadsTogether, can_spread, ordinary_spreads, spread_key
 
 if TYPE_CHECKING:
@@ -73,11 +75,19 @@ def spreads_of(found: FitEstimate, likely: Design) -> SpreadsTogether:
         for key, sd in zip(slopes, sds, strict=True)
     }
     rest = ordinary_spreads(likely)
-    hardness = found.unknowns.get("hardness_hrc")
-    if hardness is not None and "spring.yield" in rest:
-        share = hardness.sd / found.priors["hardness_hrc"].sd
-        rest["spring.yield"] = f"sd {share * float(rest['spring.yield'].split()[1])!r} MPa"
+    if "spring.yield" in rest:
+        rest["spring.yield"] = f"sd {_yield_sd_mpa(found)!r} MPa"
     return SpreadsTogether(rest | texts, tuple(slopes), covariance)
+
+
+def _yield_sd_mpa(found: FitEstimate) -> float:
+    """Work out what hardness and the steel's band leave open, as for the margin of the log."""
+    strength = yield_spread(found.design, found.now)
+    hardness = found.unknowns.get("hardness_hrc")
+    if strength is None:
+        return 0.0
+    of_hardness = 0.0 if hardness is None else hardness.sd * strength.per_hrc_mpa
+    return math.hypot(of_hardness, strength.share * strength.yield_mpa)
 
 
 def _standing_in(found: FitEstimate) -> Array:

@@ -8,11 +8,12 @@ from typing import TYPE_CHECKING, Any
 from backspring.fit.misfit import worst
 
 if TYPE_CHECKING:
+    from backspring import _core
     from backspring.fit.estimate import FitEstimate
     from backspring.fit.next_measurement import NextMeasurement
 
 # Figure by figure: the names of value and standard deviation.
-_NOW = {
+NOW_SD = {
     "half_stop_loaded_mm": "half_stop_sd_mm",
     "closed_loaded_mm": "closed_sd_mm",
     "peak_pull_n": "peak_pull_sd_n",
@@ -37,9 +38,28 @@ def knife_data(
     }
 
 
+def knife_figures(row: _core.GrindRow) -> dict[str, float | None]:
+    """Name what a row of a grinding table says as a log's figures are named."""
+    return {
+        "half_stop_loaded_mm": row.reading_loaded_half_stop_mm,
+        "closed_loaded_mm": row.reading_loaded_closed_mm,
+        "peak_pull_n": row.peak_pull_n,
+        "travel_peak_stress_mpa": row.travel_peak_stress_mpa,
+        "yield_margin": row.yield_margin,
+    }
+
+
+def sd_name(figure: str) -> str:
+    """Name the standard deviation of a figure, as "removed_sd_mm" for "removed_mm"."""
+    if figure in NOW_SD:
+        return NOW_SD[figure]
+    name, _, unit = figure.rpartition("_")
+    return f"{name}_sd_{unit}"
+
+
 def _now(found: FitEstimate) -> dict[str, float | None]:
     now: dict[str, float | None] = {}
-    for name, sd_name in _NOW.items():
+    for name, sd_name in NOW_SD.items():
         figure = found.figures.get(name)
         now[name] = None if figure is None else figure.value
         now[sd_name] = None if figure is None else figure.sd

@@ -164,16 +164,21 @@ def read_spreads(design: Design, spreads: Mapping[str, Any], system: System = "m
     return read
 
 
+def taken_apart(value: Any) -> tuple[SpreadKind, float, Any]:
+    """Take a tolerance apart: its kind, the deviations that it counts, and the number written."""
+    if not isinstance(value, str):
+        return SpreadKind.normal, _SIGMAS, value
+    word, _, rest = value.strip().partition(" ")
+    if word == "sd":
+        return SpreadKind.normal, 1.0, rest
+    if word == "uniform":
+        return SpreadKind.uniform, 1.0, rest
+    written = value.strip().removeprefix("+-").removeprefix("±").strip()
+    return SpreadKind.normal, _SIGMAS, written
+
+
 def _read(key: str, value: Any, system: System) -> Spread | Fault:
-    kind, sigmas, written = SpreadKind.normal, _SIGMAS, value
-    if isinstance(value, str):
-        word, _, rest = value.strip().partition(" ")
-        if word == "sd":
-            sigmas, written = 1.0, rest
-        elif word == "uniform":
-            kind, sigmas, written = SpreadKind.uniform, 1.0, rest
-        else:
-            written = value.strip().removeprefix("+-").removeprefix("±").strip()
+    kind, sigmas, written = taken_apart(value)
     size = read_value(key, written, system)
     if isinstance(size, Fault):
         return size

@@ -94,6 +94,7 @@ def size(
         limits=all_from_core(result.limits),
         bounds_mm=_bounds_mm(design, dimensions),
         others=_others(keys),
+        stock=tuple(name_of(each) for each in dimensions if each.stock_mm),
     )
 
 

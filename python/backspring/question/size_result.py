@@ -47,7 +47,8 @@ class Sized(Reported):
 
     Without any, `nearest` is the nearest design that can be made and `limits` says what holds it.
     `vary` are the keys that were free, with their station where there is one; `bounds_mm` how far
-    each could go, `others` the short names of what could be varied as well.
+    each could go, `others` the short names of what could be varied as well, `stock` those of the
+    keys that come in sizes.
     """
 
     _report_by = "size:size_report"
@@ -61,6 +62,7 @@ class Sized(Reported):
     limits: tuple[Notice, ...] = ()
     bounds_mm: dict[str, tuple[float, float]] = field(default_factory=dict)
     others: tuple[str, ...] = ()
+    stock: tuple[str, ...] = ()
 
     @property
     def found(self) -> bool:

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from backspring import _core
+from backspring.fit.knife_data import knife_figures
 from backspring.notice import Notice, all_from_core
 from backspring.question.check import check_blade
 from backspring.question.grind_result import Flush, Rows
 from backspring.report.check import target_row
 from backspring.report.display import Shown, number, reading, text, unit_of
+from backspring.report.how_sure import figure_lines, good_to, sure_to
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.wrapping import that_fits
 from backspring.units import System
@@ -24,22 +26,30 @@ CAUTIONS = (
 
 
 def grind_report(
-    table: Rows, units: System | None = None, passes: str = "", beside: tuple[Block, ...] = ()
+    table: Rows,
+    units: System | None = None,
+    passes: str = "",
+    beside: tuple[Block, ...] = (),
+    sds: Mapping[str, float | None] | None = None,
 ) -> Report:
     """Lay out a table in the given units, the design's own when none are given.
 
-    `passes` is a sentence on how many passes it takes; `beside` stands after the table.
+    `passes` is a sentence on how many passes it takes; `beside` stands after the table. `sds` are
+    standard deviations of the last row of one knife, by the names of its log's figures.
     """
     units = units or table.design.units
-    return Report(headline(table, units), tuple(_blocks(table, units, passes, beside)))
+    sds = sds or {}
+    line = headline(table, units, sds.get("removed_mm"))
+    return Report(line, tuple(_blocks(table, units, passes, beside, sds)))
 
 
-def headline(table: Rows, units: System) -> str:
+def headline(table: Rows, units: System, removed_sd_mm: float | None = None) -> str:
     """Answer in one line: what comes off where, and what pull and margin are left."""
     first, last = table.rows[0], table.rows[-1]
     if isinstance(table, Flush) and not table.passes:
         return f"{table.design.title}: nothing stands proud of the liners when open and loaded"
-    off = f"{text(table.removed_mm, 'reading', units)} off the {table.face}"
+    sure = "" if removed_sd_mm is None else f" {sure_to(removed_sd_mm, 'reading', units)}"
+    off = f"{text(table.removed_mm, 'reading', units)}{sure} off the {table.face}"
     if isinstance(table, Flush):
         off = f"flush in {_times(table.passes)}, at most {off}"
     parts = [off]
@@ -84,7 +94,15 @@ def _effort(
     return "torque", first.peak_torque_nmm, last.peak_torque_nmm
 
 
-def _blocks(table: Rows, units: System, passes: str, beside: tuple[Block, ...]) -> Iterator[Block]:
+def _blocks(
+    table: Rows,
+    units: System,
+    passes: str,
+    beside: tuple[Block, ...],
+    sds: Mapping[str, float | None],
+) -> Iterator[Block]:
+    if sds:
+        yield _how_sure(table, sds, units)
     yield _table(table, units)
     judged = tuple(target_row(target, units) for target in table.targets)
     yield TextTable("Targets, ground spring", ("", "then", "wanted", ""), judged)
@@ -94,6 +112,18 @@ def _blocks(table: Rows, units: System, passes: str, beside: tuple[Block, ...]) 
     if found := notices(table):
         yield Lines("Notices, ground spring", tuple(notice.text(units) for notice in found))
     yield Lines("Caution", CAUTIONS)
+
+
+def _how_sure(table: Rows, sds: Mapping[str, float | None], units: System) -> Lines:
+    """Say how sure the last row is of one knife."""
+    off = text(table.removed_mm, "reading", units)
+    lines = []
+    if "removed_mm" in sds:
+        lines.append(f"to take off: {off}, {good_to(sds['removed_mm'], 'reading', units)}")
+    figures = {name: (each, sds[name]) for name, each in knife_figures(table.rows[-1]).items()}
+    lines += figure_lines(figures, units)
+    then = "flush" if isinstance(table, Flush) else f"{off} is off"
+    return Lines(f"This knife when {then}", tuple(lines))
 
 
 def _table(table: Rows, units: System) -> TextTable:

@@ -5,28 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from backspring.fit.estimate import READINGS
 from backspring.fit.log_entry import SPRING_FACES, GroundEntry, describe
-from backspring.report.display import Shown, number, reading, text, unit_of
+from backspring.report.display import number, reading, text, unit_of
 from backspring.report.fit import face_name, plan_report
 from backspring.report.habits import expected_lines
+from backspring.report.how_sure import FIGURES, figure_lines, is_guess
 from backspring.report.tables import Block, Lines, Report
 from backspring.units import System
 
 if TYPE_CHECKING:
-    from backspring.fit.estimate import Figured, FitEstimate
+    from backspring.fit.estimate import FitEstimate
     from backspring.fit.knife import Knife
     from backspring.fit.log_entry import Entry
     from backspring.fit.next_measurement import NextMeasurement
     from backspring.fit.result import FitPlan
 
-_FIGURES: dict[str, tuple[str, Shown]] = {
-    "half_stop_loaded_mm": ("half-stop loaded", "reading"),
-    "closed_loaded_mm": ("closed loaded", "reading"),
-    "peak_pull_n": ("peak pull to open", "force"),
-    "closing_peak_pull_n": ("peak pull to close", "force"),
-    "travel_peak_stress_mpa": ("worst stress", "stress"),
-    "yield_margin": ("yield margin", "margin"),
-}
 _UNKNOWNS = {
     "half_stop_face_mm": "half-stop face as begun, against the drawing",
     "closed_face_mm": "closed face as begun, against the drawing",
@@ -58,8 +52,6 @@ _WHAT = {
 }
 _WEIGHT = {"mm": "2 kg", "in": "4.4 lb"}
 _LAST_SHOWN = 3
-# A figure known no better than to this share of itself has no digits.
-_KNOWN_SHARE = 0.5
 
 
 def knife_report(knife: Knife, units: System | None = None) -> Report:
@@ -112,29 +104,23 @@ def _last(knife: Knife, units: System) -> Iterator[str]:
 def now_lines(knife: Knife, units: System) -> Lines:
     """Say what the knife does as it stands, and how sure that is."""
     found, count = knife.estimate(), len(knife.entries)
-    now = tuple(_figure(name, found, units) for name in _FIGURES if name in found.figures)
-    return Lines(f"This knife now, from {count} entr{'y' if count == 1 else 'ies'}", now)
+    now = {name: (each.value, each.sd) for name, each in found.figures.items()}
+    heading = f"This knife now, from {count} entr{'y' if count == 1 else 'ies'}"
+    return Lines(heading, tuple(figure_lines(now, units)))
 
 
 def guessed(knife: Knife) -> list[str]:
     """Name the pulls, stress and margin that the log does not tell yet."""
     figures = knife.estimate().figures
-    return [
-        label
-        for name, (label, _) in _FIGURES.items()
-        if not name.endswith("_loaded_mm") and name in figures and _is_guess(figures[name])
-    ]
-
-
-def _is_guess(figure: Figured) -> bool:
-    return figure.sd > _KNOWN_SHARE * abs(figure.value)
+    told = {name: figures[name] for name in FIGURES if name in figures and name not in READINGS}
+    return [FIGURES[name][0] for name, each in told.items() if is_guess(each.value, each.sd)]
 
 
 def next_line(each: NextMeasurement, units: System) -> str:
     """Say what a measurement would make of a figure."""
     station = "" if each.station_mm is None else text(each.station_mm, "length", units)
     what = _WHAT[each.what].format(station=station, weight=_WEIGHT[units])
-    name, kind = _FIGURES[each.figure]
+    name, kind = FIGURES[each.figure]
     then, now = number(each.sd_then, kind, units), text(each.sd_now, kind, units)
     return f"{what}: {name} known to {then} instead of {now}"
 
@@ -147,8 +133,8 @@ def _headline(knife: Knife, units: System) -> str:
         return f"{name}: logged; read half-stop and closed, then a plan can be made"
     found = knife.figures
     shown = [
-        f"{_FIGURES[each][0]} {reading(found[each].value, units)}"
-        for each in ("half_stop_loaded_mm", "closed_loaded_mm")
+        f"{FIGURES[each][0]} {reading(found[each].value, units)}"
+        for each in READINGS
         if each in found
     ]
     return f"{name}: {', '.join(shown)} [{unit_of('reading', units)}]"
@@ -164,18 +150,6 @@ def _depths(knife: Knife, found: FitEstimate, units: System) -> Iterator[str]:
             continue
         off, sure = (text(mm, "reading", units) for mm in (each.depth_mm, each.sd_mm))
         yield f"{name} (entry {entry}): {off}, good to +-{sure}"
-
-
-def _figure(name: str, found: FitEstimate, units: System) -> str:
-    label, kind = _FIGURES[name]
-    figure = found.figures[name]
-    if name.endswith("_loaded_mm"):
-        if figure.sd > 0.5:
-            return f"{label}: not known yet"
-        return f"{label}: {reading(figure.value, units)}, good to +-{text(figure.sd, kind, units)}"
-    if _is_guess(figure):
-        return f"{label}: not known yet"
-    return f"{label}: {text(figure.value, kind, units)} +-{text(figure.sd, kind, units)}"
 
 
 def _learned(found: FitEstimate, units: System) -> Iterator[str]:
