@@ -12,15 +12,16 @@ constexpr double kNear = 0.9;
 /// At most a degree, and less where little of a piece is stressed beyond a stress: what lies beside
 /// a slight peak adds to its set.
 double spacing_deg(const Piece& piece, const TurnValue& stress, double stress_mpa) {
-    constexpr double most_deg = 1.0, slight_deg = 45.0;
+    constexpr double most_deg = 1.0, slight_deg = 45.0, most_looks = 240.0;
     double from = angle_of(piece.back()), to = angle_of(piece.front());
     for (std::size_t i = 0; i < piece.size(); ++i) {
         if (stress(*piece[i]) <= stress_mpa) continue;
         from = std::min(from, angle_of(piece[i > 0 ? i - 1 : 0]));
         to = std::max(to, angle_of(piece[std::min(i + 1, piece.size() - 1)]));
     }
-    const double share = std::max(to - from, 0.0) / slight_deg;
-    return share > 0.0 ? most_deg * std::min(1.0, share * share) : most_deg;
+    const double stressed = std::max(to - from, 0.0), share = stressed / slight_deg;
+    if (share == 0.0) return most_deg;
+    return most_deg * std::min(1.0, std::max(share * share, stressed / most_looks));
 }
 
 }  // namespace
