@@ -14,7 +14,7 @@ from backspring.fit.given import read_figures, read_ground, read_readings
 from backspring.fit.goodness import DIAL_MM
 from backspring.fit.knife_log import KnifeLog
 from backspring.fit.log_entry import Entry, MeasuredEntry
-from backspring.fit.misfit import require_agreement, require_no_forgotten_trip
+from backspring.fit.misfit import contradiction, require_no_forgotten_trip
 from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, State, make_plan, plan_rules
 from backspring.fit.plan_of_log import stops_short_mm, tip_wanted
 from backspring.fit.result import FitPlan
@@ -169,23 +169,31 @@ class Knife(KnifeLog, Reported):
 
     def estimate(self) -> FitEstimate:
         """Learn from all entries; without any, what the drawing and common practice say."""
-        from backspring.fit.learn import learn
-
         own, stood = self.entries, len(entries_of(self.drawn, self._stood))
-        scatter_mm = self.scatter_mm or 0.0
-        require_no_forgotten_trip(own, stood, scatter_mm, self.units)
+        require_no_forgotten_trip(own, stood, self.scatter_mm or 0.0, self.units)
         if self._entries not in self._found:
-            drawn, before = among(self.drawn, self._others()), [*self._found.values()][-1:]
-            self._found[self._entries] = learn(drawn, own, scatter_mm, self.habits, *before)
+            before = [*self._found.values()][-1:]
+            self._found[self._entries] = self._learn(own, *before)
         found = self._found[self._entries]
         if not found.settled:
-            require_agreement(found.observations, found.misfit, self.units)
+            self._require_agreement(found)
         return found
 
     def require_agreement(self) -> None:
         """Refuse a log whose measurements contradict each other."""
-        found = self.estimate()
-        require_agreement(found.observations, found.misfit, self.units)
+        self._require_agreement(self.estimate())
+
+    def _require_agreement(self, found: FitEstimate) -> None:
+        from backspring.fit.suspect import suspect
+
+        if found.observations and not found.misfit.is_chance():
+            raise contradiction(suspect(self.entries, found, self._learn), found.misfit, self.units)
+
+    def _learn(self, entries: Sequence[Entry], before: FitEstimate | None = None) -> FitEstimate:
+        from backspring.fit.learn import learn
+
+        drawn = among(self.drawn, self._others())
+        return learn(drawn, entries, self.scatter_mm or 0.0, self.habits, before)
 
     def can_plan(self) -> bool:
         """Say whether the loaded readings are known well enough to plan from."""

@@ -146,12 +146,9 @@ def require_no_forgotten_trip(
         raise _forgotten(key[2], after[key][0], after[key][-1], units)
 
 
-def require_agreement(observations: Sequence[Observation], misfit: Misfit, units: System) -> None:
-    """Refuse an estimate from which all measurements together lie farther off than by chance."""
-    if not observations or misfit.is_chance():
-        return
-    fits = worst(observations)
-    raise refusal(
+def contradiction(fits: Observation, misfit: Misfit, units: System) -> InvalidInput:
+    """Return the refusal of a log from which a measurement lies farther off than by chance."""
+    return refusal(
         "log",
         f"this cannot all be one knife: what fits worst is {fits.text(units)}, where all else "
         f"foretells {_foretold(fits, units)}; one knife's measurements lie so far apart "
