@@ -146,6 +146,24 @@ def test_the_readme_s_outline_is_a_joint_that_checks(tmp_path: Path) -> None:
     assert bs.check(design).stiffness_n_per_mm > 0.0
 
 
+def test_what_rows_make_too_large_is_told_of_the_rows(tmp_path: Path) -> None:
+    text = file_of(outline_of(demo("heron").core, 1.0 / 25.0))
+    with pytest.raises(bs.InvalidInput) as refused:
+        load(text, tmp_path)
+    lines = text.split("\n")
+    told = {fault.message.partition(",")[0]: fault for fault in refused.value.faults}
+    for made, rows in (
+        ("tang.closed", "outline.tang"),
+        ("tang.pivot", "outline.liner"),
+        ("spring.thickness", "outline.spring"),
+    ):
+        fault = told[f"makes {made}"]
+        assert fault.key == rows
+        assert fault.line is not None
+        assert lines[fault.line - 1].startswith(f"{rows.partition('.')[2]} = ")
+    assert told["makes fit.preload"].key == "outline"
+
+
 def test_keys_that_it_says_may_not_stand_beside_it(tmp_path: Path) -> None:
     table = outline_of(demo("heron").core)
     del table["liner"]

@@ -47,6 +47,21 @@ def test_keys_that_an_outline_says_are_refused_beside_it() -> None:
     assert "stands beside tang.outline" in told["tang.front"]
 
 
+def test_a_face_that_none_may_have_is_told_of_the_row_that_makes_it() -> None:
+    """In the file no face is written, so the row that reaches as far is named."""
+    with pytest.raises(bs.InvalidInput) as refused:
+        restated(demo("heron"), [[24.0 * u, 24.0 * w, *rest] for u, w, *rest in EGG])
+    told = [(fault.key, fault.message) for fault in refused.value.faults]
+    assert told == [
+        ("tang.outline", f"row {row}: makes tang.{face}, which must be at most 100 mm, got {got}")
+        for row, face, got in (
+            (1, "open", "108 mm"),
+            (3, "half_stop", "105.6 mm"),
+            (6, "closed", "110.6871 mm"),
+        )
+    ]
+
+
 def test_a_face_far_out_of_the_outline_is_refused() -> None:
     with pytest.raises(bs.InvalidInput, match="at most 3 mm out of the drawn outline"):
         restated(demo("heron"), EGG).replace(**{"tang.closed": 8.0})

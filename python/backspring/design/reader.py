@@ -76,10 +76,24 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
     core = make_core_design(reading.content, choice)
     if known:
         _tell_core_faults(reading, _core.faults(core))
+        if any(blade.tang.outline for blade in core.blades):
+            # Loaded only where a tang is drawn.
+            from backspring.design.drawn_faults import tell_drawn_faces
+
+            tell_drawn_faces(reading, core, drawn.keys)
     if reading.faults or choice is None:
-        return reading.faults
+        return _as_written(reading.faults, drawn.keys)
     parts = data["name"], system, reading.content, choice, core
     return DesignParts(*parts, drawn=drawn.keys, steel_table=bar.content)
+
+
+def _as_written(faults: list[Fault], drawn: tuple[str, ...]) -> list[Fault]:
+    """Tell faults of keys that [outline] makes as those of its rows."""
+    if not drawn:
+        return faults
+    from backspring.design.drawn_faults import told_of_rows
+
+    return [told_of_rows(fault, drawn) for fault in faults]
 
 
 def _format_fault(data: Mapping[str, Any]) -> Fault | None:

@@ -4,18 +4,15 @@ from __future__ import annotations
 
 import importlib.util
 import json
-import subprocess
 import sys
 import tempfile
-import time
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import IO
 
+from backspring.evidence.child import run_child
 from backspring.evidence.result import Evidence, evidence_of
 from backspring.faults import Fault, invalid
 
-_LOOK_S = 0.2
 # What pytest ends with when tests ran, whether or not they passed, and when none was left to run.
 _RAN = (0, 1, 5)
 
@@ -36,11 +33,16 @@ def collect(
     with tempfile.TemporaryDirectory(prefix="backspring-evidence-") as folder:
         rows = Path(folder) / "rows.jsonl"
         rows.touch()
+
+        def look() -> None:
+            if tell is not None:
+                tell(rows.read_bytes().count(b"\n"))
+
         words = [sys.executable, "-m", "pytest", "-q"]
         words += ["--continue-on-collection-errors", "--evidence", str(rows)]
         words += ["--joints", str(joints)] * (joints is not None)
         with (Path(folder) / "log").open("w+", encoding="utf-8") as log:
-            code = _run([*words, *map(str, files)], tests.parent, log, rows, tell)
+            code = run_child([*words, *map(str, files)], tests.parent, log, look)
             log.seek(0)
             said = log.read()
         found = evidence_of(map(json.loads, rows.read_text(encoding="utf-8").splitlines()))
@@ -49,23 +51,3 @@ def collect(
         last = [line for line in said.splitlines() if line.strip()][-3:]
         raise invalid([Fault("bad-value", "--tests", f"pytest stopped: {' / '.join(last)}")])
     return found
-
-
-def _run(
-    words: Sequence[str],
-    folder: Path,
-    log: IO[str],
-    rows: Path,
-    tell: Callable[[int], None] | None,
-) -> int:
-    """Run pytest to its end; it goes when we do."""
-    with subprocess.Popen(words, cwd=folder, stdout=log, stderr=subprocess.STDOUT) as running:
-        try:
-            while running.poll() is None:
-                time.sleep(_LOOK_S)
-                if tell is not None:
-                    tell(rows.read_bytes().count(b"\n"))
-        except BaseException:
-            running.terminate()
-            raise
-        return int(running.returncode)
