@@ -102,8 +102,8 @@ void define_plastic_set(py::module_& m) {
         BACKSPRING_FIELD(PlasticSet, preload_opened_mm),
         BACKSPRING_FIELD(PlasticSet, preload_after_shakedown_mm),
         BACKSPRING_FIELD(PlasticSet, openings_to_shakedown),
-        BACKSPRING_FIELD(PlasticSet, shakes_down), BACKSPRING_FIELD(PlasticSet, folded),
-        BACKSPRING_FIELD(PlasticSet, zones));
+        BACKSPRING_FIELD(PlasticSet, shakes_down), BACKSPRING_FIELD(PlasticSet, contacts),
+        BACKSPRING_FIELD(PlasticSet, folded), BACKSPRING_FIELD(PlasticSet, zones));
     auto torques = declared<PeakTorques>();
     define_record(torques, BACKSPRING_FIELD(PeakTorques, before_nmm),
                   BACKSPRING_FIELD(PeakTorques, after_nmm));

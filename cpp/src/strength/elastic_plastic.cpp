@@ -106,6 +106,23 @@ SectionBend bend_section(const PlasticSection& section, double moment_nmm) {
             .neutral_mm = core.neutral_mm};
 }
 
+double curvature_per_nmm2(const PlasticSection& section, const SectionBend& bend) {
+    const double half = 0.5 * section.thickness_mm, gap = 0.5 * section.chord_mm;
+    const double low = bend.neutral_mm - bend.core_mm, high = bend.neutral_mm + bend.core_mm;
+    double depth = 0.0, first = 0.0, second = 0.0;
+    const auto add = [&](double from, double to) {
+        from = std::max(from, low), to = std::min(to, high);
+        if (to <= from) return;
+        depth += to - from;
+        first += 0.5 * (to * to - from * from);
+        second += (to * to * to - from * from * from) / 3.0;
+    };
+    add(-half, section.offset_mm - gap);
+    add(section.offset_mm + gap, half);
+    const double about_own = second - first * first / depth;
+    return 1.0 / (section.youngs_modulus_mpa * section.width_mm * about_own);
+}
+
 double residual_curvature_per_mm(const PlasticSection& section, double moment_nmm) {
     const double stiffness = section.youngs_modulus_mpa * section.inertia_mm4;
     if (moment_nmm <= section.yield_moment_nmm) {

@@ -2,56 +2,38 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdio>
 
 #include "backspring/core/root.hpp"
+#include "backspring/strength/plastic_set.hpp"
+#include "setting_forces.hpp"
 
 namespace backspring {
 namespace {
 
+constexpr int kMostBends = 30, kMostRounds = 40;
 constexpr double kElasticAgain = 1e-6;
-constexpr double kAgreedShare = 1e-8;
-constexpr double kAgreedMm = 1e-7;
+// A piece whose turns all bend it by less of that stays elastic between them, too.
+constexpr double kHardly = 0.9;
+constexpr int kLooks = 16;
+constexpr double kNearly = 0.02;
+// What an angle adds to the set; a dial reads a hundredth of a millimetre.
+constexpr double kSlightShare = 1e-5, kSlightMm = 1e-9;
+// Rounds agree to so much of the set.
+constexpr double kAgreedShare = 1e-8, kAgreedMm = 1e-9;
 
-std::vector<Load> scaled(std::span<const Load> pattern, double force_n) {
-    std::vector<Load> loads(pattern.begin(), pattern.end());
-    for (Load& load : loads) load.force_n *= force_n;
-    return loads;
+FaceShift moved(const FaceShift& from, double way, const FaceShift& by) {
+    return {from.height_mm + way * by.height_mm, from.slope + way * by.slope};
 }
 
-/// Force of all blades at this end.
-double total_n(const Contact& contact) {
-    double total = contact.force_n;
-    for (const Touch& touch : contact.others.beside) total += touch.force_n;
-    return total;
+double dot(const FaceShift& a, const FaceShift& b, const Pad& pad) {
+    return a.at_mm(pad.start_mm) * b.at_mm(pad.start_mm) +
+           a.at_mm(pad.end_mm) * b.at_mm(pad.end_mm);
 }
 
-std::vector<Load> pattern_of(const Contact& contact) {
-    return scaled(loads_ahead(contact), 1.0 / total_n(contact));
-}
+}  // namespace
 
-/// How far two patterns differ, in place and share.
-double apart_mm(const std::vector<Load>& a, const std::vector<Load>& b) {
-    if (a.size() != b.size()) return 1e9;
-    double apart = 0.0;
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        apart = std::max(apart, std::abs(a[i].x_mm - b[i].x_mm));
-        apart = std::max(apart, std::abs(a[i].force_n - b[i].force_n) * a[i].x_mm);
-    }
-    return apart;
-}
-
-/// A pattern part of the way to another with as many touches; else the other.
-std::vector<Load> between(const std::vector<Load>& a, const std::vector<Load>& b, double way) {
-    if (a.size() != b.size()) return b;
-    std::vector<Load> pattern;
-    for (std::size_t i = 0; i < a.size(); ++i) {
-        pattern.push_back(
-            {std::lerp(a[i].x_mm, b[i].x_mm, way), std::lerp(a[i].force_n, b[i].force_n, way)});
-    }
-    return pattern;
-}
-
-MomentLine line_of(std::span<const Load> loads, double ahead_mm) {
+MomentLine detail::line_of(std::span<const Load> loads, double ahead_mm) {
     MomentLine line{.ahead_mm = ahead_mm};
     for (const Load& load : loads) {
         line.root_nmm += load.force_n * load.x_mm;
@@ -60,150 +42,177 @@ MomentLine line_of(std::span<const Load> loads, double ahead_mm) {
     return line;
 }
 
-/// Where the excess vanishes that falls from all at no force to less than nothing at all; beyond
-/// the force at which the spring begins to fold it falls to a thousandth of itself in no time.
-double agreed_n(FunctionRef excess, double folding_n, double all_n, double at_all) {
-    if (!(folding_n < all_n)) return find_root(excess, 0.0, all_n, all_n, at_all);
-    const double at_fold = excess(folding_n);
-    if (at_fold <= 0.0) return find_root(excess, 0.0, folding_n, all_n, at_fold);
-    for (double beyond = 1e-7; beyond < 0.1; beyond *= 100.0) {
-        const double force = folding_n * (1.0 + beyond);
-        if (!(force < all_n)) break;
-        const double there = excess(force);
-        if (there < 0.0) return find_root(excess, folding_n, force, at_fold, there);
-    }
-    return find_root(excess, folding_n, all_n, at_fold, at_all);
+Opening::Opening(const Turns& travel, PlasticSpring plastic)
+    : fitted_(travel.action()), moved_(fitted_.joint), plastic_(std::move(plastic)) {
+    for (const Piece& piece : travel.pieces()) add_way(piece);
+    last_to_set_ = ways_.size();
 }
 
-}  // namespace
-
-Opening::Opening(const Joint& joint, PlasticSpring plastic)
-    : joint_(joint), moved_(joint), held_(joint), plastic_(std::move(plastic)) {}
-
-bool Opening::pass(double blade_angle_deg) {
-    const Contact start = contact_at(moved_, blade_angle_deg);
-    if (total_n(start) == 0.0) return false;
-    const double share = plastic_.elastic_share(scaled(pattern_of(start), total_n(start)));
-    if (share >= 1.0 - kElasticAgain) return false;
-    if (!joint_.alone()) held_ = with_others_held(joint_, start);
-    if (!settle_quickly(start, share)) settle_surely(start);
-    return true;
-}
-
-bool Opening::surely_elastic(const Contact& contact) const {
-    // A touch loses the share of its force that the set is of the spring's rise there; where it
-    // touches moves a little too, which the slack is for.
-    constexpr double slack = 0.004, slack_of_loss = 0.1;
-    if (!contact.others.beside.empty()) return false;
-    if (contact.count != 1) return contact.count == 0;
-    const Touch& touch = contact.touches[0];
-    const bool at_edge = touch.x_mm == joint_.pad.start_mm || touch.x_mm == joint_.pad.end_mm;
-    if (at_edge) return false;
-    const double rise = touch.height_mm - joint_.face_mm - joint_.face_slope * touch.x_mm;
-    const double loss = shift_.at_mm(touch.x_mm) / rise;
-    const double most = touch.force_n * (1.0 - loss) * (1.0 + slack + slack_of_loss * loss);
-    const Load load{touch.x_mm, most};
-    const MomentLine line = line_of({&load, 1}, joint_.pad.start_mm);
-    return std::any_of(borne_.begin(), borne_.end(), [&](const MomentLine& borne) {
-        return line.root_nmm <= borne.root_nmm && line.ahead_nmm <= borne.ahead_nmm;
-    });
-}
-
-Opening::Trial Opening::attempt(const Pattern& pattern, double force_n, double angle_deg) const {
-    Trial trial;
-    trial.force_n = force_n;
-    trial.shift = plastic_.shift_after(scaled(pattern, force_n));
-    // A section about to fold sets without end: the face is then far beyond the tang.
-    constexpr double folded_away = 1.0;
-    if (trial.shift.slope < folded_away) {
-        trial.contact = contact_at(with_shift(held_, trial.shift), angle_deg);
-    }
-    trial.excess_n = total_n(trial.contact) - force_n;
-    return trial;
-}
-
-/// Secant steps for the force, kept in their bracket, while the places follow: quick where they
-/// hardly move.
-bool Opening::settle_quickly(const Contact& start, double share) {
-    constexpr int most_rounds = 40;
-    const double angle = start.blade_angle_deg, all = total_n(start);
-    Pattern pattern = pattern_of(start);
-    double low = share * all, high = all;
-    double last = low, last_excess = all - low;
-    double force = 0.5 * (low + high);
-    for (int round = 0; round < most_rounds; ++round) {
-        const Trial trial = attempt(pattern, force, angle);
-        if (total_n(trial.contact) == 0.0) return false;
-        Pattern next = pattern_of(trial.contact);
-        const double apart = apart_mm(pattern, next);
-        if (std::abs(trial.excess_n) <= kAgreedShare * all && apart <= kAgreedMm) {
-            keep(pattern, trial);
-            return true;
-        }
-        pattern = std::move(next);
-        (trial.excess_n > 0.0 ? low : high) = force;
-        const double step = trial.excess_n * (force - last) / (trial.excess_n - last_excess);
-        last = force;
-        last_excess = trial.excess_n;
-        const double aim = force - step;
-        force = aim >= low && aim <= high ? aim : 0.5 * (low + high);
-    }
-    return false;
-}
-
-/// The force at which what the tang needs is what has made the set; it falls as the set grows.
-Opening::Trial Opening::agree(const Pattern& pattern, const Contact& start) const {
-    const double angle = start.blade_angle_deg, all = total_n(start);
-    const auto excess = [&](double force) { return attempt(pattern, force, angle).excess_n; };
-    const double most = excess(all);
-    if (most >= 0.0) return attempt(pattern, all, angle);
-    const double force = agreed_n(excess, plastic_.folding_share(pattern), all, most);
-    const Trial found = attempt(pattern, force, angle);
-    // Where it folds before it makes room, what counts is how it stands before the fold.
-    constexpr double before = 1.0 - 1e-12;
-    return total_n(found.contact) > 0.0 ? found : attempt(pattern, before * force, angle);
-}
-
-/// The place at which a spring bent there is touched there; the pad's edges enclose it.
-Opening::Pattern Opening::single_place(const Contact& start) const {
-    const auto moves = [&](double x) {
-        const Trial trial = agree({{x, 1.0}}, start);
-        return trial.contact.count == 0 ? 0.0 : trial.contact.touches[0].x_mm - x;
+void Opening::add_way(const Piece& piece) {
+    const auto beyond = [&](const Turn& turn) {
+        return plastic_.beyond_elastic(loads_ahead(turn.contact));
     };
-    const Pad& pad = joint_.pad;
-    return {
-        {find_root(moves, pad.start_mm, pad.end_mm, moves(pad.start_mm), moves(pad.end_mm)), 1.0}};
+    std::vector<SeenForces> seen;
+    double most = 0.0, first_deg = angle_of(piece.back()), last_deg = angle_of(piece.front());
+    for (const Turn* turn : piece) {
+        seen.push_back({angle_of(turn), loads_ahead(turn->contact)});
+        const double here = beyond(*turn);
+        most = std::max(most, here);
+        if (here <= 1.0) continue;
+        first_deg = std::min(first_deg, angle_of(turn));
+        last_deg = std::max(last_deg, angle_of(turn));
+    }
+    if (most <= kHardly) return;
+    const Turn worst = largest(fitted_, {&piece, 1}, beyond);
+    if (beyond(worst) <= 1.0) return;
+    Way way{angle_of(&worst), beyond(worst), StressedPiece(std::move(seen))};
+    find_ends(way, std::min(first_deg, way.worst_deg), std::max(last_deg, way.worst_deg));
+    ways_.push_back(std::move(way));
 }
 
-/// Nested search, for the force inside and for the places outside: slow, but it ends. The places
-/// follow by themselves as a rule; a single one that does not is searched between the pad's edges.
-void Opening::settle_surely(const Contact& start) {
-    constexpr int most_rounds = 60;
-    Pattern pattern = pattern_of(start);
-    Trial found = agree(pattern, start);
-    double way = 1.0, last_apart = 1e9;
-    for (int round = 0; round < most_rounds && total_n(found.contact) > 0.0; ++round) {
-        const Pattern next = pattern_of(found.contact);
-        const double apart = apart_mm(pattern, next);
-        if (apart <= kAgreedMm) return keep(pattern, found);
-        if (apart > 0.7 * last_apart) way *= 0.5;
-        last_apart = apart;
-        pattern = between(pattern, next, way);
-        found = agree(pattern, start);
-    }
-    if (!joint_.outline.kick && joint_.beside.empty()) {
-        pattern = single_place(start);
-        found = agree(pattern, start);
-    }
-    keep(pattern, found);
+/// From where to where it yields: beyond the first and the last angle where it is known to.
+void Opening::find_ends(Way& way, double first_deg, double last_deg) const {
+    const auto more = [&](double angle) {
+        return plastic_.beyond_elastic(way.forces.at(angle)) - 1.0;
+    };
+    const auto end = [&](double inside, double outside) {
+        const double in = more(inside), out = more(outside);
+        constexpr int bits = 8;
+        return in > 0.0 && out < 0.0 ? find_root(more, inside, outside, in, out, bits) : outside;
+    };
+    const std::span<const SeenForces> seen = way.forces.seen();
+    const std::size_t behind = std::min(way.forces.before(last_deg) + 1, seen.size() - 1);
+    way.from_deg = end(first_deg, seen[way.forces.before(first_deg)].angle_deg);
+    way.to_deg = end(last_deg, seen[behind].angle_deg);
 }
 
-void Opening::keep(const Pattern& pattern, const Trial& trial) {
-    const std::vector<Load> loads = scaled(pattern, trial.force_n);
-    shift_ = trial.shift;
-    moved_ = with_shift(joint_, shift_);
+bool Opening::open() {
+    bool further = false;
+    for (std::size_t i = 0; i < ways_.size(); ++i) {
+        // Once all others change nothing, neither does the one that changed it last.
+        if (!further && i == last_to_set_) return false;
+        if (!go_over(ways_[i])) continue;
+        further = true;
+        last_to_set_ = i;
+    }
+    return further;
+}
+
+Contact Opening::contact_in(Joint& joint, const FaceShift& shift, double angle_deg) {
+    set_shift(joint, fitted_.joint, shift);
+    ++contacts_;
+    return contact_at(joint, angle_deg);
+}
+
+double Opening::far_mm(const FaceShift& shift) const {
+    return shift.at_mm(fitted_.joint.pad.end_mm);
+}
+
+double Opening::slight_mm() const { return std::max(kSlightMm, kSlightShare * far_mm(shift_)); }
+
+/// By how much loads would set it further, at the pad's far edge, if they did not fall meanwhile.
+double Opening::added_mm(const Loads& loads) const {
+    return far_mm(plastic_.shift_after(loads)) - far_mm(shift_);
+}
+
+bool Opening::sets_further(const Loads& loads) const {
+    return plastic_.beyond_elastic(loads) > 1.0 + kElasticAgain && added_mm(loads) > slight_mm();
+}
+
+void Opening::refresh_about(Way& way) {
+    const std::span<SeenForces> seen = way.forces.seen();
+    const std::size_t first = way.forces.before(way.from_deg), last = way.forces.before(way.to_deg);
+    const std::size_t begin = first > 0 ? first - 1 : 0, end = std::min(last + 3, seen.size());
+    std::ranges::for_each(seen.subspan(begin, end - begin), [&](SeenForces& s) { refresh(s); });
+}
+
+/// Forces at a turn by now: as if what touches stayed in its place, while it hardly moves.
+void Opening::refresh(SeenForces& seen) {
+    constexpr double hardly_rad = 2e-4;
+    const FaceShift since = moved(shift_, -1.0, seen.set);
+    if (since.slope == 0.0) return;
+    if (std::abs(since.slope) <= hardly_rad) {
+        seen.loads = forces_left(fitted_.joint.flexibility, seen.loads, since);
+    } else {
+        seen.loads = loads_ahead(contact_in(moved_, shift_, seen.angle_deg));
+    }
+    seen.set = shift_;
+}
+
+/// Where the spring would be set most; looked for where it is bent nearly as far as it bears.
+std::optional<Contact> Opening::next_contact(Way& way) {
+    refresh_about(way);
+    const double nearly = 1.0 - kNearly * (way.beyond - 1.0);
+    double most_mm = 0.0, most_deg = 0.0;
+    double from = way.to_deg, to = way.from_deg;
+    const double apart = (way.to_deg - way.from_deg) / (kLooks - 1);
+    for (int i = 0; i < kLooks; ++i) {
+        const double angle = i + 1 < kLooks ? way.from_deg + i * apart : way.to_deg;
+        const Loads loads = way.forces.at(angle);
+        const double beyond = plastic_.beyond_elastic(loads);
+        if (beyond < nearly) continue;
+        from = std::min(from, angle);
+        to = std::max(to, angle);
+        const double added = beyond > 1.0 ? added_mm(loads) : 0.0;
+        if (added > most_mm) most_mm = added, most_deg = angle;
+    }
+    if (from > to) return std::nullopt;
+    way.from_deg = std::max(way.from_deg, from - apart);
+    way.to_deg = std::min(way.to_deg, to + apart);
+    if (most_mm <= slight_mm()) return std::nullopt;
+    return contact_in(moved_, shift_, most_deg);
+}
+
+bool Opening::go_over(Way& way) {
+    bool further = false;
+    std::optional<Contact> contact =
+        way.gone_over ? next_contact(way) : contact_in(moved_, shift_, way.worst_deg);
+    way.gone_over = true;
+    for (int bends = 0; contact && bends < kMostBends; ++bends) {
+        Loads loads = loads_ahead(*contact);
+        if (sets_further(loads)) {
+            loads = settle(*contact);
+            further = true;
+        }
+        way.forces.take_in({contact->blade_angle_deg, loads, shift_});
+        contact = next_contact(way);
+    }
+    return further;
+}
+
+/// Forces by the set, and places by the contact, in turn: a round's way is stretched by what the
+/// round before left over.
+///
+/// @source B. M. Irons and R. C. Tuck, IJNME 1 (1969), a version of Aitken's accelerator
+Loads Opening::settle(Contact contact) {
+    const double angle = contact.blade_angle_deg;
+    const Pad& pad = fitted_.joint.pad;
+    Joint joint = fitted_.joint.alone() ? moved_ : with_others_held(fitted_.joint, contact);
+    FaceShift shift = shift_, made, miss;
+    Loads loads;
+    double way = 1.0;
+    for (int round = 0; round < kMostRounds; ++round) {
+        const FaceShift last = miss;
+        loads = setting_forces(plastic_, joint.flexibility, loads_ahead(contact), shift);
+        made = plastic_.shift_after(loads);
+        miss = moved(made, -1.0, shift);
+        if (std::sqrt(dot(miss, miss, pad)) <= kAgreedMm + kAgreedShare * far_mm(made)) break;
+        if (round > 0) {
+            const FaceShift change = moved(miss, -1.0, last);
+            const double changed = dot(change, change, pad);
+            if (changed > 0.0) way = std::clamp(-way * dot(last, change, pad) / changed, 0.05, 2.0);
+        }
+        FaceShift next = moved(shift, way, miss);
+        contact = contact_in(joint, next, angle);
+        for (; loads_ahead(contact).size() == 0 && round < kMostRounds; ++round) {
+            next = moved(shift, 0.5, moved(next, -1.0, shift));
+            contact = contact_in(joint, next, angle);
+        }
+        shift = next;
+    }
     plastic_.bend(loads);
-    borne_.push_back(line_of(loads, joint_.pad.start_mm));
+    shift_ = made;
+    return loads;
 }
 
 }  // namespace backspring

@@ -1,55 +1,65 @@
 #pragma once
 
-#include <span>
+#include <optional>
 #include <vector>
 
-#include "backspring/action/sweep.hpp"
-#include "backspring/strength/plastic_set.hpp"
+#include "backspring/action/turns.hpp"
 #include "backspring/strength/plastic_spring.hpp"
+#include "stressed_piece.hpp"
 
 namespace backspring::detail {
 
-/// A spring on its way through the travel, each angle elastic or bending it further.
+/// A spring whose blade is opened, each angle elastic or bending it further.
 class Opening {
   public:
+    /// @param travel   of the joint as fitted; outlives this
     /// @param plastic  not yet bent
-    Opening(const Joint& joint, PlasticSpring plastic);
+    Opening(const Turns& travel, PlasticSpring plastic);
 
-    /// Bends the spring as far as the tang makes it at one angle; whether it yields further.
-    bool pass(double blade_angle_deg);
-
-    /// Whether a contact's forces, lessened by the set so far, surely bend nothing further.
-    [[nodiscard]] bool surely_elastic(const Contact& contact) const;
+    /// Opens the blade once; whether that sets the spring further.
+    ///
+    /// On each piece of the travel it is bent where it is stressed farthest beyond what it bears,
+    /// then where what is left would set it most, until that is slight.
+    bool open();
 
     [[nodiscard]] const FaceShift& shift() const { return shift_; }
     [[nodiscard]] std::vector<PlasticZone> zones() const { return plastic_.zones(); }
+    [[nodiscard]] int contacts() const { return contacts_; }
 
   private:
-    /// Forces on the spring that only grow or shrink together; a force of 1 N in all.
-    using Pattern = std::vector<Load>;
-
-    /// The joint at an angle once the forces have done their set.
-    struct Trial {
-        double force_n = 0.0;   ///< tried
-        double excess_n = 0.0;  ///< what the tang then needs beyond it; 0 where both agree
-        FaceShift shift;
-        Contact contact;
+    /// A piece of the travel over which the spring is stressed beyond what it bears elastically.
+    struct Way {
+        double worst_deg;                     ///< where it is stressed most
+        double beyond;                        ///< how far, there; 1: just elastic
+        StressedPiece forces;                 ///< along it
+        double from_deg = 0.0, to_deg = 0.0;  ///< where it may yield
+        bool gone_over = false;
     };
 
-    [[nodiscard]] Trial attempt(const Pattern& pattern, double force_n, double angle_deg) const;
-    [[nodiscard]] bool settle_quickly(const Contact& start, double share);
-    void settle_surely(const Contact& start);
-    [[nodiscard]] Pattern single_place(const Contact& start) const;
-    [[nodiscard]] Trial agree(const Pattern& pattern, const Contact& start) const;
-    void keep(const Pattern& pattern, const Trial& trial);
+    [[nodiscard]] Contact contact_in(Joint& joint, const FaceShift& shift, double angle_deg);
+    void add_way(const Piece& piece);
+    void find_ends(Way& way, double first_deg, double last_deg) const;
+    [[nodiscard]] bool go_over(Way& way);
+    [[nodiscard]] std::optional<Contact> next_contact(Way& way);
+    void refresh_about(Way& way);
+    void refresh(SeenForces& seen);
+    [[nodiscard]] bool sets_further(const Loads& loads) const;
+    [[nodiscard]] double added_mm(const Loads& loads) const;
+    [[nodiscard]] double slight_mm() const;
+    [[nodiscard]] double far_mm(const FaceShift& shift) const;
+    Loads settle(Contact contact);
 
-    const Joint& joint_;  // as fitted
-    Joint moved_;         // with the face as it is by now
-    Joint held_;          // as fitted, the other blades held where they stand at the angle
+    const Action& fitted_;
+    std::vector<Way> ways_;
+    std::size_t last_to_set_ = 0;
+    Joint moved_;  // with the face as it is by now
     PlasticSpring plastic_;
     FaceShift shift_;
-    std::vector<MomentLine> borne_;  // moments that have bent it
+    int contacts_ = 0;  // looked for
 };
+
+/// The moments of loads, none of which bears behind a station.
+[[nodiscard]] MomentLine line_of(std::span<const Load> loads, double ahead_mm);
 
 }  // namespace backspring::detail
 

@@ -5,41 +5,31 @@
 
 #include "backspring/core/require.hpp"
 #include "opening.hpp"
-#include "stressed_angles.hpp"
 
 namespace backspring {
 namespace {
 
-constexpr int kMostOpenings = 100;
+constexpr int kMostOpenings = 20;
 
 /// A line that no moment of a travel passes, with room for touches that move as the spring sets.
 MomentLine greatest_moments(const Joint& joint, const Turns& travel) {
     constexpr double room = 1.05;
     MomentLine most{.ahead_mm = joint.pad.start_mm};
     for (const Turn* turn : travel.all()) {
-        double root = 0.0, ahead = 0.0;
-        for (const Load& load : loads_ahead(turn->contact)) {
-            root += load.force_n * load.x_mm;
-            ahead += load.force_n * std::max(load.x_mm - joint.pad.start_mm, 0.0);
-        }
-        most.root_nmm = std::max(most.root_nmm, room * root);
-        most.ahead_nmm = std::max(most.ahead_nmm, room * ahead);
+        const MomentLine line = line_of(loads_ahead(turn->contact), joint.pad.start_mm);
+        most.root_nmm = std::max(most.root_nmm, room * line.root_nmm);
+        most.ahead_nmm = std::max(most.ahead_nmm, room * line.ahead_nmm);
     }
     return most;
 }
 
 /// Opens it until an opening changes nothing more.
-void open(PlasticSet& set, Opening& opening, std::span<const StressedAngle> angles) {
-    const auto yields = [&](const StressedAngle& angle) {
-        if (angle.contact && opening.surely_elastic(*angle.contact)) return false;
-        return opening.pass(angle.blade_angle_deg);
-    };
-    for (bool changed = true; changed && set.openings_to_shakedown < kMostOpenings;) {
-        changed = false;
-        for (const StressedAngle& angle : angles) changed |= yields(angle);
+void open(PlasticSet& set, Opening& opening) {
+    for (bool further = true; further && set.openings_to_shakedown < kMostOpenings;) {
+        further = opening.open();
         if (set.openings_to_shakedown == 0) set.shift_opened = opening.shift();
-        set.openings_to_shakedown += changed ? 1 : 0;
-        set.shakes_down = !changed;
+        set.openings_to_shakedown += further ? 1 : 0;
+        set.shakes_down = !further;
     }
 }
 
@@ -50,17 +40,16 @@ PlasticSet unyielded(const Joint& joint) {
     return set;
 }
 
-PlasticSet set_of(const Joint& joint,
-                  const PlasticSpring& plastic,
-                  std::span<const StressedAngle> angles) {
+/// @param worst  contact of the travel at which the elastic spring is stressed most
+PlasticSet set_of(const Turns& travel, const PlasticSpring& plastic, const Contact& worst) {
+    const Joint& joint = travel.action().joint;
     PlasticSet set = unyielded(joint);
-    if (angles.empty()) return set;
-    Opening opening(joint, plastic);
-    open(set, opening, angles);
-    const auto less = [](const auto& a, const auto& b) { return a.stress_mpa < b.stress_mpa; };
-    set.blade_angle_deg = std::max_element(angles.begin(), angles.end(), less)->blade_angle_deg;
+    Opening opening(travel, plastic);
+    open(set, opening);
+    set.contacts = opening.contacts();
+    set.blade_angle_deg = worst.blade_angle_deg;
     set.yielded = true;
-    set.elastic_force_n = contact_at(joint, set.blade_angle_deg).force_n;
+    set.elastic_force_n = worst.force_n;
     set.shift = opening.shift();
     set.force_n = contact_at(with_shift(joint, set.shift), set.blade_angle_deg).force_n;
     set.drop_pivot_mm = set.shift.at_mm(joint.pivot_mm);
@@ -86,16 +75,20 @@ std::vector<PlasticSet> plastic_sets(const Spring& spring,
     if (yields_mpa.empty()) return {};
     const Joint& joint = travel.action().joint;
     std::vector<PlasticSet> sets(yields_mpa.size(), unyielded(joint));
+    const auto stress = [&](const Turn& turn) {
+        return peak_stress(travel.action(), turn.contact).stress_mpa;
+    };
+    const Turn worst = largest(travel, stress);
+    const double most_mpa = stress(worst);
     std::optional<PlasticSpring> any;
     std::optional<MomentLine> most;
     for (std::size_t i = 0; i < sets.size(); ++i) {
-        const auto angles = stressed_angles(travel, yields_mpa[i]);
-        if (angles.empty()) continue;
+        if (most_mpa <= yields_mpa[i]) continue;
         if (!any) any.emplace(spring, joint.pad.end_mm, joint.flexibility, yields_mpa[i]);
         if (!most) most = greatest_moments(joint, travel);
         PlasticSpring plastic = any->with_yield(yields_mpa[i]);
         plastic.leave_aside(*most);
-        sets[i] = set_of(joint, plastic, angles);
+        sets[i] = set_of(travel, plastic, worst.contact);
     }
     return sets;
 }
@@ -106,13 +99,19 @@ PlasticSet plastic_set(const Spring& spring, const Turns& travel, double yield_m
 
 Joint with_shift(const Joint& joint, const FaceShift& shift) {
     Joint moved = joint;
-    moved.face_mm += shift.height_mm;
-    moved.face_slope += shift.slope;
-    for (Neighbour& neighbour : moved.beside) {
-        neighbour.tang.face_mm += shift.height_mm;
-        neighbour.tang.face_slope += shift.slope;
-    }
+    set_shift(moved, joint, shift);
     return moved;
+}
+
+void set_shift(Joint& joint, const Joint& fitted, const FaceShift& shift) {
+    const auto set = [&](Mounted& tang, const Mounted& before) {
+        tang.face_mm = before.face_mm + shift.height_mm;
+        tang.face_slope = before.face_slope + shift.slope;
+    };
+    set(joint, fitted);
+    for (std::size_t i = 0; i < joint.beside.size(); ++i) {
+        set(joint.beside[i].tang, fitted.beside[i].tang);
+    }
 }
 
 }  // namespace backspring

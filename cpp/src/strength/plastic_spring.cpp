@@ -113,7 +113,7 @@ PlasticSpring::Moments::Moments(std::span<const Load> all) : loads(all) {
 double PlasticSpring::residual_after(const Node& node, double moment_nmm) const {
     if (moment_nmm <= node.borne_nmm) return node.residual_per_mm;
     if (moment_nmm <= node.section.yield_moment_nmm) return 0.0;
-    return residual_curvature(node.section, moment_nmm);
+    return residual_of(node.section, moment_nmm).per_mm;
 }
 
 double PlasticSpring::set_mm(std::span<const Load> loads, double at_mm) const {
@@ -135,7 +135,7 @@ double PlasticSpring::movement_mm(std::span<const Load> loads, double at_mm) con
     return sum;
 }
 
-double PlasticSpring::elastic_share(std::span<const Load> loads) const {
+double PlasticSpring::beyond_elastic(std::span<const Load> loads) const {
     const Moments moments(loads);
     double most = 0.0, borne = 1.0;
     for (const Node& node : watched()) {
@@ -143,18 +143,7 @@ double PlasticSpring::elastic_share(std::span<const Load> loads) const {
         const double moment = moments.at(node);
         if (moment * borne > most * elastic) most = moment, borne = elastic;
     }
-    return borne / most;
-}
-
-double PlasticSpring::folding_share(std::span<const Load> loads) const {
-    const Moments moments(loads);
-    double least = std::numeric_limits<double>::infinity();
-    for (const Node& node : watched()) {
-        const double moment = moments.at(node),
-                     hinge = kHingeShare * node.section.plastic_moment_nmm;
-        if (moment * least > hinge) least = hinge / moment;
-    }
-    return least;
+    return most / borne;
 }
 
 bool PlasticSpring::bears(std::span<const Load> loads) const {
@@ -195,16 +184,27 @@ std::vector<Load> PlasticSpring::forces(std::span<const Hold> holds) const {
     return both(find_root(short_of, 0.0, alone, none, std::min(short_of(alone), 0.0)));
 }
 
-FaceShift PlasticSpring::shift_after(std::span<const Load> loads) const {
+FaceShift PlasticSpring::shift_after(std::span<const Load> loads,
+                                     std::span<FaceShift> per_n) const {
     const Moments moments(loads);
     FaceShift shift;
+    std::ranges::fill(per_n, FaceShift{});
+    const auto add = [](FaceShift& to, const Node& node, double turn) {
+        to.slope += turn * node.share_behind;
+        if (node.x_mm > 0.0) to.height_mm -= turn * node.x_mm;
+    };
     for (const Node& node : watched()) {
-        const double residual = residual_after(node, moments.at(node));
-        if (residual == 0.0) continue;
-        const double turn = node.length_mm * residual;
-        const bool behind = node.x_mm < 0.0;
-        shift.slope += behind ? turn * node.share_behind : turn;
-        shift.height_mm -= behind ? 0.0 : turn * node.x_mm;
+        const double moment = moments.at(node);
+        const bool further = moment > std::max(node.borne_nmm, node.section.yield_moment_nmm);
+        const Residual residual =
+            further ? residual_of(node.section, moment) : Residual{node.residual_per_mm, 0.0};
+        if (residual.per_mm == 0.0) continue;
+        add(shift, node, node.length_mm * residual.per_mm);
+        if (!further) continue;
+        for (std::size_t i = 0; i < per_n.size(); ++i) {
+            const double turn = node.length_mm * residual.per_nmm2;
+            add(per_n[i], node, turn * unit_moment_mm(node, loads[i].x_mm));
+        }
     }
     return shift;
 }

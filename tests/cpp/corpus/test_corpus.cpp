@@ -1,12 +1,20 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <string>
 #include <vector>
 
 #include "ask_design.hpp"
+#include "backspring/check/in_use.hpp"
 #include "catch.hpp"
+#include "design_of_bytes.hpp"
 
 namespace {
+
+std::vector<std::uint8_t> bytes_of(const std::filesystem::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
 
 using Ask = void (*)(std::span<const std::uint8_t>);
 
@@ -14,10 +22,8 @@ using Ask = void (*)(std::span<const std::uint8_t>);
 int replay(const std::filesystem::path& folder, Ask ask) {
     int files = 0;
     for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-        std::ifstream file(entry.path(), std::ios::binary);
-        const std::vector<std::uint8_t> bytes{std::istreambuf_iterator<char>(file), {}};
         INFO(entry.path().filename().string());
-        CHECK_NOTHROW(ask(bytes));
+        CHECK_NOTHROW(ask(bytes_of(entry.path())));
         ++files;
     }
     return files;
@@ -30,4 +36,16 @@ TEST_CASE("inputs that fuzzers found are answered with numbers or refused", "[ab
     CHECK(replay(corpus / "design", &fuzz::ask_design) > 0);
     CHECK(replay(corpus / "short", &fuzz::ask_short) > 0);
     CHECK(replay(corpus / "tables", &fuzz::ask_tables) > 0);
+}
+
+TEST_CASE("a few dozen contacts tell the set of a spring that yields without hope",
+          "[abuse][corpus]") {
+    const std::string name = GENERATE("short/yields_beside_a_kick", "design/yields_at_all");
+    CAPTURE(name);
+    const auto input = bytes_of(std::filesystem::path(BACKSPRING_CORPUS) / name);
+    fuzz::Bytes bytes(input);
+    bytes.byte();  // the question
+    const backspring::PlasticSet set = backspring::permanent_set(fuzz::design_of(bytes));
+    CHECK(set.yielded);
+    CHECK(set.contacts <= 100);
 }

@@ -23,6 +23,7 @@ TEST_CASE("a spring is followed however far it yields, and more of it the more i
             const PlasticSet set = plastic_set(bent.spring, Turns(action, {0.0, 180.0}), yield);
             REQUIRE(std::isfinite(set.drop_pivot_mm));
             CHECK(set.shakes_down);
+            CHECK(set.contacts <= 200);
             CHECK(set.drop_pivot_mm >= last_mm - 1e-6);
             CHECK(set.preload_after_shakedown_mm <= set.preload_opened_mm + 1e-9);
             CHECK(set.preload_opened_mm <= set.preload_before_mm);

@@ -57,6 +57,14 @@ struct SectionBend {
 /// @source elastic, perfectly plastic bending; plane sections
 [[nodiscard]] SectionBend bend_section(const PlasticSection& section, double moment_nmm);
 
+/// How fast curvature grows with the moment: 1/(E I) of what is still elastic, about its own
+/// centroid.
+///
+/// @param bend  of the section, from bend_section()
+/// @returns     [1/(N mm2)]
+/// @source elastic, perfectly plastic bending; plane sections
+[[nodiscard]] double curvature_per_nmm2(const PlasticSection& section, const SectionBend& bend);
+
 /// Curvature that stays when the moment has gone: k - M / (E I), 0 up to the yield moment.
 ///
 /// @param moment_nmm  greatest it has borne [N mm]

@@ -25,6 +25,7 @@ struct PlasticSet {
     double preload_after_shakedown_mm = 0.0;  ///< once an opening changes nothing more [mm]
     int openings_to_shakedown = 0;            ///< openings that still changed it
     bool shakes_down = true;                  ///< not so: it goes on yielding with every opening
+    int contacts = 0;                         ///< looked for on the way, a measure of the work
     bool folded = false;             ///< a section yields right through and bends as a hinge
     std::vector<PlasticZone> zones;  ///< where it has yielded, from the rear
 };
@@ -34,8 +35,9 @@ struct PlasticSet {
 /// The tang holds the spring out however much force that takes: at each angle that would go beyond
 /// yielding the forces are those at which elastic and plastic movement together make room for the
 /// tang. Each section keeps the curvature of the greatest moment it has borne; unloading and all
-/// bending below that moment are elastic. An opening takes the peaks of the travel in turn, then
-/// the other angles (their order is worth 0.2 % of the set); it is repeated until it changes
+/// bending below that moment are elastic. An opening takes the pieces of the travel in turn, each
+/// at its worst angle and then wherever the spring, as set by now, is still bent further (their
+/// order is worth 0.2 % of the set), down to 1e-4 of the set; it is repeated until it changes
 /// nothing.
 ///
 /// @param spring     of the travel
@@ -63,6 +65,9 @@ struct PlasticSet {
 
 /// A joint whose free face has moved.
 [[nodiscard]] Joint with_shift(const Joint& joint, const FaceShift& shift);
+
+/// Moves the free face of a joint from where it is in another that is alike but for that.
+void set_shift(Joint& joint, const Joint& fitted, const FaceShift& shift);
 
 /// Greatest torque against opening before and after a set.
 struct PeakTorques {

@@ -64,18 +64,18 @@ class PlasticSpring {
     /// From now on leaves aside the sections that moments below a line never make yield.
     void leave_aside(const MomentLine& greatest);
 
-    /// Largest share of the loads that every section bears elastically, from what it has borne
-    /// already; at least 1 where all answer elastically.
-    [[nodiscard]] double elastic_share(std::span<const Load> loads) const;
-
-    /// Share of the loads beyond which a section turns as a hinge; infinite where none would.
-    [[nodiscard]] double folding_share(std::span<const Load> loads) const;
+    /// How far loads bend the worst section beyond what it bears elastically, from what it has
+    /// borne already: at most 1 where all answer elastically.
+    [[nodiscard]] double beyond_elastic(std::span<const Load> loads) const;
 
     /// Forces at which the spring, bent from what it is now, stands at the holds; one or two.
     [[nodiscard]] std::vector<Load> forces(std::span<const Hold> holds) const;
 
     /// Shift of the face when it is let go after these loads.
-    [[nodiscard]] FaceShift shift_after(std::span<const Load> loads) const;
+    ///
+    /// @param per_n  how fast it grows with each load, where asked for [1/N]
+    [[nodiscard]] FaceShift shift_after(std::span<const Load> loads,
+                                        std::span<FaceShift> per_n = {}) const;
 
     /// Bends it for good.
     void bend(std::span<const Load> loads);

@@ -1,0 +1,30 @@
+#pragma once
+
+#include "backspring/action/contact.hpp"
+#include "backspring/strength/plastic_spring.hpp"
+
+namespace backspring::detail {
+
+/// Forces under which a spring that sets as it is bent stands where what touches it holds it.
+///
+/// The touches stay where they are. Movement and force grow together whatever the spring does, so
+/// there is one answer: Newton's method with the spring's own tangent, a step no longer than what
+/// it does along its way, finds it; forces that would pull are none.
+///
+/// @param elastic  loads of a contact, and what holds it there [N]
+/// @param shift    of the face, at which they are
+[[nodiscard]] Loads setting_forces(const PlasticSpring& plastic,
+                                   const Flexibility& flexibility,
+                                   const Loads& elastic,
+                                   const FaceShift& shift);
+
+/// Forces that are left of loads where the face moves away from what touches it and stays elastic.
+[[nodiscard]] Loads forces_left(const Flexibility& flexibility,
+                                const Loads& loads,
+                                const FaceShift& away);
+
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}

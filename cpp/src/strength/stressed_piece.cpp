@@ -1,0 +1,51 @@
+#include "stressed_piece.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "backspring/core/interpolant.hpp"
+
+namespace backspring {
+
+void StressedPiece::take_in(const SeenForces& seen) {
+    constexpr double close = 2e-3;
+    const auto away = [&](const SeenForces& each) {
+        return std::abs(each.angle_deg - seen.angle_deg);
+    };
+    const auto near = std::ranges::min_element(seen_, {}, away);
+    if (away(*near) <= close * (seen_.back().angle_deg - seen_.front().angle_deg)) {
+        *near = seen;
+        return;
+    }
+    seen_.insert(std::ranges::upper_bound(seen_, seen.angle_deg, {}, &SeenForces::angle_deg), seen);
+}
+
+std::size_t StressedPiece::before(double angle_deg) const {
+    const auto behind = std::ranges::upper_bound(seen_, angle_deg, {}, &SeenForces::angle_deg);
+    const auto i = static_cast<std::size_t>(behind - seen_.begin());
+    return std::min(i > 0 ? i - 1 : 0, seen_.size() > 1 ? seen_.size() - 2 : 0);
+}
+
+Loads StressedPiece::at(double angle_deg) const {
+    const std::size_t i = before(angle_deg), last = seen_.size() - 1;
+    const std::size_t first = i > 0 ? i - 1 : 0, end = std::min(i + 2, last);
+    Loads loads = seen_[i].loads;
+    for (std::size_t k = first; k <= end; ++k) {
+        if (seen_[k].loads.size() == loads.size()) continue;
+        // Another part comes to bear somewhere about: the nearer turn tells more than a curve.
+        const bool nearer =
+            i < last && seen_[i + 1].angle_deg - angle_deg < angle_deg - seen_[i].angle_deg;
+        return nearer ? seen_[i + 1].loads : loads;
+    }
+    for (std::size_t j = 0; j < loads.size(); ++j) {
+        Interpolant place, force;
+        for (std::size_t k = first; k <= end; ++k) {
+            place.add(seen_[k].angle_deg, seen_[k].loads.data()[j].x_mm);
+            force.add(seen_[k].angle_deg, seen_[k].loads.data()[j].force_n);
+        }
+        loads.data()[j] = {place.value_at(angle_deg), std::max(force.value_at(angle_deg), 0.0)};
+    }
+    return loads;
+}
+
+}  // namespace backspring
