@@ -7,6 +7,7 @@
 #include <limits>
 
 #include "backspring/spring/stretches.hpp"
+#include "tent.hpp"
 
 namespace backspring {
 namespace {
@@ -52,6 +53,9 @@ struct Together {
     [[nodiscard]] const BeamPlace& place(Eigen::Index i) const {
         return places[static_cast<std::size_t>(i)];
     }
+    [[nodiscard]] bool of_two_blades(Eigen::Index i, Eigen::Index j) const {
+        return touch(i).part.blade != touch(j).part.blade;
+    }
     [[nodiscard]] bool at_edge(Eigen::Index i) const {
         const Pad& pad = indenter(i).pad;
         return touch(i).x_mm == pad.start_mm || touch(i).x_mm == pad.end_mm;
@@ -66,7 +70,9 @@ struct Together {
         for (Eigen::Index i = 0; i < n; ++i) {
             overlaps[i] = indenter(i).overlap_mm(touch(i));
             for (Eigen::Index j = 0; j < n; ++j) {
-                const Compliance c = compliance(flexibility, place(i), place(j));
+                const Compliance c = of_two_blades(i, j)
+                                         ? beside_compliance(flexibility, place(i), place(j))
+                                         : compliance(flexibility, place(i), place(j));
                 moves(i, j) = c.mm_per_n;
                 slopes(i, j) = c.rad_per_n;
             }
@@ -104,6 +110,10 @@ struct Together {
                 rate[i] += (touch(k).x_mm - moved.x_mm) * forces[k] * away *
                            curvature_per_nmm(flexibility, moved.x_mm);
             }
+            if (!of_two_blades(k, i)) continue;
+            const double tent = tent_rate(flexibility, place(k), place(i));
+            rate[k] += tent * place(k).shear_rad_per_n * forces[i] * away;
+            rate[i] -= tent * place(i).shear_rad_per_n * forces[k] * away;
         }
         rate[i] -= turn;
         return rate;
