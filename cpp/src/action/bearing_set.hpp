@@ -145,11 +145,12 @@ class BearingSet {
         return best;
     }
 
-    /// How far the face dips beside the touches of other blades.
+    /// How far the face seems to dip beside other blades' flats.
     [[nodiscard]] double dip_mm(const Indenter& indenter, const Held& held, double x) const {
         double dip = 0.0;
         for (std::size_t i = 0; i < borne_.size(); ++i) {
-            if (borne_[i].indenter->part.blade == indenter.part.blade) continue;
+            const bool other = borne_[i].indenter->part.blade != indenter.part.blade;
+            if (!other || !borne_[i].touch.part.flat) continue;
             dip += shear_dip_mm(flexibility_, x, held.forces_n()[static_cast<Eigen::Index>(i)],
                                 borne_[i].touch.x_mm);
         }

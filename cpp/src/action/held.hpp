@@ -6,6 +6,7 @@
 
 #include "bearing.hpp"
 #include "indenters.hpp"
+#include "tent.hpp"
 
 namespace backspring::detail {
 
@@ -26,7 +27,7 @@ class Held {
             overlaps_[i] = borne.indenter->overlap_mm(borne.touch);
             places_[static_cast<std::size_t>(i)] = beam_place(flexibility, borne.touch.x_mm);
             for (Eigen::Index j = 0; j <= i; ++j) {
-                all(i, j) = all(j, i) = compliance(flexibility, place(i), place(j)).mm_per_n;
+                all(i, j) = all(j, i) = between(borne.touch.part, place(i), j).mm_per_n;
             }
         }
         solver_.compute(all);
@@ -42,7 +43,7 @@ class Held {
         const auto n = static_cast<Eigen::Index>(touches_.size());
         Numbers moves(n), turns(n);
         for (Eigen::Index i = 0; i < n; ++i) {
-            const Compliance cross = compliance(flexibility_, here, place(i));
+            const Compliance cross = between(indenter.part, here, i);
             moves[i] = cross.mm_per_n;
             turns[i] = cross.rad_per_n;
         }
@@ -57,6 +58,15 @@ class Held {
     }
 
   private:
+    /// What a touch does at a place of a blade.
+    [[nodiscard]] Compliance between(const Part& part,
+                                     const BeamPlace& moves,
+                                     Eigen::Index touch) const {
+        return part.blade == at(touch).touch.part.blade
+                   ? compliance(flexibility_, moves, place(touch))
+                   : beside_compliance(flexibility_, moves, place(touch));
+    }
+
     [[nodiscard]] const Borne& at(Eigen::Index i) const {
         return touches_[static_cast<std::size_t>(i)];
     }

@@ -6,7 +6,9 @@
 #include <cmath>
 #include <limits>
 
+#include "along_outline.hpp"
 #include "backspring/spring/stretches.hpp"
+#include "tent.hpp"
 
 namespace backspring {
 namespace {
@@ -57,6 +59,9 @@ struct Together {
         return places[static_cast<std::size_t>(i)];
     }
     [[nodiscard]] bool is_held(Eigen::Index i) const { return held[static_cast<std::size_t>(i)]; }
+    [[nodiscard]] bool of_two_blades(Eigen::Index i, Eigen::Index j) const {
+        return touch(i).part.blade != touch(j).part.blade;
+    }
 
     /// @returns  false where a force would pull
     bool solve() {
@@ -68,7 +73,9 @@ struct Together {
         for (Eigen::Index i = 0; i < n; ++i) {
             overlaps[i] = indenter(i).overlap_mm(touch(i));
             for (Eigen::Index j = 0; j < n; ++j) {
-                const Compliance c = compliance(flexibility, place(i), place(j));
+                const Compliance c = of_two_blades(i, j)
+                                         ? beside_compliance(flexibility, place(i), place(j))
+                                         : compliance(flexibility, place(i), place(j));
                 moves(i, j) = c.mm_per_n;
                 slopes(i, j) = c.rad_per_n;
             }
@@ -117,54 +124,13 @@ struct Together {
                 rate[i] += (touch(k).x_mm - moved.x_mm) * forces[k] * away *
                            curvature_per_nmm(flexibility, moved.x_mm);
             }
+            if (!of_two_blades(k, i)) continue;
+            const double tent = tent_rate(flexibility, place(k), place(i));
+            rate[k] += tent * place(k).shear_rad_per_n * forces[i] * away;
+            rate[i] -= tent * place(i).shear_rad_per_n * forces[k] * away;
         }
         if (!moved.part.flat) rate[i] -= 1.0;
         return forces.cwiseProduct(rate) + misses.cwiseProduct(gain);
-    }
-
-    /// Moves a touch along its outline, no farther than to where its part of that ends.
-    ///
-    /// @returns  false where the outline does not reach the edge of the pad that it comes to
-    bool move(Eigen::Index i, double by) {
-        Touch& moved = touch(i);
-        const double pivot = indenter(i).pivot_mm;
-        SurfacePoint place = moved.part.flat ? along_flat(i, by) : along_arc(i, by);
-        const Pad& pad = indenter(i).pad;
-        moved.x_mm = std::clamp(pivot + place.x_mm, pad.start_mm, pad.end_mm);
-        if (moved.x_mm != pivot + place.x_mm) {
-            const auto top = indenter(i).outline.top_at(moved.x_mm - pivot);
-            if (!top) return false;
-            place = *top;
-        }
-        moved.height_mm = place.y_mm;
-        moved.slope = place.slope;
-        moved.part.arc = place.arc;
-        moved.part.flat = place.flat;
-        return true;
-    }
-
-    [[nodiscard]] SurfacePoint along_flat(Eigen::Index i, double by) const {
-        const Touch& from = touch(i);
-        const TurnedOutline& outline = indenter(i).outline;
-        const int arc = from.part.arc;
-        const SurfacePoint front = outline.at_slope(arc, from.slope);
-        const SurfacePoint rear = outline.at_slope(arc + 1, from.slope);
-        const double x = from.x_mm - indenter(i).pivot_mm + by;
-        if (by > 0.0 && x >= front.x_mm) return front;
-        if (by < 0.0 && x <= rear.x_mm) return rear;
-        return {x, front.y_mm + from.slope * (x - front.x_mm), from.slope, arc, true};
-    }
-
-    [[nodiscard]] SurfacePoint along_arc(Eigen::Index i, double by) const {
-        const TurnedOutline& outline = indenter(i).outline;
-        const int arc = touch(i).part.arc;
-        const double slope = touch(i).slope + by;
-        const double low = outline.lowest_slope(arc), high = outline.highest_slope(arc);
-        SurfacePoint place = outline.at_slope(arc, std::clamp(slope, low, high));
-        // Beyond its ends lie the flats.
-        if (slope > high && arc + 1 < outline.count()) place.flat = true;
-        if (slope < low && arc > 0) place.arc = arc - 1, place.flat = true;
-        return place;
     }
 
     /// Turns a step that would lose energy: where the energy is hollow it leads to the least.
@@ -199,7 +165,8 @@ struct Together {
         for (double share = 1.0; share > kLeastShare; share *= 0.5) {
             bool reached = true;
             for (Eigen::Index i = 0; i < n; ++i) {
-                if (!stay[static_cast<std::size_t>(i)]) reached = move(i, share * by[i]) && reached;
+                if (!stay[static_cast<std::size_t>(i)])
+                    reached = go_along(indenter(i), share * by[i], touch(i)) && reached;
             }
             if (reached && solve() && twice_energy_nmm >= least) return true;
             borne = before;

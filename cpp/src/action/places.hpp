@@ -16,8 +16,8 @@ bool move_together(const Flexibility& flexibility, std::vector<Borne>& borne);
 /// How far at most shear lets the face dip at a station below the slope it has under a force near
 /// by.
 ///
-/// On a real spring the force spreads over about half a thickness and there is no dip: an outline
-/// that reaches no deeper does not touch.
+/// Along a flat the force spreads over about half a thickness and there is no dip: an outline that
+/// reaches no deeper beside it does not touch.
 [[nodiscard]] double shear_dip_mm(const Flexibility& flexibility,
                                   double x_mm,
                                   double force_n,

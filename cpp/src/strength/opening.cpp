@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 
 #include "backspring/core/root.hpp"
 #include "backspring/strength/plastic_set.hpp"

@@ -13,6 +13,29 @@
 // What one contact of several blades must fulfil by itself.
 namespace drawn {
 
+/// How the face under the own blade differs from that beside a point force of another one within a
+/// twentieth of the thickness, where both pressures are even over so much of the spring: the mean
+/// of |d + u| over the distance u of any two places in them is |d| + w (1 - |d|/w)^3/3.
+struct Rounding {
+    double lift_mm = 0.0, slope = 0.0;
+};
+
+inline Rounding rounding_at(const Joint& joint, const Contact& contact, double x_mm) {
+    const Flexibility& spring = joint.flexibility;
+    const double w = 0.05 * spring.shear_factor;  // lengths by what shear gives along them
+    Rounding sum;
+    for (const Touch& touch : contact.others.beside) {
+        const double d =
+            bending_integrals(spring, x_mm).shear - bending_integrals(spring, touch.x_mm).shear;
+        if (!(std::abs(d) < w)) continue;
+        const double left = 1.0 - std::abs(d) / w;
+        const double rate = beam_place(spring, x_mm).shear_rad_per_n;
+        sum.lift_mm -= 0.5 * touch.force_n * w * left * left * left / 3.0;
+        if (d != 0.0) sum.slope += std::copysign(0.5 * touch.force_n * rate * left * left, d);
+    }
+    return sum;
+}
+
 /// Height of the bent face at a station of the own end.
 inline double face_at(const Joint& joint, const Contact& contact, double x_mm) {
     return joint.face_mm + joint.face_slope * x_mm + deflection_mm(joint, contact, x_mm);
@@ -31,9 +54,10 @@ inline double face_slope_at(const Joint& joint, const Contact& contact, double x
 inline bool own_touches_fit(const Joint& joint, const Contact& contact) {
     return std::ranges::all_of(contact.all(), [&](const Touch& touch) {
         const bool edge = touch.x_mm == joint.pad.start_mm || touch.x_mm == joint.pad.end_mm;
-        const double slope = face_slope_at(joint, contact, touch.x_mm);
-        return touch.force_n > 0.0 &&
-               std::abs(face_at(joint, contact, touch.x_mm) - touch.height_mm) < 1e-9 &&
+        const Rounding round = rounding_at(joint, contact, touch.x_mm);
+        const double slope = face_slope_at(joint, contact, touch.x_mm) + round.slope;
+        const double face = face_at(joint, contact, touch.x_mm) + round.lift_mm;
+        return touch.force_n > 0.0 && std::abs(face - touch.height_mm) < 1e-9 &&
                (edge || std::abs(slope - touch.slope) < 1e-8);
     });
 }
