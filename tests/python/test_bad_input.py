@@ -52,8 +52,8 @@ FILES: list[tuple[str, Callable[[Path], object], str]] = [
     ("UTF-16", write(GOOD.encode("utf-16")), ": saved as UTF-16: save it as UTF-8"),
     ("too large", write(b"#" * 1_000_001), ": larger than 1 MB: this is no design file"),
     ("nested too deep", write(b"a = " + b"[" * 50_000), ": brackets or keys are nested too deep"),
-    ("no TOML", write(b"Heron\n"), ":1: not valid TOML: expected '=' after a key in a "
-     "key/value pair"),
+    ("no TOML", write(b"Heron\n"), ":1: not valid TOML: a line is a key, = and a value, or a "
+     "section's name as [fit]"),
     ("another format", write(b"format = 7\nwidht = 2"), ":1: format: this version reads format 1, "
      "got 7"),
     ("only a comment", write(b"# nothing"), ": format: missing: write format = 1 in the first "

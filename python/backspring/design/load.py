@@ -54,7 +54,7 @@ def _decoded(content: bytes, path: str) -> str:
         raise _unreadable(path, "not a text file in UTF-8")
     if not text.strip():
         raise _unreadable(path, "the file is empty")
-    return text.replace("\r\n", "\n")
+    return text.replace("\r\n", "\n").replace("\r", "\n")
 
 
 def _why(error: OSError | ValueError) -> str:
