@@ -6,9 +6,8 @@ Factors are exact and follow NIST SP 811, appendix B; degrees and radians follow
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from fractions import Fraction
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from backspring._core import Quantity
 
@@ -57,8 +56,7 @@ MM_PER_POINT = INCH_MM / 72.0
 _PSI_MPA = _POUND_FORCE_N / _INCH_MM**2
 
 
-@dataclass(frozen=True, slots=True)
-class Unit:
+class Unit(NamedTuple):
     """A unit: what it measures, and how it becomes the core's unit: value * factor + shift."""
 
     kind: Kind

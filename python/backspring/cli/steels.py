@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import asdict
 from typing import Any
 
 from backspring import steel as steels
@@ -15,6 +14,7 @@ from backspring.cli.usage import UsageError
 from backspring.faults import Fault, invalid
 from backspring.report.steel import cited, steel_blocks, steels_table
 from backspring.report.tables import Report
+from backspring.steel.records import as_data
 from backspring.steel.tempering import limits_c
 from backspring.units import System
 
@@ -52,8 +52,8 @@ def run(options: argparse.Namespace) -> Answer:
     headline = f"{steel.name}: {steel.family}"
     if steel.also_called:
         headline += f", also called {', '.join(steel.also_called)}"
-    data: dict[str, Any] = {"steel": asdict(steel)}
-    data["sources"] = {key: asdict(steels.sources()[key]) for key in cited(steel)}
+    data: dict[str, Any] = {"steel": as_data(steel)}
+    data["sources"] = {key: as_data(steels.sources()[key]) for key in cited(steel)}
     if tempered is not None:
         headline, data = tempered.headline, {"answer": tempered.data, **data}
     blocks = tuple(steel_blocks(steel, steels.sources(), units))

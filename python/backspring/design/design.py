@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import copy
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 from typing import Any, Self
 
 from backspring import _core
@@ -110,11 +109,11 @@ class Design(Reported):
             raise unknown_blade("blade", blade, self.blades)
         own = self.blades.index(blade)
         seen = _core.seen_from(self._whole, own)
-        return Design.from_parts(replace(self._parts, own=own, core=seen, whole=self._whole))
+        return Design.from_parts(self._parts._replace(own=own, core=seen, whole=self._whole))
 
     def of_every_blade(self) -> Design:
         """Return the same design with questions about all its blades again."""
-        return Design.from_parts(replace(self._parts, own=None, core=self._whole))
+        return Design.from_parts(self._parts._replace(own=None, core=self._whole))
 
     @property
     def title(self) -> str:
@@ -200,7 +199,7 @@ class Design(Reported):
         if units not in ("mm", "in"):
             raise invalid([Fault("bad-value", "units", f'must be "mm" or "in", got {units!r}')])
         if not changes:
-            return Design.from_parts(replace(self._parts, units=units, drawn=()))
+            return Design.from_parts(self._parts._replace(units=units, drawn=()))
         relative = [key for key in changes if key in ROWS and not ROWS[key].in_file]
         for key, value in changes.items():
             if key not in relative:
@@ -246,5 +245,5 @@ def _read(data: Mapping[str, Any]) -> DesignParts:
 
 def _restore(content: Any, units: System, own: int | None, steel: known.Own | None) -> Design:
     known.know_again(steel)
-    design = Design.from_parts(replace(_read(content), units=units))
+    design = Design.from_parts(_read(content)._replace(units=units))
     return design if own is None else design.seen_from(design.blades[own])

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from backspring.errors import InvalidInput
 from backspring.faults import Fault, near_match
@@ -36,8 +35,7 @@ _MOST_ROWS = 1000
 _FARTHEST_MM = 10_000.0
 
 
-@dataclass(frozen=True, slots=True)
-class Expanded:
+class Expanded(NamedTuple):
     """Tables with the ordinary keys in the outline's place, which they are, and what is wrong."""
 
     tables: Mapping[str, Any]

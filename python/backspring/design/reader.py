@@ -5,8 +5,7 @@ from __future__ import annotations
 import copy
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from backspring import _core
 from backspring.design.blades import name_blades
@@ -28,8 +27,7 @@ FORMAT = 1
 _IN_THE_WAY = ("tip_clear_of_tang", "pads_apart")
 
 
-@dataclass(frozen=True, slots=True)
-class DesignParts:
+class DesignParts(NamedTuple):
     """A design that breaks no rule: its content in the core's units, its steel, the core's own.
 
     `drawn` are the keys that come from outlines, `steel_table` is what the file says of a steel.

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import replace
+from typing import Any, NamedTuple
 
 from backspring.faults import Fault
 from backspring.steel import known
@@ -18,8 +18,7 @@ _NAME = "spring.steel"
 _OWN_SOURCE = "own-steel-table"
 
 
-@dataclass(frozen=True, slots=True)
-class SteelTable:
+class SteelTable(NamedTuple):
     """The table as plain data, the steel made of it, and what is wrong with it."""
 
     content: Mapping[str, Any] | None = None

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
-from typing import Any
+from typing import Any, NamedTuple
 
 from backspring import _core
 from backspring.design.value_faults import refused
@@ -23,8 +22,7 @@ _MOST_WITH_HOLLOWS = 150
 _SAME_MM = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
-class Convex:
+class Convex(NamedTuple):
     """The rows of the convex outline, and the deepest hollow that it bridges, if any."""
 
     rows: tuple[Row, ...]

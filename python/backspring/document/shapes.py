@@ -5,7 +5,6 @@ A shape is closed: a name that is not written down is a fault of the document.
 
 from __future__ import annotations
 
-import dataclasses
 import types
 import typing
 from collections.abc import Mapping
@@ -95,10 +94,8 @@ def may_have(schema: Schema, **others: Schema) -> Schema:
 
 
 def record(kind: type[Any]) -> Schema:
-    """Describe a dataclass that is written as it is, from its own annotations."""
-    hints = typing.get_type_hints(kind)
-    names = [each.name for each in dataclasses.fields(kind)]
-    return table(**{name: _of_hint(hints[name]) for name in names})
+    """Describe a record that is written as it is, from its own annotations."""
+    return table(**{name: _of_hint(hint) for name, hint in typing.get_type_hints(kind).items()})
 
 
 def _of_hint(hint: Any) -> Schema:

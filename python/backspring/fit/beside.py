@@ -45,7 +45,7 @@ def among(design: Design, others: Mapping[str, FitEstimate]) -> Design:
     for blade in core.blades[1:]:
         found = others.get(blade.name)
         blades.append(blade if found is None else standing(blade, found))
-    return Design.from_parts(replace(design._parts, core=changed(core, blades=blades)))
+    return Design.from_parts(design._parts._replace(core=changed(core, blades=blades)))
 
 
 def standing(drawn: _core.Blade, found: FitEstimate) -> _core.Blade:

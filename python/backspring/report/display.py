@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, replace
-from typing import Literal
+from dataclasses import dataclass
+from typing import Literal, NamedTuple
 
 from backspring.unit_table import UNITS, System
 
@@ -43,8 +43,7 @@ _FOOT_M = 0.3048
 _LBF_IN_MJ = _LBF * _INCH
 
 
-@dataclass(frozen=True, slots=True)
-class Style:
+class Style(NamedTuple):
     """How a kind of number is written: its unit, the size of that unit in the core's, decimals.
 
     `zero` is what the unit shows at the core's zero; `trim` leaves out noughts at the end.
@@ -196,7 +195,7 @@ def scatter(value: float, kind: Shown, system: System) -> str:
     """Write how far a number scatters: with one digit more where it would be lost."""
     style = STYLES[system][kind]
     small = value < 10.0 * 10.0**-style.decimals * style.size
-    return replace(style, decimals=style.decimals + small).number(value)
+    return style._replace(decimals=style.decimals + small).number(value)
 
 
 def reading(value_mm: float | None, system: System) -> str:

@@ -9,9 +9,10 @@ from backspring.faults import Fault, invalid
 from backspring.report.tables import Lines, TextTable
 
 
-@dataclass(frozen=True, slots=True)
 class Words(TextTable):
     """A table of words, whose columns are all left aligned."""
+
+    __slots__ = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import textwrap
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from backspring.report.wrapping import folded
 
 
-@dataclass(frozen=True, slots=True)
-class TextTable:
+class TextTable(NamedTuple):
     """Title, column heads and rows; the first column is left aligned, the others right."""
 
     title: str
@@ -40,8 +39,7 @@ class TextTable:
         return f"<table>{caption}<thead><tr>{heads}</tr></thead><tbody>{rows}</tbody></table>"
 
 
-@dataclass(frozen=True, slots=True)
-class Lines:
+class Lines(NamedTuple):
     """A heading with lines under it."""
 
     heading: str
@@ -67,8 +65,7 @@ def _escaped(text: str) -> str:
     return escape(text)
 
 
-@dataclass(frozen=True, slots=True)
-class Report:
+class Report(NamedTuple):
     """A headline that answers, then tables and lists in turn; `width` folds what is wider."""
 
     headline: str

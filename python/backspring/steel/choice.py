@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from contextlib import suppress
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from backspring import steel as steels
 from backspring._core import Band, Elastic, Strength, strength_from_hardness
@@ -24,8 +23,7 @@ _OF_ONES_OWN = (
 CONVERSION_SOURCES = ("astm-e140", "din-50150")
 
 
-@dataclass(frozen=True, slots=True)
-class SteelChoice:
+class SteelChoice(NamedTuple):
     """What the core needs of the steel, and the record that is reported."""
 
     steel: steels.Steel

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Any, Literal, NamedTuple
 
 Confidence = Literal["read", "memory", "derived"]
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+def as_data(record: Any) -> Any:
+    """Return a record of this file, and those in it, as plain data."""
+    if hasattr(record, "_asdict"):
+        return {name: as_data(each) for name, each in record._asdict().items()}
+    return tuple(map(as_data, record)) if isinstance(record, tuple) else record
+
+
+class Figure(NamedTuple):
     """One number, the band it lies in, and where it comes from.
 
     `confidence` speaks of `value`: "read" in the source, from "memory", or "derived" here.
@@ -23,8 +28,7 @@ class Figure:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Stated:
+class Stated(NamedTuple):
     """One number without a band."""
 
     value: float
@@ -33,8 +37,7 @@ class Stated:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Point:
+class Point(NamedTuple):
     """One published strength row. What the row does not state is None."""
 
     condition: str
@@ -47,8 +50,7 @@ class Point:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class TemperRow:
+class TemperRow(NamedTuple):
     """Hardness after one temper as published; the source's own range where it gives one."""
 
     temper_c: float
@@ -60,8 +62,7 @@ class TemperRow:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Fit:
+class Fit(NamedTuple):
     """Time and temperature fitted to an experiment, and the limits of what was fitted.
 
     P = T (C + log10 t) / 1000, T in kelvin and t in hours; x = (P - mean) / deviation; HRC is the
@@ -85,8 +86,7 @@ class Fit:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Temper:
+class Temper(NamedTuple):
     """Hardness by temper: `points` at one hold, other sources `beside` them, a fit where known.
 
     `hold_h` is None when the source states no hold. `spread_hrc` is half the least width of the
@@ -106,8 +106,7 @@ class Temper:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Embrittlement:
+class Embrittlement(NamedTuple):
     """Tempers that leave the steel brittle."""
 
     low_c: float
@@ -117,8 +116,7 @@ class Embrittlement:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
-class Steel:
+class Steel(NamedTuple):
     """A steel. `yield_ratio` is 0.2 % proof stress over tensile strength."""
 
     name: str
@@ -140,8 +138,7 @@ class Steel:
     points: tuple[Point, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Source:
+class Source(NamedTuple):
     """A document, or an honest statement that there is none."""
 
     title: str

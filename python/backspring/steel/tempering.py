@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from backspring import _core
 from backspring._core import Band, Heat, TemperFit, TemperPoint, TemperTable
@@ -15,8 +15,7 @@ from backspring.steel.records import Confidence, Figure, Fit, Steel, Temper, Tem
 USUAL_TIME_H = 2.0
 
 
-@dataclass(frozen=True, slots=True)
-class AfterHeat:
+class AfterHeat(NamedTuple):
     """Hardness before and after a later heat.
 
     `extrapolated_in_time` says that the heat was shorter than any of the experiments fitted.
