@@ -34,8 +34,7 @@ struct Fineness {
 };
 
 constexpr Fineness kAlone{.cut_deg = 1e-10, .torque_doubt = 1e-5, .looks = 14};
-// Beside others that seat anew a contact costs several times as much, and torque may step a little
-// wherever another blade comes past the dip of shear.
+// Beside others that seat anew a contact costs several times as much.
 constexpr Fineness kBeside{.cut_deg = 1e-5, .torque_doubt = 1e-3, .looks = 4};
 
 class Maker {
