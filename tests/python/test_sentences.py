@@ -44,7 +44,7 @@ COMMANDS = (
     ("fit", "{}", "--after-back", "0.1 mm"),
     ("fit", "{}", "--half-stop", "0.05 mm", "--closed", "0.01 mm", "--state", "loaded"),
     ("fit", "{}", "--closed", "0.01 mm", "--state", "loaded"),
-    ("tolerance", "{}", "--n", "64"),
+    ("tolerance", "{}", "--n", "8"),
 )
 # What of these takes long.
 DEAR = ("check", "check_many", "propose_taper", "size", "sum_up", "error_budget", "levers")
@@ -75,15 +75,20 @@ def prose(text: str) -> Iterator[str]:
             yield from block.splitlines()
 
 
+def _told_apart(word: Any) -> bytes:
+    """Write a word of a question; rows and what was worked out of them follow from the others."""
+    try:
+        return pickle.dumps(word)
+    except TypeError:
+        return type(word).__name__.encode()
+
+
 def remembered(ask: Callable[..., Any]) -> Callable[..., Any]:
     """A function of the core that is asked the same thing once; it knows no units."""
     said: dict[bytes, Any] = {}
 
     def asked(*words: Any, **named: Any) -> Any:
-        try:
-            key = pickle.dumps((words, named))
-        except TypeError:
-            return ask(*words, **named)
+        key = b" ".join(map(_told_apart, (*words, *named.items())))
         if key not in said:
             said[key] = ask(*words, **named)
         return said[key]

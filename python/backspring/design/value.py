@@ -31,18 +31,20 @@ def read_value(row: Field, value: Any, system: System) -> Any:
 
 def numbers_of(row: Field, content: Any) -> list[float]:
     """Every number of a value that was read, as the core takes it: a pair, or rows in turn."""
-    if row.form is Form.flag:
+    # Asked of the core once: each time it makes the name anew.
+    form = row.form
+    if form is Form.flag:
         return [1.0 if content else 0.0]
-    if not is_number(row) or isinstance(content, str):
+    if isinstance(content, str) or not is_number(row):
         return []
-    if row.form is Form.points:
+    if form is Form.points:
         return [number for each in content for number in each]
-    if row.form is Form.outline:
+    if form is Form.outline:
         return [number for each in triples(content) for number in each]
-    if row.form is Form.profile:
+    if form is Form.profile:
         rows = content if isinstance(content, list) else [[0.0, content]]
         return [number for each in rows for number in each]
-    if row.form is Form.one_or_two and not isinstance(content, list):
+    if form is Form.one_or_two and not isinstance(content, list):
         return [content, content]
     return content if isinstance(content, list) else [content]
 
