@@ -1,5 +1,7 @@
 #pragma once
 
+#include <cmath>
+
 #include "backspring/strength/elastic_plastic.hpp"
 
 namespace backspring::detail {
@@ -15,10 +17,19 @@ struct Residual {
     double per_nmm2 = 0.0;  ///< [1/(N mm2)]
 };
 
+/// The same of a whole section: k = ky/sqrt(3 - 2 M/My).
+[[nodiscard]] inline Residual residual_of_whole(const PlasticSection& section, double moment) {
+    const double share = moment / section.yield_moment_nmm, left = 3.0 - 2.0 * share;
+    const double bend = 1.0 / std::sqrt(left);
+    const double elastic = section.yield_curvature_per_mm / section.yield_moment_nmm;
+    return {section.yield_curvature_per_mm * (bend - share), elastic * (bend / left - 1.0)};
+}
+
 /// What stays after a moment beyond the yield moment, hinges included.
 [[nodiscard]] inline Residual residual_of(const PlasticSection& section, double moment) {
-    const double elastic = 1.0 / (section.youngs_modulus_mpa * section.inertia_mm4);
     const double hinge = kHingeShare * section.plastic_moment_nmm;
+    if (section.chord_mm == 0.0 && moment <= hinge) return residual_of_whole(section, moment);
+    const double elastic = 1.0 / (section.youngs_modulus_mpa * section.inertia_mm4);
     const double softness = kHingeSoftness * elastic;
     if (moment > hinge) {
         const double at_hinge = bend_section(section, hinge).curvature_per_mm - hinge * elastic;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "backspring/core/root.hpp"
 #include "backspring/strength/plastic_set.hpp"
@@ -17,7 +18,7 @@ constexpr double kHardly = 0.9;
 constexpr int kLooks = 16;
 constexpr double kNearly = 0.02;
 // What an angle adds to the set; a dial reads a hundredth of a millimetre.
-constexpr double kSlightShare = 1e-5, kSlightMm = 1e-9;
+constexpr double kSlightShare = 2e-5, kSlightMm = 1e-9;
 // Rounds agree to so much of the set.
 constexpr double kAgreedShare = 1e-8, kAgreedMm = 1e-9;
 
@@ -166,7 +167,9 @@ bool Opening::go_over(Way& way) {
     bool further = false;
     std::optional<Contact> contact =
         way.gone_over ? next_contact(way) : contact_in(moved_, shift_, way.worst_deg);
-    way.gone_over = true;
+    const bool first = !std::exchange(way.gone_over, true);
+    constexpr double hardly = 0.995;
+    if (first && plastic_.beyond_elastic(loads_ahead(*contact)) < hardly) return false;
     for (int bends = 0; contact && bends < kMostBends; ++bends) {
         Loads loads = loads_ahead(*contact);
         if (sets_further(loads)) {
@@ -186,16 +189,18 @@ bool Opening::go_over(Way& way) {
 Loads Opening::settle(Contact contact) {
     const double angle = contact.blade_angle_deg;
     const Pad& pad = fitted_.joint.pad;
-    Joint joint = fitted_.joint.alone() ? moved_ : with_others_held(fitted_.joint, contact);
-    FaceShift shift = shift_, made, miss;
-    Loads loads;
+    std::optional<Joint> held;
+    if (!fitted_.joint.alone()) held = with_others_held(fitted_.joint, contact);
+    Joint& joint = held ? *held : moved_;
+    FaceShift shift = shift_, miss;
+    Setting by_now;
     double way = 1.0;
     for (int round = 0; round < kMostRounds; ++round) {
         const FaceShift last = miss;
-        loads = setting_forces(plastic_, joint.flexibility, loads_ahead(contact), shift);
-        made = plastic_.shift_after(loads);
-        miss = moved(made, -1.0, shift);
-        if (std::sqrt(dot(miss, miss, pad)) <= kAgreedMm + kAgreedShare * far_mm(made)) break;
+        by_now =
+            setting_forces(plastic_, joint.flexibility, loads_ahead(contact), shift, by_now.loads);
+        miss = moved(by_now.set, -1.0, shift);
+        if (std::sqrt(dot(miss, miss, pad)) <= kAgreedMm + kAgreedShare * far_mm(by_now.set)) break;
         if (round > 0) {
             const FaceShift change = moved(miss, -1.0, last);
             const double changed = dot(change, change, pad);
@@ -209,9 +214,9 @@ Loads Opening::settle(Contact contact) {
         }
         shift = next;
     }
-    plastic_.bend(loads);
-    shift_ = made;
-    return loads;
+    plastic_.bend(by_now.loads);
+    shift_ = by_now.set;
+    return by_now.loads;
 }
 
 }  // namespace backspring

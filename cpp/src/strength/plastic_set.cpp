@@ -80,14 +80,15 @@ std::vector<PlasticSet> plastic_sets(const Spring& spring,
     };
     const Turn worst = largest(travel, stress);
     const double most_mpa = stress(worst);
+    const double least_mpa = *std::ranges::min_element(yields_mpa);
+    if (most_mpa <= least_mpa) return sets;
+    const MomentLine most = greatest_moments(joint, travel);
     std::optional<PlasticSpring> any;
-    std::optional<MomentLine> most;
     for (std::size_t i = 0; i < sets.size(); ++i) {
         if (most_mpa <= yields_mpa[i]) continue;
-        if (!any) any.emplace(spring, joint.pad.end_mm, joint.flexibility, yields_mpa[i]);
-        if (!most) most = greatest_moments(joint, travel);
+        if (!any) any.emplace(spring, joint.pad.end_mm, joint.flexibility, least_mpa, most);
         PlasticSpring plastic = any->with_yield(yields_mpa[i]);
-        plastic.leave_aside(*most);
+        plastic.leave_aside(most);
         sets[i] = set_of(travel, plastic, worst.contact);
     }
     return sets;

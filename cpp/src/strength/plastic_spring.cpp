@@ -1,45 +1,31 @@
 #include "backspring/strength/plastic_spring.hpp"
 
 #include <algorithm>
-#include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 
 #include "backspring/core/root.hpp"
-#include "backspring/spring/stretches.hpp"
 #include "hinge.hpp"
 
 namespace backspring {
-namespace {
-
-constexpr double kPanelMm = 4.0;
-}  // namespace
-
 PlasticSpring::PlasticSpring(const Spring& spring, double end_mm, double yield_mpa)
-    : PlasticSpring(spring, end_mm, make_flexibility(spring), yield_mpa) {}
+    : flexibility_(make_flexibility(spring)), elastic_(spring.elastic) {
+    add_stretches(spring, end_mm, yield_mpa, nullptr);
+}
 
 PlasticSpring::PlasticSpring(const Spring& spring,
                              double end_mm,
                              Flexibility flexibility,
-                             double yield_mpa)
+                             double yield_mpa,
+                             const MomentLine& greatest)
     : flexibility_(std::move(flexibility)), elastic_(spring.elastic) {
-    const double end = std::max(spring.thickness.back().x_mm, end_mm);
-    const auto add = [&](double from, double to) {
-        for (const Stretch& stretch : cut_into_stretches(spring, from, to)) {
-            add_stretch(stretch, spring.width_mm, yield_mpa);
-        }
-    };
-    if (spring.support.kind == SupportKind::two_pins) {
-        rear_pin_mm_ = spring.support.rear_pin_mm;
-        add(-rear_pin_mm_, 0.0);
-    }
-    add(0.0, end);
-    count_ = nodes_.size();
+    add_stretches(spring, end_mm, yield_mpa, &greatest);
 }
 
 PlasticSpring PlasticSpring::with_yield(double yield_mpa) const {
     PlasticSpring other = *this;
     other.first_ = 0;
     other.count_ = nodes_.size();
+    other.shift_ = {};
     for (Node& node : other.nodes_) {
         const double share = yield_mpa / node.section.yield_mpa;
         node.borne_nmm = node.residual_per_mm = 0.0;
@@ -47,55 +33,52 @@ PlasticSpring PlasticSpring::with_yield(double yield_mpa) const {
         node.section.yield_moment_nmm *= share;
         node.section.plastic_moment_nmm *= share;
         node.section.yield_curvature_per_mm *= share;
+        node.elastic_nmm = node.section.yield_moment_nmm;
     }
     return other;
 }
 
 void PlasticSpring::leave_aside(const MomentLine& greatest) {
     const auto can_yield = [&](const Node& node) {
-        const double x = node.x_mm;
-        const double ahead = std::clamp(x / greatest.ahead_mm, 0.0, 1.0);
-        const double most =
-            std::lerp(greatest.root_nmm, greatest.ahead_nmm, ahead) * node.share_behind;
-        return most > node.section.yield_moment_nmm;
+        return greatest.most_nmm(node.x_mm) * node.share_behind > node.section.yield_moment_nmm;
     };
     const auto first = std::find_if(nodes_.begin(), nodes_.end(), can_yield);
     const auto last = std::find_if(nodes_.rbegin(), nodes_.rend(), can_yield).base();
     first_ = static_cast<std::size_t>(first - nodes_.begin());
     count_ = first < last ? static_cast<std::size_t>(last - first) : 0;
+    find_foremost();
+}
+
+/// The sections of which one is bent farthest, whatever straight line the moments follow: with
+/// moments a - b x, a section's share of what it bears is a/m - b x/m, and the upper hull of all
+/// (x/m, 1/m) has the largest.
+///
+/// @source A. M. Andrew, Information Processing Letters 9 (1979), monotone chain
+void PlasticSpring::find_foremost() {
+    std::vector<Share> all;
+    all.reserve(count_);
+    for (const Node& node : watched()) {
+        const double per_elastic = 1.0 / node.elastic_nmm;
+        all.push_back({std::max(node.x_mm, 0.0) * per_elastic, node.share_behind * per_elastic});
+    }
+    std::ranges::sort(all, {}, &Share::of_force_mm);
+    foremost_.clear();
+    for (const Share& share : all) {
+        if (!foremost_.empty() && share.of_root <= foremost_.back().of_root) continue;
+        while (foremost_.size() > 1) {
+            const Share &before = foremost_[foremost_.size() - 2], &last = foremost_.back();
+            if ((last.of_root - before.of_root) * (share.of_force_mm - last.of_force_mm) >
+                (share.of_root - last.of_root) * (last.of_force_mm - before.of_force_mm)) {
+                break;
+            }
+            foremost_.pop_back();
+        }
+        foremost_.push_back(share);
+    }
 }
 
 std::span<const PlasticSpring::Node> PlasticSpring::watched() const {
     return std::span(nodes_).subspan(first_, count_);
-}
-
-void PlasticSpring::add_stretch(const Stretch& stretch, double width_mm, double yield_mpa) {
-    using Rule = boost::math::quadrature::gauss<double, 10>;
-    const double length = stretch.end_mm - stretch.start_mm;
-    const int panels = static_cast<int>(std::ceil(length / kPanelMm));
-    // Close stations at both ends of a panel, x = a + l (3 u^2 - 2 u^3): curvature rises steeply
-    // towards a hinge at an end, and a hole's chord like a root towards its rim.
-    const auto add = [&](double start, double panel, double u, double weight) {
-        const double x = start + panel * u * u * (3.0 - 2.0 * u);
-        nodes_.push_back(
-            {.x_mm = x,
-             .length_mm = weight * panel * 6.0 * u * (1.0 - u) / stretch.cosine,
-             .section = make_plastic_section(width_mm * width_share(stretch, x),
-                                             thickness_mm(stretch, x) * stretch.cosine,
-                                             elastic_.youngs_modulus_mpa, yield_mpa,
-                                             chord_mm(stretch.hole, x), stretch.hole.offset_mm),
-             .share_behind = x < 0.0 ? 1.0 + x / rear_pin_mm_ : 1.0});
-    };
-    const auto count = Rule::abscissa().size();
-    for (int i = 0; i < panels; ++i) {
-        const double start = stretch.start_mm + length * i / panels, panel = length / panels;
-        for (std::size_t k = count; k-- > 0;) {
-            add(start, panel, 0.5 - 0.5 * Rule::abscissa()[k], 0.5 * Rule::weights()[k]);
-        }
-        for (std::size_t k = 0; k < count; ++k) {
-            add(start, panel, 0.5 + 0.5 * Rule::abscissa()[k], 0.5 * Rule::weights()[k]);
-        }
-    }
 }
 
 double PlasticSpring::unit_moment_mm(const Node& node, double at_mm) const {
@@ -137,13 +120,16 @@ double PlasticSpring::movement_mm(std::span<const Load> loads, double at_mm) con
 
 double PlasticSpring::beyond_elastic(std::span<const Load> loads) const {
     const Moments moments(loads);
-    double most = 0.0, borne = 1.0;
-    for (const Node& node : watched()) {
-        const double elastic = std::max(node.section.yield_moment_nmm, node.borne_nmm);
-        const double moment = moments.at(node);
-        if (moment * borne > most * elastic) most = moment, borne = elastic;
+    double most = 0.0;
+    if (count_ > 0 && watched().back().x_mm <= moments.nearest_mm && !foremost_.empty()) {
+        for (const Share& share : foremost_) {
+            most = std::max(most,
+                            moments.root_nmm * share.of_root - moments.force_n * share.of_force_mm);
+        }
+        return most;
     }
-    return most / borne;
+    for (const Node& node : watched()) most = std::max(most, moments.at(node) / node.elastic_nmm);
+    return most;
 }
 
 bool PlasticSpring::bears(std::span<const Load> loads) const {
@@ -187,36 +173,39 @@ std::vector<Load> PlasticSpring::forces(std::span<const Hold> holds) const {
 FaceShift PlasticSpring::shift_after(std::span<const Load> loads,
                                      std::span<FaceShift> per_n) const {
     const Moments moments(loads);
-    FaceShift shift;
+    FaceShift shift = shift_;
     std::ranges::fill(per_n, FaceShift{});
-    const auto add = [](FaceShift& to, const Node& node, double turn) {
-        to.slope += turn * node.share_behind;
-        if (node.x_mm > 0.0) to.height_mm -= turn * node.x_mm;
-    };
     for (const Node& node : watched()) {
         const double moment = moments.at(node);
-        const bool further = moment > std::max(node.borne_nmm, node.section.yield_moment_nmm);
-        const Residual residual =
-            further ? residual_of(node.section, moment) : Residual{node.residual_per_mm, 0.0};
-        if (residual.per_mm == 0.0) continue;
-        add(shift, node, node.length_mm * residual.per_mm);
-        if (!further) continue;
+        if (moment <= node.elastic_nmm) continue;
+        const Residual residual = residual_of(node.section, moment);
+        add_turn(shift, node, node.length_mm * (residual.per_mm - node.residual_per_mm));
         for (std::size_t i = 0; i < per_n.size(); ++i) {
             const double turn = node.length_mm * residual.per_nmm2;
-            add(per_n[i], node, turn * unit_moment_mm(node, loads[i].x_mm));
+            add_turn(per_n[i], node, turn * unit_moment_mm(node, loads[i].x_mm));
         }
     }
     return shift;
 }
 
+void PlasticSpring::add_turn(FaceShift& shift, const Node& node, double turn_rad) {
+    shift.slope += turn_rad * node.share_behind;
+    if (node.x_mm > 0.0) shift.height_mm -= turn_rad * node.x_mm;
+}
+
 void PlasticSpring::bend(std::span<const Load> loads) {
     const Moments moments(loads);
+    shift_ = {};
     for (Node& node : nodes_) {
         const double moment = moments.at(node);
-        if (moment <= node.borne_nmm) continue;
-        node.residual_per_mm = residual_after(node, moment);
-        node.borne_nmm = moment;
+        if (moment > node.borne_nmm) {
+            node.residual_per_mm = residual_after(node, moment);
+            node.borne_nmm = moment;
+            node.elastic_nmm = std::max(node.elastic_nmm, moment);
+        }
+        add_turn(shift_, node, node.length_mm * node.residual_per_mm);
     }
+    find_foremost();
 }
 
 }  // namespace backspring

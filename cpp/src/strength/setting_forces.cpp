@@ -11,7 +11,7 @@ namespace backspring {
 namespace {
 
 constexpr int kMostSteps = 60;
-constexpr double kThereMm = 1e-12;
+constexpr double kThereMm = 1e-11;
 constexpr double kSameShare = 4e-16;
 
 using Numbers = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, Loads::kMost, 1>;
@@ -59,24 +59,31 @@ class SettingForces {
           compliance_(compliances(flexibility, elastic)),
           needed_(compliance_ * forces_of(elastic) + rises(elastic, shift)) {}
 
-    [[nodiscard]] Loads search() const {
-        // As if nothing set further: no force is larger.
-        const Numbers room = needed_ - rises(places_, plastic_.shift_after({}));
-        Numbers forces = compliance_.llt().solve(room).cwiseMax(0.0);
-        State here = at(forces);
+    /// @param guess  where to begin; empty: as if nothing set further
+    [[nodiscard]] Setting search(const Loads& guess) const {
+        const bool guessed = guess.size() == places_.size();
+        State here = at(guessed ? forces_of(guess) : largest_forces());
         for (int step = 0; step < kMostSteps && !settled(here); ++step) {
             State next = stepped(here, newton_way(here));
             const auto change = (next.forces_n - here.forces_n).array().abs();
             if ((change <= kSameShare * here.forces_n.array()).all()) break;
             here = std::move(next);
         }
-        return with_forces(places_, here.forces_n);
+        return {with_forces(places_, here.forces_n), here.set};
     }
 
   private:
+    /// As if nothing set further: no force is larger.
+    [[nodiscard]] Numbers largest_forces() const {
+        const Numbers room = needed_ - rises(places_, plastic_.shift_after({}));
+        return compliance_.llt().solve(room).cwiseMax(0.0);
+    }
+
     /// Forces, by how much the spring goes beyond where it is held, and how fast that grows.
     struct State {
-        Numbers forces_n, excess_mm;
+        Numbers forces_n;
+        FaceShift set;
+        Numbers excess_mm;
         Square per_n;
     };
 
@@ -84,7 +91,7 @@ class SettingForces {
         std::array<FaceShift, Loads::kMost> rates;
         const std::span<FaceShift> per_n(rates.data(), places_.size());
         const FaceShift set = plastic_.shift_after(with_forces(places_, forces), per_n);
-        State state{forces, compliance_ * forces + rises(places_, set) - needed_, compliance_};
+        State state{forces, set, compliance_ * forces + rises(places_, set) - needed_, compliance_};
         for (Eigen::Index j = 0; j < forces.size(); ++j) {
             state.per_n.col(j) += rises(places_, rates[static_cast<std::size_t>(j)]);
         }
@@ -137,7 +144,8 @@ class SettingForces {
         };
         State whole = after(most);
         const double first = way.dot(from.excess_mm), last = way.dot(whole.excess_mm);
-        if (last <= 0.0 || first >= 0.0) return whole;
+        constexpr double hardly = 0.5;
+        if (first >= 0.0 || last <= -hardly * first) return whole;
         constexpr int bits = 12;
         const auto beyond = [&](double share) { return way.dot(after(share).excess_mm); };
         return after(find_root(beyond, 0.0, most, first, last, bits));
@@ -151,11 +159,12 @@ class SettingForces {
 
 }  // namespace
 
-Loads detail::setting_forces(const PlasticSpring& plastic,
-                             const Flexibility& flexibility,
-                             const Loads& elastic,
-                             const FaceShift& shift) {
-    return SettingForces(plastic, flexibility, elastic, shift).search();
+Setting detail::setting_forces(const PlasticSpring& plastic,
+                               const Flexibility& flexibility,
+                               const Loads& elastic,
+                               const FaceShift& shift,
+                               const Loads& guess) {
+    return SettingForces(plastic, flexibility, elastic, shift).search(guess);
 }
 
 Loads detail::forces_left(const Flexibility& flexibility,

@@ -5,6 +5,12 @@
 
 namespace backspring::detail {
 
+/// Forces on a spring and the set that they leave.
+struct Setting {
+    Loads loads;
+    FaceShift set;
+};
+
 /// Forces under which a spring that sets as it is bent stands where what touches it holds it.
 ///
 /// The touches stay where they are. Movement and force grow together whatever the spring does, so
@@ -13,10 +19,12 @@ namespace backspring::detail {
 ///
 /// @param elastic  loads of a contact, and what holds it there [N]
 /// @param shift    of the face, at which they are
-[[nodiscard]] Loads setting_forces(const PlasticSpring& plastic,
-                                   const Flexibility& flexibility,
-                                   const Loads& elastic,
-                                   const FaceShift& shift);
+/// @param guess    loads to begin with; none: as if nothing set further
+[[nodiscard]] Setting setting_forces(const PlasticSpring& plastic,
+                                     const Flexibility& flexibility,
+                                     const Loads& elastic,
+                                     const FaceShift& shift,
+                                     const Loads& guess);
 
 /// Forces that are left of loads where the face moves away from what touches it and stays elastic.
 [[nodiscard]] Loads forces_left(const Flexibility& flexibility,

@@ -1,6 +1,7 @@
 #pragma once
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <optional>
 #include <span>
@@ -46,6 +47,11 @@ struct MomentLine {
     double root_nmm = 0.0;   ///< at the middle pin [N mm]
     double ahead_nmm = 0.0;  ///< at the station [N mm]
     double ahead_mm = 0.0;   ///< the station [mm], > 0
+
+    /// At a station ahead of the middle pin; behind it as at the pin [N mm].
+    [[nodiscard]] double most_nmm(double x_mm) const {
+        return std::lerp(root_nmm, ahead_nmm, std::clamp(x_mm / ahead_mm, 0.0, 1.0));
+    }
 };
 
 /// A spring that remembers how far each section has been bent.
@@ -55,8 +61,12 @@ class PlasticSpring {
     /// @param yield_mpa  [MPa], > 0
     PlasticSpring(const Spring& spring, double end_mm, double yield_mpa);
 
-    /// With what is already known of the same spring.
-    PlasticSpring(const Spring& spring, double end_mm, Flexibility flexibility, double yield_mpa);
+    /// With what is already known of the same spring, where moments below a line make it yield.
+    PlasticSpring(const Spring& spring,
+                  double end_mm,
+                  Flexibility flexibility,
+                  double yield_mpa,
+                  const MomentLine& greatest);
 
     /// The same spring of other steel, not yet bent.
     [[nodiscard]] PlasticSpring with_yield(double yield_mpa) const;
@@ -93,8 +103,15 @@ class PlasticSpring {
         double length_mm;  ///< of spring it stands for
         PlasticSection section;
         double share_behind;           ///< of the root's moment, between the pins; else 1
+        double elastic_nmm;            ///< moment up to which it answers elastically
         double borne_nmm = 0.0;        ///< greatest moment so far
         double residual_per_mm = 0.0;  ///< curvature that stays of it
+    };
+
+    /// How far moments along a straight line bend a section, of what it bears elastically.
+    struct Share {
+        double of_force_mm;  ///< of the line's fall per mm, taken away
+        double of_root;      ///< of the root's moment
     };
 
     /// Bending moments of some loads, in a straight line up to the nearest.
@@ -115,7 +132,17 @@ class PlasticSpring {
         double nearest_mm = std::numeric_limits<double>::infinity();
     };
 
-    void add_stretch(const Stretch& stretch, double width_mm, double yield_mpa);
+    void add_stretches(const Spring& spring,
+                       double end_mm,
+                       double yield_mpa,
+                       const MomentLine* greatest);
+    void add_stretch(const Stretch& stretch,
+                     double width_mm,
+                     double yield_mpa,
+                     const MomentLine* greatest);
+    [[nodiscard]] double share_behind(double x_mm) const;
+    void find_foremost();
+    static void add_turn(FaceShift& shift, const Node& node, double turn_rad);
     [[nodiscard]] double unit_moment_mm(const Node& node, double at_mm) const;
     /// Curvature that stays of a section after a moment, and all that it bore before.
     [[nodiscard]] double residual_after(const Node& node, double moment_nmm) const;
@@ -128,10 +155,12 @@ class PlasticSpring {
 
     Flexibility flexibility_;
     Elastic elastic_;
-    double rear_pin_mm_ = 0.0;  ///< 0 without one
-    std::vector<Node> nodes_;   ///< from the rear
-    std::size_t first_ = 0;     ///< of those that can yield
-    std::size_t count_ = 0;     ///< of those, from the first to the last
+    double rear_pin_mm_ = 0.0;     ///< 0 without one
+    FaceShift shift_;              ///< of all that it has borne
+    std::vector<Node> nodes_;      ///< from the rear
+    std::vector<Share> foremost_;  ///< of the sections that can yield; empty where not yet told
+    std::size_t first_ = 0;        ///< of those that can yield
+    std::size_t count_ = 0;        ///< of those, from the first to the last
 };
 
 }  // namespace backspring
