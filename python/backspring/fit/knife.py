@@ -14,10 +14,11 @@ from backspring.fit.given import read_figures, read_ground, read_readings
 from backspring.fit.goodness import DIAL_MM
 from backspring.fit.knife_log import KnifeLog
 from backspring.fit.log_entry import Entry, MeasuredEntry
-from backspring.fit.misfit import contradiction, require_no_forgotten_trip
+from backspring.fit.misfit import require_no_forgotten_trip
 from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, State, make_plan, plan_rules
 from backspring.fit.plan_of_log import stops_short_mm, tip_wanted
 from backspring.fit.result import FitPlan
+from backspring.fit.suspect import require_agreement
 from backspring.notice import Notice
 from backspring.report.result import Reported
 from backspring.units import System
@@ -172,22 +173,15 @@ class Knife(KnifeLog, Reported):
         own, stood = self.entries, len(entries_of(self.drawn, self._stood))
         require_no_forgotten_trip(own, stood, self.scatter_mm or 0.0, self.units)
         if self._entries not in self._found:
-            before = [*self._found.values()][-1:]
-            self._found[self._entries] = self._learn(own, *before)
+            self._found[self._entries] = self._learn(own, *[*self._found.values()][-1:])
         found = self._found[self._entries]
         if not found.settled:
-            self._require_agreement(found)
+            require_agreement(own, found, self._learn, self.units)
         return found
 
     def require_agreement(self) -> None:
         """Refuse a log whose measurements contradict each other."""
-        self._require_agreement(self.estimate())
-
-    def _require_agreement(self, found: FitEstimate) -> None:
-        from backspring.fit.suspect import suspect
-
-        if found.observations and not found.misfit.is_chance():
-            raise contradiction(suspect(self.entries, found, self._learn), found.misfit, self.units)
+        require_agreement(self.entries, self.estimate(), self._learn, self.units)
 
     def _learn(self, entries: Sequence[Entry], before: FitEstimate | None = None) -> FitEstimate:
         from backspring.fit.learn import learn
@@ -219,19 +213,19 @@ class Knife(KnifeLog, Reported):
 
         Raises InvalidInput when nothing was read since a trip.
         """
-        if not any(isinstance(entry, MeasuredEntry) for entry in self.entries):
+        states = [each.state for each in self.entries if isinstance(each, MeasuredEntry)]
+        if not states:
             raise refusal("log", "no readings yet: measure first")
         self.require_agreement()
         found = self.estimate()
         if not self.can_plan():
             raise refusal("log", "not read since it was ground: measure half-stop and closed first")
-        last = [e.state for e in self.entries if isinstance(e, MeasuredEntry)][-1]
         spread_mm = max(self.spread_mm, found.widest_mm)
         tip = tip_wanted(found, tip, closed_by)
         rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
         more = (*self.notices, *doubts(found, self.spread_mm))
-        short_mm = stops_short_mm(found, self.spread_mm)
-        return make_plan(self.drawn, found.now, last, rules, found.bench, more, short_mm)
+        short = stops_short_mm(found, self.spread_mm)
+        return make_plan(self.drawn, found.now, states[-1], rules, found.bench, more, short)
 
     def next_measurement(self) -> list[NextMeasurement]:
         """List what to measure next: what each would make of a figure's standard deviation."""
@@ -244,15 +238,13 @@ class Knife(KnifeLog, Reported):
         from backspring.fit.knife_data import knife_data
 
         habits = {} if self.habits is None else {"habits": self.habits.to_dict()}
-        return habits | knife_data(
-            self.estimate(), len(self.entries), self.scatter_mm, self.next_measurement()
-        )
+        found, following = self.estimate(), self.next_measurement()
+        return habits | knife_data(found, len(self.entries), self.scatter_mm, following)
 
     def _others(self) -> dict[str, FitEstimate]:
         from backspring.fit.learn import learn
 
-        return others_learned(
-            self.drawn,
-            self._entries,
-            lambda seen: learn(seen, entries_of(seen, self._entries), 0.0, self.habits),
-        )
+        def learned(seen: Design) -> FitEstimate:
+            return learn(seen, entries_of(seen, self._entries), 0.0, self.habits)
+
+        return others_learned(self.drawn, self._entries, learned)

@@ -12,7 +12,8 @@ import numpy as np
 
 from backspring.errors import NoConvergence
 from backspring.fit.log_entry import Entry, MeasuredEntry
-from backspring.fit.misfit import Observation, worst
+from backspring.fit.misfit import Observation, contradiction, worst
+from backspring.units import System
 
 if TYPE_CHECKING:
     from backspring.fit.estimate import FitEstimate
@@ -21,6 +22,17 @@ if TYPE_CHECKING:
 _WORST, _LAST = 5, 4
 # Chi-squared that is no better by this is alike, and then the later one is meant.
 _ALIKE = 1.0
+
+
+def require_agreement(
+    entries: Sequence[Entry],
+    found: FitEstimate,
+    learn: Callable[[Sequence[Entry]], FitEstimate],
+    units: System,
+) -> None:
+    """Refuse entries whose measurements contradict each other, by the one that is suspect."""
+    if found.observations and not found.misfit.is_chance():
+        raise contradiction(suspect(entries, found, learn), found.misfit, units)
 
 
 def suspect(
