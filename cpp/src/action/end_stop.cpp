@@ -23,13 +23,16 @@ constexpr double kNothingLeft = 1e-12;
 /// which draws the end in.
 double shortening_mm(const Joint& joint, const AxialPush& push, const Contact& contact) {
     double sum = 0.0, height = 0.0, from = 0.0;
-    const auto go_to = [&](double x) {
-        const double next = joint.face_slope * x + deflection_mm(joint, contact, x);
+    const auto go_to = [&](const BeamPlace& place) {
+        const double x = place.x_mm;
+        const double next = joint.face_slope * x + deflection_mm(joint, contact, place);
         sum += 0.5 * (next - height) * (next - height) / (x - from);
         height = next, from = x;
     };
-    for (std::size_t i = 1; i < push.pieces.size(); ++i) go_to(push.pieces[i].x_mm);
-    go_to(push.at_mm);
+    for (std::size_t i = 1; i < push.pieces.size(); ++i) {
+        go_to({push.pieces[i].x_mm, push.pieces[i].upto, 0.0});
+    }
+    go_to(beam_place(joint.flexibility, push.at_mm));
     return sum;
 }
 
@@ -93,17 +96,6 @@ std::optional<Contact> leaning_alone(const Joint& joint, const Contact& plain, d
 
 }  // namespace
 
-Compliance detail::Pushed::at(double x_mm) const {
-    const Compliance along = push_compliance(flexibility, stop.push, x_mm);
-    const Compliance across = compliance(flexibility, x_mm, stop.push.at_mm);
-    return {.mm_per_n = force_n * (along.mm_per_n + stop.friction * across.mm_per_n),
-            .rad_per_n = force_n * (along.rad_per_n + stop.friction * across.rad_per_n)};
-}
-
-double detail::Pushed::moment_nmm() const {
-    return force_n * (stop.push.root_lever_mm() + stop.friction * stop.push.at_mm);
-}
-
 double end_thickness_mm(const Spring& spring, const Pad& pad) {
     return thickness_mm(spring.thickness, std::nextafter(pad.end_mm, pad.start_mm));
 }
@@ -126,21 +118,17 @@ double bearing_height_mm(const Stop& stop, double end_thickness_mm) {
 EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop) {
     const Contact bent = contact_at(joint, joint.open_deg);
     const double end = joint.pad.end_mm;
-    // Both sides of a step are asked in turn, and the face has none.
-    constexpr double same_mm = 1e-12;
-    double known_at = -1.0, known = 0.0;
-    const auto face = [&](double x) {
-        if (std::abs(x - known_at) <= same_mm) return known;
-        known_at = x;
-        known = joint.face_mm + joint.face_slope * x + deflection_mm(joint, bent, x);
-        return known;
+    const auto face = [&](const BeamPlace& place) {
+        return joint.face_mm + joint.face_slope * place.x_mm + deflection_mm(joint, bent, place);
     };
     const double height = bearing_height_mm(stop, end_thickness_mm(spring, joint.pad));
-    EndStop made{.push = {}, .height_mm = face(end) + height, .friction = stop.friction};
-    const auto lever = [&](double x) {
-        return made.height_mm - face(x) - mid_line_mm(spring, joint.pad, x);
+    EndStop made{.push = {},
+                 .height_mm = face(beam_place(joint.flexibility, end)) + height,
+                 .friction = stop.friction};
+    const auto lever = [&](const BeamPlace& place) {
+        return made.height_mm - face(place) - mid_line_mm(spring, joint.pad, place.x_mm);
     };
-    made.push = make_axial_push(spring, joint.flexibility, end, lever);
+    made.push = axial_push_by_places(spring, joint.flexibility, end, lever);
     made.face_mm = stop.face_mm;
     // Small turns about the lever's own, bent, line draw the end in by twice what the bent line
     // is longer than the straight one; half of that is real.
@@ -196,7 +184,11 @@ double stop_slope(const Joint& joint, const Contact& contact, double x_mm) {
 }
 
 Contact leaning_at(const Joint& joint, double blade_angle_deg) {
-    const Contact plain = contact_on_stop(joint, blade_angle_deg, 0.0);
+    return leaning_from(joint, contact_at(joint, blade_angle_deg));
+}
+
+Contact leaning_from(const Joint& joint, const Contact& plain) {
+    const double blade_angle_deg = plain.blade_angle_deg;
     if (plain.count == 0 || plain.torque_nmm >= 0.0) return plain;
     const double lever = stop_lever_mm(joint, blade_angle_deg);
     if (auto leaning = leaning_alone(joint, plain, lever)) return *std::move(leaning);
