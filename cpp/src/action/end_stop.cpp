@@ -80,17 +80,6 @@ std::optional<Contact> leaning_alone(const Joint& joint, const Contact& plain, d
 
 }  // namespace
 
-Compliance detail::Pushed::at(double x_mm) const {
-    const Compliance along = push_compliance(flexibility, stop.push, x_mm);
-    const Compliance across = compliance(flexibility, x_mm, stop.push.at_mm);
-    return {.mm_per_n = force_n * (along.mm_per_n + stop.across() * across.mm_per_n),
-            .rad_per_n = force_n * (along.rad_per_n + stop.across() * across.rad_per_n)};
-}
-
-double detail::Pushed::moment_nmm() const {
-    return force_n * (stop.push.root_lever_mm() + stop.across() * stop.push.at_mm);
-}
-
 Contact contact_on_stop(const Joint& joint, double blade_angle_deg, double stop_n) {
     if (stop_n == 0.0) return contact_at(joint, blade_angle_deg);
     const Pushed pushed{joint.flexibility, *joint.stop, stop_n};
@@ -133,7 +122,11 @@ double stop_slope(const Joint& joint, const Contact& contact, double x_mm) {
 }
 
 Contact leaning_at(const Joint& joint, double blade_angle_deg) {
-    const Contact plain = contact_on_stop(joint, blade_angle_deg, 0.0);
+    return leaning_from(joint, contact_at(joint, blade_angle_deg));
+}
+
+Contact leaning_from(const Joint& joint, const Contact& plain) {
+    const double blade_angle_deg = plain.blade_angle_deg;
     if (plain.count == 0 || plain.torque_nmm >= 0.0) return plain;
     const double lever = stop_lever_mm(joint, blade_angle_deg);
     if (auto leaning = leaning_alone(joint, plain, lever)) return *std::move(leaning);

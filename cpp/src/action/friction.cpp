@@ -12,7 +12,7 @@ double friction_torque_nmm(const Contact& contact, const Friction& friction, dou
         along -= touch.force_n * touch.slope;
         across += touch.force_n;
     }
-    const double at_pin = std::hypot(along, across) * 0.5 * friction.pivot_pin_mm;
+    const double at_pin = std::sqrt(along * along + across * across) * 0.5 * friction.pivot_pin_mm;
     return friction.spring * at_spring + friction.pivot * at_pin;
 }
 

@@ -49,6 +49,21 @@ double energy_nmm(const Borne& borne) {
 
 }  // namespace
 
+Compliance detail::Pushed::at(double x_mm) const { return at(beam_place(flexibility, x_mm)); }
+
+Compliance detail::Pushed::at(const BeamPlace& place) const {
+    const Compliance along = place.x_mm <= stop.push.at_mm
+                                 ? push_compliance(flexibility, stop.push, place)
+                                 : push_compliance(flexibility, stop.push, place.x_mm);
+    const Compliance across = compliance(flexibility, place, stop.push.at_mm);
+    return {.mm_per_n = force_n * (along.mm_per_n + stop.across() * across.mm_per_n),
+            .rad_per_n = force_n * (along.rad_per_n + stop.across() * across.rad_per_n)};
+}
+
+double detail::Pushed::moment_nmm() const {
+    return force_n * (stop.push.root_lever_mm() + stop.across() * stop.push.at_mm);
+}
+
 Indenter detail::body_of(const Mounted& tang,
                          int blade,
                          double blade_angle_deg,
@@ -79,11 +94,13 @@ void detail::add_indenters(std::vector<Indenter>& indenters,
     if (tang.outline.kick) indenters.push_back(kick_of(tang, body));
 }
 
-MaybeTouch detail::bear_alone(const Flexibility& flexibility, const Indenter& indenter) {
+MaybeTouch detail::bear_alone(const Flexibility& flexibility,
+                              const Indenter& indenter,
+                              const PlaceGuess* guess) {
     const FreeSpring spring{flexibility, indenter};
     const Range range{0.5 * indenter.pad.start_mm, kInfinity};
     const BearingSearch search(indenter.outline, indenter.pivot_mm, range, spring);
-    const MaybeTouch soon = newton_bearing(flexibility, indenter);
+    const MaybeTouch soon = newton_bearing(flexibility, indenter, guess);
     MaybeTouch touch = soon ? search.on(indenter.pad, *soon) : search.on(indenter.pad);
     if (!touch || !(touch->force_n > 0.0)) return std::nullopt;
     touch->part.blade = indenter.part.blade;

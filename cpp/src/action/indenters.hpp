@@ -17,6 +17,7 @@ struct Pushed {
 
     /// What it does to the face at a station.
     [[nodiscard]] Compliance at(double x_mm) const;
+    [[nodiscard]] Compliance at(const BeamPlace& place) const;
     /// Its moment about the pin.
     [[nodiscard]] double moment_nmm() const;
 };
@@ -65,9 +66,19 @@ void add_indenters(std::vector<Indenter>& indenters,
                    double blade_angle_deg,
                    const Pushed* pushed = nullptr);
 
+/// About where an outline bears: the search for it starts there.
+struct PlaceGuess {
+    int arc;       ///< of the outline, or the one ahead of the flat
+    bool flat;     ///< on the flat behind that arc
+    double place;  ///< slope on an arc, way ahead of the pivot on a flat [mm]
+};
+
 /// Where an indenter touches the spring when nothing else does; nothing where it does not.
+///
+/// @param guess  about where, if that is known; it only spares looks
 [[nodiscard]] std::optional<Touch> bear_alone(const Flexibility& flexibility,
-                                              const Indenter& indenter);
+                                              const Indenter& indenter,
+                                              const PlaceGuess* guess = nullptr);
 
 /// See BearingSearch::miss_at(), of an indenter that bears alone.
 [[nodiscard]] double miss_at(const Flexibility& flexibility,

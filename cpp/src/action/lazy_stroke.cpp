@@ -9,10 +9,10 @@ namespace {
 // only rounding.
 constexpr double kNoTorque = 1e-9;
 
-double opening_nmm(const Turn& turn) { return turn.opening_nmm(); }
-double closing_nmm(const Turn& turn) { return -turn.closing_nmm(); }
-double torque_nmm(const Turn& turn) { return turn.contact.torque_nmm; }
-double friction_nmm(const Turn& turn) { return turn.friction_nmm; }
+constexpr auto opening_nmm = [](const Turn& turn) { return turn.opening_nmm(); };
+constexpr auto closing_nmm = [](const Turn& turn) { return -turn.closing_nmm(); };
+constexpr auto torque_nmm = [](const Turn& turn) { return turn.contact.torque_nmm; };
+constexpr auto friction_nmm = [](const Turn& turn) { return turn.friction_nmm; };
 double energy_mj(const Turn* turn) { return turn->contact.energy_nmm; }
 
 }  // namespace
@@ -35,8 +35,8 @@ double LazyStroke::no_torque_nmm() {
     return kNoTorque * most;
 }
 
-/// Where a value that falls first passes below nothing, about or after the highest turn [deg].
-std::optional<double> LazyStroke::fall_deg(const TurnValue& value) {
+/// Where a value that falls first passes below nothing, about or after the highest turn.
+std::optional<Turn> LazyStroke::fall(const TurnValue& value) {
     double highest = energy_mj(&from()), from_deg = angle_of(&from());
     double last_deg = from_deg;
     for (const Piece& piece : pieces_) {
@@ -47,53 +47,56 @@ std::optional<double> LazyStroke::fall_deg(const TurnValue& value) {
         }
     }
     const double small = no_torque_nmm();
-    const TurnValue lifted = [&](const Turn& turn) { return value(turn) + small; };
+    const auto lifted = [&](const Turn& turn) { return value(turn) + small; };
     for (const Piece& piece : pieces_) {
         for (std::size_t i = 0; i < piece.size(); ++i) {
             if (angle_of(piece[i]) <= from_deg || lifted(*piece[i]) >= 0.0) continue;
-            if (i == 0) return angle_of(piece[i]);
-            if (lifted(*piece[i - 1]) <= 0.0) return angle_of(piece[i - 1]);
+            if (i == 0) return *piece[i];
+            if (lifted(*piece[i - 1]) <= 0.0) return *piece[i - 1];
             return zero_between(*action_, piece, i - 1, lifted);
         }
     }
     return std::nullopt;
 }
 
-std::optional<double> LazyStroke::crest_angle_deg() {
-    if (!crest_deg_) crest_deg_ = fall_deg(torque_nmm);
-    return *crest_deg_;
+const std::optional<Turn>& LazyStroke::crest() {
+    if (!crest_) crest_ = fall(torque_nmm);
+    return *crest_;
 }
 
-double LazyStroke::friction_work_mj(double from_deg, double to_deg) const {
-    return integral(pieces_, from_deg, to_deg, friction_nmm);
+double LazyStroke::friction_work_mj(const Turn& from, const Turn& to) {
+    if (!friction_work_) friction_work_.emplace(pieces_, friction_nmm);
+    return friction_work_->between(angle_of(&from), angle_of(&to));
 }
 
 double LazyStroke::snap_energy_mj() {
     if (!has_crest()) return 0.0;
-    const auto runaway = fall_deg(opening_nmm);
+    const auto runaway = fall(opening_nmm);
     if (!runaway) return 0.0;
-    const double released = at(*runaway).contact.energy_nmm - energy_mj(&to());
-    return std::max(released - friction_work_mj(*runaway, angle_of(&to())), 0.0);
+    const double released = energy_mj(&*runaway) - energy_mj(&to());
+    return std::max(released - friction_work_mj(*runaway, to()), 0.0);
+}
+
+/// Where the closing torque outdoes friction, going back from the crest.
+std::optional<Turn> LazyStroke::takes_over(const Turn& crest) const {
+    if (closing_nmm(crest) <= 0.0) return crest;
+    for (std::size_t p = pieces_.size(); p-- > 0;) {
+        const Piece& piece = pieces_[p];
+        for (std::size_t i = piece.size(); i-- > 0;) {
+            if (angle_of(piece[i]) >= angle_of(&crest) || closing_nmm(*piece[i]) > 0.0) continue;
+            if (i + 1 == piece.size()) return *piece[i];
+            return zero_between(*action_, piece, i, closing_nmm);
+        }
+    }
+    return std::nullopt;
 }
 
 double LazyStroke::closing_energy_mj() {
-    const auto crest = crest_angle_deg();
-    if (!crest) return 0.0;
-    const auto takes_over = [&]() -> std::optional<double> {
-        if (closing_nmm(at(*crest)) <= 0.0) return crest;
-        for (std::size_t p = pieces_.size(); p-- > 0;) {
-            const Piece& piece = pieces_[p];
-            for (std::size_t i = piece.size(); i-- > 0;) {
-                if (angle_of(piece[i]) >= *crest || closing_nmm(*piece[i]) > 0.0) continue;
-                if (i + 1 == piece.size()) return angle_of(piece[i]);
-                return zero_between(*action_, piece, i, closing_nmm);
-            }
-        }
-        return std::nullopt;
-    }();
-    if (!takes_over || *takes_over <= angle_of(&from())) return 0.0;
-    const double released = at(*takes_over).contact.energy_nmm - energy_mj(&from());
-    return std::max(released - friction_work_mj(angle_of(&from()), *takes_over), 0.0);
+    if (!has_crest()) return 0.0;
+    const auto start = takes_over(*crest());
+    if (!start || angle_of(&*start) <= angle_of(&from())) return 0.0;
+    const double released = energy_mj(&*start) - energy_mj(&from());
+    return std::max(released - friction_work_mj(from(), *start), 0.0);
 }
 
 }  // namespace backspring

@@ -14,8 +14,9 @@ struct LeaningSpring {
     double lever_mm;
 
     Answer operator()(double x, const SurfacePoint& point) const {
-        const Compliance own = compliance(joint.flexibility, x, x);
-        const Compliance by_stop = Pushed{joint.flexibility, *joint.stop, 1.0}.at(x);
+        const BeamPlace place = beam_place(joint.flexibility, x);
+        const Compliance own = compliance(joint.flexibility, place, place);
+        const Compliance by_stop = Pushed{joint.flexibility, *joint.stop, 1.0}.at(place);
         const double share = -stop_share(x - joint.pivot_mm, point.slope, point.y_mm);
         return {joint.face_mm + joint.face_slope * x, joint.face_slope,
                 own.mm_per_n + share * by_stop.mm_per_n, own.rad_per_n + share * by_stop.rad_per_n};

@@ -13,13 +13,16 @@ namespace {
 /// which draws the end in.
 double shortening_mm(const Joint& joint, const AxialPush& push, const Contact& contact) {
     double sum = 0.0, height = 0.0, from = 0.0;
-    const auto go_to = [&](double x) {
-        const double next = joint.face_slope * x + deflection_mm(joint, contact, x);
+    const auto go_to = [&](const BeamPlace& place) {
+        const double x = place.x_mm;
+        const double next = joint.face_slope * x + deflection_mm(joint, contact, place);
         sum += 0.5 * (next - height) * (next - height) / (x - from);
         height = next, from = x;
     };
-    for (std::size_t i = 1; i < push.pieces.size(); ++i) go_to(push.pieces[i].x_mm);
-    go_to(push.at_mm);
+    for (std::size_t i = 1; i < push.pieces.size(); ++i) {
+        go_to({push.pieces[i].x_mm, push.pieces[i].upto, 0.0});
+    }
+    go_to(beam_place(joint.flexibility, push.at_mm));
     return sum;
 }
 
@@ -47,21 +50,17 @@ double bearing_height_mm(const Stop& stop, double end_thickness_mm) {
 EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop) {
     const Contact bent = contact_at(joint, joint.open_deg);
     const double end = joint.pad.end_mm;
-    // Both sides of a step are asked in turn, and the face has none.
-    constexpr double same_mm = 1e-12;
-    double known_at = -1.0, known = 0.0;
-    const auto face = [&](double x) {
-        if (std::abs(x - known_at) <= same_mm) return known;
-        known_at = x;
-        known = joint.face_mm + joint.face_slope * x + deflection_mm(joint, bent, x);
-        return known;
+    const auto face = [&](const BeamPlace& place) {
+        return joint.face_mm + joint.face_slope * place.x_mm + deflection_mm(joint, bent, place);
     };
     const double height = bearing_height_mm(stop, end_thickness_mm(spring, joint.pad));
-    EndStop made{.push = {}, .height_mm = face(end) + height, .friction = stop.friction};
-    const auto lever = [&](double x) {
-        return made.height_mm - face(x) - mid_line_mm(spring, joint.pad, x);
+    EndStop made{.push = {},
+                 .height_mm = face(beam_place(joint.flexibility, end)) + height,
+                 .friction = stop.friction};
+    const auto lever = [&](const BeamPlace& place) {
+        return made.height_mm - face(place) - mid_line_mm(spring, joint.pad, place.x_mm);
     };
-    made.push = make_axial_push(spring, joint.flexibility, end, lever);
+    made.push = axial_push_by_places(spring, joint.flexibility, end, lever);
     made.face_mm = stop.face_mm;
     made.bent_mm = deflection_mm(joint, bent, end);
     // Small turns about the lever's own, bent, line draw the end in by twice what the bent line

@@ -1,5 +1,8 @@
 #pragma once
 
+#include <array>
+#include <optional>
+
 #include "indenters.hpp"
 
 namespace backspring::detail {
@@ -8,11 +11,31 @@ namespace backspring::detail {
 void add_touch(Contact& contact, const Indenter& indenter, const Touch& touch);
 
 /// As contact_at(), while a stop presses on this end of the spring, or none.
+///
+/// @param guess  about where a blade alone bears, if that is known
 [[nodiscard]] Contact find_contact(const Joint& joint,
                                    double blade_angle_deg,
-                                   const Pushed* pushed);
+                                   const Pushed* pushed,
+                                   const PlaceGuess* guess = nullptr);
 
-/// The same of a blade that is not alone on its spring.
+/// As find_contact(), of a blade that is alone on its spring.
+[[nodiscard]] Contact contact_alone(const Joint& joint,
+                                    double blade_angle_deg,
+                                    const Pushed* pushed,
+                                    const PlaceGuess* guess);
+
+/// The contact of a blade alone whose body and kick bear on the same parts as at an angle near by;
+/// nothing where that does not tell it.
+[[nodiscard]] std::optional<Contact> both_bear_as(const Joint& joint,
+                                                  double blade_angle_deg,
+                                                  const std::array<Touch, 2>& touches);
+
+/// The same where its kick alone bears, as it does at an angle near by.
+[[nodiscard]] std::optional<Contact> kick_bears_as(const Joint& joint,
+                                                   double blade_angle_deg,
+                                                   const Touch& touch);
+
+/// As find_contact(), of a blade that is not alone on its spring.
 [[nodiscard]] Contact contact_with_others(const Joint& joint,
                                           double blade_angle_deg,
                                           const Pushed* pushed);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "newton_steps.hpp"
+
 namespace backspring {
 namespace {
 
@@ -10,6 +12,11 @@ constexpr int kMostNewtonSteps = 8;
 // Of slopes on an arc of little radius, of mm on a flat, where the torque goes with the place.
 constexpr double kOfTwoSlopes = 1e-6;
 constexpr double kOfTwoPlaces = 1e-8;
+// Of the way from the pin: over so little the slope that a force gives the face goes on straight.
+// On a flat that is all that tells the place.
+constexpr double kStraight = 5e-7;
+constexpr int kMostFineSteps = 4;
+constexpr double kFine = 1e-13;
 
 /// A place of the outline and the spring loaded there.
 struct NewtonTrial {
@@ -20,57 +27,27 @@ struct NewtonTrial {
     double slope_rate = 0.0;  ///< how fast that face grows steeper with the station
 };
 
-/// A coordinate along a part of the outline, slope or station, and the miss there with its rate.
-struct MissAt {
-    double place = 0.0, miss = 0.0, place_per_miss = 0.0;
-    double stretch_mm = -1.0;  ///< where the smooth stretch begins that it lies on
-
-    [[nodiscard]] double newton_step() const { return -miss * place_per_miss; }
-};
-
-/// The last two places of a search along a part: a cubic in the miss has both, with both rates.
-struct LastTwo {
-    double of_two;  ///< product of the last two ways that is small enough
-    MissAt before{}, last{};
-
-    void add(const MissAt& next) {
-        before = last;
-        last = next;
-    }
-
-    [[nodiscard]] bool smooth() const {
-        return before.stretch_mm == last.stretch_mm && before.miss != last.miss;
-    }
-
-    /// Whether what the next step leaves is rounding: the square of the last one's way by Newton's
-    /// method, of the product of the last two by the cubic, both times far less than one.
-    [[nodiscard]] bool one_step_left() const {
-        constexpr double alone = 1e-9, short_way = 1e-4;
-        const double left = std::abs(last.newton_step());
-        if (left <= alone) return true;
-        return smooth() && left <= short_way &&
-               left * std::abs(last.place - before.place) <= of_two;
-    }
-
-    [[nodiscard]] double next_place() const {
-        const double newton = last.place + last.newton_step();
-        if (!smooth()) return newton;
-        const double apart = before.miss - last.miss;
-        const double chord = (before.place - last.place) / apart;
-        const double square = (chord - last.place_per_miss) / apart;
-        const double cube =
-            (before.place_per_miss - 2.0 * chord + last.place_per_miss) / (apart * apart);
-        return newton + last.miss * last.miss * (square - cube * before.miss);
-    }
-};
-
 class NewtonBearing {
   public:
-    NewtonBearing(const Flexibility& flexibility, const Indenter& indenter)
-        : flexibility_(flexibility),
-          indenter_(indenter),
-          outline_(indenter.outline),
-          arc_(outline_.level_arc()) {}
+    NewtonBearing(const Flexibility& flexibility, const Indenter& indenter, int arc)
+        : flexibility_(flexibility), indenter_(indenter), outline_(indenter.outline), arc_(arc) {}
+
+    /// From a place on the part that bears; nothing where that is another part.
+    [[nodiscard]] std::optional<Touch> search_from(const PlaceGuess& guess) {
+        if (guess.flat) {
+            look_up_ends();
+            const SurfacePoint front = outline_.at_slope(arc_, high_);
+            const SurfacePoint rear = outline_.at_slope(arc_ + 1, high_);
+            return along_flat(front, rear.x_mm, guess.place);
+        }
+        NewtonTrial here;
+        LastTwo two = on_this_arc();
+        if (!has(guess.place) || !bear(here, outline_.at_slope(arc_, guess.place)) ||
+            !go_along_arc(here, two) || !two.looked_enough()) {
+            return std::nullopt;
+        }
+        return ended_on_arc(here, two);
+    }
 
     [[nodiscard]] std::optional<Touch> search() {
         double start = 0.0;
@@ -81,10 +58,9 @@ class NewtonBearing {
         NewtonTrial here, across;
         if (!bear(here, outline_.at_slope(arc_, start))) return std::nullopt;
         for (int part = 0; part < outline_.count(); ++part) {
-            const double radius = outline_.radius_mm(arc_);
-            LastTwo two{kOfTwoSlopes / (1.0 + radius * radius)};
+            LastTwo two = on_this_arc();
             if (!go_along_arc(here, two)) return std::nullopt;
-            if (two.one_step_left()) return ended_on_arc(here, two);
+            if (two.looked_enough()) return ended_on_arc(here, two);
             const bool rearward = here.miss > 0.0;
             const int next = rearward ? arc_ + 1 : arc_ - 1;
             if (next < 0 || next >= outline_.count()) return std::nullopt;
@@ -108,10 +84,16 @@ class NewtonBearing {
         const double x = indenter_.pivot_mm + point.x_mm;
         const double overlap = point.y_mm - free_face_mm(x);
         if (!(x >= 0.5 * indenter_.pad.start_mm && overlap > 0.0)) return false;
-        trial.point = point;
         trial.own = own_compliance(flexibility_, x);
+        if (!(trial.own.mm_per_n > 0.0 && trial.own.to_mm > trial.own.from_mm)) return false;
+        press(trial, point, overlap);
+        return true;
+    }
+
+    /// The force at a place where the spring's answer is known.
+    void press(NewtonTrial& trial, const SurfacePoint& point, double overlap) const {
         const OwnCompliance& own = trial.own;
-        if (!(own.mm_per_n > 0.0 && own.to_mm > own.from_mm)) return false;
+        trial.point = point;
         const double per_way = 1.0 / own.mm_per_n, force = overlap * per_way;
         const double turned = force * own.rad_per_n;
         // The outline rises by its slope, the free face by its own.
@@ -120,7 +102,13 @@ class NewtonBearing {
         trial.miss = turned - above_face;
         trial.slope_rate =
             (above_face - 2.0 * turned) * per_way * own.rad_per_n + force * own.rad_per_nmm;
-        return true;
+    }
+
+    [[nodiscard]] LastTwo on_this_arc() const {
+        const double radius = outline_.radius_mm(arc_);
+        // From the pivot, which lies about as far from the pin as what bears.
+        const double straight = kStraight * indenter_.pivot_mm / std::max(radius, 1e-3);
+        return LastTwo{kOfTwoSlopes / (1.0 + radius * radius), std::min(straight, 1e-3)};
     }
 
     void look_up_ends() {
@@ -146,7 +134,7 @@ class NewtonBearing {
     [[nodiscard]] bool go_along_arc(NewtonTrial& trial, LastTwo& two) {
         for (int step = 0; step < kMostNewtonSteps; ++step) {
             two.add(on_arc(trial));
-            if (two.one_step_left()) return true;
+            if (two.looked_enough()) return true;
             double next = two.next_place();
             if (!has(next)) {
                 const double here = trial.point.slope;
@@ -159,44 +147,73 @@ class NewtonBearing {
     }
 
     [[nodiscard]] std::optional<Touch> ended_on_arc(const NewtonTrial& trial, const LastTwo& two) {
-        const double slope = two.next_place();
-        if (!has(slope)) return std::nullopt;
-        return ended(trial, outline_.at_slope(arc_, slope));
+        const auto at = [&](double slope) -> std::optional<SurfacePoint> {
+            return has(slope) ? std::optional(outline_.at_slope(arc_, slope)) : std::nullopt;
+        };
+        const auto step = [&](const NewtonTrial& there) { return on_arc(there).newton_step(); };
+        return ended(trial, two, at, step);
     }
 
     /// The place on the flat between two trials where the loaded face runs along the flat.
     [[nodiscard]] std::optional<Touch> on_flat(const NewtonTrial& ahead,
                                                const NewtonTrial& behind) const {
         const double front = ahead.point.x_mm, rear = behind.point.x_mm;
-        const auto at = [&](double x) {
-            return SurfacePoint{x, ahead.point.y_mm + ahead.point.slope * (x - front),
-                                ahead.point.slope, ahead.point.arc, true};
+        const double share = behind.miss / (behind.miss - ahead.miss);
+        return along_flat(ahead.point, rear, rear + (front - rear) * share);
+    }
+
+    /// The same from a place between the flat's front end and its rear one.
+    [[nodiscard]] std::optional<Touch> along_flat(const SurfacePoint& front,
+                                                  double rear_mm,
+                                                  double place) const {
+        const auto at = [&](double x) -> std::optional<SurfacePoint> {
+            if (!(x > rear_mm && x < front.x_mm)) return std::nullopt;
+            return SurfacePoint{x, front.y_mm + front.slope * (x - front.x_mm), front.slope,
+                                front.arc, true};
         };
-        double place = rear + (front - rear) * behind.miss / (behind.miss - ahead.miss);
+        const auto way = [](const NewtonTrial& there) { return -there.miss / there.slope_rate; };
         NewtonTrial trial;
-        LastTwo two{kOfTwoPlaces};
+        LastTwo two{kOfTwoPlaces, 0.0};
         for (int step = 0; step < kMostNewtonSteps; ++step) {
-            if (!bear(trial, at(place))) return std::nullopt;
+            const auto point = at(place);
+            if (!point || !bear(trial, *point)) return std::nullopt;
             two.add({place, trial.miss, 1.0 / trial.slope_rate, trial.own.from_mm});
+            if (two.looked_enough()) return ended(trial, two, at, way);
             place = two.next_place();
-            if (!(place > rear && place < front)) return std::nullopt;
-            if (two.one_step_left()) return ended(trial, at(place));
         }
         return std::nullopt;
     }
 
-    /// The last step, as short as that the spring's answer goes on in a parabola.
-    [[nodiscard]] std::optional<Touch> ended(const NewtonTrial& trial,
-                                             const SurfacePoint& point) const {
-        const OwnCompliance& own = trial.own;
-        const double x = indenter_.pivot_mm + point.x_mm, by = point.x_mm - trial.point.x_mm;
-        if (!(x >= own.from_mm && x <= own.to_mm)) return std::nullopt;
-        const double moves = own.mm_per_n + by * (2.0 * own.rad_per_n + by * own.rad_per_nmm);
-        return Touch{.x_mm = x,
-                     .height_mm = point.y_mm,
-                     .slope = point.slope,
-                     .force_n = (point.y_mm - free_face_mm(x)) / moves,
-                     .part = {.arc = point.arc, .flat = point.flat}};
+    /// The last steps, so short that the spring's answer goes on in a parabola: one where that
+    /// leaves nothing, or as many as find the place on it.
+    template <class At, class Step>
+    [[nodiscard]] std::optional<Touch> ended(const NewtonTrial& looked,
+                                             const LastTwo& two,
+                                             const At& at,
+                                             const Step& step) const {
+        const OwnCompliance& known = looked.own;
+        NewtonTrial trial = looked;
+        double place = two.next_place();
+        for (int left = two.one_step_left() ? 1 : kMostFineSteps; left > 0; --left) {
+            const auto point = at(place);
+            if (!point) return std::nullopt;
+            const double x = indenter_.pivot_mm + point->x_mm;
+            if (!(x >= known.from_mm && x <= known.to_mm)) return std::nullopt;
+            const double by = point->x_mm - looked.point.x_mm;
+            trial.own.mm_per_n =
+                known.mm_per_n + by * (2.0 * known.rad_per_n + by * known.rad_per_nmm);
+            trial.own.rad_per_n = known.rad_per_n + by * known.rad_per_nmm;
+            press(trial, *point, point->y_mm - free_face_mm(x));
+            if (left == 1) break;
+            const double way = step(trial);
+            if (std::abs(way) <= kFine) break;
+            place += way;
+        }
+        return Touch{.x_mm = indenter_.pivot_mm + trial.point.x_mm,
+                     .height_mm = trial.point.y_mm,
+                     .slope = trial.point.slope,
+                     .force_n = trial.force_n,
+                     .part = {.arc = trial.point.arc, .flat = trial.point.flat}};
     }
 
     const Flexibility& flexibility_;
@@ -210,9 +227,15 @@ class NewtonBearing {
 }  // namespace
 
 std::optional<Touch> detail::newton_bearing(const Flexibility& flexibility,
-                                            const Indenter& indenter) {
+                                            const Indenter& indenter,
+                                            const PlaceGuess* guess) {
     if (indenter.pushed) return std::nullopt;
-    return NewtonBearing(flexibility, indenter).search();
+    if (guess) {
+        if (auto touch = NewtonBearing(flexibility, indenter, guess->arc).search_from(*guess)) {
+            return touch;
+        }
+    }
+    return NewtonBearing(flexibility, indenter, indenter.outline.level_arc()).search();
 }
 
 }  // namespace backspring

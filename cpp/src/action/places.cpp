@@ -21,9 +21,6 @@ constexpr double kStepRounding = 1e-10;
 constexpr double kLeastShare = 1e-4;
 constexpr int kMostInVain = 4;
 
-using Column = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMostBearing, 1>;
-using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMostBearing, kMostBearing>;
-
 const Stretch& stretch_of(const Flexibility& flexibility, double x_mm) {
     const auto& all = flexibility.stretches;
     std::size_t i = all.size() - 1;
@@ -37,16 +34,22 @@ double curvature_per_nmm(const Flexibility& flexibility, double x_mm) {
     return flexibility.bending_factor / 12.0 * unit_rates(stretch, x_mm).bending;
 }
 
-/// Touches with all forces that keep them in touch, and how far each runs along the face.
+/// Touches with all forces that keep them in touch, and how far each runs along the face; as many
+/// as are known beforehand, a body and its kick, or any number.
+template <int count>
 struct Together {
+    static constexpr int kMost = count == Eigen::Dynamic ? kMostBearing : count;
+    using Column = Eigen::Matrix<double, count, 1, 0, kMost, 1>;
+    using Matrix = Eigen::Matrix<double, count, count, 0, kMost, kMost>;
+
     const Flexibility& flexibility;
     std::vector<Borne>& borne;
     Eigen::Index n = static_cast<Eigen::Index>(borne.size());
     Matrix slopes{n, n};  ///< face slope at one touch per force at another
     Column forces{n}, misses{n};
     double twice_energy_nmm = 0.0;
-    std::array<BeamPlace, kMostBearing> places{};
-    std::array<bool, kMostBearing> held{};  ///< at an edge of its pad, and would go on beyond it
+    std::array<BeamPlace, kMost> places{};
+    std::array<bool, kMost> held{};  ///< at an edge of its pad, and would go on beyond it
     Eigen::LLT<Matrix> solver{};
 
     [[nodiscard]] const Indenter& indenter(Eigen::Index i) const {
@@ -160,7 +163,7 @@ struct Together {
         if (!by.allFinite()) return false;
         climb(by);
         const std::vector<Borne> before = borne;
-        const std::array<bool, kMostBearing> stay = held;
+        const std::array<bool, kMost> stay = held;
         const double least = twice_energy_nmm * (1.0 - kStepRounding);
         for (double share = 1.0; share > kLeastShare; share *= 0.5) {
             bool reached = true;
@@ -175,12 +178,10 @@ struct Together {
     }
 };
 
-}  // namespace
-
-bool detail::move_together(const Flexibility& flexibility, std::vector<Borne>& borne) {
-    if (borne.size() > kMostBearing) return false;
+template <int count>
+bool moved_together(const Flexibility& flexibility, std::vector<Borne>& borne) {
     std::vector<Borne> moved = borne, best;
-    Together together{flexibility, moved};
+    Together<count> together{flexibility, moved};
     double least = std::numeric_limits<double>::infinity();
     int in_vain = 0;
     if (!together.solve()) return false;
@@ -199,6 +200,14 @@ bool detail::move_together(const Flexibility& flexibility, std::vector<Borne>& b
     if (!(least <= kNearlyAlong)) return false;
     borne = best;
     return true;
+}
+
+}  // namespace
+
+bool detail::move_together(const Flexibility& flexibility, std::vector<Borne>& borne) {
+    if (borne.size() > kMostBearing) return false;
+    return borne.size() == 2 ? moved_together<2>(flexibility, borne)
+                             : moved_together<Eigen::Dynamic>(flexibility, borne);
 }
 
 }  // namespace backspring

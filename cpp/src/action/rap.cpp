@@ -4,64 +4,32 @@
 
 #include "backspring/core/angle.hpp"
 #include "backspring/core/require.hpp"
+#include "past_rest.hpp"
 
 namespace backspring {
-namespace {
-
-constexpr double kLastDeg = -45.0;
-constexpr double kFirstDeg = 1.0;
-
-/// The overtravel that takes up an energy within turns that end at the rest; nothing where more
-/// turns are needed.
-std::optional<Overtravel> taken_within(const Turns& past, const Contact& closed, double energy_mj) {
-    const double rest = closed.blade_angle_deg;
-    const auto by_friction = [](const Turn& turn) { return turn.friction_nmm; };
-    double work = 0.0, worked_to = rest;
-    const auto taken = [&](std::span<const Piece> piece, const Turn& turn) {
-        const double angle = angle_of(&turn);
-        return Overtravel{
-            .angle_deg = rest - angle,
-            .stored_mj = turn.contact.energy_nmm - closed.energy_nmm,
-            .friction_work_mj = work + integral(piece, angle, worked_to, by_friction)};
-    };
-    for (std::size_t p = past.pieces().size(); p-- > 0;) {
-        const auto piece = past.pieces().subspan(p, 1);
-        const auto more = [&](const Turn& turn) {
-            const Overtravel found = taken(piece, turn);
-            return found.stored_mj + found.friction_work_mj - energy_mj;
-        };
-        for (std::size_t i = piece[0].size(); i-- > 0;) {
-            const Turn& turn = *piece[0][i];
-            if (more(turn) >= 0.0) {
-                if (i + 1 == piece[0].size()) return taken(piece, turn);
-                const double angle = zero_between(past.action(), piece[0], i, more);
-                return taken(piece, turn_at(past.action(), angle));
-            }
-            work = taken(piece, turn).friction_work_mj;
-            worked_to = angle_of(&turn);
-        }
+std::vector<std::optional<Overtravel>> overtravels(const Action& action,
+                                                   const Contact& closed,
+                                                   std::span<const double> energies_mj) {
+    Requirements rules;
+    double most = 0.0;
+    for (const double energy : energies_mj) {
+        rules.in_range("energy_mj", energy, 0.0, 1e9, "mJ");
+        most = std::max(most, energy);
     }
-    return std::nullopt;
+    rules.throw_if_any();
+    std::optional<PastRest> past;
+    if (most > 0.0) past.emplace(action, closed, most);
+    std::vector<std::optional<Overtravel>> found;
+    for (const double energy : energies_mj) {
+        found.push_back(energy == 0.0 ? Overtravel{} : past->taking_up(energy));
+    }
+    return found;
 }
-
-}  // namespace
 
 std::optional<Overtravel> overtravel(const Action& action,
                                      const Contact& closed,
                                      double energy_mj) {
-    Requirements rules;
-    rules.in_range("energy_mj", energy_mj, 0.0, 1e9, "mJ");
-    rules.throw_if_any();
-    if (energy_mj == 0.0) return Overtravel{};
-    const double rest = closed.blade_angle_deg;
-    // So far that the spring alone takes it up; friction only helps.
-    double last = rest - kFirstDeg;
-    for (double depth = kFirstDeg; last > kLastDeg; last = std::max(rest - depth, kLastDeg)) {
-        const double stored = contact_at(action.joint, last).energy_nmm - closed.energy_nmm;
-        if (stored >= energy_mj) break;
-        depth *= stored > 0.0 ? std::clamp(1.2 * energy_mj / stored, 1.3, 16.0) : 4.0;
-    }
-    return taken_within(Turns(action, {last, rest}), closed, energy_mj);
+    return overtravels(action, closed, {&energy_mj, 1}).front();
 }
 
 Rap rap(const Action& action,

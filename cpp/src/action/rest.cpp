@@ -8,6 +8,7 @@
 #include "backspring/core/angle.hpp"
 #include "backspring/core/root.hpp"
 #include "indenters.hpp"
+#include "place_curve.hpp"
 #include "rest_search.hpp"
 
 namespace backspring {
@@ -20,12 +21,21 @@ constexpr double kRounding = 1e-9;
 ///
 /// Torque may jump from closing to opening the blade. Where the energy jumps with it the tang leans
 /// on the pad's end and cannot get on top: it stands on the lower side.
-Contact rest_between(const ContactAt& at, const Contact& low, const Contact& high) {
+Contact rest_between(const Joint& joint,
+                     const ContactAt& at,
+                     const Contact& low,
+                     const Contact& high) {
+    const double beside = high.torque_nmm - low.torque_nmm;
+    if (joint.alone()) {
+        // A smooth torque vanishes to rounding.
+        constexpr double nothing = 1e-12;
+        return seat_between(at, low, high, nothing * beside);
+    }
+    // Beside others torque may be next to nothing over a way: its last sign tells.
     const auto torque = [&](double angle) { return at(angle).torque_nmm; };
     const double angle = find_crossing(torque, low.blade_angle_deg, high.blade_angle_deg,
                                        low.torque_nmm, high.torque_nmm);
     const Contact above = at(angle);
-    const double beside = high.torque_nmm - low.torque_nmm;
     if (std::abs(above.torque_nmm) <= kRounding * beside) return above;
     const Contact below = at(std::nextafter(angle, low.blade_angle_deg));
     return above.energy_nmm > below.energy_nmm * (1.0 + kRounding) ? below : above;
@@ -74,11 +84,11 @@ std::optional<Contact> rest_on_flat(const Joint& joint, double nominal_deg, doub
     return same && still ? std::optional(std::move(rest)) : std::nullopt;
 }
 
-}  // namespace
-
-std::optional<Contact> detail::find_rest(const ContactAt& at,
-                                         double nominal_deg,
-                                         double reach_deg) {
+/// The rest downhill of an angle, by whole degrees.
+std::optional<Contact> find_rest(const Joint& joint,
+                                 const ContactAt& at,
+                                 double nominal_deg,
+                                 double reach_deg) {
     Contact last = at(nominal_deg);
     if (last.count == 0 || last.torque_nmm == 0.0) return last;
     const double downhill = last.torque_nmm > 0.0 ? -1.0 : 1.0;
@@ -86,19 +96,28 @@ std::optional<Contact> detail::find_rest(const ContactAt& at,
         const Contact next = at(nominal_deg + downhill * away);
         if (next.count == 0) return letting_go(at, last.blade_angle_deg, next.blade_angle_deg);
         if (next.torque_nmm * downhill >= 0.0) {
-            return downhill > 0.0 ? rest_between(at, last, next) : rest_between(at, next, last);
+            return downhill > 0.0 ? rest_between(joint, at, last, next)
+                                  : rest_between(joint, at, next, last);
         }
         last = next;
     }
     return std::nullopt;
 }
 
+}  // namespace
+
 std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {
     if (joint.alone()) {
         if (auto rest = rest_on_flat(joint, nominal_deg, reach_deg)) return rest;
     }
-    const auto at = [&](double angle) { return contact_at(joint, angle); };
-    return find_rest(at, nominal_deg, reach_deg);
+    PlaceCurve way(joint);
+    const auto at = [&](double angle) {
+        // Where body and kick bear, or the kick alone, they soon do so again near by.
+        Contact contact = way.contact_at(angle);
+        if (contact.count == 2 || contact.touches[0].part.kick) way.add(contact);
+        return contact;
+    };
+    return find_rest(joint, at, nominal_deg, reach_deg);
 }
 
 Rests find_rests(const Joint& joint, bool with_half_stop) {

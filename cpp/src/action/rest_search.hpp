@@ -10,10 +10,17 @@ namespace backspring::detail {
 /// A blade's contact at any angle.
 using ContactAt = std::function<Contact(double blade_angle_deg)>;
 
-/// As rest_near(), of a blade that is turned in any manner.
-[[nodiscard]] std::optional<Contact> find_rest(const ContactAt& contact_at,
-                                               double nominal_deg,
-                                               double reach_deg);
+/// Where two contacts whose torques drive a blade towards each other meet: where the torque
+/// vanishes or jumps from closing to opening the blade.
+///
+/// Where the energy jumps with the torque the tang leans on the pad's end and cannot get on top: it
+/// stands on the lower side.
+///
+/// @param nothing_nmm  a torque no larger than this is none
+[[nodiscard]] Contact seat_between(const ContactAt& contact_at,
+                                   Contact low,
+                                   Contact high,
+                                   double nothing_nmm = 0.0);
 
 /// The rest downhill of an angle, by steps as long as the torque says.
 ///

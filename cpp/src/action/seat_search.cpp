@@ -56,11 +56,13 @@ class Between {
 
     [[nodiscard]] double gap_deg() const { return high_.blade_angle_deg - low_.blade_angle_deg; }
 
+    [[nodiscard]] double middle_deg() const { return low_.blade_angle_deg + 0.5 * gap_deg(); }
+
     /// By a secant; where torque jumps or bends, by the energies of both sides, each going on with
     /// the torque it has.
     [[nodiscard]] double next_deg() {
         const double low = low_.blade_angle_deg, high = high_.blade_angle_deg;
-        if (++looks_ % 6 == 0) return low + 0.5 * gap_deg();
+        if (++looks_ % 6 == 0) return middle_deg();
         double angle = jumps() || poor_ ? meeting_deg() : secant_deg();
         if (!(angle > low && angle < high)) {
             angle = low + gap_deg() * low_.torque_nmm / (low_.torque_nmm - high_.torque_nmm);
@@ -73,7 +75,7 @@ class Between {
         const bool low = there.torque_nmm < 0.0;
         Contact& side = low ? low_ : high_;
         const double way = there.blade_angle_deg - side.blade_angle_deg;
-        (low ? low_rate_ : high_rate_) = std::abs((there.torque_nmm - side.torque_nmm) / way);
+        (low ? low_rate_ : high_rate_) = (there.torque_nmm - side.torque_nmm) / way;
         constexpr double poor = 0.3;
         poor_ = std::abs(there.torque_nmm) > poor * std::abs(side.torque_nmm);
         run_ = low == low_last_ ? run_ + 1 : 1;
@@ -96,7 +98,7 @@ class Between {
     /// Whether torque rises by far more between both sides than it does on either.
     [[nodiscard]] bool jumps() const {
         constexpr double far_more = 8.0;
-        const double rate = std::max(low_rate_, high_rate_);
+        const double rate = std::max(std::abs(low_rate_), std::abs(high_rate_));
         return looks_ > 2 && high_.torque_nmm - low_.torque_nmm > far_more * rate * gap_deg();
     }
 
@@ -105,12 +107,23 @@ class Between {
         return last_.angle_deg - last_.torque_nmm * (last_.angle_deg - before_.angle_deg) / rise;
     }
 
-    /// Where both energies, each with the torque it has, are alike; a little beyond, where one side
-    /// alone has come near.
+    /// Where both energies, each with the torque it has and as that changes, are alike; a little
+    /// beyond, where one side alone has come near.
     [[nodiscard]] double meeting_deg() {
+        constexpr int steps = 3;
         const double gap = radians(gap_deg());
-        const double rise = high_.energy_nmm - low_.energy_nmm - high_.torque_nmm * gap;
-        const double way = rise / (low_.torque_nmm - high_.torque_nmm);
+        const double low_bend = degrees(low_rate_), high_bend = degrees(high_rate_);
+        const double fall = low_.energy_nmm - high_.energy_nmm;
+        const double low = low_.torque_nmm, high = high_.torque_nmm;
+        double way = (fall + high * gap) / (high - low);
+        for (int step = 0; step < steps; ++step) {
+            const double left = gap - way;
+            const double apart =
+                fall + way * (low + 0.5 * low_bend * way) + left * (high - 0.5 * high_bend * left);
+            const double rate = low + low_bend * way - high + high_bend * left;
+            if (!(rate < 0.0)) break;
+            way -= apart / rate;
+        }
         const double angle = low_.blade_angle_deg + degrees(way);
         const double moved = std::abs(angle - std::exchange(meeting_deg_, angle));
         if (run_ < 2) return angle;
@@ -120,23 +133,24 @@ class Between {
 
     Contact low_, high_;
     Look before_, last_;
-    double low_rate_ = 0.0, high_rate_ = 0.0, meeting_deg_ = 0.0;
+    double low_rate_ = 0.0, high_rate_ = 0.0;  ///< of the torque, per deg
+    double meeting_deg_ = 0.0;
     bool low_last_ = false;
     bool poor_ = false;  ///< the last look has left much of its side's torque
     int run_ = 0, looks_ = 0;
 };
 
-Contact seat_between(const ContactAt& at, Contact low, Contact high) {
+}  // namespace
+
+Contact detail::seat_between(const ContactAt& at, Contact low, Contact high, double nothing_nmm) {
     Between between(std::move(low), std::move(high));
-    for (int look = 0; look < kMostLooks && between.gap_deg() > kSeatedDeg; ++look) {
-        Contact there = at(between.next_deg());
-        if (there.torque_nmm == 0.0) return there;
+    for (int look = 0; between.gap_deg() > kSeatedDeg; ++look) {
+        Contact there = at(look < kMostLooks ? between.next_deg() : between.middle_deg());
+        if (std::abs(there.torque_nmm) <= nothing_nmm) return there;
         between.add(std::move(there));
     }
     return std::move(between).end();
 }
-
-}  // namespace
 
 std::optional<Contact> detail::rest_from(const ContactAt& at,
                                          double start_deg,

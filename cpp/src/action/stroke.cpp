@@ -3,16 +3,16 @@
 namespace backspring {
 
 std::optional<Stroke> make_stroke(LazyStroke& way) {
-    const auto crest = way.crest_angle_deg();
+    const std::optional<Turn>& crest = way.crest();
     if (!crest) return std::nullopt;
-    const double crest_energy = way.at(*crest).contact.energy_nmm;
+    const double crest_energy = crest->contact.energy_nmm;
     Stroke stroke;
     stroke.from_deg = way.from().contact.blade_angle_deg;
     stroke.to_deg = way.to().contact.blade_angle_deg;
     stroke.start_torque_nmm = way.from().opening_nmm();
     stroke.peak_torque_nmm = way.opening_peak().opening_nmm();
     stroke.peak_torque_angle_deg = way.opening_peak().contact.blade_angle_deg;
-    stroke.crest_angle_deg = *crest;
+    stroke.crest_angle_deg = crest->contact.blade_angle_deg;
     stroke.energy_up_mj = crest_energy - way.from().contact.energy_nmm;
     stroke.energy_released_mj = crest_energy - way.to().contact.energy_nmm;
     stroke.snap_energy_mj = way.snap_energy_mj();

@@ -8,6 +8,7 @@
 #include "backspring/core/angle.hpp"
 #include "backspring/core/interpolant.hpp"
 #include "cut.hpp"
+#include "place_curve.hpp"
 
 namespace backspring {
 namespace {
@@ -41,18 +42,22 @@ class Maker {
   public:
     Maker(const Action& action, std::vector<Turn>& known) : action_(action), known_(known) {}
 
-    [[nodiscard]] std::vector<Node> make(const std::vector<double>& marks_deg) {
+    [[nodiscard]] std::vector<Node> make(const std::vector<double>& marks_deg, TurnsAt at) {
         for (std::size_t i = 0; i + 1 < marks_deg.size(); ++i) {
             look(marks_deg[i], marks_deg[i + 1]);
         }
-        bool added = true;
+        bool added = at == TurnsAt::everywhere;
         for (int round = 0; added && round < fine_.looks; ++round) added = add_turns();
         return std::move(nodes_);
     }
 
   private:
     [[nodiscard]] Node work_out(double angle_deg) {
-        known_.push_back(turn_at(action_, angle_deg));
+        return work_out(angle_deg, PlaceCurve(action_.joint));
+    }
+
+    [[nodiscard]] Node work_out(double angle_deg, const PlaceCurve& way) {
+        known_.push_back(turn_near(action_, angle_deg, way));
         const std::size_t kind = bearing_kind(known_.back().contact, action_.joint.pad);
         return {known_.size() - 1, angle_deg, kind};
     }
@@ -63,8 +68,18 @@ class Maker {
         const int parts = static_cast<int>(std::ceil((to_deg - from_deg) / kFirstLookDeg));
         for (int i = 1; i <= parts; ++i) {
             const double angle = std::lerp(from_deg, to_deg, static_cast<double>(i) / parts);
-            append(work_out(angle));
+            append(work_out(angle, way_before()));
         }
+    }
+
+    /// By the last nodes of the last piece.
+    [[nodiscard]] PlaceCurve way_before() const {
+        constexpr std::size_t most = 3;
+        std::size_t first = nodes_.size() - 1;
+        while (!nodes_[first].starts && nodes_.size() - first < most) --first;
+        PlaceCurve way(action_.joint);
+        for (std::size_t k = first; k < nodes_.size(); ++k) way.add(contact(nodes_[k]));
+        return way;
     }
 
     /// Adds a turn, with both sides of every cut before it.
@@ -92,7 +107,10 @@ class Maker {
                 search = CutSearch(action_.joint, fine_.cut_deg);
                 if (const auto sides = straight_cut(low, high)) return *sides;
             }
-            const Node there = work_out(search.next_deg(contact(low), contact(high)));
+            PlaceCurve way(action_.joint);
+            way.add(contact(low));
+            way.add(contact(high));
+            const Node there = work_out(search.next_deg(contact(low), contact(high)), way);
             (there.kind == low.kind ? low : high) = there;
         }
         return {low, high};
@@ -173,8 +191,19 @@ class Maker {
                 append(coarse[i]);
             }
             if (coarse[i].settled) continue;
-            append(work_out(0.5 * (coarse[i].angle_deg + coarse[i + 1].angle_deg)));
+            const double middle = 0.5 * (coarse[i].angle_deg + coarse[i + 1].angle_deg);
+            append(work_out(middle, way_between(coarse, i)));
         }
+    }
+
+    /// By two nodes of the piece on either side of a gap.
+    [[nodiscard]] PlaceCurve way_between(const std::vector<Node>& nodes, std::size_t i) const {
+        PlaceCurve way(action_.joint);
+        if (!nodes[i].starts) way.add(contact(nodes[i - 1]));
+        if (i + 2 < nodes.size() && !nodes[i + 2].starts) way.add(contact(nodes[i + 2]));
+        way.add(contact(nodes[i]));
+        way.add(contact(nodes[i + 1]));
+        return way;
     }
 
     const Action& action_;
@@ -186,10 +215,11 @@ class Maker {
 
 }  // namespace
 
-Turns::Turns(const Action& action, const std::vector<double>& marks_deg) : action_(&action) {
+Turns::Turns(const Action& action, const std::vector<double>& marks_deg, TurnsAt at)
+    : action_(&action) {
     constexpr std::size_t usual_turns = 128;
     known_.reserve(usual_turns);
-    const std::vector<Node> nodes = Maker(action, known_).make(marks_deg);
+    const std::vector<Node> nodes = Maker(action, known_).make(marks_deg, at);
     order_.reserve(nodes.size());
     for (const Node& node : nodes) order_.push_back(&known_[node.turn]);
     for (std::size_t first = 0; first < nodes.size();) {

@@ -4,9 +4,9 @@
 #include <optional>
 
 #include "backspring/action/turns.hpp"
-#include "backspring/core/angle.hpp"
 #include "backspring/core/interpolant.hpp"
 #include "backspring/core/root.hpp"
+#include "window.hpp"
 
 namespace backspring {
 namespace {
@@ -19,17 +19,7 @@ constexpr double kWorthALook = 0.03;
 constexpr double kTold = 1e-5;
 // What a step so short leaves of a smooth top is rounding.
 constexpr double kShortDeg = 1e-4;
-constexpr double kThereDeg = 1e-7;
 constexpr double kSameShare = 1e-9;
-
-/// Places of a piece about a gap or a place of it, as many as tell a smooth curve.
-struct Window {
-    std::size_t first, last;
-};
-
-Window about(const Piece& piece, std::size_t i, std::size_t behind, std::size_t ahead) {
-    return {i > behind ? i - behind : 0, std::min(i + ahead, piece.size() - 1)};
-}
 
 /// A place of a curve.
 struct Point {
@@ -61,11 +51,14 @@ class Points {
 
 /// A piece's turn that its neighbours do not pass, and how its curve goes there.
 struct Hill {
+    const Piece* piece;
+    std::size_t place;  ///< of the turn in it
     const Turn* node;
     double value;
     double low_deg, high_deg;
     double top_deg = angle_of(node), guess = value;
     Points points{};      ///< about it
+    Interpolant curve{};  ///< through them
     bool at_end = false;  ///< of the piece, from where the curve falls
 };
 
@@ -73,7 +66,9 @@ struct Hill {
 using Values = std::span<const double>;
 
 Hill make_hill(const Piece& piece, std::size_t i, const Values& values) {
-    Hill hill{.node = piece[i],
+    Hill hill{.piece = &piece,
+              .place = i,
+              .node = piece[i],
               .value = values[i],
               .low_deg = angle_of(piece[i > 0 ? i - 1 : 0]),
               .high_deg = angle_of(piece[std::min(i + 1, piece.size() - 1)])};
@@ -82,7 +77,8 @@ Hill make_hill(const Piece& piece, std::size_t i, const Values& values) {
     for (std::size_t k = near.first; k <= near.last; ++k) {
         hill.points.add(angle_of(piece[k]), values[k]);
     }
-    const Interpolant curve = hill.points.curve();
+    hill.curve = hill.points.curve();
+    const Interpolant& curve = hill.curve;
     const double slope = curve.at(hill.top_deg).slope;
     if ((i == 0 && slope <= 0.0) || (i + 1 == piece.size() && slope >= 0.0)) {
         // Its end is the top, or else rises a little way from there: one look tells.
@@ -96,21 +92,25 @@ Hill make_hill(const Piece& piece, std::size_t i, const Values& values) {
     return hill;
 }
 
-/// By how much a parabola through a turn and its neighbours rises above it.
+/// By how much a parabola through a turn and its neighbours, or the two next to an end, rises above
+/// it within the piece.
 double parabola_rise(const Piece& piece, std::size_t i, const Values& values) {
-    const double behind = angle_of(piece[i]) - angle_of(piece[i - 1]);
-    const double ahead = angle_of(piece[i + 1]) - angle_of(piece[i]);
-    const double left = (values[i] - values[i - 1]) / behind;
-    const double right = (values[i + 1] - values[i]) / ahead;
+    const std::size_t j = std::clamp<std::size_t>(i, 1, piece.size() - 2);
+    const double behind = angle_of(piece[j]) - angle_of(piece[j - 1]);
+    const double ahead = angle_of(piece[j + 1]) - angle_of(piece[j]);
+    const double left = (values[j] - values[j - 1]) / behind;
+    const double right = (values[j + 1] - values[j]) / ahead;
     const double curvature = 2.0 * (right - left) / (behind + ahead);
-    const double slope = (left * ahead + right * behind) / (behind + ahead);
+    double slope = (left * ahead + right * behind) / (behind + ahead);
+    slope += curvature * (angle_of(piece[i]) - angle_of(piece[j]));
+    if ((i < j && slope <= 0.0) || (i > j && slope >= 0.0)) return 0.0;
     return curvature < 0.0 ? -0.5 * slope * slope / curvature : 0.0;
 }
 
 /// Whether a hill, however its curve goes, stays too low to be worth a look.
 bool far_below(double most, const Piece& piece, std::size_t i, const Values& values) {
     constexpr double times_looked_at = 2.0, times_parabola = 10.0;
-    if (i == 0 || i + 1 == piece.size()) return false;
+    if (piece.size() < 3) return false;
     const double below = most - values[i] - times_looked_at * kWorthALook * std::abs(most);
     return below > 0.0 && below > times_parabola * parabola_rise(piece, i, values);
 }
@@ -126,8 +126,10 @@ Top climbed(const Action& action, Hill hill, const TurnValue& value) {
     constexpr int most_steps = 12;
     constexpr std::size_t nearest = 4;
     Top best{*hill.node, hill.value};
+    PlaceCurve way = way_about(action, *hill.piece, about(*hill.piece, hill.place, 2, 2));
     const auto look = [&](double angle) {
-        Turn turn = turn_at(action, angle);
+        Turn turn = turn_near(action, angle, way);
+        way.add(turn.contact);
         const double found = value(turn);
         if (found > best.value) best = {std::move(turn), found};
         return found;
@@ -143,14 +145,16 @@ Top climbed(const Action& action, Hill hill, const TurnValue& value) {
         const bool told = std::abs(found - guess) <= kTold * std::abs(found);
         if (!told || hill.points.size() > Interpolant::kMostPoints) {
             hill.points.keep_nearest(angle_of(&best.turn), nearest);
+            hill.curve = hill.points.curve();
+        } else {
+            hill.curve.add(angle, found);
         }
-        const Interpolant curve = hill.points.curve();
-        const double next = curve.top(hill.low_deg, hill.high_deg, angle_of(&best.turn));
+        const double next = hill.curve.top(hill.low_deg, hill.high_deg, angle_of(&best.turn));
         if (std::abs(next - angle) <= kShortDeg) return best;
         angle = next;
-        guess = curve.at(next).value;
+        guess = hill.curve.value_at(next);
     }
-    const auto at = [&](double x) { return value(turn_at(action, x)); };
+    const auto at = [&](double x) { return value(turn_near(action, x, way)); };
     look(find_maximum(at, hill.low_deg, hill.high_deg));
     return best;
 }
@@ -194,56 +198,6 @@ Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValu
 
 Turn largest(const Turns& travel, const TurnValue& value) {
     return largest(travel.action(), travel.pieces(), value);
-}
-
-double zero_between(const Action& action,
-                    const Piece& piece,
-                    std::size_t i,
-                    const TurnValue& value) {
-    Interpolant curve;
-    const Window near = about(piece, i, 2, 3);
-    for (std::size_t k = near.first; k <= near.last; ++k) {
-        curve.add(angle_of(piece[k]), value(*piece[k]));
-    }
-    double low = angle_of(piece[i]), high = angle_of(piece[i + 1]);
-    double at_low = value(*piece[i]), at_high = value(*piece[i + 1]);
-    if (at_low == 0.0) return low;
-    const double same = kSameShare * (high - low);
-    double angle = curve.zero(low, high, 0.5 * (low + high));
-    while (!curve.full() && angle - low > same && high - angle > same) {
-        const double here = value(turn_at(action, angle));
-        if (here == 0.0) return angle;
-        curve.add(angle, here);
-        const bool as_low = (here < 0.0) == (at_low < 0.0);
-        (as_low ? low : high) = angle;
-        (as_low ? at_low : at_high) = here;
-        const double next = curve.zero(low, high, angle);
-        if (std::abs(next - angle) <= kThereDeg) return next;
-        angle = next;
-    }
-    const auto at = [&](double x) { return value(turn_at(action, x)); };
-    return find_crossing(at, low, high, at_low, at_high);
-}
-
-double integral(std::span<const Piece> pieces,
-                double from_deg,
-                double to_deg,
-                const TurnValue& value) {
-    double sum = 0.0;
-    for (const Piece& piece : pieces) {
-        for (std::size_t i = 0; i + 1 < piece.size(); ++i) {
-            const double low = std::max(angle_of(piece[i]), from_deg);
-            const double high = std::min(angle_of(piece[i + 1]), to_deg);
-            if (!(high > low)) continue;
-            Interpolant curve;
-            const Window near = about(piece, i, 2, 3);
-            for (std::size_t k = near.first; k <= near.last; ++k) {
-                curve.add(radians(angle_of(piece[k])), value(*piece[k]));
-            }
-            sum += curve.integral(radians(low), radians(high));
-        }
-    }
-    return sum;
 }
 
 }  // namespace backspring

@@ -43,9 +43,9 @@ std::vector<double> rises(Solution& solution) {
     };
     std::vector<double> rises;
     for (LazyStroke& way : solution.ways()) {
-        const auto crest = way.crest_angle_deg();
+        const auto& crest = way.crest();
         if (!crest) continue;
-        rises.push_back(at_pivot(way.at(*crest).contact) - at_pivot(way.from().contact));
+        rises.push_back(at_pivot(crest->contact) - at_pivot(way.from().contact));
     }
     return rises;
 }

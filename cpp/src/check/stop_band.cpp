@@ -34,8 +34,10 @@ struct Found {
 
 /// As the blade stands at 180 deg, and as it leans on a face where the end was fitted: a turn so
 /// small that the first step to it does.
-void add_both(Found& found, Joint& joint, double fitted_mm) {
-    const Contact straight = leaning_at(joint, joint.open_deg);
+///
+/// @param plain  at 180 deg, without a stop
+void add_both(Found& found, Joint& joint, const Contact& plain, double fitted_mm) {
+    const Contact straight = leaning_from(joint, plain);
     found.add(joint, straight);
     joint.stop->face_mm = fitted_mm;
     const double left = stop_overlap_mm(joint, joint.open_deg) - end_gives_way_mm(joint, straight);
@@ -61,6 +63,7 @@ std::optional<StopBand> stop_band(Solution& solution) {
     if (!known) way = {.place = StopPlace::belly, .face_mm = stated.face_mm};
     const EndStop made = make_end_stop(design.spring, joint, way);
     const double thick = end_thickness_mm(design.spring, joint.pad);
+    const Contact plain = contact_at(joint, joint.open_deg);
     for (const double by : known ? std::vector{0.0} : std::vector{thick, 0.0}) {
         joint.stop = by == 0.0 ? made : raised(made, joint, by);
         for (const double drag : {-friction, friction}) {
@@ -70,7 +73,7 @@ std::optional<StopBand> stop_band(Solution& solution) {
             if (stated.face_mm) {
                 found.add(joint, open_on_stop(joint));
             } else {
-                add_both(found, joint, joint.pad.end_mm - joint.pivot_mm);
+                add_both(found, joint, plain, joint.pad.end_mm - joint.pivot_mm);
             }
         }
     }

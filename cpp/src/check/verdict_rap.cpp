@@ -64,14 +64,18 @@ struct Dip {
     double dip_mm;
 };
 
-/// Nothing where the spring does not stop the blade.
-std::optional<Dip> dip_with(const Design& design,
-                            const Worked& worked,
-                            const Edge& edge,
-                            double energy_mj) {
-    const auto past = overtravel(worked.action, *worked.rests.closed, energy_mj);
-    if (!past) return std::nullopt;
-    return Dip{past->angle_deg, dip_mm(design, worked, edge, past->angle_deg)};
+/// Of several energies; nothing where the spring does not stop the blade.
+std::vector<std::optional<Dip>> dips_with(const Design& design,
+                                          const Worked& worked,
+                                          const Edge& edge,
+                                          const std::vector<double>& energies_mj) {
+    std::vector<std::optional<Dip>> dips;
+    for (const auto& past : overtravels(worked.action, *worked.rests.closed, energies_mj)) {
+        dips.emplace_back();
+        if (!past) continue;
+        dips.back() = Dip{past->angle_deg, dip_mm(design, worked, edge, past->angle_deg)};
+    }
+    return dips;
 }
 
 /// The way that the blade comes home on: the first with a crest, as of the strokes.
@@ -97,17 +101,17 @@ Margin rap_margin(const Design& design, const Edge& edge, const Dip& eased) {
 std::optional<double> detail::eased_gap_mm(const Design& design, const Worked& worked) {
     const auto edge = edge_of(design, worked);
     if (!edge) return std::nullopt;
-    const auto eased = dip_with(design, worked, *edge, eased_energy_mj(design, *edge));
+    const auto eased = dips_with(design, worked, *edge, {eased_energy_mj(design, *edge)}).front();
     return eased ? std::optional(edge->room_mm - eased->dip_mm) : std::nullopt;
 }
 
 void detail::judge_rap(std::vector<Margin>& margins, const Design& design, const Worked& worked) {
     const auto edge = edge_of(design, worked);
     if (!edge) return;
-    const auto eased = dip_with(design, worked, *edge, eased_energy_mj(design, *edge));
-    if (!eased) return;
     const double energy = first_way(worked).closing_energy_mj();
-    const auto let_go = dip_with(design, worked, *edge, energy);
+    const auto dips = dips_with(design, worked, *edge, {eased_energy_mj(design, *edge), energy});
+    const auto &eased = dips[0], &let_go = dips[1];
+    if (!eased) return;
     Margin margin = rap_margin(design, *edge, *eased);
     margin.blade_angle_deg = worked.rests.closed->blade_angle_deg - eased->past_deg;
     if (let_go) {

@@ -53,6 +53,20 @@ const AxialPush::Piece& piece_at(const AxialPush& push, double x_mm) {
     return *(ahead - 1);
 }
 
+/// By the place itself, or by where the push acts of one farther ahead.
+Compliance compliance_at(const Flexibility& flexibility,
+                         const AxialPush& push,
+                         const BeamPlace& place,
+                         double x_mm) {
+    const AxialPush::Piece& piece = piece_at(push, place.x_mm);
+    const Gain gain = gained(piece, place.upto);
+    const double turn = piece.turn_rad_per_n + gain.turn +
+                        push.root_lever_mm() * flexibility.root_rotation_rad_per_nmm;
+    // The moment at the pin lifts it as a force turns it.
+    const double lift = -push.root_lever_mm() * flexibility.stretches.front().upto.a1;
+    return {.mm_per_n = x_mm * turn - (piece.arm_mm_per_n + gain.arm) + lift, .rad_per_n = turn};
+}
+
 }  // namespace
 
 double AxialPush::lever_mm(double x_mm) const {
@@ -66,28 +80,41 @@ AxialPush make_axial_push(const Spring& spring,
                           double at_mm,
                           FunctionRef lever_mm,
                           int pieces) {
+    const auto lever = [&](const BeamPlace& place) { return lever_mm(place.x_mm); };
+    return axial_push_by_places(spring, flexibility, at_mm, lever, pieces);
+}
+
+AxialPush axial_push_by_places(const Spring& spring,
+                               const Flexibility& flexibility,
+                               double at_mm,
+                               BorrowedFunction<const BeamPlace&> lever_mm,
+                               int pieces) {
     AxialPush push;
     push.at_mm = at_mm;
     const std::vector<double> stations = cuts(flexibility, at_mm, pieces);
     const double per_shear =
         kShearFactor * shear_modulus_mpa(spring.elastic) / spring.elastic.youngs_modulus_mpa;
     // A root that gives has integrals of its own at the pin.
-    BendingIntegrals upto = flexibility.stretches.front().upto;
+    BeamPlace here{stations.front(), flexibility.stretches.front().upto, 0.0};
     Gain sum{0.0, 0.0};
+    push.pieces.reserve(stations.size());
     for (std::size_t i = 0; i + 1 < stations.size(); ++i) {
-        const double x = stations[i], next = stations[i + 1], lever = lever_mm(x);
-        const double slope = (lever_mm(std::nextafter(next, x)) - lever) / (next - x);
+        const double x = here.x_mm, lever = lever_mm(here);
+        const BeamPlace next = beam_place(flexibility, stations[i + 1]);
+        BeamPlace before = next;
+        before.x_mm = std::nextafter(next.x_mm, x);
+        const double slope = (lever_mm(before) - lever) / (next.x_mm - x);
         const Section section = section_at(spring, x);
-        push.pieces.push_back({x, lever, slope, upto, sum.turn, sum.arm,
+        push.pieces.push_back({x, lever, slope, here.upto, sum.turn, sum.arm,
                                outer_stress_per_moment(section), 1.0 / section.area_mm2});
-        upto = bending_integrals(flexibility, next);
-        const Gain gain = gained(push.pieces.back(), upto);
+        const Gain gain = gained(push.pieces.back(), next.upto);
         sum = {sum.turn + gain.turn, sum.arm + gain.arm};
-        push.own_mm_per_n += gives_way(push.pieces.back(), upto);
+        push.own_mm_per_n += gives_way(push.pieces.back(), next.upto);
+        here = next;
     }
     const double root = push.root_lever_mm();
     push.own_mm_per_n +=
-        root * root * flexibility.root_rotation_rad_per_nmm + per_shear * upto.shear;
+        root * root * flexibility.root_rotation_rad_per_nmm + per_shear * here.upto.shear;
     return push;
 }
 
@@ -111,14 +138,14 @@ AxialPush raised(AxialPush push, const Flexibility& flexibility, double by_mm) {
 }
 
 Compliance push_compliance(const Flexibility& flexibility, const AxialPush& push, double x_mm) {
-    const double x = std::min(x_mm, push.at_mm);
-    const AxialPush::Piece& piece = piece_at(push, x);
-    const Gain gain = gained(piece, bending_integrals(flexibility, x));
-    const double turn = piece.turn_rad_per_n + gain.turn +
-                        push.root_lever_mm() * flexibility.root_rotation_rad_per_nmm;
-    // The moment at the pin lifts it as a force turns it.
-    const double lift = -push.root_lever_mm() * flexibility.stretches.front().upto.a1;
-    return {.mm_per_n = x_mm * turn - (piece.arm_mm_per_n + gain.arm) + lift, .rad_per_n = turn};
+    return compliance_at(flexibility, push, beam_place(flexibility, std::min(x_mm, push.at_mm)),
+                         x_mm);
+}
+
+Compliance push_compliance(const Flexibility& flexibility,
+                           const AxialPush& push,
+                           const BeamPlace& place) {
+    return compliance_at(flexibility, push, place, place.x_mm);
 }
 
 }  // namespace backspring

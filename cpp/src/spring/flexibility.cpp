@@ -163,6 +163,11 @@ Compliance compliance(const Flexibility& flexibility,
     return between(flexibility, nearer, moves.x_mm, pressed.x_mm);
 }
 
+Compliance compliance(const Flexibility& flexibility, const BeamPlace& moves, double xi_mm) {
+    if (moves.x_mm <= xi_mm) return between(flexibility, moves, moves.x_mm, xi_mm);
+    return compliance(flexibility, moves, beam_place(flexibility, xi_mm));
+}
+
 OwnCompliance own_compliance(const Flexibility& flexibility, double x_mm) {
     require_overhang(x_mm);
     const Stretch& stretch = stretch_at(flexibility, x_mm);

@@ -69,19 +69,41 @@ TEST_CASE("without friction the torque's work past the rest is the energy", "[ac
     CHECK_THAT(work_mj, WithinRel(30.0, 1e-6));
 }
 
-TEST_CASE("friction's work past the rest is the mean of its torque times the angle",
+TEST_CASE("friction's work past the rest is its torque added up in fine parts",
           "[action][property]") {
     for (const auto& design : {designs::heron(), designs::plover(), designs::snipe()}) {
         const Closed at = closed(design);
         const auto past = overtravel(at.action, at.rest, 60.0);
         REQUIRE(past);
-        constexpr int parts = 4000;
-        double mean_nmm = 0.0;
-        for (int i = 0; i < parts; ++i) {
-            const double angle = at.rest.blade_angle_deg - past->angle_deg * (i + 0.5) / parts;
-            mean_nmm += turn_at(at.action, angle).friction_nmm / parts;
+        const double rest = at.rest.blade_angle_deg, last = rest - past->angle_deg;
+        const Turns way(at.action, {last, rest}, TurnsAt::cuts);
+        double work_mj = 0.0;
+        for (const Piece& piece : way.pieces()) {
+            constexpr int parts = 300;
+            const double low = angle_of(piece.front()), part = angle_of(piece.back()) - low;
+            for (int i = 0; i < parts; ++i) {
+                // Two points of Gauss's rule.
+                for (const double place :
+                     {0.5 - std::sqrt(1.0 / 12.0), 0.5 + std::sqrt(1.0 / 12.0)})
+                    work_mj += 0.5 * radians(part) / parts *
+                               turn_at(at.action, low + part * (i + place) / parts).friction_nmm;
+            }
         }
-        CHECK_THAT(past->friction_work_mj, WithinRel(mean_nmm * radians(past->angle_deg), 1e-4));
+        CHECK_THAT(past->friction_work_mj, WithinRel(work_mj, 1e-9));
+    }
+}
+
+TEST_CASE("of several energies each takes the blade as far as by itself", "[action][property]") {
+    for (const auto& [name, design] : designs::all()) {
+        const Closed at = closed(design);
+        const double energies_mj[] = {40.0, 0.0, 0.16, 7.3};
+        const auto found = overtravels(at.action, at.rest, energies_mj);
+        for (std::size_t i = 0; i < found.size(); ++i) {
+            CAPTURE(name, energies_mj[i]);
+            const auto alone = overtravel(at.action, at.rest, energies_mj[i]);
+            REQUIRE(found[i].has_value() == alone.has_value());
+            if (alone) CHECK_THAT(found[i]->angle_deg, WithinAbs(alone->angle_deg, 1e-9));
+        }
     }
 }
 

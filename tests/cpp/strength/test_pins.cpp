@@ -76,8 +76,9 @@ TEST_CASE("no angle of a travel presses harder on a pin than the worst", "[stren
         CHECK(at(angle).middle_n <= worst->forces.middle_n * (1.0 + 1e-9));
         CHECK(at(angle).rear_n <= worst->forces.rear_n * (1.0 + 1e-9));
     }
-    CHECK(at(worst->middle_angle_deg).middle_n == worst->forces.middle_n);
-    CHECK(at(worst->rear_angle_deg).rear_n == worst->forces.rear_n);
+    // A contact that is found from others near by is the same to rounding.
+    CHECK_THAT(at(worst->middle_angle_deg).middle_n, WithinRel(worst->forces.middle_n, 1e-12));
+    CHECK_THAT(at(worst->rear_angle_deg).rear_n, WithinRel(worst->forces.rear_n, 1e-12));
 }
 
 TEST_CASE("a spring that is not held by two pins has no pin forces", "[strength][property]") {

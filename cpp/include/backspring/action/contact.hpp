@@ -116,6 +116,11 @@ class Loads {
 /// @returns  [mm], from the free shape; nothing between two pins, where the small bulge is left out
 [[nodiscard]] double deflection_mm(const Joint& joint, const Contact& contact, double x_mm);
 
+/// The same of a known place ahead of the middle pin.
+[[nodiscard]] double deflection_mm(const Joint& joint,
+                                   const Contact& contact,
+                                   const BeamPlace& place);
+
 /// Outward movement of the back at a station from the liners' edge beside it: what a dial on the
 /// liners, or a finger, finds.
 ///

@@ -48,6 +48,9 @@ namespace backspring {
 /// The joint at an angle, the stop taking all that the contact turns the blade on with.
 [[nodiscard]] Contact leaning_at(const Joint& joint, double blade_angle_deg);
 
+/// The same from the contact there that no stop presses on.
+[[nodiscard]] Contact leaning_from(const Joint& joint, const Contact& plain);
+
 /// The open blade at rest against its stop: R = -T/y_s, so that nothing turns it.
 ///
 /// With a stop's face the blade stands where that meets the end, or else at 180 deg. A spring that

@@ -24,10 +24,15 @@ class LazyStroke {
     [[nodiscard]] const Turn& closing_peak();
 
     /// Whether the torque changes sign on the way; if not, the spring has let go.
-    [[nodiscard]] bool has_crest() { return crest_angle_deg().has_value(); }
+    [[nodiscard]] bool has_crest() { return crest().has_value(); }
 
     /// Where the torque changes sign: beyond it the blade snaps [deg]; nothing without a crest.
-    [[nodiscard]] std::optional<double> crest_angle_deg();
+    [[nodiscard]] std::optional<double> crest_angle_deg() {
+        return crest() ? std::optional(angle_of(&*crest())) : std::nullopt;
+    }
+
+    /// The turn there.
+    [[nodiscard]] const std::optional<Turn>& crest();
 
     /// Energy that the crest releases less friction, from where the blade runs away; 0 where it
     /// does not [mJ].
@@ -45,20 +50,17 @@ class LazyStroke {
         return largest(*action_, pieces_, value);
     }
 
-    /// The turn at any angle.
-    [[nodiscard]] Turn at(double blade_angle_deg) const {
-        return turn_at(*action_, blade_angle_deg);
-    }
-
   private:
     double no_torque_nmm();
-    std::optional<double> fall_deg(const TurnValue& value);
-    double friction_work_mj(double from_deg, double to_deg) const;
+    std::optional<Turn> fall(const TurnValue& value);
+    std::optional<Turn> takes_over(const Turn& crest) const;
+    double friction_work_mj(const Turn& from, const Turn& to);
 
     const Action* action_;
     std::span<const Piece> pieces_;
     std::optional<Turn> opening_peak_, closing_peak_;
-    std::optional<std::optional<double>> crest_deg_;
+    std::optional<std::optional<Turn>> crest_;
+    std::optional<TurnIntegral> friction_work_;
 };
 
 }  // namespace backspring

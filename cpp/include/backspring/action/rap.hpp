@@ -1,6 +1,8 @@
 #pragma once
 
 #include <optional>
+#include <span>
+#include <vector>
 
 #include "backspring/action/turns.hpp"
 
@@ -27,6 +29,12 @@ struct Overtravel {
 [[nodiscard]] std::optional<Overtravel> overtravel(const Action& action,
                                                    const Contact& closed,
                                                    double energy_mj);
+
+/// The same of several energies, on one way past the rest.
+///
+/// @throws InvalidInput  an energy negative or not finite
+[[nodiscard]] std::vector<std::optional<Overtravel>> overtravels(
+    const Action& action, const Contact& closed, std::span<const double> energies_mj);
 
 /// What closing with a snap does to the edge.
 struct Rap {

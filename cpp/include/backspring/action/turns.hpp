@@ -1,21 +1,27 @@
 #pragma once
 
-#include <functional>
 #include <span>
 #include <vector>
 
 #include "backspring/action/sweep.hpp"
+#include "backspring/core/function_ref.hpp"
 
 namespace backspring {
 
-/// A number taken of a turn.
-using TurnValue = std::function<double(const Turn&)>;
+/// A number taken of a turn, borrowed for the length of a call.
+using TurnValue = BorrowedFunction<const Turn&>;
 
 /// Turns at rising angles from one place to another between which everything is smooth.
 using Piece = std::span<const Turn* const>;
 
 /// The blade angle of a turn [deg].
 [[nodiscard]] inline double angle_of(const Turn* turn) { return turn->contact.blade_angle_deg; }
+
+/// How many turns of a way are worked out between its cuts.
+enum class TurnsAt {
+    everywhere,  ///< as many as tell all that lies between
+    cuts,        ///< no more than find the cuts
+};
 
 /// A blade's way over a range of angles, at as many turns as tell all that lies between.
 ///
@@ -27,7 +33,10 @@ class Turns {
   public:
     /// @param action     outlives this
     /// @param marks_deg  rising angles at which it begins, is cut, and ends; at least two
-    Turns(const Action& action, const std::vector<double>& marks_deg);
+    /// @param at         how many turns there are
+    Turns(const Action& action,
+          const std::vector<double>& marks_deg,
+          TurnsAt at = TurnsAt::everywhere);
     Turns(const Turns&) = delete;
     Turns& operator=(const Turns&) = delete;
     Turns(Turns&&) = default;
@@ -58,19 +67,33 @@ class Turns {
 /// Over a whole travel.
 [[nodiscard]] Turn largest(const Turns& travel, const TurnValue& value);
 
-/// Where a value vanishes between two neighbouring turns at which it has opposite signs, or 0 at
-/// the first [deg].
+/// The turn where a value vanishes between two neighbouring turns at which it has opposite signs,
+/// or 0 at the first.
 ///
 /// @param i  the first of both, of the piece
-[[nodiscard]] double zero_between(const Action& action,
-                                  const Piece& piece,
-                                  std::size_t i,
-                                  const TurnValue& value);
+[[nodiscard]] Turn zero_between(const Action& action,
+                                const Piece& piece,
+                                std::size_t i,
+                                const TurnValue& value);
 
-/// Integral of a value by the angle in radians.
-[[nodiscard]] double integral(std::span<const Piece> pieces,
-                              double from_deg,
-                              double to_deg,
-                              const TurnValue& value);
+/// Integral of a value along pieces by the angle in radians, added up once for all their turns.
+class TurnIntegral {
+  public:
+    /// @param pieces  outlive this
+    TurnIntegral(std::span<const Piece> pieces, const TurnValue& value);
+
+    /// From one angle within the pieces to another.
+    [[nodiscard]] double between(double from_deg, double to_deg) const {
+        return upto(to_deg) - upto(from_deg);
+    }
+
+  private:
+    [[nodiscard]] double upto(double angle_deg) const;
+    [[nodiscard]] double over(
+        const Piece& piece, std::size_t first, std::size_t i, double from_deg, double to_deg) const;
+
+    std::span<const Piece> pieces_;
+    std::vector<double> values_, upto_;  ///< of every turn, piece after piece
+};
 
 }  // namespace backspring

@@ -5,20 +5,23 @@
 
 namespace backspring {
 
-/// A function of one number, borrowed for the length of a call.
-class FunctionRef {
+/// A number taken of something, by a function borrowed for the length of a call.
+template <class Of>
+class BorrowedFunction {
   public:
     template <class F>
-    requires(!std::is_same_v<std::remove_cvref_t<F>, FunctionRef>)
-        FunctionRef(const F& function)  // NOLINT(google-explicit-constructor)
+    requires(!std::is_same_v<std::remove_cvref_t<F>, BorrowedFunction>)
+        BorrowedFunction(const F& function)  // NOLINT(google-explicit-constructor)
         : function_(std::addressof(function)),
-          call_([](const void* f, double x) -> double { return (*static_cast<const F*>(f))(x); }) {}
+          call_([](const void* f, Of x) -> double { return (*static_cast<const F*>(f))(x); }) {}
 
-    double operator()(double x) const { return call_(function_, x); }
+    double operator()(Of x) const { return call_(function_, x); }
 
   private:
     const void* function_;
-    double (*call_)(const void*, double);
+    double (*call_)(const void*, Of);
 };
+
+using FunctionRef = BorrowedFunction<double>;
 
 }  // namespace backspring

@@ -47,6 +47,13 @@ struct AxialPush {
                                         FunctionRef lever_mm,
                                         int pieces = 32);
 
+/// The same with a lever that is told by all that bending knows of a station.
+[[nodiscard]] AxialPush axial_push_by_places(const Spring& spring,
+                                             const Flexibility& flexibility,
+                                             double at_mm,
+                                             BorrowedFunction<const BeamPlace&> lever_mm,
+                                             int pieces = 32);
+
 /// The same push somewhat farther outward.
 [[nodiscard]] AxialPush raised(AxialPush push, const Flexibility& flexibility, double by_mm);
 
@@ -54,5 +61,10 @@ struct AxialPush {
 [[nodiscard]] Compliance push_compliance(const Flexibility& flexibility,
                                          const AxialPush& push,
                                          double x_mm);
+
+/// The same at a known place, no farther than where the push acts.
+[[nodiscard]] Compliance push_compliance(const Flexibility& flexibility,
+                                         const AxialPush& push,
+                                         const BeamPlace& place);
 
 }  // namespace backspring

@@ -104,6 +104,13 @@ struct Compliance {
                                     const BeamPlace& moves,
                                     const BeamPlace& pressed);
 
+/// The same of a known place that moves.
+///
+/// @param xi_mm  where the force acts [mm], >= 0
+[[nodiscard]] Compliance compliance(const Flexibility& flexibility,
+                                    const BeamPlace& moves,
+                                    double xi_mm);
+
 /// What a unit force does at its own place, and how fast that changes with the place.
 struct OwnCompliance {
     double mm_per_n;     ///< deflection; it grows by twice the slope [mm/N]

@@ -1,0 +1,37 @@
+#include "place_curve.hpp"
+
+#include "neighbours.hpp"
+
+namespace backspring {
+
+void detail::PlaceCurve::add(const Contact& contact) {
+    if (!joint_->alone()) return;
+    const bool kick = contact.count == 1 && contact.touches[0].part.kick;
+    if (contact.count == 2) both_ = contact.touches;
+    if (kick) kick_ = contact.touches[0];
+    if (!tells_ || curve_.full()) return;
+    const Touch& touch = contact.touches[0];
+    const Pad& pad = joint_->pad;
+    if (count_++ == 0) part_ = touch.part;
+    const bool same = touch.part.arc == part_.arc && touch.part.flat == part_.flat;
+    const bool at_edge = touch.x_mm == pad.start_mm || touch.x_mm == pad.end_mm;
+    tells_ = contact.count == 1 && same && !kick && !at_edge;
+    if (!tells_) return;
+    curve_.add(contact.blade_angle_deg, part_.flat ? touch.x_mm - joint_->pivot_mm : touch.slope);
+}
+
+Contact detail::PlaceCurve::contact_at(double blade_angle_deg) const {
+    if (tells_ && count_ > 0) {
+        const PlaceGuess guess{part_.arc, part_.flat, curve_.value_at(blade_angle_deg)};
+        return find_contact(*joint_, blade_angle_deg, nullptr, &guess);
+    }
+    if (both_) {
+        if (auto contact = both_bear_as(*joint_, blade_angle_deg, *both_)) return *contact;
+    }
+    if (kick_) {
+        if (auto contact = kick_bears_as(*joint_, blade_angle_deg, *kick_)) return *contact;
+    }
+    return backspring::contact_at(*joint_, blade_angle_deg);
+}
+
+}  // namespace backspring
