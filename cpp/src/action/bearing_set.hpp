@@ -76,7 +76,7 @@ class BearingSet {
                                     [&](const Borne& b) { return bears_with(*b.indenter); });
     }
 
-    /// Whether an indenter stands out of the face bent by other blades.
+    /// Whether an indenter stands out of the face bent by other blades, by more than its dip.
     [[nodiscard]] bool stands_out(const Indenter& indenter, const Held& held) const {
         const auto spring = [&](double x) {
             Answer answer = held.answer(indenter, x);
@@ -88,7 +88,7 @@ class BearingSet {
             BearingSearch(indenter.outline, indenter.pivot_mm, all, spring).on(indenter.pad);
         if (!deepest) return false;
         const double overlap = deepest->height_mm - spring(deepest->x_mm).face_mm;
-        return overlap > kTouching * indenter.pivot_mm;
+        return overlap > kTouching * indenter.pivot_mm + dip_mm(indenter, held, *deepest);
     }
 
     [[nodiscard]] bool bears(const Indenter* indenter) const {
@@ -112,6 +112,7 @@ class BearingSet {
             if (!touch || touch->force_n <= 0.0) return;
             const double overlap = touch->height_mm - spring(touch->x_mm).face_mm;
             if (overlap <= kTouching * indenter.pivot_mm) return;
+            if (!now && overlap <= dip_mm(indenter, held, *touch)) return;
             if (worth * touch->force_n * overlap <= most_nmm) return;
             if (now && cut_off(touch->x_mm, range, indenter)) return;
             most_nmm = worth * touch->force_n * overlap;
@@ -142,6 +143,22 @@ class BearingSet {
         }
         if (best) best->part = named(indenter, best->part);
         return best;
+    }
+
+    /// How far the face seems to dip under a flat beside those of other blades, which fill it.
+    [[nodiscard]] double dip_mm(const Indenter& indenter,
+                                const Held& held,
+                                const Touch& touch) const {
+        double dip = 0.0;
+        if (!touch.part.flat) return dip;
+        for (std::size_t i = 0; i < borne_.size(); ++i) {
+            const bool other = borne_[i].indenter->part.blade != indenter.part.blade;
+            if (!other || !borne_[i].touch.part.flat) continue;
+            dip +=
+                shear_dip_mm(flexibility_, touch.x_mm,
+                             held.forces_n()[static_cast<Eigen::Index>(i)], borne_[i].touch.x_mm);
+        }
+        return dip;
     }
 
     /// Whether a place is one only because the range about an older place ends there.

@@ -204,6 +204,18 @@ bool moved_together(const Flexibility& flexibility, std::vector<Borne>& borne) {
 
 }  // namespace
 
+double detail::shear_dip_mm(const Flexibility& flexibility,
+                            double x_mm,
+                            double force_n,
+                            double at_mm) {
+    const double away = std::abs(x_mm - at_mm);
+    double dip = 0.5 * flexibility.shear_factor /
+                 shear_depth_mm(stretch_of(flexibility, at_mm), at_mm) * away;
+    // Bending fills it from behind, on a spring that grows thicker there by half of this at least.
+    if (x_mm < at_mm) dip -= 0.5 * curvature_per_nmm(flexibility, at_mm) * away * away * away / 6.0;
+    return 1.01 * force_n * std::max(dip, 0.0);
+}
+
 bool detail::move_together(const Flexibility& flexibility, std::vector<Borne>& borne) {
     if (borne.size() > kMostBearing) return false;
     return borne.size() == 2 ? moved_together<2>(flexibility, borne)

@@ -13,6 +13,16 @@ namespace backspring::detail {
 /// @returns  false, and nothing moved, where that leads off a part or a force would pull
 bool move_together(const Flexibility& flexibility, std::vector<Borne>& borne);
 
+/// How far at most shear lets the face dip at a station below the slope it has under a force near
+/// by.
+///
+/// Along a flat the force spreads over about half a thickness and there is no dip: a flat of
+/// another blade that reaches no deeper beside it does not touch.
+[[nodiscard]] double shear_dip_mm(const Flexibility& flexibility,
+                                  double x_mm,
+                                  double force_n,
+                                  double at_mm);
+
 }  // namespace backspring::detail
 
 namespace backspring {

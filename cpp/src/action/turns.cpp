@@ -35,8 +35,16 @@ struct Fineness {
 };
 
 constexpr Fineness kAlone{.cut_deg = 1e-10, .torque_doubt = 1e-5, .looks = 14};
-// Beside others that seat anew a contact costs several times as much.
-constexpr Fineness kBeside{.cut_deg = 1e-5, .torque_doubt = 1e-3, .looks = 4};
+// With others that seat anew a contact costs several times as much.
+constexpr Fineness kBothEnds{.cut_deg = 1e-5, .torque_doubt = 1e-3, .looks = 4};
+// What comes to bear beside begins with no force, so where it does matters with the square of this;
+// and two flats that lie alike may take turns over less.
+constexpr Fineness kBeside{.cut_deg = 1e-4, .torque_doubt = 1e-3, .looks = 4};
+
+const Fineness& fineness(const Joint& joint) {
+    if (joint.alone()) return kAlone;
+    return joint.beside.empty() ? kBothEnds : kBeside;
+}
 
 class Maker {
   public:
@@ -207,7 +215,7 @@ class Maker {
     }
 
     const Action& action_;
-    const Fineness fine_ = action_.joint.alone() ? kAlone : kBeside;
+    const Fineness fine_ = fineness(action_.joint);
     std::vector<Turn>& known_;
     std::vector<Node> nodes_;
     std::size_t cuts_ = 0;
@@ -233,8 +241,11 @@ Turns::Turns(const Action& action, const std::vector<double>& marks_deg, TurnsAt
 std::span<const Piece> Turns::pieces(double from_deg, double to_deg) const {
     const auto first = std::ranges::find_if(
         pieces_, [&](const Piece& piece) { return angle_of(piece.front()) >= from_deg; });
+    // A way ends at its mark also where a cut lies so near to it that the mark is a piece by
+    // itself.
     const auto end = std::find_if(first, pieces_.end(), [&](const Piece& piece) {
-        return angle_of(piece.front()) >= to_deg;
+        const double angle = angle_of(piece.front());
+        return angle > to_deg || (angle == to_deg && piece.size() > 1);
     });
     return {first, end};
 }

@@ -100,7 +100,8 @@ class Loads {
 /// @source unilateral contact as least complementary energy
 /// @note   on a flat, shear spreads the pressure over about half a thickness: under 0.0002 mm in
 ///         readings and 0.02 % in force against one point force on an ordinary spring
-/// @note   of two blades that would bear alike in one place, one bears
+/// @note   two blades that press in one place share their force; of two flats that lie alike, one
+///         bears
 [[nodiscard]] Contact contact_at(const Joint& joint, double blade_angle_deg);
 
 /// The joint with its other blades held where they stand in a contact.
