@@ -87,6 +87,19 @@ TEST_CASE("a blade leans as far beyond open as the spring's end lets it", "[stop
     CHECK_THAT(effect(with_face(StopPlace::belly, 4.5)).thou, WithinAbs(0.049, 0.04));
 }
 
+TEST_CASE("a blade that lies down on its flat before the stop stays there", "[stop]") {
+    Design design = with_face(StopPlace::back, 4.52);
+    design.own().fit.preload_mm = 0.225;
+    const Joint joint = make_joint(design);
+    const Contact open = open_on_stop(joint);
+    CHECK(open.stop.force_n == 0.0);
+    CHECK_THAT(open.torque_nmm, WithinAbs(0.0, 1e-9 * open.force_n));
+    const double angle = open.blade_angle_deg;
+    CHECK(contact_at(joint, angle - 0.01).torque_nmm < 0.0);
+    CHECK(contact_at(joint, angle + 0.01).torque_nmm > 0.0);
+    CHECK(stop_overlap_mm(joint, angle) < end_gives_way_mm(joint, open));
+}
+
 TEST_CASE("an axial push on a uniform cantilever bends it by its couple", "[stop][closed form]") {
     const Design dunlin = designs::dunlin();
     const Flexibility flexibility = make_flexibility(dunlin.spring);
