@@ -17,7 +17,9 @@ std::vector<double> cuts(const Flexibility& flexibility, double at_mm, int piece
         const double end = std::min(stretch.end_mm, at_mm);
         if (!(end > stretch.start_mm)) continue;
         const double length = end - stretch.start_mm;
-        const int count = static_cast<int>(std::ceil(length * pieces / at_mm));
+        // A whole number that rounding makes a little more is that number in every unit.
+        constexpr double rounding = 1e-9;
+        const int count = static_cast<int>(std::ceil(length * pieces / at_mm - rounding));
         for (int i = 0; i < count; ++i) stations.push_back(stretch.start_mm + length * i / count);
     }
     stations.push_back(at_mm);
