@@ -34,11 +34,7 @@ class Stand:
 
 def stand(design: bs.Design, angles: list[float]) -> Stand:
     """Hold every blade of a design at an angle, in the order of the file."""
-    return stand_of(design.core, angles)
-
-
-def stand_of(core: _core.Design, angles: list[float]) -> Stand:
-    """The same of the core's own design."""
+    core = design.core
     found = [each.contact for each in _core.contacts_at(core, angles[: len(core.blades)])]
     return Stand(
         found[0].energy_nmm,
@@ -103,16 +99,23 @@ def unit_of(place: str) -> str:
 # Rounding is 1e-13 of energies; a rest is where a torque is 0, found to 1e-12 of the largest, and
 # what stands at rest goes with the angle as torque does, a hundred times as steeply.
 EXACT = 1e-8
-# The travel's figures come of turns between which torque may lack this share of its largest; the
-# ends of a band are sought.
-SOUGHT = 1e-5
+# Greatest values of the travel and the ends of a band are sought, to this share of a blade alone.
+SOUGHT = 1e-6
 SOUGHT_PLACES = (".strokes", ".travel", "reading_loaded_low_mm", "reading_loaded_high_mm")
 # Of two crests alike rounding says which is the greater.
 TIED = ("_angle_deg", "peak_stress_station_mm", "_at_mm")
 
 
+def share_of(place: str) -> float:
+    """Share of what is large that a number may be off by."""
+    return SOUGHT if any(each in place for each in SOUGHT_PLACES) else EXACT
+
+
 def compare(
-    one: dict[str, float], other: dict[str, float], times: Callable[[str], float] = lambda _: 1.0
+    one: dict[str, float],
+    other: dict[str, float],
+    times: Callable[[str], float] = lambda _: 1.0,
+    share: Callable[[str], float] = share_of,
 ) -> None:
     """Hold numbers against other ones, `times` by unit, to what is large among those of a unit."""
     assert one.keys() == other.keys()
@@ -120,14 +123,13 @@ def compare(
     for place, value in one.items():
         unit = unit_of(place)
         large[unit] = max(large.get(unit, 0.0), abs(value))
-    # A torque that is 0 at rest is the difference of two that are not: those of the energy.
-    large["nmm"] = max(large.get("nmm", 0.0), large.get("mj", 0.0))
+    # A torque that is 0 at rest is the difference of two that are not: of a force at some place.
+    large["nmm"] = max(large.get("nmm", 0.0), large.get("n", 0.0) * large.get("mm", 0.0))
     for place, value in one.items():
         if place.endswith(TIED):
             continue
         unit = unit_of(place)
-        share = SOUGHT if any(each in place for each in SOUGHT_PLACES) else EXACT
-        slack = share * times(unit) * large[unit]
+        slack = share(place) * times(unit) * large[unit]
         assert abs(other[place] - value * times(unit)) <= slack, (place, value, other[place])
 
 

@@ -12,8 +12,9 @@ from law_designs import ONE, designs
 
 PROUD = st.floats(0.02, 0.3)
 TARGET = st.floats(0.0, 0.03)
-# The core aims to 0.0001 mm, a fortieth of what a dial shows.
-AIM_MM = 1e-4
+# The core aims to 0.0001 mm, a fortieth of what a dial shows. Less than 0.0005 mm off a closed
+# face, or a kick, it leaves standing: nobody grinds that.
+AIM_MM, STANDING_MM = 1e-4, 5e-4
 
 
 def read(core: _core.Design) -> _core.FitReadings:
@@ -29,8 +30,6 @@ def test_a_plan_carried_out_reads_as_it_says(
 ) -> None:
     read(design.core)
     square = design.core.tang.half_stop_mm is not None
-    # A tang that stands farther proud than the spring is preloaded is another joint than the drawn.
-    assume(max(half_mm, closed_mm) <= design.core.fit.preload_mm)
     try:
         plan = bs.fit_plan(
             design, half_stop=half_mm if square else None, closed=closed_mm,
@@ -50,8 +49,11 @@ def test_a_plan_carried_out_reads_as_it_says(
         if square:
             assert shown.half_stop_mm == pytest.approx(step.half_stop_mm, abs=1e-8)
     if plan.steps and not any(step.face.name == "open" for step in plan.steps):
-        last = plan.steps[-1]
-        assert last.closed_loaded_mm == pytest.approx(plan.result.aim_mm, abs=AIM_MM)
+        # What stood lower than the aim cannot be brought up.
+        least = min(plan.result.aim_mm, plan.result.closed_loaded_mm)
+        ends = plan.steps[-1].closed_loaded_mm
+        standing = STANDING_MM * (1 if design.core.tang.kick is None else 2)
+        assert least - AIM_MM <= ends <= plan.result.aim_mm + standing + AIM_MM
 
 
 @given(designs(kinds=(ONE,), kick=False), TARGET)

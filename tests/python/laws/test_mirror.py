@@ -5,7 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 
 from law_designs import ENDS, Content, contents, made
-from law_figures import STANDS, a_share, checked, compare, stand
+from law_figures import EXACT, STANDS, a_share, checked, compare, share_of, stand
 
 OWN = ("tang", "fit", "blade")
 
@@ -43,7 +43,12 @@ def test_contact_is_the_same_from_behind(content: Content, angles: list[float]) 
         assert abs(there - here) <= 1e-8 * one.scale
 
 
+def with_fewer_turns(place: str) -> float:
+    """A blade that others seat with is looked at less often on its way."""
+    return EXACT if share_of(place) == EXACT else 1e-5
+
+
 @a_share(15)
 @given(contents(kinds=(ENDS,), kick=False))
 def test_a_blade_seen_from_its_own_side_is_checked_alike(content: Content) -> None:
-    compare(checked(made(content)), checked(made(from_behind(content))))
+    compare(checked(made(content)), checked(made(from_behind(content))), share=with_fewer_turns)

@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 
 import backspring as bs
 from backspring.design.fields import row_of
-from law_designs import BENDING, ONE, STOP, Content, contents, made
-from law_figures import EXACT, STANDS, checked, compare, stand
+from law_designs import ONE, Content, contents, made
+from law_figures import EXACT, STANDS, checked, compare, share_of, stand
 
 # Powers of length and of stress.
 OF_UNIT = {
@@ -122,13 +122,16 @@ def test_forces_go_with_width_and_nothing_else_does(content: Content, times: flo
     )
 
 
-# What pushes along the spring sums over the profile's pieces, so there a station more counts.
-@given(contents(kinds=(ONE,), without=(STOP, BENDING)), st.integers(1, 9))
+def in_pieces(place: str) -> float:
+    """What pushes along the spring has a lever in pieces: a stop in 32, friction in 8."""
+    if place.endswith(("stress_mpa", "yield_margin", "yield_margin_low", "yield_margin_high")):
+        return 1e-3  # of an open blade looked for where a piece begins
+    return 1e-4 if any(each in place for each in (".strokes", ".travel")) else 1e-5
+
+
+@given(contents(kinds=(ONE,)), st.integers(1, 9))
 def test_a_station_more_on_a_straight_line_is_nothing(content: Content, tenths: int) -> None:
-    # A stop draws the end in by a sum over the profile's pieces, so there a station more counts.
-    content = content | {
-        "fit": {key: each for key, each in content["fit"].items() if key != "stop"}
-    }
+    pushed = "stop" in content["fit"] or "bending" in content["friction"]
     cut = copy.deepcopy(content)
     for key in ("thickness", "width", "mid_line"):
         rows = cut["spring"].get(key)
@@ -136,11 +139,11 @@ def test_a_station_more_on_a_straight_line_is_nothing(content: Content, tenths: 
             (x0, y0), (x1, y1) = rows[-2:]
             share = tenths / 10
             rows.insert(-1, [x0 + share * (x1 - x0), y0 + share * (y1 - y0)])
-    compare(checked(made(content)), checked(made(cut)))
+    share = in_pieces if pushed else share_of
+    compare(checked(made(content)), checked(made(cut)), share=share)
 
 
-# The couple of friction that bends is found by rounds, to 2e-5 beside a jump.
-@given(contents(kinds=(ONE,), without=(BENDING,)))
+@given(contents(kinds=(ONE,)))
 def test_a_file_in_inches_is_the_same_joint(content: Content) -> None:
     inches = scaled(content, 1 / 25.4, 1.0)
     for key in ("youngs_modulus", "yield"):
