@@ -44,7 +44,7 @@ Contact with_stop(Contact contact, const Joint& joint, const Pushed& pushed) {
     const double stop_n = pushed.force_n;
     contact.stop = {.force_n = stop_n, .lever_mm = stop_lever_mm(joint, contact.blade_angle_deg)};
     // Half of force times way: of the stop as its end gives way, of the tang as the stop moves it.
-    double work = stop_n * (end_gives_way_mm(joint, contact) +
+    double work = stop_n * (end_gives_way_mm(joint, contact) - stop.lean * stop.bent_mm +
                             stop.friction * deflection_mm(joint, contact, stop.push.at_mm));
     const auto add = [&](const Touch& touch) {
         work += touch.force_n * pushed.at(touch.x_mm).mm_per_n;
@@ -83,12 +83,12 @@ std::optional<Contact> leaning_alone(const Joint& joint, const Contact& plain, d
 Compliance detail::Pushed::at(double x_mm) const {
     const Compliance along = push_compliance(flexibility, stop.push, x_mm);
     const Compliance across = compliance(flexibility, x_mm, stop.push.at_mm);
-    return {.mm_per_n = force_n * (along.mm_per_n + stop.friction * across.mm_per_n),
-            .rad_per_n = force_n * (along.rad_per_n + stop.friction * across.rad_per_n)};
+    return {.mm_per_n = force_n * (along.mm_per_n + stop.across() * across.mm_per_n),
+            .rad_per_n = force_n * (along.rad_per_n + stop.across() * across.rad_per_n)};
 }
 
 double detail::Pushed::moment_nmm() const {
-    return force_n * (stop.push.root_lever_mm() + stop.friction * stop.push.at_mm);
+    return force_n * (stop.push.root_lever_mm() + stop.across() * stop.push.at_mm);
 }
 
 Contact contact_on_stop(const Joint& joint, double blade_angle_deg, double stop_n) {
@@ -119,10 +119,12 @@ double end_gives_way_mm(const Joint& joint, const Contact& contact) {
         return push_compliance(joint.flexibility, stop.push, x).mm_per_n;
     };
     double way = contact.others.root_turn_rad * stop.push.root_lever_mm();
-    way += contact.stop.force_n * (stop.push.own_mm_per_n + stop.friction * per_n(stop.push.at_mm));
+    way += contact.stop.force_n * (stop.push.own_mm_per_n + stop.across() * per_n(stop.push.at_mm));
     for (const Touch& touch : contact.all()) way += touch.force_n * per_n(touch.x_mm);
     for (const Touch& touch : contact.others.beside) way += touch.force_n * per_n(touch.x_mm);
-    return way;
+    if (stop.lean == 0.0) return way;
+    // An end that goes outward stands the deeper in a face that leans over it.
+    return way - stop.lean * (deflection_mm(joint, contact, stop.push.at_mm) - stop.bent_mm);
 }
 
 double stop_slope(const Joint& joint, const Contact& contact, double x_mm) {
@@ -179,7 +181,7 @@ OpenPinForces open_pin_forces(const Spring& spring, const Joint& joint, const Co
     const Pushed pushed{joint.flexibility, *joint.stop, open.stop.force_n};
     const double couple = pushed.moment_nmm() / spring.support.rear_pin_mm;
     found.across.rear_n += couple;
-    found.across.middle_n += couple + joint.stop->friction * open.stop.force_n;
+    found.across.middle_n += couple + joint.stop->across() * open.stop.force_n;
     found.along_n = open.stop.force_n;
     return found;
 }

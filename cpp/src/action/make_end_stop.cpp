@@ -1,8 +1,10 @@
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 #include <utility>
 
 #include "backspring/action/end_stop.hpp"
+#include "backspring/core/angle.hpp"
 
 namespace backspring {
 namespace {
@@ -61,10 +63,16 @@ EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop
     };
     made.push = make_axial_push(spring, joint.flexibility, end, lever);
     made.face_mm = stop.face_mm;
+    made.bent_mm = deflection_mm(joint, bent, end);
     // Small turns about the lever's own, bent, line draw the end in by twice what the bent line
     // is longer than the straight one; half of that is real.
     made.end_mm = end - joint.pivot_mm - joint.face_slope * made.push.root_lever_mm() +
                   shortening_mm(joint, made.push, bent);
+    if (made.face_mm) {
+        Joint stopped = joint;
+        stopped.stop = made;
+        made.lean = std::tan(radians(open_on_stop(stopped).blade_angle_deg) - std::numbers::pi);
+    }
     return made;
 }
 

@@ -16,7 +16,7 @@ PeakStress peak_on_stop(const Action& action, const Contact& contact) {
     const EndStop& stop = *action.joint.stop;
     const double force = contact.stop.force_n;
     Loads ahead = loads_ahead(contact);
-    ahead.push_back({stop.push.at_mm, stop.friction * force});
+    ahead.push_back({stop.push.at_mm, stop.across() * force});
     const auto moment = [&](double x) {
         double sum = force * stop.push.lever_mm(x);
         for (const Load& load : ahead) sum += load.force_n * std::max(load.x_mm - x, 0.0);

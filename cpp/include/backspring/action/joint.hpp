@@ -59,7 +59,12 @@ struct EndStop {
     double height_mm = 0.0;              ///< where it bears, above the pivot [mm]
     double friction = 0.0;               ///< share of its force across the end, + outward
     std::optional<double> face_mm = {};  ///< of the blade's stop, ahead of the pivot [mm]
-    double end_mm = 0.0;  ///< where the end bears before it is bent, ahead of the pivot [mm]
+    double end_mm = 0.0;   ///< where the end bears before it is bent, ahead of the pivot [mm]
+    double lean = 0.0;     ///< of that face, the blade open, from square to the spring
+    double bent_mm = 0.0;  ///< how far outward the open blade bends the end [mm]
+
+    /// Share of its force across the end, + outward: it presses square to its face.
+    [[nodiscard]] double across() const { return friction - lean; }
 };
 
 /// Spring and tang put together: all that contact needs.
