@@ -34,11 +34,7 @@ class Stand:
 
 def stand(design: bs.Design, angles: list[float]) -> Stand:
     """Hold every blade of a design at an angle, in the order of the file."""
-    return stand_of(design.core, angles)
-
-
-def stand_of(core: _core.Design, angles: list[float]) -> Stand:
-    """The same of the core's own design."""
+    core = design.core
     found = [each.contact for each in _core.contacts_at(core, angles[: len(core.blades)])]
     return Stand(
         found[0].energy_nmm,

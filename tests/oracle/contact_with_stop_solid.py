@@ -9,7 +9,8 @@ the same way lengthwise, the shoulder's lever being the height at which that poi
 That point goes with the end's face as a plane, and its force comes over the whole face as one that
 acts there: under a force on one node the steel gives way without end as elements get smaller. The
 point's height, and the way the shoulder must be set back for the blade to stand at 180 deg, are
-corrected from one solution to the next.
+corrected from one solution to the next. So is how far the shoulder's face leans with a blade that
+turns: it presses square to that, and holds the point along it no more than across the spring.
 """
 
 from __future__ import annotations
@@ -31,11 +32,15 @@ NEAR_MM = 1e-6
 
 @dataclass(frozen=True)
 class Shoulder:
-    """The point of the end that bears, above the belly; its lever; how far the shoulder is off."""
+    """The point of the end that bears, above the belly; its lever; how far the shoulder is off.
+
+    lean: of its face from square to the spring.
+    """
 
     height_mm: float
     lever_mm: float
     set_back_mm: float = 0.0
+    lean: float = 0.0
 
 
 @dataclass(frozen=True)
@@ -46,6 +51,7 @@ class Solved:
     stop_n: float
     lever_mm: float  # of the point that bears, bent
     end_forward_mm: float  # of that point
+    end_outward_mm: float  # of that point
     turn_deg: float  # of the blade, as if opening further
     back_mm: float  # at the dial
 
@@ -64,8 +70,14 @@ def open_on_shoulder(
     shoulder = Shoulder(height_mm, joint.seat_mm + height_mm)
     for _ in range(solutions):
         solved = solve(joint, shoulder)
-        set_back = solved.end_forward_mm if square else 0.0
-        shoulder = replace(shoulder, lever_mm=solved.lever_mm, set_back_mm=set_back)
+        lever = solved.lever_mm
+        if square:
+            shoulder = replace(shoulder, lever_mm=lever, set_back_mm=solved.end_forward_mm)
+            continue
+        # A face that leans meets a point that goes outward sooner, and turns about another lever.
+        lean, ahead = np.tan(np.radians(solved.turn_deg)), joint.pad_mm[1] - joint.spring.pivot_mm
+        set_back = lean * (solved.end_outward_mm - ahead * lean)
+        shoulder = Shoulder(height_mm, lever - ahead * lean, set_back, lean)
     return solved
 
 
@@ -88,13 +100,13 @@ class _Model:
         shares[[0, -1]] = 1.0
         return nodes, shares / shares.sum()
 
-    def end(self, height_mm: float) -> list[Term]:
+    def end(self, height_mm: float, axis: int = 1, times: float = 1.0) -> list[Term]:
         """Shares of nodes in a point of the end's face; the solver drops the first, the largest."""
         nodes, shares = self.section(float(self.joint.spring.stations_mm[-1]))
         arm = self.body.xy_mm[nodes, 1] - shares @ self.body.xy_mm[nodes, 1]
         at = height_mm - shares @ self.body.xy_mm[nodes, 1]
         shares = shares * (1.0 + at * arm / (shares @ arm**2))
-        return [(int(nodes[i]), 1, float(shares[i])) for i in np.argsort(-abs(shares))]
+        return [(int(nodes[i]), axis, float(times * shares[i])) for i in np.argsort(-abs(shares))]
 
     def deck(self, shoulder: Shoulder | None, *, free: bool) -> str:
         joint, spring = self.joint, self.joint.spring
@@ -111,7 +123,9 @@ class _Model:
         if shoulder:
             share = shoulder.lever_mm / joint.face_mm
             shoulder_node = [(self.held + 3, 1, -1.0), (self.held + 5, 1, -1.0)]
-            ties.append([*self.end(shoulder.height_mm), (self.top, 1, -share), *shoulder_node])
+            across = self.end(shoulder.height_mm, 2, shoulder.lean) if shoulder.lean else []
+            along = [*self.end(shoulder.height_mm), *across]
+            ties.append([*along, (self.top, 1, -share), *shoulder_node])
             held[self.held + 5, 1] = shoulder.set_back_mm
         elif not free:
             held[self.top, 1] = 0.0
@@ -147,14 +161,15 @@ class _Model:
         """From the pins' forces by statics of the spring, about the middle pin."""
         joint, spring = self.joint, self.joint.spring
         middle_y, middle_x, rear_y, stop_x = forces * spring.width_mm / SLICE_WIDTH_MM
-        push, along = -(middle_y + rear_y), -(middle_x + stop_x)
+        stop_y = shoulder.lean * stop_x if shoulder else 0.0
+        push, along = -(middle_y + rear_y + stop_y), -(middle_x + stop_x)
         bent = self.body.xy_mm + moved[: self.count, :2]
         nodes, shares = self.section(-spring.rear_pin_mm)
         rear = float(shares @ bent[nodes, 0])
         pin = float(spring.middle_at(0.0))
         end = self.end(shoulder.height_mm) if shoulder else []
         bears = sum((share * bent[node] for node, _, share in end), start=np.zeros(2))
-        turning = rear * rear_y - (bears[1] - pin) * stop_x + pin * along
+        turning = rear * rear_y - (bears[1] - pin) * stop_x + bears[0] * stop_y + pin * along
         top, forward = self.top, shoulder and bears[0] - spring.stations_mm[-1]
         return Solved(
             push_n=float(push),
@@ -163,6 +178,7 @@ class _Model:
             stop_n=float(-stop_x),
             lever_mm=float(joint.seat_mm + bears[1]),
             end_forward_mm=float(forward or 0.0),
+            end_outward_mm=float(bears[1] - shoulder.height_mm if shoulder else 0.0),
             turn_deg=float(np.degrees(np.arcsin(-moved[top, 0] / joint.face_mm))),
             back_mm=self._back(bent),
         )

@@ -18,8 +18,8 @@ from hypothesis import strategies as st
 
 import backspring as bs
 from backspring import _core
-from law_designs import ENDS, ONE, designs
-from law_figures import STANDS
+from law_designs import ENDS, KINDS, ONE, designs
+from law_figures import STANDS, turned
 
 ROW, NARROWINGS = 8, 10
 # Where one part gives way to another: the rest of an interval so narrowed is 1e-6 of its width.
@@ -50,9 +50,12 @@ def sharpest(value: Callable[[float], float], start: float, end: float) -> tuple
 
 
 class Changed:
-    """A design with one dimension near a drawn value, or the first blade near a drawn angle."""
+    """A design with one dimension near a drawn value, or a blade near a drawn angle."""
 
-    def __init__(self, design: bs.Design, angles: list[float], key: str, share: float) -> None:
+    def __init__(
+        self, design: bs.Design, angles: list[float], key: str, share: float, blade: int = 0
+    ) -> None:
+        self.blade = blade
         self.core, self.angles, self.key = design.core, angles[: len(design.blades)], key
         known = key != TURN and _core.has_dimension(self.core, key)
         now = _core.dimension_value(self.core, key) if known else None
@@ -60,10 +63,10 @@ class Changed:
         self.middle = (now or 0.0) * (1.0 + share)
 
     def at(self, share: float) -> list[_core.Contact]:
-        """Every blade's contact; the turn is up to a degree and a half."""
+        """Every blade's contact; the turn is up to four degrees."""
         core, angles = self.core, self.angles
         if self.key == TURN:
-            angles = [angles[0] + 150.0 * share, *angles[1:]]
+            angles = turned(angles, self.blade, 400.0 * share)
         else:
             core = _core.with_dimension(core, self.key, self.middle * (1.0 + share))
             if _core.faults(core):
@@ -86,7 +89,7 @@ SHARES = st.integers(-40, 40).map(lambda count: count / 1000)
 VALUES = st.sampled_from((lambda contacts: contacts[0].energy_nmm, force_n))
 
 
-@given(designs(kinds=(ONE, ENDS)), STANDS, st.sampled_from(KEYS), SHARES, VALUES)
+@given(designs(kinds=KINDS), STANDS, st.sampled_from(KEYS), SHARES, VALUES)
 def test_energy_and_force_in_every_dimension(
     design: bs.Design,
     angles: list[float],
@@ -112,28 +115,35 @@ def stiffness(design: bs.Design) -> float:
     return at / _core.deflection_per_force(_core.make_flexibility(core.spring), at, at)
 
 
-def jump_nmm(design: bs.Design, one: _core.Contact, other: _core.Contact) -> float:
+def jump_nmm(blade: _core.Blade, one: _core.Contact, other: _core.Contact) -> float:
     """How much torque jumps where a sharp corner passes an edge of the pad."""
-    core = design.core
-    arcs = _core.make_outline(core.tang, 4.0 * core.tang.pivot_mm).body
+    arcs = _core.make_outline(blade.tang, 4.0 * blade.tang.pivot_mm).body
     jump = 0.0
     for here, there in zip(one.touches[: one.count], other.touches[: other.count], strict=False):
         corner = next((t.part.arc for t in (here, there) if not (t.part.flat or t.part.kick)), None)
         sharp = corner is not None and arcs[corner].radius_mm == 0.0
-        at_edge = min(abs(here.x_mm - x) for x in (core.pad.start_mm, core.pad.end_mm)) <= SAME_MM
+        at_edge = min(abs(here.x_mm - x) for x in (blade.pad.start_mm, blade.pad.end_mm)) <= SAME_MM
         if sharp and at_edge and abs(here.x_mm - there.x_mm) <= SAME_MM:
             jump += here.force_n * here.height_mm * (there.slope - here.slope)
     return jump
 
 
-@given(designs(kinds=(ONE, ENDS)), STANDS, st.sampled_from((*KEYS, *len(KEYS) * (TURN,))), SHARES)
+@given(
+    designs(kinds=(ONE, ENDS)),
+    STANDS,
+    st.sampled_from((*KEYS, *len(KEYS) * (TURN,))),
+    SHARES,
+    st.integers(0, 1),
+)
 def test_torque_in_angle_and_every_dimension(
-    design: bs.Design, angles: list[float], key: str, share: float
+    design: bs.Design, angles: list[float], key: str, share: float, blade: int
 ) -> None:
-    joint = Changed(design, angles, key, share)
-    start, end = joint.narrowed(lambda contacts: contacts[0].torque_nmm)
-    one, other = joint.at(start)[0], joint.at(end)[0]
-    jumped = other.torque_nmm - one.torque_nmm - jump_nmm(design, one, other)
+    blade %= len(design.blades)
+    joint = Changed(design, angles, key, share, blade)
+    start, end = joint.narrowed(lambda contacts: contacts[blade].torque_nmm)
+    one, other = joint.at(start)[blade], joint.at(end)[blade]
+    jump = jump_nmm(design.core.blades[blade], one, other)
+    jumped = other.torque_nmm - one.torque_nmm - jump
     length, force = design.core.tang.pivot_mm, max(one.force_n, other.force_n)
     slack = STEEPEST * (end - start) * stiffness(design) * length + 1e-9 * force * length
     assert abs(jumped) <= slack, (jumped, one, other)
