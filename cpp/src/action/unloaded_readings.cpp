@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/core/angle.hpp"
 
 namespace backspring {
@@ -12,8 +13,14 @@ constexpr double kBesideDeg = 1e-3;
 // rest_near() looks one degree on either side before it walks on.
 constexpr double kNearDeg = 1.0;
 
-/// Reading of the spring lying on one face; nothing when it comes to rest on something else.
-std::optional<double> flat_reading_mm(const Joint& unloaded, double nominal_deg, double face_mm) {
+/// The spring lying on one face.
+struct Lying {
+    double blade_angle_deg;
+    double slope;  ///< of the spring
+};
+
+/// Nothing when it comes to rest on something else.
+std::optional<Lying> lying_on(const Joint& unloaded, double nominal_deg, double face_mm) {
     const double a = unloaded.pivot_mm, open = unloaded.face_mm, d = face_mm;
     const double square = a * a + open * open - d * d;
     if (unloaded.outline.kick || !(square > 0.0)) return std::nullopt;
@@ -24,21 +31,44 @@ std::optional<double> flat_reading_mm(const Joint& unloaded, double nominal_deg,
     const double before = contact_at(unloaded, rest_deg - kBesideDeg).torque_nmm;
     const double after = contact_at(unloaded, rest_deg + kBesideDeg).torque_nmm;
     if (!(before < 0.0 && after > 0.0)) return std::nullopt;
-    return slope * unloaded.dial_mm;
+    return Lying{rest_deg, slope};
+}
+
+/// Both rests, where the spring lies on faces in all there are.
+struct LyingFlat {
+    Lying closed;
+    std::optional<Lying> half_stop;
+};
+
+std::optional<LyingFlat> lying_flat(const Joint& unloaded, const Tang& tang) {
+    // A face that is tilted against the open one does not lie flat, nor under a blade turned on.
+    if (unloaded.face_mm != tang.open_mm || unloaded.open_deg != 180.0) return std::nullopt;
+    const auto closed = lying_on(unloaded, 0.0, tang.closed_mm);
+    if (!closed) return std::nullopt;
+    if (!tang.half_stop_mm) return LyingFlat{*closed, {}};
+    const auto half_stop = lying_on(unloaded, 90.0, *tang.half_stop_mm);
+    return half_stop ? std::optional(LyingFlat{*closed, half_stop}) : std::nullopt;
 }
 
 }  // namespace
 
 Readings unloaded_readings(const Joint& unloaded, const Tang& tang) {
-    const auto& half_stop = tang.half_stop_mm;
-    // A face that is tilted against the open one does not lie flat, nor under a blade turned on.
-    if (unloaded.face_mm == tang.open_mm && unloaded.open_deg == 180.0) {
-        Readings flat;
-        flat.closed_mm = flat_reading_mm(unloaded, 0.0, tang.closed_mm);
-        if (half_stop) flat.half_stop_mm = flat_reading_mm(unloaded, 90.0, *half_stop);
-        if (flat.closed_mm && (!half_stop || flat.half_stop_mm)) return flat;
-    }
-    return readings(unloaded, find_rests(unloaded, half_stop.has_value()));
+    const auto flat = lying_flat(unloaded, tang);
+    if (!flat) return readings(unloaded, find_rests(unloaded, tang.half_stop_mm.has_value()));
+    Readings readings;
+    readings.closed_mm = flat->closed.slope * unloaded.dial_mm;
+    if (flat->half_stop) readings.half_stop_mm = flat->half_stop->slope * unloaded.dial_mm;
+    return readings;
+}
+
+Rests unloaded_rests(const Joint& unloaded, const Tang& tang) {
+    const auto flat = lying_flat(unloaded, tang);
+    if (!flat) return find_rests(unloaded, tang.half_stop_mm.has_value());
+    Rests rests;
+    rests.closed = contact_at(unloaded, flat->closed.blade_angle_deg);
+    if (flat->half_stop) rests.half_stop = contact_at(unloaded, flat->half_stop->blade_angle_deg);
+    rests.open = open_on_stop(unloaded);
+    return rests;
 }
 
 }  // namespace backspring

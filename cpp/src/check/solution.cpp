@@ -99,7 +99,8 @@ const Joint& Solution::unloaded_joint() {
 }
 
 const Rests& Solution::unloaded_rests() {
-    return kept(unloaded_rests_, [&] { return find_rests(unloaded_joint(), has_half_stop()); });
+    return kept(unloaded_rests_,
+                [&] { return backspring::unloaded_rests(unloaded_joint(), design_.own().tang); });
 }
 
 const Readings& Solution::unloaded_readings() {

@@ -46,10 +46,10 @@ void clearance_rules(Requirements& rules, const Design& design) {
     rules.require(swept < room, "tang.pivot", kClearOfMiddlePin, Quantity::length, {room}, {swept});
 }
 
-/// Every number lies in the range that its key allows.
-void range_rules(Requirements& rules, const Design& design) {
+/// Every number of a table, or of all where it is empty, lies in the range that its key allows.
+void range_rules(Requirements& rules, const Design& design, std::string_view table) {
     for (const Field& field : fields()) {
-        if (field.derived) continue;
+        if (field.derived || !field.key.starts_with(table)) continue;
         for (const double value : numbers(field, design)) {
             if (auto fault = range_fault(field, value)) rules.fail(*std::move(fault));
         }
@@ -111,13 +111,20 @@ std::vector<Fault> in_file_order(std::vector<Fault> found) {
 namespace {
 
 /// Faults of the first blade on its spring.
-std::vector<Fault> faults_of_first(const Design& design, bool between_blades) {
+///
+/// @param table  the only one that may have any, as "tang."; empty: all
+std::vector<Fault> faults_of_first(const Design& design,
+                                   bool between_blades,
+                                   std::string_view table = {}) {
+    const bool of_spring = table.empty() || table == "spring.";
+    const bool of_either = of_spring || table == "tang.";
     Requirements rules;
-    range_rules(rules, design);
-    spring_rules(rules, design.spring, design.own().pad, design.strength);
+    range_rules(rules, design, table);
+    if (of_spring) spring_rules(rules, design.spring, design.own().pad, design.strength);
     surface_rules(rules, design);
-    tang_rules(rules, design.own().tang, design.own().pad);
-    if (rules.sound("spring") && rules.sound("tang")) clearance_rules(rules, design);
+    if (of_either) tang_rules(rules, design.own().tang, design.own().pad);
+    const bool both_sound = rules.sound("spring") && rules.sound("tang");
+    if (of_either && both_sound) clearance_rules(rules, design);
     dial_rules(rules, design);
     stop_rules(rules, design);
     edge_rules(rules, design.own().blade);
@@ -128,6 +135,10 @@ std::vector<Fault> faults_of_first(const Design& design, bool between_blades) {
 }
 
 }  // namespace
+
+std::vector<Fault> faults_of_change(const Design& design, std::string_view key) {
+    return faults_of_first(design, true, key.substr(0, key.find('.') + 1));
+}
 
 std::vector<Fault> faults(const Design& design) {
     if (design.blades.empty()) return {{.key = "blades", .text = "must have at least one blade"}};

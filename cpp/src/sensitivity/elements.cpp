@@ -30,20 +30,26 @@ void to_end_of_flat(const Joint& joint, State& state, std::size_t k) {
     bearer.normal_rad.reset();
 }
 
-void read_touch(Elements& e, int k, const Joint& joint, const State& state) {
-    const Bearer& bearer = state.bearers[static_cast<std::size_t>(k)];
+/// What the spring is to a touch.
+void read_spring(Elements& e, int k, const Joint& joint, const State& state) {
     const double x = state.contact.touches[static_cast<std::size_t>(k)].x_mm;
-    const Arc& arc = arc_of(joint, bearer);
     const BendingIntegrals i = bending_integrals(joint.flexibility, x);
     using element::of_touch;
-    e[of_touch(k, element::u)] = arc.u_mm;
-    e[of_touch(k, element::w)] = arc.w_mm;
-    e[of_touch(k, element::radius)] = arc.radius_mm;
     e[of_touch(k, element::a0)] = i.a0;
     e[of_touch(k, element::a1)] = i.a1;
     e[of_touch(k, element::a2)] = i.a2;
     e[of_touch(k, element::shear)] = i.shear;
     e[of_touch(k, element::local_shear)] = rates_at(joint.flexibility, x).shear;
+}
+
+/// What the tang and the pad are to it.
+void read_tang(Elements& e, int k, const Joint& joint, const State& state) {
+    const Bearer& bearer = state.bearers[static_cast<std::size_t>(k)];
+    const Arc& arc = arc_of(joint, bearer);
+    using element::of_touch;
+    e[of_touch(k, element::u)] = arc.u_mm;
+    e[of_touch(k, element::w)] = arc.w_mm;
+    e[of_touch(k, element::radius)] = arc.radius_mm;
     e[of_touch(k, element::edge)] =
         bearer.hold == Hold::pad_end ? joint.pad.end_mm : joint.pad.start_mm;
 }
@@ -102,13 +108,9 @@ Elements detail::read_elements(const Joint& joint,
                                const State& state,
                                double dial_mm) {
     Elements e = Elements::Zero();
-    for (int k = 0; k < state.contact.count; ++k) read_touch(e, k, joint, state);
+    for (int k = 0; k < state.contact.count; ++k) read_spring(e, k, joint, state);
     const BendingIntegrals i = bending_integrals(joint.flexibility, dial_mm);
     e[element::root] = joint.flexibility.root_rotation_rad_per_nmm;
-    e[element::face] = joint.face_mm;
-    e[element::face_slope] = joint.face_slope;
-    e[element::pivot] = joint.pivot_mm;
-    e[element::dial] = joint.dial_mm;
     e[element::dial_a0] = i.a0;
     e[element::dial_a1] = i.a1;
     e[element::dial_a2] = i.a2;
@@ -116,6 +118,19 @@ Elements detail::read_elements(const Joint& joint,
     const EdgeUnder edge = dial_edge(joint, dial_mm);
     e[element::edge_force] = edge.per_force.mm_per_n;
     e[element::edge_moment] = edge.per_moment.mm_per_n;
+    return read_elements_anew(e, joint, friction, state);
+}
+
+Elements detail::read_elements_anew(const Elements& before,
+                                    const Joint& joint,
+                                    const Friction& friction,
+                                    const State& state) {
+    Elements e = before;
+    for (int k = 0; k < state.contact.count; ++k) read_tang(e, k, joint, state);
+    e[element::face] = joint.face_mm;
+    e[element::face_slope] = joint.face_slope;
+    e[element::pivot] = joint.pivot_mm;
+    e[element::dial] = joint.dial_mm;
     e[element::friction_spring] = friction.spring;
     e[element::friction_pivot] = friction.pivot;
     e[element::pivot_pin] = friction.pivot_pin_mm;

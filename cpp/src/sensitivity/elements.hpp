@@ -68,6 +68,14 @@ using Elements = Eigen::Array<double, element::count, 1>;
                                      const State& state,
                                      double dial_mm);
 
+/// The same of a joint on the same spring, in the same frame, where that has been read.
+///
+/// @param before  as read of the other joint
+[[nodiscard]] Elements read_elements_anew(const Elements& before,
+                                          const Joint& joint,
+                                          const Friction& friction,
+                                          const State& state);
+
 /// How fast the integrals grow along the spring.
 struct Rates {
     double bending;      ///< 1/(E I) [1/(N mm2)]

@@ -1,11 +1,9 @@
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 
 #include "backspring/design/dimension.hpp"
-#include "backspring/design/joint_of.hpp"
-#include "figures.hpp"
+#include "element_reader.hpp"
 #include "gradient_parts.hpp"
 
 namespace backspring {
@@ -13,68 +11,6 @@ namespace {
 
 constexpr double kStep = 1e-5;
 constexpr double kNone = std::numeric_limits<double>::quiet_NaN();
-
-/// What differences are taken of: the elements of each watched contact, stress per moment.
-struct Reading {
-    std::vector<Elements> elements;
-    double stress_per_moment = 0.0;
-    double worst_mm = 0.0;  ///< where that is
-};
-
-/// Where the worst place goes when a hole it lies in grows or moves.
-double carried(const Spring& from, const Spring& to, double x_mm) {
-    for (std::size_t i = 0; i < from.holes.size(); ++i) {
-        const Hole &old = from.holes[i], &now = to.holes[i];
-        const double share = (x_mm - old.center_mm) / old.diameter_mm;
-        if (std::abs(share) <= 0.5) return now.center_mm + share * now.diameter_mm;
-    }
-    return x_mm;
-}
-
-class Reader {
-  public:
-    Reader(const Design& design, const Figures& figures) : design_(design), figures_(figures) {
-        for (const Figure& figure : figures.all) {
-            if (figure.worst) worst_mm_ = figure.worst->x_mm;
-        }
-        unchanged_ = (*this)(design, true);
-    }
-
-    /// Of the design itself.
-    [[nodiscard]] const Reading& unchanged() const { return unchanged_; }
-
-    [[nodiscard]] Reading operator()(const Design& design, bool same_flexibility) const {
-        Reading reading;
-        const Flexibility flexibility = same_flexibility
-                                            ? figures_.watched.front().joint.flexibility
-                                            : make_flexibility(design);
-        std::array<std::optional<Joint>, 3> joints;
-        for (const Watched& watched : figures_.watched) {
-            auto& joint = joints[static_cast<std::size_t>(watched.kind)];
-            if (!joint) joint = make_joint(design, watched.kind, flexibility);
-            reading.elements.push_back(
-                read_elements(*joint, design.friction, watched.state, watched.joint.dial_mm));
-        }
-        if (worst_mm_) read_stress(reading, design.spring);
-        return reading;
-    }
-
-  private:
-    void read_stress(Reading& reading, const Spring& spring) const {
-        // Behind the middle pin places move with the rear pin, so the worst is found anew.
-        if (*worst_mm_ < 0.0) {
-            reading.stress_per_moment = make_stress_probe(spring).behind.stress_per_moment;
-            return;
-        }
-        reading.worst_mm = carried(design_.spring, spring, *worst_mm_);
-        reading.stress_per_moment = outer_stress_per_moment(section_at(spring, reading.worst_mm));
-    }
-
-    const Design& design_;
-    const Figures& figures_;
-    std::optional<double> worst_mm_;
-    Reading unchanged_;
-};
 
 double difference(const Figure& figure, const Reading& low, const Reading& high) {
     double sum = 0.0;
@@ -100,13 +36,14 @@ Eigen::ArrayXd differences(const Figures& figures, const Reading& low, const Rea
 }
 
 ColumnRates by_reading(const Figures& figures,
-                       const Reader& reader,
+                       const ElementReader& reader,
                        const Changed& changed,
                        const Eigen::ArrayXd& values,
-                       bool same_flexibility,
+                       std::string_view key,
+                       Moves moves,
                        double step) {
     const Design fallen = changed(-step), risen = changed(step);
-    const Reading low = reader(fallen, same_flexibility), high = reader(risen, same_flexibility);
+    const Reading low = reader(fallen, moves), high = reader(risen, moves);
     const Reading& here = reader.unchanged();
     ColumnSides sides{.below = differences(figures, low, here) / step,
                       .above = differences(figures, here, high) / step};
@@ -115,8 +52,8 @@ ColumnRates by_reading(const Figures& figures,
     const Eigen::Array<bool, Eigen::Dynamic, 1> smooth = !sides.joined(values, step).isNaN();
     sides = {.below = smooth.select(across, sides.below),
              .above = smooth.select(across, sides.above)};
-    if (!faults(fallen).empty()) sides.below.setConstant(kNone);
-    if (!faults(risen).empty()) sides.above.setConstant(kNone);
+    if (!faults_of_change(fallen, key).empty()) sides.below.setConstant(kNone);
+    if (!faults_of_change(risen, key).empty()) sides.above.setConstant(kNone);
     return joined_rates(sides, values, step);
 }
 
@@ -201,7 +138,7 @@ void detail::set_columns(Gradient& result, const std::vector<ColumnRates>& colum
 
 Gradient detail::exact_gradient(const Design& design) {
     const Figures figures = make_figures(design);
-    const Reader reader(design, figures);
+    const ElementReader reader(design, figures);
     const Corners corners(design, figures);
     Gradient result;
     const auto rows = static_cast<Eigen::Index>(figures.all.size());
@@ -222,9 +159,8 @@ Gradient detail::exact_gradient(const Design& design) {
             return moved;
         };
         result.dimensions.emplace_back(entry.key);
-        columns.push_back(by_reading(figures, reader, changed, result.value,
-                                     !design.frame.stated() && !entry.key.starts_with("spring."),
-                                     kStep * size));
+        columns.push_back(by_reading(figures, reader, changed, result.value, entry.key,
+                                     moves_of(design, entry.key), kStep * size));
         corners.replace(columns.back(), entry, changed, kStepBeside * size);
     };
     for (const Field& entry : dimensions()) add(entry);

@@ -170,3 +170,20 @@ TEST_CASE("a rectangle springs back by its elastic stress", "[strength][closed f
     CHECK_THAT(left.core_edge_mpa, WithinRel((1.0 - 1.25 * std::sqrt(0.5)) * kYield, 1e-12));
     CHECK(residual_stress(s, s.yield_moment_nmm).surface_mpa == 0.0);
 }
+
+TEST_CASE("curvature grows with the moment as what is still elastic lets it",
+          "[strength][property]") {
+    for (const double offset : {0.0, 0.3, -0.2}) {
+        const PlasticSection section =
+            make_plastic_section(2.3, 3.8, 205000.0, 1300.0, 1.2, offset);
+        for (const double share : {0.5, 1.05, 1.15, 1.3}) {
+            CAPTURE(offset, share);
+            const double moment = share * section.yield_moment_nmm, step = 1e-5 * moment;
+            const double difference = bend_section(section, moment + step).curvature_per_mm -
+                                      bend_section(section, moment - step).curvature_per_mm;
+            const double rate = curvature_per_nmm2(section, bend_section(section, moment));
+            // The difference is off by the square of its step, and some rounding.
+            CHECK_THAT(rate, WithinRel(difference / (2.0 * step), 1e-5));
+        }
+    }
+}

@@ -14,4 +14,7 @@ namespace backspring {
 /// @param tang      the joint's own
 [[nodiscard]] Readings unloaded_readings(const Joint& unloaded, const Tang& tang);
 
+/// Where the blade rests with the rear pin out, found in the same way.
+[[nodiscard]] Rests unloaded_rests(const Joint& unloaded, const Tang& tang);
+
 }  // namespace backspring

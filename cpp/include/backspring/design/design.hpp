@@ -80,4 +80,8 @@ struct Design {
 /// Every broken rule of a design, by the keys of a design file.
 [[nodiscard]] std::vector<Fault> faults(const Design& design);
 
+/// The same of a design with one blade that differs from a sound one by the number of one key: only
+/// the rules that read the key's table are looked at.
+[[nodiscard]] std::vector<Fault> faults_of_change(const Design& design, std::string_view key);
+
 }  // namespace backspring
