@@ -110,7 +110,10 @@ bool only_there(const Flexibility& flexibility, const Borne& body, const Borne& 
     while (arc + 1 < outline.count() && slope > outline.highest_slope(arc)) ++arc;
     const SurfacePoint top = outline.at_slope(arc, slope);
     const double away = body.indenter->pivot_mm + top.x_mm - x;
-    return top.y_mm < kick.touch.height_mm + slope * away;
+    if (ahead * away > 0.0) return top.y_mm < kick.touch.height_mm + slope * away;
+    // It falls away from that tangent beyond the kick's touch, and stays below its own as well.
+    const double own = body.touch.height_mm + body.touch.slope * (x - body.touch.x_mm);
+    return own < kick.touch.height_mm;
 }
 
 /// A touch as its outline has turned under it: on an arc where that has the same slope, on a flat
