@@ -10,6 +10,29 @@
 namespace backspring {
 namespace {
 
+/// Whether a spring that another touch bends surely stands clear of a kick.
+bool clears(const Flexibility& flexibility, const Indenter& kick, const Touch& touch) {
+    // Between the three stations the bent face dips by less, if at all.
+    constexpr double dip = 0.02;
+    if (flexibility.rigid()) return false;
+    const SurfacePoint top = kick.outline.at_slope(0, 0.0);
+    const double x = kick.pivot_mm + top.x_mm, r = kick.outline.radius_mm(0);
+    for (const double at : {x - r, x, x + r}) {
+        const double station = std::max(at, 0.0);
+        const double moved = touch.force_n * deflection_per_force(flexibility, station, touch.x_mm);
+        if (top.y_mm > kick.face_at_mm(station) + moved - dip * r) return false;
+    }
+    return true;
+}
+
+/// Whether an outline may have a place to one side: a kick is one round nose.
+bool may_lie_in(const Range& side, const Indenter& indenter) {
+    if (!indenter.part.kick) return true;
+    const double r = indenter.outline.radius_mm(0);
+    const double x = indenter.pivot_mm + indenter.outline.at_slope(0, 0.0).x_mm;
+    return x + r > side.start_mm && x - r < side.end_mm;
+}
+
 /// Where an indenter stands deepest in the face that another touch bends, to one side of that;
 /// nothing where it is clear of it there.
 std::optional<Touch> deepest_in(const Flexibility& flexibility,
@@ -17,6 +40,7 @@ std::optional<Touch> deepest_in(const Flexibility& flexibility,
                                 const Range& side,
                                 const Indenter& indenter) {
     constexpr double rounding = 3e-14, beside = 1e-9;
+    if (!may_lie_in(side, indenter)) return {};
     const BeamPlace pressed = beam_place(flexibility, other.x_mm);
     const auto bent = [&](double x) {
         const Compliance by = compliance(flexibility, beam_place(flexibility, x), pressed);
@@ -146,7 +170,7 @@ Contact detail::contact_alone(const Joint& joint,
     contact.blade_angle_deg = blade_angle_deg;
     const auto touch = bear_alone(joint.flexibility, body, guess);
     const auto kick = kick_in_reach(joint, body);
-    if (kick) {
+    if (kick && !(touch && clears(joint.flexibility, *kick, *touch))) {
         for (const Borne& b : bear_with_kick(joint.flexibility, body, touch, *kick)) {
             add_touch(contact, *b.indenter, b.touch);
         }
