@@ -14,8 +14,8 @@ namespace {
 
 constexpr double kLastDeg = -45.0;
 constexpr double kFirstDeg = 1.0;
-// Of the energy stored: torque that adds up so closely is told by its polynomial. Beside others it
-// may step a little, see Turns.
+// Torque that adds up so closely is told by its polynomial: as a share of the energy stored, and
+// beside others, where it may step a little (see Turns), of the energy to be taken up.
 constexpr double kToldAlone = 1e-8;
 constexpr double kToldBeside = 1e-3;
 constexpr double kRoundingAtRest = 1e-14;  // of the energy at the rest
@@ -71,7 +71,7 @@ double detail::PastRest::Section::place_of(double energy_mj) const {
 }
 
 detail::PastRest::PastRest(const Action& action, const Contact& closed, double most_mj)
-    : action_(action), closed_(closed) {
+    : action_(action), closed_(closed), most_mj_(most_mj) {
     const double rest = closed.blade_angle_deg;
     const Turns turns(action, {last_deg(action.joint, closed, most_mj), rest}, TurnsAt::cuts);
     const auto pieces = turns.pieces();
@@ -108,11 +108,12 @@ void detail::PastRest::add(const Piece& piece, double from_rad, double to_rad, i
         section.friction_nmm.add(past, turn.friction_nmm);
         torque.add(past, -turn.contact.torque_nmm);
     }
-    const double told = action_.joint.alone() ? kToldAlone : kToldBeside;
+    const bool alone = action_.joint.alone();
+    const double told = alone ? kToldAlone : kToldBeside, least = alone ? 0.0 : most_mj_;
     const double rounding = kRoundingAtRest * closed_.energy_nmm;
     const auto adds_up = [&](std::size_t from, std::size_t to) {
         const double gained = stored[to] - stored[from];
-        const double most = std::max(std::abs(stored[to]), std::abs(stored[from]));
+        const double most = std::max({std::abs(stored[to]), std::abs(stored[from]), least});
         return std::abs(integral(torque, places[from], places[to]) - gained) <=
                told * most + rounding;
     };

@@ -38,6 +38,7 @@ class PastRest {
 
     const Action& action_;
     const Contact& closed_;
+    double most_mj_;
     std::vector<Section> sections_;
 };
 
