@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 #include "backspring/core/require.hpp"
 #include "backspring/spring/section.hpp"
@@ -12,14 +11,6 @@ namespace backspring {
 namespace {
 
 Slot slot_of(const PlasticSection& s) { return {s.thickness_mm, s.chord_mm, s.offset_mm}; }
-
-double core_on_mid_line(const PlasticSection& s, double moment) {
-    const double h = 0.5 * s.thickness_mm;
-    const double m = std::sqrt(1.0 - moment / (s.yield_mpa * s.width_mm * h * h));
-    if (s.chord_mm == 0.0) return h * m * std::numbers::sqrt3;
-    const double q = s.chord_mm / s.thickness_mm / m;
-    return 2.0 * h * m * std::cos(std::acos(std::max(-q * q * q, -1.0)) / 3.0);
-}
 
 [[noreturn]] void refuse(const PlasticSection& section, double moment) {
     throw OutOfRange("moment: must be at least 0 N mm and less than the plastic moment, " +
@@ -94,13 +85,8 @@ SectionBend bend_section(const PlasticSection& section, double moment_nmm) {
         const double core = section.yield_mpa / (section.youngs_modulus_mpa * curvature);
         return {curvature, core, centroid_mm(section)};
     }
-    PlasticCore core{.core_mm = 0.0, .neutral_mm = 0.0, .moment_mm2 = 0.0};
-    if (section.offset_mm == 0.0) {
-        core.core_mm = core_on_mid_line(section, moment_nmm);
-    } else {
-        const double moment_mm2 = moment_nmm / (section.yield_mpa * section.width_mm);
-        core = core_under(slot_of(section), moment_mm2, section.outer_mm);
-    }
+    const double moment_mm2 = moment_nmm / (section.yield_mpa * section.width_mm);
+    const PlasticCore core = core_under(slot_of(section), moment_mm2, section.outer_mm);
     return {.curvature_per_mm = section.yield_mpa / (section.youngs_modulus_mpa * core.core_mm),
             .core_mm = core.core_mm,
             .neutral_mm = core.neutral_mm};

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
+#include <numbers>
 
 #include "backspring/core/root.hpp"
 
@@ -40,7 +40,7 @@ Sums sums_at(const Slot& slot, double neutral, double core) {
     return sums;
 }
 
-/// Newton steps for core and axis together; nothing where they lead nowhere.
+/// Newton steps from an axis and a core; nothing where they lead nowhere.
 std::optional<PlasticCore> newton(const Slot& slot, double moment, double z, double y) {
     constexpr double tolerance = 1e-12;
     const double scale = slot.thickness_mm;
@@ -58,11 +58,31 @@ std::optional<PlasticCore> newton(const Slot& slot, double moment, double z, dou
     return std::nullopt;
 }
 
+/// Half height of the core where the slot lies on the mid-line, or as if it did.
+double core_on_mid_line(const Slot& slot, double moment_mm2) {
+    const double h = 0.5 * slot.thickness_mm, m = std::sqrt(1.0 - moment_mm2 / (h * h));
+    if (slot.chord_mm == 0.0) return h * m * std::numbers::sqrt3;
+    const double q = slot.chord_mm / slot.thickness_mm / m;
+    return 2.0 * h * m * std::cos(std::acos(std::max(-q * q * q, -1.0)) / 3.0);
+}
+
 /// The axis that halves the area: in the broader ligament, or anywhere in a slot on the mid-line.
 double halving_axis(const Slot& slot) {
     const double from_face = 0.5 * (slot.thickness_mm - slot.chord_mm);
     const double from_mid_line = 0.5 * slot.thickness_mm - from_face;
     return slot.offset_mm == 0.0 ? 0.0 : std::copysign(from_mid_line, -slot.offset_mm);
+}
+
+/// By Newton steps for core and axis together; nothing where they lead nowhere.
+std::optional<PlasticCore> by_newton(const Slot& slot, double moment_mm2) {
+    // From a slot on the mid-line; where the axis has left the slot from near the plastic moment,
+    // below which the moment falls by a third of the core's square.
+    const double centroid = -slot.chord_mm * slot.offset_mm / (slot.thickness_mm - slot.chord_mm);
+    const double on_mid_line = core_on_mid_line(slot, moment_mm2);
+    if (const auto found = newton(slot, moment_mm2, centroid, on_mid_line)) return found;
+    const double plastic = plastic_core(slot, 0.0).moment_mm2;
+    const double core = std::sqrt(3.0 * std::max(plastic - moment_mm2, 0.0));
+    return newton(slot, moment_mm2, halving_axis(slot), core);
 }
 
 }  // namespace
@@ -78,13 +98,8 @@ PlasticCore detail::plastic_core(const Slot& slot, double core_mm) {
 }
 
 PlasticCore detail::core_under(const Slot& slot, double moment_mm2, double outer_mm) {
-    // Newton starts from first yield, and where that fails near the plastic moment, below which
-    // the moment falls by a third of the core's square.
-    const double plastic = plastic_core(slot, 0.0).moment_mm2;
-    const double centroid = -slot.chord_mm * slot.offset_mm / (slot.thickness_mm - slot.chord_mm);
-    if (const auto found = newton(slot, moment_mm2, centroid, 0.9 * outer_mm)) return *found;
-    const double core = std::sqrt(3.0 * std::max(plastic - moment_mm2, 0.0));
-    if (const auto found = newton(slot, moment_mm2, halving_axis(slot), core)) return *found;
+    if (slot.offset_mm == 0.0) return {core_on_mid_line(slot, moment_mm2), 0.0, moment_mm2};
+    if (const auto found = by_newton(slot, moment_mm2)) return *found;
     const auto miss = [&](double y) { return plastic_core(slot, y).moment_mm2 - moment_mm2; };
     return plastic_core(slot, find_root(miss, 0.0, outer_mm, miss(0.0), miss(outer_mm)));
 }

@@ -21,7 +21,8 @@ struct PlasticCore {
 
 /// The core under a moment beyond yielding and below the plastic moment.
 ///
-/// Newton steps for core and axis together; where they fail, nested root search.
+/// In closed form with the slot on the mid-line, else by Newton steps; where they fail, by nested
+/// root search.
 ///
 /// @param outer_mm  centroid to the farther outer fibre, the core's half height at first yield
 [[nodiscard]] PlasticCore core_under(const Slot& slot, double moment_mm2, double outer_mm);

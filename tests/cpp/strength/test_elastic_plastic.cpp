@@ -66,7 +66,8 @@ TEST_CASE("the fibres of a bent section carry its moment and no force", "[streng
     // Chord and offset: whole, on the mid-line, off it both ways, close to an outer face.
     const auto [chord, offset] =
         GENERATE(std::pair{0.0, 0.0}, std::pair{2.0, 0.0}, std::pair{0.6, 0.0}, std::pair{2.0, 0.4},
-                 std::pair{1.0, -0.9}, std::pair{0.3, 1.6}, std::pair{2.97, 0.25});
+                 std::pair{1.0, -0.9}, std::pair{0.3, 1.6}, std::pair{2.97, 0.25},
+                 std::pair{3.5, 3e-7}, std::pair{3.6, 0.05});
     const PlasticSection s = section(3.8, chord, offset);
     for (const double share : {0.002, 0.02, 0.3, 0.7, 0.95, 0.999}) {
         const double moment = std::lerp(s.yield_moment_nmm, s.plastic_moment_nmm, share);
@@ -84,6 +85,23 @@ TEST_CASE("a slot off the mid-line turns into one on it without a jump", "[stren
         CAPTURE(share);
         CHECK_THAT(bend_section(nearly, moment).curvature_per_mm,
                    WithinRel(bend_section(on, moment).curvature_per_mm, 1e-5));
+    }
+}
+
+TEST_CASE("beside the thickness a rounding of the hole's place changes nothing",
+          "[strength][property]") {
+    // An axis and a core that change with the square of the offset, as long as both ligaments
+    // still bend; also in ligaments so thin that nothing but their outer fibres stays elastic.
+    const double chord = GENERATE(0.4, 2.0, 3.0, 3.5);
+    const double offset = GENERATE(1e-12, 1e-9, 3e-7, -3e-7);
+    const PlasticSection on = section(3.8, chord), nearly = section(3.8, chord, offset);
+    for (const double share : {0.01, 0.1, 0.3, 0.5, 0.7, 0.9}) {
+        const double moment = std::lerp(on.yield_moment_nmm, on.plastic_moment_nmm, share);
+        CAPTURE(chord, offset, share);
+        const SectionBend expected = bend_section(on, moment), got = bend_section(nearly, moment);
+        CHECK_THAT(got.curvature_per_mm, WithinRel(expected.curvature_per_mm, 1e-9));
+        CHECK_THAT(got.core_mm, WithinRel(expected.core_mm, 1e-9));
+        CHECK_THAT(got.neutral_mm, WithinAbs(0.0, 1e3 * std::abs(offset)));
     }
 }
 
