@@ -12,7 +12,7 @@ namespace {
 constexpr int kMostDoublings = 60;
 constexpr int kMostPasses = 40;
 // Of a moment.
-constexpr double kMomentRounding = 2e-14;
+constexpr double kMomentRounding = 1e-13;
 
 /// Root of a falling function that is nearly straight, from a place near it: secant steps to
 /// rounding error, or a bracket where they do not get there.
@@ -112,7 +112,7 @@ double detail::SpringEnd::moment_nmm(double turn_rad) {
         indenters_[i].face_mm = free_faces_mm_[i] + lift_mm_;
     }
     turn_rad_ = turn_rad;
-    borne_ = bear(flexibility_, indenters_);
+    borne_ = bear(flexibility_, indenters_, borne_);
     moment_nmm_ = pushed_ ? pushed_->moment_nmm() : 0.0;
     force_n_ = 0.0;
     for (const Borne& b : borne_) {
