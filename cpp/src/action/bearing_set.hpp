@@ -20,6 +20,17 @@ class BearingSet {
 
     void start(const Borne& first) { borne_ = {first}; }
 
+    /// Starts from what bore a little earlier, each place moved to where it belongs now; false
+    /// where one goes farther than a little.
+    bool start_near(const std::vector<Borne>& earlier) {
+        borne_ = earlier;
+        if (!move_together(flexibility_, borne_)) return false;
+        return std::ranges::equal(borne_, earlier, [](const Borne& now, const Borne& before) {
+            const double moved = std::abs(now.touch.x_mm - before.touch.x_mm);
+            return moved < kNear * now.indenter->pivot_mm;
+        });
+    }
+
     /// Brings in the indenter that stores most beside those that bear already; false when none
     /// would.
     bool add_one() {

@@ -4,7 +4,6 @@
 #include <numbers>
 
 #include "backspring/core/angle.hpp"
-#include "coupled_ends.hpp"
 #include "neighbours.hpp"
 
 namespace backspring {
@@ -61,12 +60,12 @@ detail::Blades::Blades(const Joint& joint, const Pushed* pushed) : joint_(joint)
     for (const Neighbour& neighbour : joint.far_end->blades) neighbours_.push_back(&neighbour);
 }
 
-std::vector<Contact> detail::Blades::at(const std::vector<double>& angles_deg) const {
+std::vector<Contact> detail::Blades::at(const std::vector<double>& angles_deg) {
     return solve(angles_deg, outlines());
 }
 
 std::vector<Contact> detail::Blades::on_faces(std::vector<double>& angles_deg,
-                                              const std::vector<bool>& faces) const {
+                                              const std::vector<bool>& faces) {
     std::vector<Mounted> discs;
     discs.reserve(neighbours_.size());
     Outlines tangs = outlines();
@@ -93,7 +92,7 @@ detail::Blades::Outlines detail::Blades::outlines() const {
 }
 
 std::vector<Contact> detail::Blades::solve(const std::vector<double>& angles_deg,
-                                           const Outlines& tangs) const {
+                                           const Outlines& tangs) {
     SpringEnd own(joint_.flexibility, pushed_);
     std::optional<SpringEnd> far;
     own.add(joint_, 0, angles_deg[0]);
@@ -102,7 +101,7 @@ std::vector<Contact> detail::Blades::solve(const std::vector<double>& angles_deg
         SpringEnd& end = i < joint_.beside.size() ? own : *far;
         end.add(*tangs[i], static_cast<int>(i) + 1, angles_deg[i + 1]);
     }
-    settle(own, far ? &*far : nullptr, joint_.far_end ? &*joint_.far_end : nullptr);
+    settle(own, far ? &*far : nullptr, joint_.far_end ? &*joint_.far_end : nullptr, last_);
     return summed(angles_deg, own, far);
 }
 

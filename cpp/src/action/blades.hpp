@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "indenters.hpp"
+#include "coupled_ends.hpp"
 
 namespace backspring::detail {
 
@@ -20,7 +20,7 @@ class Blades {
     }
 
     /// Every blade as it bears at an angle of its own.
-    [[nodiscard]] std::vector<Contact> at(const std::vector<double>& angles_deg) const;
+    [[nodiscard]] std::vector<Contact> at(const std::vector<double>& angles_deg);
 
     /// As at(), but some of the blades as discs about their pivots, which is what a blade at rest
     /// on a flat face amounts to; their angles then become those of the bent spring there, which
@@ -28,23 +28,24 @@ class Blades {
     ///
     /// @param faces  which blades seat on a face
     [[nodiscard]] std::vector<Contact> on_faces(std::vector<double>& angles_deg,
-                                                const std::vector<bool>& faces) const;
+                                                const std::vector<bool>& faces);
 
   private:
     using Outlines = std::vector<const Mounted*>;
 
     [[nodiscard]] Outlines outlines() const;
     [[nodiscard]] std::vector<Contact> solve(const std::vector<double>& angles_deg,
-                                             const Outlines& tangs) const;
+                                             const Outlines& tangs);
     [[nodiscard]] double face_slope(const std::vector<Contact>& blades, std::size_t blade) const;
 
     const Joint& joint_;
     const Pushed* pushed_;
     std::vector<const Neighbour*> neighbours_;
+    Balance last_;
 };
 
 /// The own blade at an angle, the others where they stand or seat.
-[[nodiscard]] std::vector<Contact> seated(const Blades& blades, double blade_angle_deg);
+[[nodiscard]] std::vector<Contact> seated(Blades blades, double blade_angle_deg);
 
 }  // namespace backspring::detail
 

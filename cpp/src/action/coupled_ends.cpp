@@ -12,18 +12,21 @@ namespace {
 constexpr int kMostDoublings = 60;
 constexpr int kMostPasses = 40;
 // Of a moment.
-constexpr double kMomentRounding = 2e-14;
+constexpr double kMomentRounding = 1e-13;
 
 /// Root of a falling function that is nearly straight, from a place near it: secant steps to
 /// rounding error, or a bracket where they do not get there.
 ///
-/// @param fall     about how fast it falls
+/// @param fall     about how fast it falls; becomes how fast it did between the first two places
 /// @param nothing  a value that is rounding
-double find_falling_root(FunctionRef f, double first, double fall, double nothing) {
+double find_falling_root(FunctionRef f, double first, double& fall, double nothing) {
     double x0 = first, f0 = f(x0);
     if (std::abs(f0) <= nothing) return x0;
     const double second = first + f0 / fall;
     double x1 = second, f1 = f(x1);
+    constexpr double told = 1e3;  // times rounding
+    const double between = (f0 - f1) / (x1 - x0);
+    if (std::abs(f0) > told * nothing && between > 0.0) fall = between;
     for (int round = 0; round < 12; ++round) {
         if (std::abs(f1) <= nothing || x1 == x0 || !(std::abs(f1) < std::abs(f0))) break;
         const double next = x1 - f1 * (x1 - x0) / (f1 - f0);
@@ -47,14 +50,18 @@ double find_falling_root(FunctionRef f, double first, double fall, double nothin
 }
 
 /// The turn of a spring on its one pin at which both moments are alike.
-void balance(SpringEnd& own, SpringEnd& far) {
+void balance(SpringEnd& own, SpringEnd& far, Balance& last) {
     const auto lack = [&](double turn) { return own.moment_nmm(turn) - far.moment_nmm(-turn); };
-    const double free = lack(0.0);
-    if (free == 0.0) return;
-    const double nothing = kMomentRounding * std::max(own.moment_nmm(), far.moment_nmm());
-    const double stiffness = own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad();
-    const double turn = find_falling_root(lack, 0.0, stiffness, nothing);
-    if (own.turned_rad() != turn) lack(turn);
+    const auto none_bears = [&] { return own.moment_nmm() == 0.0 && far.moment_nmm() == 0.0; };
+    // Where no blade bears any turn would do.
+    if (last.fall_nmm_per_rad == 0.0 || (lack(last.turn_rad) == 0.0 && none_bears())) {
+        last = {};
+        if (lack(0.0) == 0.0) return;
+        last.nothing_nmm = kMomentRounding * std::max(own.moment_nmm(), far.moment_nmm());
+        last.fall_nmm_per_rad = own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad();
+    }
+    last.turn_rad = find_falling_root(lack, last.turn_rad, last.fall_nmm_per_rad, last.nothing_nmm);
+    if (own.turned_rad() != last.turn_rad) lack(last.turn_rad);
 }
 
 /// The moments that agree with what each does to the other end and gets back.
@@ -64,7 +71,8 @@ void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
         return far.moment_nmm(cross_rad_per_nmm * other) - moment;
     };
     const double alone = far.moment_nmm(0.0);
-    const double moment = find_falling_root(lack, alone, 1.0, kMomentRounding * alone);
+    double fall = 1.0;
+    const double moment = find_falling_root(lack, alone, fall, kMomentRounding * alone);
     if (own.turned_rad() != cross_rad_per_nmm * moment) lack(moment);
 }
 
@@ -104,7 +112,7 @@ double detail::SpringEnd::moment_nmm(double turn_rad) {
         indenters_[i].face_mm = free_faces_mm_[i] + lift_mm_;
     }
     turn_rad_ = turn_rad;
-    borne_ = bear(flexibility_, indenters_);
+    borne_ = bear(flexibility_, indenters_, borne_);
     moment_nmm_ = pushed_ ? pushed_->moment_nmm() : 0.0;
     force_n_ = 0.0;
     for (const Borne& b : borne_) {
@@ -120,11 +128,11 @@ double detail::SpringEnd::stiffness_nmm_per_rad() const {
     return pivot * pivot / deflection_per_force(flexibility_, pivot, pivot);
 }
 
-void detail::settle(SpringEnd& own, SpringEnd* far, const FarEnd* joined) {
+void detail::settle(SpringEnd& own, SpringEnd* far, const FarEnd* joined, Balance& last) {
     if (!far) {
         own.moment_nmm(0.0);
     } else if (joined->turns) {
-        balance(own, *far);
+        balance(own, *far, last);
     } else if (joined->through_frame) {
         agree_through(own, *far, joined->cross_rad_per_nmm, *joined->through_frame);
     } else {

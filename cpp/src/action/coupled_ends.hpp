@@ -48,8 +48,17 @@ class SpringEnd {
     double moved_rad_ = 0.0;
 };
 
+/// Where both ends' moments were alike the last time, from where the next turn is sought.
+struct Balance {
+    double turn_rad = 0.0;
+    double fall_nmm_per_rad = 0.0;  ///< how fast what is lacking falls; 0: not sought yet
+    double nothing_nmm = 0.0;       ///< a lack that is rounding
+};
+
 /// Turns both roots until each end feels what the other does; an end alone keeps its root.
-void settle(SpringEnd& own, SpringEnd* far, const FarEnd* joined);
+///
+/// @param last  of the same blades, at other angles; becomes that of these
+void settle(SpringEnd& own, SpringEnd* far, const FarEnd* joined, Balance& last);
 
 }  // namespace backspring::detail
 

@@ -43,6 +43,12 @@ Indenter kick_of(const Mounted& tang, const Indenter& body) {
     return kick;
 }
 
+/// With all that come to bear besides.
+const std::vector<Borne>& all_of(BearingSet& set) {
+    for (int round = 0; round < kMostComings && set.add_one(); ++round) set.settle();
+    return set.borne();
+}
+
 double energy_nmm(const Borne& borne) {
     return 0.5 * borne.touch.force_n * borne.indenter->overlap_mm(borne.touch);
 }
@@ -117,24 +123,26 @@ double detail::miss_at(const Flexibility& flexibility,
 }
 
 std::vector<Borne> detail::bear(const Flexibility& flexibility,
-                                std::span<const Indenter> indenters) {
+                                std::span<const Indenter> indenters,
+                                const std::vector<Borne>& earlier) {
     std::vector<const Indenter*> within;
-    std::optional<Borne> strongest;
     for (const Indenter& indenter : indenters) {
-        if (indenter.part.kick && !in_reach(indenter)) continue;
-        within.push_back(&indenter);
-        const MaybeTouch touch = bear_alone(flexibility, indenter);
+        if (!indenter.part.kick || in_reach(indenter)) within.push_back(&indenter);
+    }
+    BearingSet set(flexibility, within);
+    if (earlier.size() > 1 && set.start_near(earlier)) return all_of(set);
+    std::optional<Borne> strongest;
+    for (const Indenter* indenter : within) {
+        const MaybeTouch touch = bear_alone(flexibility, *indenter);
         if (!touch) continue;
-        const Borne borne{&indenter, *touch};
+        const Borne borne{indenter, *touch};
         if (!strongest || energy_nmm(borne) > energy_nmm(*strongest)) strongest = borne;
     }
     if (!strongest) return {};
     // A rigid spring rests on what turns it farthest, and nothing else can reach it.
     if (within.size() == 1 || flexibility.rigid()) return {*strongest};
-    BearingSet set(flexibility, within);
     set.start(*strongest);
-    for (int round = 0; round < kMostComings && set.add_one(); ++round) set.settle();
-    return set.borne();
+    return all_of(set);
 }
 
 }  // namespace backspring

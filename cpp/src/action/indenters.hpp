@@ -97,9 +97,11 @@ struct Borne {
 /// would overlap the bent face and goes when its force would pull, the energy rising each time. The
 /// places then settle in turn, each where its own force stores most, the others giving way.
 ///
+/// @param earlier  what bore at nearly the same place of the spring; it only spares looks
 /// @source C. L. Lawson and R. J. Hanson, Solving Least Squares Problems, 1974 (NNLS), for forces
 [[nodiscard]] std::vector<Borne> bear(const Flexibility& flexibility,
-                                      std::span<const Indenter> indenters);
+                                      std::span<const Indenter> indenters,
+                                      const std::vector<Borne>& earlier = {});
 
 }  // namespace backspring::detail
 

@@ -19,7 +19,7 @@ constexpr int kMostRounds = 25;
 /// turned in turn, each to the least energy, and then together by Newton's method.
 class Seating {
   public:
-    Seating(const Blades& blades, double blade_angle_deg)
+    Seating(Blades& blades, double blade_angle_deg)
         : blades_(blades), angles_deg_{blade_angle_deg}, faces_{false}, turned_{false} {
         for (std::size_t i = 1; i < blades.count(); ++i) {
             const Neighbour& other = blades.neighbour(i);
@@ -123,7 +123,7 @@ class Seating {
         }
     }
 
-    [[nodiscard]] std::vector<double> newton_angles(const std::vector<Contact>& from) const {
+    [[nodiscard]] std::vector<double> newton_angles(const std::vector<Contact>& from) {
         constexpr double probe_deg = 1e-6;
         std::vector<std::size_t> free;
         for (std::size_t i = 1; i < from.size(); ++i) {
@@ -153,7 +153,7 @@ class Seating {
         return angles;
     }
 
-    const Blades& blades_;
+    Blades& blades_;
     std::vector<double> angles_deg_;
     std::vector<bool> faces_;   ///< which seat on the flat of a face
     std::vector<bool> turned_;  ///< which are turned to their rest
@@ -163,7 +163,7 @@ class Seating {
 
 }  // namespace
 
-std::vector<Contact> detail::seated(const Blades& blades, double blade_angle_deg) {
+std::vector<Contact> detail::seated(Blades blades, double blade_angle_deg) {
     return Seating(blades, blade_angle_deg).at_rest();
 }
 
