@@ -175,8 +175,8 @@ def test_a_blade_beside_has_an_outline_of_its_own() -> None:
     content = demo("heron").to_dict()
     rows = rows_of(demo("heron").core.tang)
     tang = {"pivot": content["tang"]["pivot"], "outline": rows}
-    # A little less proud, or which of the two bears would be left to rounding.
-    fit = {"preload": demo("heron").core.fit.preload_mm - 0.03}
+    # A little less proud, or which of two flats bears would be left to rounding.
+    fit = {"preload": demo("heron").core.fit.preload_mm - 0.08}
     pen = {"name": "pen", "end": "front", "pad": content["spring"]["pad"], "fit": fit}
     pen["blade"] = {"nail_nick": 30.0}
     content.pop("format")

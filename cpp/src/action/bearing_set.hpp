@@ -108,18 +108,17 @@ class BearingSet {
 
     /// Where an indenter stores most on a spring so held, if more than so far: on either side of,
     /// or between, the touches; but it stays about its place where that is as good.
-    [[nodiscard]] std::optional<Touch> beside(
-        const Indenter& indenter,
-        const Held& held,
-        std::span<const Borne> touches,
-        double& most_nmm,
-        const Touch* now = nullptr,
-        double settled_to = std::numeric_limits<double>::infinity()) const {
+    [[nodiscard]] std::optional<Touch> beside(const Indenter& indenter,
+                                              const Held& held,
+                                              std::span<const Borne> touches,
+                                              double& most_nmm,
+                                              const Touch* now = nullptr,
+                                              double settled_to = kInfinity) const {
         std::optional<Touch> best;
         const auto consider = [&](const Range& range, double worth) {
             const auto spring = [&](double x) { return held.answer(indenter, x); };
-            const std::optional<Touch> touch =
-                BearingSearch(indenter.outline, indenter.pivot_mm, range, spring).on(indenter.pad);
+            const BearingSearch search(indenter.outline, indenter.pivot_mm, range, spring);
+            const std::optional<Touch> touch = search.on(indenter.pad);
             if (!touch || touch->force_n <= 0.0) return;
             const double overlap = touch->height_mm - spring(touch->x_mm).face_mm;
             if (overlap <= kTouching * indenter.pivot_mm) return;
@@ -188,12 +187,6 @@ class BearingSet {
             if (end >= place) range.end_mm = std::min(range.end_mm, end);
         }
         return range;
-    }
-
-    static Part named(const Indenter& indenter, Part part) {
-        part.blade = indenter.part.blade;
-        part.kick = indenter.part.kick;
-        return part;
     }
 
     /// Forces that keep all places in touch; those that would pull are let go on the way there.

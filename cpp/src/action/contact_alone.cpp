@@ -52,8 +52,7 @@ std::optional<Touch> deepest_in(const Flexibility& flexibility,
     if (!touch || std::abs(touch->x_mm - other.x_mm) < beside * indenter.pivot_mm) return {};
     const double overlap = touch->height_mm - bent(touch->x_mm).face_mm;
     if (overlap <= rounding * indenter.pivot_mm) return {};
-    touch->part.blade = indenter.part.blade;
-    touch->part.kick = indenter.part.kick;
+    touch->part = named(indenter, touch->part);
     return touch;
 }
 

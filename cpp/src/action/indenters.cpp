@@ -109,8 +109,7 @@ MaybeTouch detail::bear_alone(const Flexibility& flexibility,
     const MaybeTouch soon = newton_bearing(flexibility, indenter, guess);
     MaybeTouch touch = soon ? search.on(indenter.pad, *soon) : search.on(indenter.pad);
     if (!touch || !(touch->force_n > 0.0)) return std::nullopt;
-    touch->part.blade = indenter.part.blade;
-    touch->part.kick = indenter.part.kick;
+    touch->part = named(indenter, touch->part);
     return touch;
 }
 

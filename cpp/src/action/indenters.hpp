@@ -44,6 +44,13 @@ struct Indenter {
     }
 };
 
+/// A part that a search found, as one of this indenter's blade.
+[[nodiscard]] inline Part named(const Indenter& indenter, Part part) {
+    part.blade = indenter.part.blade;
+    part.kick = indenter.part.kick;
+    return part;
+}
+
 /// A tang's body as it stands.
 ///
 /// @param tang, pushed  outlive the indenter

@@ -42,13 +42,13 @@ constexpr Fineness kBothEnds{.cut_deg = 1e-5, .torque_doubt = 1e-3, .looks = 4};
 constexpr Fineness kBeside{.cut_deg = 1e-4, .torque_doubt = 1e-3, .looks = 4};
 
 const Fineness& fineness(const Joint& joint) {
-    if (joint.alone()) return kAlone;
-    return joint.beside.empty() ? kBothEnds : kBeside;
+    return joint.alone() ? kAlone : joint.beside.empty() ? kBothEnds : kBeside;
 }
 
 class Maker {
   public:
-    Maker(const Action& action, std::vector<Turn>& known) : action_(action), known_(known) {}
+    Maker(const Action& action, std::vector<Turn>& known)
+        : action_(action), known_(known), unknown_(action.joint) {}
 
     [[nodiscard]] std::vector<Node> make(const std::vector<double>& marks_deg, TurnsAt at) {
         for (std::size_t i = 0; i + 1 < marks_deg.size(); ++i) {
@@ -60,10 +60,6 @@ class Maker {
     }
 
   private:
-    [[nodiscard]] Node work_out(double angle_deg) {
-        return work_out(angle_deg, PlaceCurve(action_.joint));
-    }
-
     [[nodiscard]] Node work_out(double angle_deg, const PlaceCurve& way) {
         known_.push_back(turn_near(action_, angle_deg, way));
         const std::size_t kind = bearing_kind(known_.back().contact, action_.joint.pad);
@@ -71,7 +67,7 @@ class Maker {
     }
 
     void look(double from_deg, double to_deg) {
-        nodes_.push_back(nodes_.empty() ? work_out(from_deg) : nodes_.back());
+        nodes_.push_back(nodes_.empty() ? work_out(from_deg, unknown_) : nodes_.back());
         nodes_.back().starts = true;
         const int parts = static_cast<int>(std::ceil((to_deg - from_deg) / kFirstLookDeg));
         for (int i = 1; i <= parts; ++i) {
@@ -129,8 +125,8 @@ class Maker {
                                                                     const Node& high) {
         const auto over = goes_over_deg(action_.joint, contact(low), contact(high));
         if (!over) return std::nullopt;
-        const Node before = work_out(*over - 0.4 * fine_.cut_deg);
-        const Node after = work_out(*over + 0.4 * fine_.cut_deg);
+        const Node before = work_out(*over - 0.4 * fine_.cut_deg, unknown_);
+        const Node after = work_out(*over + 0.4 * fine_.cut_deg, unknown_);
         const bool inside = before.angle_deg > low.angle_deg && after.angle_deg < high.angle_deg;
         if (!inside || before.kind != low.kind || after.kind == low.kind) return std::nullopt;
         return std::pair(before, after);
@@ -217,6 +213,7 @@ class Maker {
     const Action& action_;
     const Fineness fine_ = fineness(action_.joint);
     std::vector<Turn>& known_;
+    const PlaceCurve unknown_;
     std::vector<Node> nodes_;
     std::size_t cuts_ = 0;
 };
