@@ -5,6 +5,7 @@
 #include <limits>
 #include <optional>
 #include <span>
+#include <utility>
 #include <vector>
 
 #include "held.hpp"
@@ -18,18 +19,7 @@ class BearingSet {
     BearingSet(const Flexibility& flexibility, std::span<const Indenter* const> indenters)
         : flexibility_(flexibility), indenters_(indenters) {}
 
-    void start(const Borne& first) { borne_ = {first}; }
-
-    /// Starts from what bore a little earlier, each place moved to where it belongs now; false
-    /// where one goes farther than a little.
-    bool start_near(const std::vector<Borne>& earlier) {
-        borne_ = earlier;
-        if (!move_together(flexibility_, borne_)) return false;
-        return std::ranges::equal(borne_, earlier, [](const Borne& now, const Borne& before) {
-            const double moved = std::abs(now.touch.x_mm - before.touch.x_mm);
-            return moved < kNear * now.indenter->pivot_mm;
-        });
-    }
+    void start(std::vector<Borne> first) { borne_ = std::move(first); }
 
     /// Brings in the indenter that stores most beside those that bear already; false when none
     /// would.

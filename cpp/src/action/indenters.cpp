@@ -4,10 +4,12 @@
 #include <cmath>
 #include <limits>
 #include <numbers>
+#include <utility>
 
 #include "backspring/core/angle.hpp"
 #include "bearing_set.hpp"
 #include "newton_bearing.hpp"
+#include "places.hpp"
 
 namespace backspring {
 namespace {
@@ -41,6 +43,25 @@ Indenter kick_of(const Mounted& tang, const Indenter& body) {
     kick.outline = body.outline.of(std::span(&*tang.outline.kick, 1));
     kick.part.kick = true;
     return kick;
+}
+
+PlaceGuess guess_of(const Borne& borne) {
+    const Touch& touch = borne.touch;
+    const double ahead = touch.x_mm - borne.indenter->pivot_mm;
+    return {touch.part.arc, touch.part.flat, touch.part.flat ? ahead : touch.slope};
+}
+
+/// Several that bore a little earlier, where they bear now; nothing where one goes farther than a
+/// little.
+std::optional<std::vector<Borne>> moved_a_little(const Flexibility& flexibility,
+                                                 const std::vector<Borne>& earlier) {
+    constexpr double little = 1e-4;  // of the distance between pin and pivot
+    std::vector<Borne> borne = earlier;
+    if (borne.size() < 2 || !move_together(flexibility, borne)) return std::nullopt;
+    const bool near = std::ranges::equal(borne, earlier, [](const Borne& now, const Borne& before) {
+        return std::abs(now.touch.x_mm - before.touch.x_mm) < little * now.indenter->pivot_mm;
+    });
+    return near ? std::optional(std::move(borne)) : std::nullopt;
 }
 
 /// With all that come to bear besides.
@@ -129,10 +150,15 @@ std::vector<Borne> detail::bear(const Flexibility& flexibility,
         if (!indenter.part.kick || in_reach(indenter)) within.push_back(&indenter);
     }
     BearingSet set(flexibility, within);
-    if (earlier.size() > 1 && set.start_near(earlier)) return all_of(set);
+    if (auto moved = moved_a_little(flexibility, earlier)) {
+        set.start(std::move(*moved));
+        return all_of(set);
+    }
     std::optional<Borne> strongest;
     for (const Indenter* indenter : within) {
-        const MaybeTouch touch = bear_alone(flexibility, *indenter);
+        const bool bore_alone = earlier.size() == 1 && earlier.front().indenter == indenter;
+        const auto guess = bore_alone ? std::optional(guess_of(earlier.front())) : std::nullopt;
+        const MaybeTouch touch = bear_alone(flexibility, *indenter, guess ? &*guess : nullptr);
         if (!touch) continue;
         const Borne borne{indenter, *touch};
         if (!strongest || energy_nmm(borne) > energy_nmm(*strongest)) strongest = borne;
@@ -140,7 +166,7 @@ std::vector<Borne> detail::bear(const Flexibility& flexibility,
     if (!strongest) return {};
     // A rigid spring rests on what turns it farthest, and nothing else can reach it.
     if (within.size() == 1 || flexibility.rigid()) return {*strongest};
-    set.start(*strongest);
+    set.start({*strongest});
     return all_of(set);
 }
 
