@@ -8,9 +8,10 @@ namespace backspring {
 
 /// The stop on the end of a loaded spring.
 ///
-/// Its force R goes along the spring towards the pins, at a height y_s above the pivot. On the beam
-/// that is M(x) = R (y_s - y_mid(x)), the mid-line taken as the open blade bends it; friction adds
-/// a share of R across the end.
+/// Its force R goes towards the pins, square to the stop's face: along the spring at 180 deg, at a
+/// height y_s above the pivot. On the beam that is M(x) = R (y_s - y_mid(x)), the mid-line taken as
+/// the open blade bends it. Friction adds a share of R across the end, and so does a stated face
+/// that leans with the blade.
 ///
 /// @throws OutOfRange  for a spring that ends behind the middle pin
 [[nodiscard]] EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop);
