@@ -138,11 +138,13 @@ struct Together {
 
     /// Turns a step that would lose energy: where the energy is hollow it leads to the least.
     void climb(Column& by) const {
-        Column rise(n);
-        for (Eigen::Index i = 0; i < n; ++i) rise[i] = -forces[i] * misses[i] * away_mm(i) * by[i];
-        if (rise.sum() >= 0.0) return;
-        for (Eigen::Index i = 0; i < n; ++i) {
-            if (rise[i] < 0.0) by[i] = -by[i];
+        const auto rise = [&](Eigen::Index i) {
+            return -forces[i] * misses[i] * away_mm(i) * by[i];
+        };
+        double sum = 0.0;
+        for (Eigen::Index i = 0; i < n; ++i) sum += rise(i);
+        for (Eigen::Index i = 0; sum < 0.0 && i < n; ++i) {
+            if (rise(i) < 0.0) by[i] = -by[i];
         }
     }
 
