@@ -33,7 +33,8 @@ from scipy.optimize import brentq
 
 import backspring as bs
 from oracle.contact_with_stop_mesh import SolidJoint
-from oracle.contact_with_stop_solid import Solved, open_on_shoulder, solve
+from oracle.contact_with_stop_open import open_on_stop
+from oracle.contact_with_stop_solid import Solved, Stop, solve
 from oracle.plane_stress_mesh import PlaneSpring
 from oracle.worked_example import DESIGN
 
@@ -48,7 +49,6 @@ class Open:
     """One joint open, by either model; the reading is of the closed blade."""
 
     force_n: float
-    contact_mm: float
     stop_n: float
     angle_deg: float
     reading_mm: float
@@ -72,7 +72,7 @@ def core_open(design: bs.Design, **fit: Any) -> Open:
     elif fit:
         square = _checked(design, **fit, stop_face=_face_at_180(design, **fit))
         stop_n = square.result.stop_band.stop_n.low
-    return Open(at.force_n, at.contacts_mm[0], stop_n, at.blade_angle_deg, closed.reading_loaded_mm)
+    return Open(at.force_n, stop_n, at.blade_angle_deg, closed.reading_loaded_mm)
 
 
 def _checked(design: bs.Design, **fit: Any) -> bs.Check:
@@ -92,7 +92,7 @@ def _face_at_180(design: bs.Design, **fit: Any) -> str:
     return f"{brentq(beyond, near - 0.1, near + 0.1, xtol=1e-9)} mm"
 
 
-def solid_joint(design: bs.Design, layers: int) -> SolidJoint:
+def solid_joint(design: bs.Design, finer: int = 1) -> SolidJoint:
     """The open joint; see closed_of()."""
     core = design.core
     rows = [(s.x_mm, s.thickness_mm) for s in core.spring.thickness]
@@ -117,7 +117,7 @@ def solid_joint(design: bs.Design, layers: int) -> SolidJoint:
         seat_mm=tang.open_mm,
         rear_pin_offset_mm=core.fit.preload_mm * rear / tang.pivot_mm,
         dial_mm=core.fit.dial_mm,
-        layers=layers,
+        finer=finer,
     )
 
 
@@ -127,28 +127,24 @@ def closed_of(joint: SolidJoint, design: bs.Design) -> SolidJoint:
     return replace(joint, face_mm=face, reach_mm=reach, corner_radius_mm=0.0)
 
 
-def seen(open_: Solved, closed: Solved) -> Open:
-    return Open(
-        open_.push_n,
-        open_.contact_from_pivot_mm,
-        open_.stop_n,
-        180.0 + open_.turn_deg,
-        closed.back_mm - open_.back_mm,
-    )
+def seen(stop: Stop, open_: Solved, closed: Solved) -> Open:
+    return Open(open_.push_n, stop.force_n, 180.0 + open_.turn_deg, closed.back_mm - open_.back_mm)
 
 
-def compared(design: bs.Design, layers: int) -> Iterator[tuple[str, Open, Open]]:
+def compared(design: bs.Design, finer: int = 1) -> Iterator[tuple[str, Open, Open]]:
     """No stop, then each place: the blade square, then as a stop that just met the end lets it."""
-    joint = solid_joint(design, layers)
-    closed = solve(closed_of(joint, design), None, free=True)
-    yield "none", core_open(design), seen(solve(joint, None), closed)
+    joint = solid_joint(design, finer)
     end = joint.spring.thickness_mm[-1][1]
-    places = {"back": end, "middle": 0.5 * end, "belly": 0.0}
-    for place, height in places.items():
-        solid = open_on_shoulder(joint, height, square=True)
-        yield place, core_open(design, stop=place), seen(solid, closed)
+    places = {"back": Stop(end), "middle": Stop(0.5 * end), "belly": Stop(0.0)}
+    closed = solve(closed_of(joint, design), Stop(0.0), free=True)
+    bare = solve(joint, Stop(0.0))
+    yield "none", core_open(design), seen(Stop(0.0), bare, closed)
+    square = {}
+    for place, stop in places.items():
+        square[place] = open_on_stop(joint, stop, bare, square=True)
+        yield place, core_open(design, stop=place), seen(*square[place], closed)
     face = joint.pad_mm[1] - joint.spring.pivot_mm
-    for place, height in places.items():
-        solid = open_on_shoulder(joint, height, square=False, solutions=2)
+    for place, near in square.items():
         core = core_open(design, stop=place, stop_face=f"{face} mm")
-        yield f"{place}, face", core, seen(solid, closed)
+        solid = open_on_stop(joint, *near, square=False)
+        yield f"{place}, face", core, seen(*solid, closed)

@@ -9,10 +9,11 @@ import numpy as np
 
 from .plane_stress_mesh import Floats, Mapping, Mesh, PlaneSpring, block, joined
 
+# Lengths of elements, and layers of them, that a finer mesh divides.
 FINE_MM = 0.05  # elements beside the place of contact
-FINE_REACH_MM = 0.4
 SPRING_MM, TANG_MM, ARC_MM = 0.6, 0.5, 0.02  # elements elsewhere
-TANG_LAYERS = 4
+SPRING_LAYERS, TANG_LAYERS = 4, 4
+FINE_REACH_MM = 0.4
 ARC_DEG = 20.0
 
 
@@ -26,7 +27,7 @@ class SolidJoint:
     seat_mm: float  # belly above the pivot as fitted
     rear_pin_offset_mm: float
     dial_mm: float
-    layers: int = 4
+    finer: int = 1
 
     @property
     def fine_at_mm(self) -> float:
@@ -44,9 +45,9 @@ def _lines(ends: list[float], fine_at: float) -> list[float]:
     ]
 
 
-def _columns(left: float, right: float, size: float, fine_at: float) -> int:
-    inside = abs(0.5 * (left + right) - fine_at) < FINE_REACH_MM
-    return int(np.ceil((right - left) / (FINE_MM if inside else size) - 1e-9))
+def _columns(left: float, right: float, size: float, joint: SolidJoint) -> int:
+    inside = abs(0.5 * (left + right) - joint.fine_at_mm) < FINE_REACH_MM
+    return joint.finer * int(np.ceil((right - left) / (FINE_MM if inside else size) - 1e-9))
 
 
 def mesh_spring(joint: SolidJoint) -> Mesh:
@@ -64,7 +65,7 @@ def mesh_spring(joint: SolidJoint) -> Mesh:
 
     return joined(
         [
-            block(strip(a, b), _columns(a, b, SPRING_MM, fine_at), joint.layers)
+            block(strip(a, b), _columns(a, b, SPRING_MM, joint), SPRING_LAYERS * joint.finer)
             for a, b in pairwise(lines)
         ]
     )
@@ -74,7 +75,7 @@ def mesh_tang(joint: SolidJoint) -> Mesh:
     """The face at height 0, the pivot below it; behind the face the corner's arc begins."""
     pivot, radius = joint.spring.pivot_mm, joint.corner_radius_mm
     low, high = (pivot + reach for reach in joint.reach_mm)
-    fine_at = joint.fine_at_mm
+    layers = TANG_LAYERS * joint.finer
     blocks = []
 
     def below(x: Floats, top: Floats, v: Floats) -> tuple[Floats, Floats]:
@@ -88,8 +89,9 @@ def mesh_tang(joint: SolidJoint) -> Mesh:
         return below(low - radius * np.sin(angle), radius * (np.cos(angle) - 1.0), v)
 
     if radius:
-        blocks.append(block(arc, int(np.ceil(radius * np.radians(ARC_DEG) / ARC_MM)), TANG_LAYERS))
-    lines = _lines([low, pivot, high], fine_at)
+        columns = joint.finer * int(np.ceil(radius * np.radians(ARC_DEG) / ARC_MM))
+        blocks.append(block(arc, columns, layers))
+    lines = _lines([low, pivot, high], joint.fine_at_mm)
     for a, b in pairwise(lines):
-        blocks.append(block(flat(a, b), _columns(a, b, TANG_MM, fine_at), TANG_LAYERS))
+        blocks.append(block(flat(a, b), _columns(a, b, TANG_MM, joint), layers))
     return joined(blocks)

@@ -3,19 +3,23 @@
 Spring: no holes. A pin holds the mean displacement of the section at its station, so the spring
 turns on it freely; only the middle pin holds it lengthwise. The belly is straight.
 
-Tang: a block a hundred times as stiff as the spring, free to turn on a hinge at the pivot. Its
-shoulder is an equation: the shoulder's point and the point of the spring's end that bears on it go
-the same way lengthwise, the shoulder's lever being the height at which that point stands when bent.
-That point goes with the end's face as a plane, and its force comes over the whole face as one that
-acts there: under a force on one node the steel gives way without end as elements get smaller. The
-point's height, and the way the shoulder must be set back for the blade to stand at 180 deg, are
-corrected from one solution to the next. So is how far the shoulder's face leans with a blade that
-turns: it presses square to that, and holds the point along it no more than across the spring.
+Tang: a block a hundred times as stiff as the spring, on a hinge at the pivot, held at a turn.
+
+Stop: a force on the spring's end, square to the stop's face, which turns with the blade. It comes
+over the whole end as one that acts at the point that bears: under a force on one node the steel
+gives way without end as elements get smaller. Force and turn are found outside the solver, see
+contact_with_stop_open.py: from what a solution leaves to turn the blade, and from how deep the
+point stands in the face.
+
+The solver pairs the points of both faces at the beginning of an increment. What slides in it is
+pressed there by a force and here by its answer a few thousandths apart, and that turns the blade by
+0.07 %. So a second step holds all as it is: after it what turns the blade by its holds is what
+turns it by the spring's pins, to 3e-6.
 """
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -26,63 +30,45 @@ from .plane_stress_solver import SLICE_WIDTH_MM, Term, calculix, equation, frd_f
 TANG_STIFFER = 100.0
 PRESSURE_MPA_PER_MM = 2e7  # 300 MPa sink in by 1.5e-5 mm
 HOLD_N_PER_MM = 1e5  # a slice of the spring bends by 0.6 N/mm
-HELD_AXES = (2, 1, 2, 1)  # of the nodes that hold: pin, pin lengthwise, rear pin, shoulder
+HELD_AXES = (2, 1, 2)  # of the nodes that hold: pin, pin lengthwise, rear pin
 NEAR_MM = 1e-6
 
 
 @dataclass(frozen=True)
-class Shoulder:
-    """The point of the end that bears, above the belly; its lever; how far the shoulder is off.
+class Stop:
+    """Where on the end it bears, above the belly, and how hard; and how the blade stands to it.
 
-    lean: of its face from square to the spring.
+    turn_rad: of the blade from 180 deg, as if opening further.
     """
 
     height_mm: float
-    lever_mm: float
-    set_back_mm: float = 0.0
-    lean: float = 0.0
+    force_n: float = 0.0
+    turn_rad: float = 0.0
+
+    @property
+    def square(self) -> Floats:
+        """Out of the stop's face, towards the end."""
+        return np.array([-np.cos(self.turn_rad), -np.sin(self.turn_rad)])
 
 
 @dataclass(frozen=True)
 class Solved:
     push_n: float  # outward
-    along_n: float  # of the tang's push on the spring, forward
-    contact_from_pivot_mm: float
-    stop_n: float
-    lever_mm: float  # of the point that bears, bent
-    end_forward_mm: float  # of that point
-    end_outward_mm: float  # of that point
+    left_nmm: float  # to turn the blade on, of all that presses on it
+    bears_mm: Floats  # point of the bent end that the stop bears on, from the pivot
     turn_deg: float  # of the blade, as if opening further
     back_mm: float  # at the dial
 
 
-def solve(joint: SolidJoint, shoulder: Shoulder | None, *, free: bool = False) -> Solved:
-    """Held square without a shoulder, unless the blade is free to seat."""
+def solve(joint: SolidJoint, stop: Stop, *, free: bool = False) -> Solved:
+    """With the blade held at the stop's turn, unless it is free to seat."""
     model = _Model(joint)
-    bent, forces = _run(model.deck(shoulder, free=free), model.held)
-    return model.read(bent, forces, shoulder)
-
-
-def open_on_shoulder(
-    joint: SolidJoint, height_mm: float, *, square: bool, solutions: int = 3
-) -> Solved:
-    """Open with its shoulder bearing: standing at 180 deg, or where the end as fitted stood."""
-    shoulder = Shoulder(height_mm, joint.seat_mm + height_mm)
-    for _ in range(solutions):
-        solved = solve(joint, shoulder)
-        lever = solved.lever_mm
-        if square:
-            shoulder = replace(shoulder, lever_mm=lever, set_back_mm=solved.end_forward_mm)
-            continue
-        # A face that leans meets a point that goes outward sooner, and turns about another lever.
-        lean, ahead = np.tan(np.radians(solved.turn_deg)), joint.pad_mm[1] - joint.spring.pivot_mm
-        set_back = lean * (solved.end_outward_mm - ahead * lean)
-        shoulder = Shoulder(height_mm, lever - ahead * lean, set_back, lean)
-    return solved
+    bent, forces = _run(model.deck(stop, free=free), model.held)
+    return model.read(bent, forces, stop)
 
 
 class _Model:
-    """Mesh, named nodes, and the four nodes that hold: pin, pin lengthwise, rear pin, shoulder."""
+    """Mesh, named nodes, and those that hold: pin, pin lengthwise, rear pin."""
 
     def __init__(self, joint: SolidJoint) -> None:
         self.joint, spring = joint, joint.spring
@@ -100,35 +86,27 @@ class _Model:
         shares[[0, -1]] = 1.0
         return nodes, shares / shares.sum()
 
-    def end(self, height_mm: float, axis: int = 1, times: float = 1.0) -> list[Term]:
-        """Shares of nodes in a point of the end's face; the solver drops the first, the largest."""
+    def end(self, height_mm: float) -> tuple[Ints, Floats]:
+        """Nodes of the end and their shares in a point of it, the end taken as a plane."""
         nodes, shares = self.section(float(self.joint.spring.stations_mm[-1]))
         arm = self.body.xy_mm[nodes, 1] - shares @ self.body.xy_mm[nodes, 1]
         at = height_mm - shares @ self.body.xy_mm[nodes, 1]
-        shares = shares * (1.0 + at * arm / (shares @ arm**2))
-        return [(int(nodes[i]), axis, float(times * shares[i])) for i in np.argsort(-abs(shares))]
+        return nodes, shares * (1.0 + at * arm / (shares @ arm**2))
 
-    def deck(self, shoulder: Shoulder | None, *, free: bool) -> str:
+    def deck(self, stop: Stop, *, free: bool) -> str:
         joint, spring = self.joint, self.joint.spring
-        places = np.vstack([self.body.xy_mm, self.tang.xy_mm, np.tile([0.0, -50.0], (6, 1))])
+        places = np.vstack([self.body.xy_mm, self.tang.xy_mm, np.tile([0.0, -50.0], (4, 1))])
         ties = [
             self._mean(0.0, 2, self.held),
             self._mean(0.0, 1, self.held + 1),
-            [*self._mean(-spring.rear_pin_mm, 2, self.held + 2), (self.held + 4, 2, -1.0)],
+            [*self._mean(-spring.rear_pin_mm, 2, self.held + 2), (self.held + 3, 2, -1.0)],
         ]
-        held = {(self.held + 4, 2): joint.rear_pin_offset_mm, (self.hinge, 1): 0.0}
+        held = {(self.held + 3, 2): joint.rear_pin_offset_mm, (self.hinge, 1): 0.0}
         held[self.hinge, 2] = joint.face_mm - joint.seat_mm
         for k, axis in enumerate(HELD_AXES):
             held |= {(self.held + k, other): 0.0 for other in (1, 2, 3) if other != axis}
-        if shoulder:
-            share = shoulder.lever_mm / joint.face_mm
-            shoulder_node = [(self.held + 3, 1, -1.0), (self.held + 5, 1, -1.0)]
-            across = self.end(shoulder.height_mm, 2, shoulder.lean) if shoulder.lean else []
-            along = [*self.end(shoulder.height_mm), *across]
-            ties.append([*along, (self.top, 1, -share), *shoulder_node])
-            held[self.held + 5, 1] = shoulder.set_back_mm
-        elif not free:
-            held[self.top, 1] = 0.0
+        if not free:
+            held[self.top, 1] = -joint.face_mm * np.sin(stop.turn_rad)
         x, y = self.body.xy_mm.T
         pad = (abs(y) < NEAR_MM) & (x > joint.pad_mm[0] - NEAR_MM)
         young, poisson = spring.youngs_modulus_mpa, spring.poisson
@@ -148,38 +126,44 @@ class _Model:
                 f"*SURFACE BEHAVIOR, PRESSURE-OVERCLOSURE=LINEAR\n{PRESSURE_MPA_PER_MM}",
                 "*CONTACT PAIR, INTERACTION=SLIDES, TYPE=SURFACE TO SURFACE\nPAD,FACE",
                 *_stiff_holds(self.held, len(self.body.elements) + len(self.tang.elements)),
-                f"*NSET, NSET=HELD\n{','.join(str(self.held + i) for i in range(1, 5))}",
+                f"*NSET, NSET=HELD\n{','.join(str(self.held + i) for i in range(1, 4))}",
                 *(equation(tie) for tie in ties),
                 "*STEP, NLGEOM, INC=200\n*STATIC\n0.25,1.,1e-4,0.5\n*BOUNDARY",
                 *(f"{node + 1},{axis},{axis},{value}" for (node, axis), value in held.items()),
+                *self._pressed(stop),
+                "*END STEP\n*STEP, NLGEOM\n*STATIC\n1.,1.",
                 "*NODE FILE, OUTPUT=2D, FREQUENCY=999\nU",
                 "*NODE PRINT, NSET=HELD, FREQUENCY=999\nU\n*END STEP\n",
             ]
         )
 
-    def read(self, moved: Floats, forces: Floats, shoulder: Shoulder | None) -> Solved:
-        """From the pins' forces by statics of the spring, about the middle pin."""
+    def _pressed(self, stop: Stop) -> list[str]:
+        nodes, shares = self.end(stop.height_mm)
+        force = stop.force_n * SLICE_WIDTH_MM / self.joint.spring.width_mm * stop.square
+        rows = (
+            f"{node + 1},{axis},{share * part:.12e}"
+            for node, share in zip(nodes, shares, strict=True)
+            for axis, part in enumerate(force, 1)
+        )
+        return ["*CLOAD", *rows] if stop.force_n else []
+
+    def read(self, moved: Floats, forces: Floats, stop: Stop) -> Solved:
+        """By statics of the spring, and of spring and blade together about the pivot."""
         joint, spring = self.joint, self.joint.spring
-        middle_y, middle_x, rear_y, stop_x = forces * spring.width_mm / SLICE_WIDTH_MM
-        stop_y = shoulder.lean * stop_x if shoulder else 0.0
-        push, along = -(middle_y + rear_y + stop_y), -(middle_x + stop_x)
+        pin_y, pin_x, rear_y = forces * spring.width_mm / SLICE_WIDTH_MM
         bent = self.body.xy_mm + moved[: self.count, :2]
-        nodes, shares = self.section(-spring.rear_pin_mm)
-        rear = float(shares @ bent[nodes, 0])
-        pin = float(spring.middle_at(0.0))
-        end = self.end(shoulder.height_mm) if shoulder else []
-        bears = sum((share * bent[node] for node, _, share in end), start=np.zeros(2))
-        turning = rear * rear_y - (bears[1] - pin) * stop_x + bears[0] * stop_y + pin * along
-        top, forward = self.top, shoulder and bears[0] - spring.stations_mm[-1]
+        pivot = np.array([spring.pivot_mm, -joint.seat_mm])
+
+        def point(nodes: Ints, shares: Floats) -> Floats:
+            return np.asarray(shares @ bent[nodes] - pivot)
+
+        pin = np.array([0.0, float(spring.middle_at(0.0))]) - pivot
+        rear = point(*self.section(-spring.rear_pin_mm))
         return Solved(
-            push_n=float(push),
-            along_n=float(along),
-            contact_from_pivot_mm=float(-turning / push) - spring.pivot_mm,
-            stop_n=float(-stop_x),
-            lever_mm=float(joint.seat_mm + bears[1]),
-            end_forward_mm=float(forward or 0.0),
-            end_outward_mm=float(bears[1] - shoulder.height_mm if shoulder else 0.0),
-            turn_deg=float(np.degrees(np.arcsin(-moved[top, 0] / joint.face_mm))),
+            push_n=float(-(pin_y + rear_y + stop.force_n * stop.square[1])),
+            left_nmm=float(pin[0] * pin_y - pin[1] * pin_x + rear[0] * rear_y),
+            bears_mm=point(*self.end(stop.height_mm)),
+            turn_deg=float(np.degrees(np.arcsin(-moved[self.top, 0] / joint.face_mm))),
             back_mm=self._back(bent),
         )
 
@@ -232,13 +216,13 @@ def _stiff_holds(held: int, first: int) -> list[str]:
 
 
 def _run(deck: str, held: int) -> tuple[Floats, Floats]:
-    """Displacements of the nodes, and forces of the four that hold."""
+    """Displacements of the nodes, and forces of those that hold."""
     answer, table = calculix(deck)
     printed = table.split()
     last = " -4  DISP" + answer.rsplit(" -4  DISP", 1)[1]
     way = {}
     for i, word in enumerate(printed):
-        if word in {str(held + k) for k in range(1, 5)}:
+        if word in {str(held + k) for k in range(1, 4)}:
             way[int(word) - held - 1] = [float(v) for v in printed[i + 1 : i + 4]]
     forces = -HOLD_N_PER_MM * np.array([way[k][axis - 1] for k, axis in enumerate(HELD_AXES)])
     return frd_field(last, "DISP", 3), forces
