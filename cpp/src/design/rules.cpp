@@ -50,8 +50,13 @@ void clearance_rules(Requirements& rules, const Design& design) {
 void range_rules(Requirements& rules, const Design& design, std::string_view table) {
     for (const Field& field : fields()) {
         if (field.derived || !field.key.starts_with(table)) continue;
-        for (const double value : numbers(field, design)) {
+        const auto judge = [&](double value) {
             if (auto fault = range_fault(field, value)) rules.fail(*std::move(fault));
+        };
+        if (field.numbers) {
+            std::ranges::for_each(field.numbers(design), judge);
+        } else if (const auto value = field.get ? field.get(design) : std::nullopt) {
+            judge(*value);
         }
     }
 }
