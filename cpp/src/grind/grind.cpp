@@ -6,7 +6,6 @@
 
 #include "../design/field_rows.hpp"
 #include "../design/rules.hpp"
-#include "backspring/action/end_stop.hpp"
 #include "backspring/design/field.hpp"
 #include "backspring/design/joint_of.hpp"
 #include "backspring/design/steel_ends.hpp"
@@ -205,18 +204,8 @@ Design pad_ground(const Design& design, double depth_mm) {
     for (Blade& blade : ground.blades) {
         if (on_own_pin(design, blade)) blade.fit.preload_mm -= depth_mm;
     }
+    lower_stops(ground);
     return ground;
-}
-
-/// A stop that reaches above a back that is ground bears at its edge from then on.
-void lower_stops(Design& ground) {
-    for (Blade& blade : ground.blades) {
-        Stop& stop = blade.fit.stop;
-        if (stop.place != StopPlace::height) continue;
-        const bool own = blade.end == ground.own().end;
-        const Spring spring = own ? ground.spring : turned_round(ground.spring);
-        stop.height_mm = bearing_height_mm(stop, end_thickness_mm(spring, blade.pad));
-    }
 }
 
 }  // namespace
@@ -245,7 +234,6 @@ Design grind(const Design& design, const Cut& cut) {
         take_off(ground, {{region.from_mm, cut.depth_mm}, {region.to_mm, cut.depth_mm}},
                  towards_back(cut.face));
     }
-    lower_stops(ground);
     std::vector<Fault> broken = faults(ground);
     if (!broken.empty()) throw InvalidInput(std::move(broken));
     return ground;
