@@ -177,6 +177,7 @@ FaceShift PlasticSpring::shift_after(std::span<const Load> loads,
                                      std::span<FaceShift> per_n) const {
     const Moments moments(loads);
     FaceShift shift = shift_;
+    if (loads.empty()) return shift;
     std::ranges::fill(per_n, FaceShift{});
     for (const Node& node : watched()) {
         const double moment = moments.at(node);
