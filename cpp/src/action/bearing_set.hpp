@@ -58,7 +58,6 @@ class BearingSet {
   private:
     static constexpr double kInfinity = std::numeric_limits<double>::infinity();
     // Shares of the distance between pin and pivot.
-    static constexpr double kTouching = 3e-14;  // overlap below this is rounding
     static constexpr double kSettled = 3e-15;
     static constexpr double kSlow = 1e-9;
     // Beside another touch a place that is so much better, as a share of the energy, is no better.
@@ -89,7 +88,7 @@ class BearingSet {
             BearingSearch(indenter.outline, indenter.pivot_mm, all, spring).on(indenter.pad);
         if (!deepest) return false;
         const double overlap = deepest->height_mm - spring(deepest->x_mm).face_mm;
-        return overlap > kTouching * indenter.pivot_mm + dip_mm(indenter, held, *deepest);
+        return stands_in(indenter, overlap - dip_mm(indenter, held, *deepest));
     }
 
     [[nodiscard]] bool bears(const Indenter* indenter) const {
@@ -111,7 +110,7 @@ class BearingSet {
             const std::optional<Touch> touch = search.on(indenter.pad);
             if (!touch || touch->force_n <= 0.0) return;
             const double overlap = touch->height_mm - spring(touch->x_mm).face_mm;
-            if (overlap <= kTouching * indenter.pivot_mm) return;
+            if (!stands_in(indenter, overlap)) return;
             if (!now && overlap <= dip_mm(indenter, held, *touch)) return;
             if (worth * touch->force_n * overlap <= most_nmm) return;
             if (now && cut_off(touch->x_mm, range, indenter)) return;

@@ -39,7 +39,7 @@ std::optional<Touch> deepest_in(const Flexibility& flexibility,
                                 const Touch& other,
                                 const Range& side,
                                 const Indenter& indenter) {
-    constexpr double rounding = 3e-14, beside = 1e-9;
+    constexpr double beside = 1e-9;
     if (!may_lie_in(side, indenter)) return {};
     const BeamPlace pressed = beam_place(flexibility, other.x_mm);
     const auto bent = [&](double x) {
@@ -50,8 +50,7 @@ std::optional<Touch> deepest_in(const Flexibility& flexibility,
     const BearingSearch search(indenter.outline, indenter.pivot_mm, side, bent);
     auto touch = search.on(indenter.pad);
     if (!touch || std::abs(touch->x_mm - other.x_mm) < beside * indenter.pivot_mm) return {};
-    const double overlap = touch->height_mm - bent(touch->x_mm).face_mm;
-    if (overlap <= rounding * indenter.pivot_mm) return {};
+    if (!stands_in(indenter, touch->height_mm - bent(touch->x_mm).face_mm)) return {};
     touch->part = named(indenter, touch->part);
     return touch;
 }

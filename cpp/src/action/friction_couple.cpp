@@ -30,18 +30,20 @@ Drags make_drags(const Spring& spring,
                  const Friction& friction,
                  bool opening) {
     Drags drags{{}, opening ? friction.spring : -friction.spring};
-    const auto face = [&](double x) {
-        return joint.face_slope * x + deflection_mm(joint, contact, x);
+    const auto face = [&](const BeamPlace& place) {
+        return joint.face_slope * place.x_mm + deflection_mm(joint, contact, place);
     };
     for (int i = 0; i < contact.count; ++i) {
         const Touch& touch = contact.touches[static_cast<std::size_t>(i)];
         const double at = touch.x_mm;
+        const double face_there = face(beam_place(joint.flexibility, at));
         // Drag goes along the face that it rubs on, which leans.
-        const auto lever = [&](double x) {
-            return face(at) - touch.slope * (at - x) - face(x) - mid_line_mm(spring, joint.pad, x);
+        const auto lever = [&](const BeamPlace& place) {
+            return face_there - touch.slope * (at - place.x_mm) - face(place) -
+                   mid_line_mm(spring, joint.pad, place.x_mm);
         };
         drags.pushes[static_cast<std::size_t>(i)] =
-            make_axial_push(spring, joint.flexibility, at, lever, kPieces);
+            axial_push_by_places(spring, joint.flexibility, at, lever, kPieces);
     }
     return drags;
 }

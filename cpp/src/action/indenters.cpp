@@ -130,6 +130,7 @@ MaybeTouch detail::bear_alone(const Flexibility& flexibility,
     const MaybeTouch soon = newton_bearing(flexibility, indenter, guess);
     MaybeTouch touch = soon ? search.on(indenter.pad, *soon) : search.on(indenter.pad);
     if (!touch || !(touch->force_n > 0.0)) return std::nullopt;
+    if (!stands_in(indenter, indenter.overlap_mm(*touch))) return std::nullopt;
     touch->part = named(indenter, touch->part);
     return touch;
 }

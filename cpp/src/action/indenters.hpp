@@ -44,6 +44,15 @@ struct Indenter {
     }
 };
 
+/// Share of the distance between pin and pivot below which a length beside it is rounding: heights
+/// and levers are differences of lengths as large, each known to some of its last bits.
+inline constexpr double kRoundingOfLength = 3e-14;
+
+/// Whether an indenter stands in the face by more than rounding.
+[[nodiscard]] inline bool stands_in(const Indenter& indenter, double overlap_mm) {
+    return overlap_mm > kRoundingOfLength * indenter.pivot_mm;
+}
+
 /// A part that a search found, as one of this indenter's blade.
 [[nodiscard]] inline Part named(const Indenter& indenter, Part part) {
     part.blade = indenter.part.blade;

@@ -16,6 +16,12 @@ double closed_face_reach(const Pad& pad, const Tang& tang) {
     return tang.kick ? std::max(past_pad, tang.kick->distance_mm + tang.kick->radius_mm) : past_pad;
 }
 
+/// The free face as it is fitted to the open tang, without play.
+void fit_face(Joint& joint, const Tang& tang, const Fit& fit) {
+    joint.face_mm = joint.open_mm = tang.open_mm;
+    joint.face_slope = -fit.preload_mm / tang.pivot_mm;
+}
+
 }  // namespace
 
 Joint make_joint(Flexibility flexibility, const Pad& pad, const Tang& tang, const Fit& fit) {
@@ -25,8 +31,7 @@ Joint make_joint(Flexibility flexibility, const Pad& pad, const Tang& tang, cons
     joint.pad = pad;
     joint.pivot_mm = tang.pivot_mm;
     joint.dial_mm = fit.dial_mm;
-    joint.face_mm = joint.open_mm = tang.open_mm;
-    joint.face_slope = -fit.preload_mm / tang.pivot_mm;
+    fit_face(joint, tang, fit);
     return joint;
 }
 
@@ -35,6 +40,13 @@ Joint make_joint(const Spring& spring, const Pad& pad, const Tang& tang, const F
         with_clearances(make_joint(make_flexibility(spring), pad, tang, fit), spring, tang);
     if (fit.stop.place != StopPlace::unstated) joint.stop = make_end_stop(spring, joint, fit.stop);
     return joint;
+}
+
+Joint on_other_spring(
+    Joint joint, Flexibility flexibility, const Spring& spring, const Tang& tang, const Fit& fit) {
+    joint.flexibility = std::move(flexibility);
+    fit_face(joint, tang, fit);
+    return with_clearances(std::move(joint), spring, tang);
 }
 
 Joint with_clearances(Joint joint, const Spring& spring, const Tang& tang) {

@@ -2,12 +2,10 @@
 
 #include <algorithm>
 
+#include "indenters.hpp"
+
 namespace backspring {
 namespace {
-
-// Torque below this share of the way's largest is none: on an end turned about the pivot it is
-// only rounding.
-constexpr double kNoTorque = 1e-9;
 
 constexpr auto opening_nmm = [](const Turn& turn) { return turn.opening_nmm(); };
 constexpr auto closing_nmm = [](const Turn& turn) { return -turn.closing_nmm(); };
@@ -27,16 +25,8 @@ const Turn& LazyStroke::closing_peak() {
     return *closing_peak_;
 }
 
-double LazyStroke::no_torque_nmm() {
-    double most = opening_nmm(opening_peak());
-    for (const Piece& piece : pieces_) {
-        for (const Turn* turn : piece) most = std::max(most, closing_nmm(*turn));
-    }
-    return kNoTorque * most;
-}
-
 /// Where a value that falls first passes below nothing, about or after the highest turn.
-std::optional<Turn> LazyStroke::fall(const TurnValue& value) {
+std::optional<Turn> LazyStroke::fall(const TurnValue& value) const {
     double highest = energy_mj(&from()), from_deg = angle_of(&from());
     double last_deg = from_deg;
     for (const Piece& piece : pieces_) {
@@ -46,8 +36,11 @@ std::optional<Turn> LazyStroke::fall(const TurnValue& value) {
             last_deg = angle_of(turn);
         }
     }
-    const double small = no_torque_nmm();
-    const auto lifted = [&](const Turn& turn) { return value(turn) + small; };
+    // On an end turned about the pivot what is left of the torque is the rounding of its lever.
+    const double lever_mm = kRoundingOfLength * action_->joint.pivot_mm;
+    const auto lifted = [&](const Turn& turn) {
+        return value(turn) + lever_mm * turn.contact.force_n;
+    };
     for (const Piece& piece : pieces_) {
         for (std::size_t i = 0; i < piece.size(); ++i) {
             if (angle_of(piece[i]) <= from_deg || lifted(*piece[i]) >= 0.0) continue;

@@ -41,17 +41,27 @@ Contact rest_between(const Joint& joint,
     return above.energy_nmm > below.energy_nmm * (1.0 + kRounding) ? below : above;
 }
 
-// Where a tang lets go is told this closely: no reading sees it, and nearer by other blades on the
-// spring take the longer to seat.
+// Where nothing drives a tang any more is told this closely: no reading sees it, and nearer by
+// other blades on the spring take the longer to seat.
 constexpr double kLetsGoDeg = 1e-9;
 
-/// First place, going from a bearing contact to one that has let go, where nothing bears.
-Contact letting_go(const ContactAt& at, double bearing_deg, double free_deg) {
-    while (std::abs(free_deg - bearing_deg) > kLetsGoDeg) {
-        const double middle = 0.5 * (bearing_deg + free_deg);
-        (at(middle).count == 0 ? free_deg : bearing_deg) = middle;
+/// Whether nothing drives the blade: it has let go, or what is left of its torque is the rounding
+/// of a lever, as on an end that is round about the pivot.
+bool stands(const Joint& joint, const Contact& contact) {
+    const double lever = kRoundingOfLength * joint.pivot_mm;
+    return std::abs(contact.torque_nmm) <= lever * contact.force_n;
+}
+
+/// First place, going from a contact that drives the blade to one where it stands, where it does.
+Contact comes_to_stand(const Joint& joint,
+                       const ContactAt& at,
+                       double driven_deg,
+                       double standing_deg) {
+    while (std::abs(standing_deg - driven_deg) > kLetsGoDeg) {
+        const double middle = 0.5 * (driven_deg + standing_deg);
+        (stands(joint, at(middle)) ? standing_deg : driven_deg) = middle;
     }
-    return at(free_deg);
+    return at(standing_deg);
 }
 
 /// The rest on the flat that the blade lies on at a nominal angle, the spring bent over a disc that
@@ -90,11 +100,13 @@ std::optional<Contact> find_rest(const Joint& joint,
                                  double nominal_deg,
                                  double reach_deg) {
     Contact last = at(nominal_deg);
-    if (last.count == 0 || last.torque_nmm == 0.0) return last;
+    if (stands(joint, last)) return last;
     const double downhill = last.torque_nmm > 0.0 ? -1.0 : 1.0;
     for (double away = 1.0; away <= reach_deg; away += 1.0) {
         const Contact next = at(nominal_deg + downhill * away);
-        if (next.count == 0) return letting_go(at, last.blade_angle_deg, next.blade_angle_deg);
+        if (stands(joint, next)) {
+            return comes_to_stand(joint, at, last.blade_angle_deg, next.blade_angle_deg);
+        }
         if (next.torque_nmm * downhill >= 0.0) {
             return downhill > 0.0 ? rest_between(joint, at, last, next)
                                   : rest_between(joint, at, next, last);

@@ -11,32 +11,13 @@ namespace backspring {
 
 namespace {
 
-/// Moments of the tang's forces and the stop's, and the stop's own stress along the spring.
+/// Of the tang's forces and the stop's, which bends the spring and presses along it.
 PeakStress peak_on_stop(const Action& action, const Contact& contact) {
     const EndStop& stop = *action.joint.stop;
     const double force = contact.stop.force_n;
     Loads ahead = loads_ahead(contact);
     ahead.push_back({stop.push.at_mm, stop.across() * force});
-    const auto moment = [&](double x) {
-        double sum = force * stop.push.lever_mm(x);
-        for (const Load& load : ahead) sum += load.force_n * std::max(load.x_mm - x, 0.0);
-        return std::abs(sum);
-    };
-    const StressProbe::Place& behind = action.probe.behind;
-    PeakStress peak{moment(0.0) * behind.stress_per_moment, behind.x_mm};
-    const auto look = [&](double x, double stress) {
-        if (stress > peak.stress_mpa) peak = {stress, x};
-    };
-    for (const AxialPush::Piece& piece : stop.push.pieces) {
-        look(piece.x_mm,
-             moment(piece.x_mm) * piece.stress_per_moment + force * piece.stress_per_push);
-    }
-    for (const StressProbe::Place& place : action.probe.ahead) {
-        if (place.x_mm < stop.push.at_mm) {
-            look(place.x_mm, moment(place.x_mm) * place.stress_per_moment);
-        }
-    }
-    return peak;
+    return peak_stress(action.probe, ahead, stop.push, force);
 }
 
 }  // namespace

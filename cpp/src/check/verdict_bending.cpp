@@ -50,7 +50,7 @@ std::optional<PlasticSet> add_set(std::vector<Margin>& margins,
     const Band& yield = design.strength.yield_mpa;
     if (peak.stress_mpa <= yield.value) return std::nullopt;
     const double ends[] = {yield.value, yield.low};
-    const auto sets = plastic_sets(design.spring, worked.travel, ends);
+    const auto sets = plastic_sets(design.spring, worked.travel, worked.worst, ends);
     const PlasticSet &likely = sets[0], &soft = sets[1];
     Margin margin =
         make_margin(MarginKind::set, likely.drop_pivot_mm, kDialReadsMm, Quantity::length);

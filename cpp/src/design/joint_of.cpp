@@ -57,8 +57,10 @@ FarEnd far_end(const Design& design, const std::optional<JointFrame>& frame) {
 
 }  // namespace
 
-Flexibility make_flexibility(const Design& design) {
-    Flexibility flexibility = make_flexibility(design.spring);
+Flexibility make_flexibility(const Design& design) { return flexibility_from({}, design); }
+
+Flexibility flexibility_from(std::span<const WholeStretch> known, const Design& design) {
+    Flexibility flexibility = flexibility_from(known, design.spring);
     const auto frame = frame_of(design);
     return frame ? with_root_give(std::move(flexibility), root_give(frame->give, frame->span_mm))
                  : flexibility;

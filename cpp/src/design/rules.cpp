@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <map>
 
 #include "backspring/action/end_stop.hpp"
 #include "backspring/design/field.hpp"
@@ -46,12 +48,36 @@ void clearance_rules(Requirements& rules, const Design& design) {
     rules.require(swept < room, "tang.pivot", kClearOfMiddlePin, Quantity::length, {room}, {swept});
 }
 
+using Rows = std::vector<const Field*>;
+
+/// The rows of a table that have a range, or of all where it is empty.
+const Rows& rows_of(std::string_view table) {
+    static const auto by_table = [] {
+        std::map<std::string, Rows, std::less<>> all;
+        for (const Field& field : fields()) {
+            if (field.derived) continue;
+            all[""].push_back(&field);
+            const auto dot = field.key.find('.');
+            if (dot != std::string::npos) all[field.key.substr(0, dot + 1)].push_back(&field);
+        }
+        return all;
+    }();
+    static const Rows none;
+    const auto found = by_table.find(table);
+    return found == by_table.end() ? none : found->second;
+}
+
 /// Every number of a table, or of all where it is empty, lies in the range that its key allows.
 void range_rules(Requirements& rules, const Design& design, std::string_view table) {
-    for (const Field& field : fields()) {
-        if (field.derived || !field.key.starts_with(table)) continue;
-        for (const double value : numbers(field, design)) {
+    for (const Field* row : rows_of(table)) {
+        const Field& field = *row;
+        const auto judge = [&](double value) {
             if (auto fault = range_fault(field, value)) rules.fail(*std::move(fault));
+        };
+        if (field.numbers) {
+            std::ranges::for_each(field.numbers(design), judge);
+        } else if (const auto value = field.get ? field.get(design) : std::nullopt) {
+            judge(*value);
         }
     }
 }

@@ -204,6 +204,7 @@ Design pad_ground(const Design& design, double depth_mm) {
     for (Blade& blade : ground.blades) {
         if (on_own_pin(design, blade)) blade.fit.preload_mm -= depth_mm;
     }
+    lower_stops(ground);
     return ground;
 }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/design/steel_ends.hpp"
 
 namespace backspring {
@@ -87,12 +88,23 @@ void detail::move_mid_line(Spring& spring, const Profile& removal, double toward
     }
 }
 
+void detail::lower_stops(Design& ground) {
+    for (Blade& blade : ground.blades) {
+        Stop& stop = blade.fit.stop;
+        if (stop.place != StopPlace::height) continue;
+        const bool own = blade.end == ground.own().end;
+        const Spring spring = own ? ground.spring : turned_round(ground.spring);
+        stop.height_mm = bearing_height_mm(stop, end_thickness_mm(spring, blade.pad));
+    }
+}
+
 void detail::take_off(Design& design, const Profile& removal, double towards_back) {
     for (Hole& hole : design.spring.holes) {
         hole.offset_mm += 0.5 * towards_back * deepest_over(hole, removal);
     }
     move_mid_line(design.spring, removal, towards_back);
     design.spring.thickness = thinned(design, removal);
+    lower_stops(design);
 }
 
 double detail::thinnest_mm(const Profile& profile, double from_mm, double to_mm) {

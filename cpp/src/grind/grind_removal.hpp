@@ -27,6 +27,9 @@ struct Sides {
 /// @param towards_back  off the back (+1) or the belly (-1)
 void move_mid_line(Spring& spring, const Profile& removal, double towards_back);
 
+/// A stop that reaches above a back that is ground bears at its edge from then on.
+void lower_stops(Design& ground);
+
 /// Takes a depth off the back (+1) or the belly (-1): thickness falls, holes stay in place.
 void take_off(Design& design, const Profile& removal, double towards_back);
 

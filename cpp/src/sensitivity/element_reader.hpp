@@ -13,7 +13,8 @@ enum class Moves {
     nothing,   ///< of what is read
     friction,  ///< alone
     joint,     ///< on the same spring
-    spring     ///< or the frame
+    spring,    ///< alone
+    all        ///< any of it
 };
 
 /// By the key of the number; `nothing` are strengths and what only the hand feels.
@@ -39,12 +40,13 @@ class ElementReader {
     [[nodiscard]] Reading operator()(const Design& design, Moves moves) const;
 
   private:
-    [[nodiscard]] std::vector<Elements> on_other_spring(const Design& design) const;
+    [[nodiscard]] std::vector<Elements> on_other_spring(const Design& design, Moves moves) const;
     [[nodiscard]] std::vector<Elements> on_same_spring(const Design& design, Moves moves) const;
     void read_stress(Reading& reading, const Spring& spring) const;
 
     const Design& design_;
     const Figures& figures_;
+    std::vector<WholeStretch> stretches_;
     std::optional<double> worst_mm_;
     Reading unchanged_;
 };

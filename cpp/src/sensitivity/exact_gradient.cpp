@@ -35,14 +35,25 @@ Eigen::ArrayXd differences(const Figures& figures, const Reading& low, const Rea
     return column;
 }
 
+/// The design a step down and a step up.
+struct Changes {
+    Design fallen, risen;
+
+    void set(const Design& design, const Field& entry, double value, double step) {
+        fallen = risen = design;
+        entry.set(fallen, value - step);
+        entry.set(risen, value + step);
+    }
+};
+
 ColumnRates by_reading(const Figures& figures,
                        const ElementReader& reader,
-                       const Changed& changed,
+                       const Changes& changes,
                        const Eigen::ArrayXd& values,
                        std::string_view key,
                        Moves moves,
                        double step) {
-    const Design fallen = changed(-step), risen = changed(step);
+    const auto& [fallen, risen] = changes;
     const Reading low = reader(fallen, moves), high = reader(risen, moves);
     const Reading& here = reader.unchanged();
     ColumnSides sides{.below = differences(figures, low, here) / step,
@@ -149,6 +160,7 @@ Gradient detail::exact_gradient(const Design& design) {
         result.value[i] = figure.value;
     }
     std::vector<ColumnRates> columns;
+    Changes changes;
     const auto add = [&](const Field& entry) {
         const std::optional<double> value = entry.get(design);
         if (!value) return;
@@ -159,7 +171,8 @@ Gradient detail::exact_gradient(const Design& design) {
             return moved;
         };
         result.dimensions.emplace_back(entry.key);
-        columns.push_back(by_reading(figures, reader, changed, result.value, entry.key,
+        changes.set(design, entry, *value, kStep * size);
+        columns.push_back(by_reading(figures, reader, changes, result.value, entry.key,
                                      moves_of(design, entry.key), kStep * size));
         corners.replace(columns.back(), entry, changed, kStepBeside * size);
     };

@@ -14,7 +14,7 @@ namespace {
 
 constexpr double kPassMm = 0.1;
 
-/// What a figure makes of a little more flexibility behind a station.
+/// What a figure makes of a little more flexibility behind a station, and as far as the next.
 struct Weight {
     double x_mm;
     double a0, a1, a2, shear;
@@ -22,7 +22,7 @@ struct Weight {
 
 /// All through which a figure feels the thickness.
 struct Feeler {
-    std::vector<Weight> ahead;
+    std::vector<Weight> ahead;  ///< rising stations
     double root = 0.0;
     std::vector<Weight> local;  ///< shear at a touch: only x_mm and shear count
 };
@@ -45,6 +45,12 @@ Feeler make_feeler(const Figures& figures, const Figure& figure) {
             feeler.local.push_back({x, 0.0, 0.0, 0.0, at(local_shear)});
         }
     }
+    std::ranges::sort(feeler.ahead, {}, &Weight::x_mm);
+    for (std::size_t i = feeler.ahead.size(); i-- > 1;) {
+        Weight& before = feeler.ahead[i - 1];
+        const Weight& w = feeler.ahead[i];
+        before.a0 += w.a0, before.a1 += w.a1, before.a2 += w.a2, before.shear += w.shear;
+    }
     return feeler;
 }
 
@@ -54,12 +60,11 @@ double density(const Feeler& feeler, const Spring& spring, double x, const Thinn
         const double span = spring.support.rear_pin_mm, arm = x + span;
         return feeler.root * (arm * arm * thinned.bending + thinned.shear) / (span * span);
     }
-    double sum = 0.0;
-    for (const Weight& w : feeler.ahead) {
-        if (x >= w.x_mm) continue;
-        sum += (w.a0 + x * (w.a1 + x * w.a2)) * thinned.bending + w.shear * thinned.shear;
-    }
-    return sum;
+    const auto ahead =
+        std::ranges::find_if(feeler.ahead, [&](const Weight& w) { return x < w.x_mm; });
+    if (ahead == feeler.ahead.end()) return 0.0;
+    return (ahead->a0 + x * (ahead->a1 + x * ahead->a2)) * thinned.bending +
+           ahead->shear * thinned.shear;
 }
 
 /// What acts at one place only: shear under the touches, and the worst stress.
@@ -94,11 +99,14 @@ void add_along(Eigen::ArrayXXd& change,
             if (w.x_mm < end) cuts.push_back(w.x_mm);
         }
     }
+    Eigen::ArrayXd here(change.rows());
     visit_thinned(spring, cuts, offset_rate, [&](double x, double length, const Thinned& thinned) {
         for (Eigen::Index i = 0; i < change.rows(); ++i) {
             const Feeler& feeler = feelers[static_cast<std::size_t>(i)];
-            stations.add(change.row(i), x, length * density(feeler, spring, x, thinned));
+            here[i] = length * density(feeler, spring, x, thinned);
         }
+        stations.share_out(
+            x, [&](Eigen::Index station, double share) { change.col(station) += share * here; });
     });
 }
 

@@ -37,12 +37,20 @@ class Stations {
     /// Shares what happens at a place out to the stations beside it; nothing off the ends.
     template <class Row>
     void add(Row row, double x, double amount) const {
+        share_out(x, [&](Eigen::Index i, double share) { row[i] += share * amount; });
+    }
+
+    /// The shares that the stations beside a place have in it; none off the ends.
+    ///
+    /// @param add  of station and share
+    template <class Add>
+    void share_out(double x, Add add) const {
         const double place = (x - from_) / apart_;
         if (!(place >= 0.0 && place <= parts_)) return;
         const auto i = std::min(static_cast<Eigen::Index>(place), Eigen::Index{parts_ - 1});
         const double share = place - static_cast<double>(i);
-        row[i] += (1.0 - share) * amount;
-        row[i + 1] += share * amount;
+        add(i, 1.0 - share);
+        add(i + 1, share);
     }
 
   private:

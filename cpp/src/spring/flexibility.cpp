@@ -27,20 +27,42 @@ BendingIntegrals operator+(const BendingIntegrals& a, const BendingIntegrals& b)
     return {a.a0 + b.a0, a.a1 + b.a1, a.a2 + b.a2, a.shear + b.shear};
 }
 
+using KnownStretches = std::span<const WholeStretch>;
+
+bool alike(const Stretch& a, const Stretch& b) {
+    return a.start_mm == b.start_mm && a.end_mm == b.end_mm && a.thickness_mm == b.thickness_mm &&
+           a.taper == b.taper && a.hole.center_mm == b.hole.center_mm &&
+           a.hole.diameter_mm == b.hole.diameter_mm && a.hole.offset_mm == b.hole.offset_mm &&
+           a.width_share == b.width_share && a.width_taper == b.width_taper &&
+           a.cosine == b.cosine && a.axial_share == b.axial_share;
+}
+
+/// Over all of a stretch, from its start.
+BendingIntegrals whole_of(const Stretch& stretch, KnownStretches known) {
+    for (const WholeStretch& each : known) {
+        if (alike(each.stretch, stretch)) return each.shape;
+    }
+    return shape_integrals(stretch, stretch.end_mm);
+}
+
 /// Integrals over the span between the pins, from the rear pin.
 BendingIntegrals across_rear_span(const Spring& spring,
                                   double bending_factor,
-                                  double shear_factor) {
+                                  double shear_factor,
+                                  KnownStretches known = {}) {
     const double span = spring.support.rear_pin_mm;
     BendingIntegrals rear;
     for (const Stretch& stretch : cut_into_stretches(spring, -span, 0.0)) {
-        rear = rear + from_middle_pin(shape_integrals(stretch, stretch.end_mm),
-                                      stretch.start_mm + span, bending_factor, shear_factor);
+        rear = rear + from_middle_pin(whole_of(stretch, known), stretch.start_mm + span,
+                                      bending_factor, shear_factor);
     }
     return rear;
 }
 
-double root_rotation(const Spring& spring, double bending_factor, double shear_factor) {
+double root_rotation(const Spring& spring,
+                     double bending_factor,
+                     double shear_factor,
+                     KnownStretches known) {
     switch (spring.support.kind) {
         case SupportKind::clamped:
             return 0.0;
@@ -50,7 +72,7 @@ double root_rotation(const Spring& spring, double bending_factor, double shear_f
             break;
     }
     const double span = spring.support.rear_pin_mm;
-    const BendingIntegrals rear = across_rear_span(spring, bending_factor, shear_factor);
+    const BendingIntegrals rear = across_rear_span(spring, bending_factor, shear_factor, known);
     return (rear.a2 + rear.shear) / (span * span);
 }
 
@@ -95,18 +117,32 @@ void require_overhang(double x_mm) {
 
 }  // namespace
 
-Flexibility make_flexibility(const Spring& spring) {
+Flexibility make_flexibility(const Spring& spring) { return flexibility_from({}, spring); }
+
+std::vector<WholeStretch> whole_stretches(const Spring& spring) {
+    std::vector<WholeStretch> all;
+    const auto add = [&](double from, double to) {
+        for (const Stretch& stretch : cut_into_stretches(spring, from, to)) {
+            all.push_back({stretch, shape_integrals(stretch, stretch.end_mm)});
+        }
+    };
+    if (spring.support.kind == SupportKind::two_pins) add(-spring.support.rear_pin_mm, 0.0);
+    add(0.0, last_change_mm(spring));
+    return all;
+}
+
+Flexibility flexibility_from(std::span<const WholeStretch> known, const Spring& spring) {
     Flexibility result;
     result.bending_factor = bending_factor_of(spring);
     result.shear_factor = shear_factor_of(spring);
     result.root_rotation_rad_per_nmm =
-        root_rotation(spring, result.bending_factor, result.shear_factor);
+        root_rotation(spring, result.bending_factor, result.shear_factor, known);
     const double end_mm = last_change_mm(spring);
     result.stretches = cut_into_stretches(spring, 0.0, end_mm);
     BendingIntegrals upto;
     for (Stretch& stretch : result.stretches) {
         stretch.upto = upto;
-        upto = upto + from_middle_pin(shape_integrals(stretch, stretch.end_mm), stretch.start_mm,
+        upto = upto + from_middle_pin(whole_of(stretch, known), stretch.start_mm,
                                       result.bending_factor, result.shear_factor);
     }
     // A tang may bear ahead of it, and contact search look past the spring's end.

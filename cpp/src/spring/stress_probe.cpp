@@ -12,9 +12,10 @@ constexpr int kPlacesAcrossHalfHole = 24;
 
 using Taper = StressProbe::Taper;
 
-double stress_per_moment(const Stretch& stretch, double width_mm, double x_mm) {
-    return outer_stress_per_moment(unit_section(stretch, x_mm)) /
-           (width_mm * width_share(stretch, x_mm));
+StressProbe::Place place_in(const Stretch& stretch, double width_mm, double x_mm) {
+    const Section section = unit_section(stretch, x_mm);
+    const double width = width_mm * width_share(stretch, x_mm);
+    return {x_mm, outer_stress_per_moment(section) / width, 1.0 / (section.area_mm2 * width)};
 }
 
 void add_places(const Stretch& stretch, double width_mm, std::vector<StressProbe::Place>& places) {
@@ -22,7 +23,7 @@ void add_places(const Stretch& stretch, double width_mm, std::vector<StressProbe
     for (int i = 0; i <= parts; ++i) {
         const double x =
             std::lerp(stretch.start_mm, stretch.end_mm, static_cast<double>(i) / parts);
-        places.push_back({x, stress_per_moment(stretch, width_mm, x)});
+        places.push_back(place_in(stretch, width_mm, x));
     }
 }
 
@@ -65,7 +66,8 @@ void add_overhang(const Spring& spring,
     const double last = last_change_mm(spring);
     add_stretches(spring, 0.0, last, places, taper);
     // From there on the moment falls over one thickness: nothing ahead is worse.
-    places.push_back({last, outer_stress_per_moment(section_at(spring, last))});
+    const Section section = section_at(spring, last);
+    places.push_back({last, outer_stress_per_moment(section), 1.0 / section.area_mm2});
 }
 
 /// Those that bear more stress per moment than any before them: moments of a blade's forces fall

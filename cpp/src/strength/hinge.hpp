@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "backspring/strength/elastic_plastic.hpp"
+#include "slotted_section.hpp"
 
 namespace backspring::detail {
 
@@ -25,10 +26,24 @@ struct Residual {
     return {section.yield_curvature_per_mm * (bend - share), elastic * (bend / left - 1.0)};
 }
 
+/// The same of a section with a hole on the mid-line, whose core lies about that: the moment grows
+/// with the curvature as the core's part of the steel is stiff.
+[[nodiscard]] inline Residual residual_about_mid_line(const PlasticSection& s, double moment) {
+    const double core =
+        core_on_mid_line({s.thickness_mm, s.chord_mm, 0.0}, moment / (s.yield_mpa * s.width_mm));
+    const double gap = 0.5 * s.chord_mm, elastic = 1.0 / (s.youngs_modulus_mpa * s.inertia_mm4);
+    const double second = 2.0 / 3.0 * (core * core * core - gap * gap * gap);
+    return {s.yield_mpa / (s.youngs_modulus_mpa * core) - moment * elastic,
+            1.0 / (s.youngs_modulus_mpa * s.width_mm * second) - elastic};
+}
+
 /// What stays after a moment beyond the yield moment, hinges included.
 [[nodiscard]] inline Residual residual_of(const PlasticSection& section, double moment) {
     const double hinge = kHingeShare * section.plastic_moment_nmm;
     if (section.chord_mm == 0.0 && moment <= hinge) return residual_of_whole(section, moment);
+    if (section.offset_mm == 0.0 && moment <= hinge) {
+        return residual_about_mid_line(section, moment);
+    }
     const double elastic = 1.0 / (section.youngs_modulus_mpa * section.inertia_mm4);
     const double softness = kHingeSoftness * elastic;
     if (moment > hinge) {

@@ -42,31 +42,46 @@ MomentLine detail::line_of(std::span<const Load> loads, double ahead_mm) {
     return line;
 }
 
-Opening::Opening(const Turns& travel, PlasticSpring plastic)
+std::vector<StressedWay> detail::stressed_ways(const Turns& travel, const PlasticSpring& plastic) {
+    const auto beyond = [&](const Turn& turn) {
+        return plastic.beyond_elastic(loads_ahead(turn.contact));
+    };
+    std::vector<StressedWay> ways;
+    for (const Piece& piece : travel.pieces()) {
+        std::vector<SeenForces> seen;
+        std::vector<double> all;
+        for (const Turn* turn : piece) {
+            seen.push_back({angle_of(turn), loads_ahead(turn->contact)});
+            all.push_back(plastic.beyond_elastic(seen.back().loads));
+        }
+        if (*std::ranges::max_element(all) <= kHardly) continue;
+        const Turn worst = largest(travel.action(), {&piece, 1}, beyond);
+        ways.push_back(
+            {StressedPiece(std::move(seen)), std::move(all), angle_of(&worst), beyond(worst)});
+    }
+    return ways;
+}
+
+Opening::Opening(const Turns& travel,
+                 PlasticSpring plastic,
+                 std::span<const StressedWay> ways,
+                 double softer)
     : fitted_(travel.action()), moved_(fitted_.joint), plastic_(std::move(plastic)) {
-    for (const Piece& piece : travel.pieces()) add_way(piece);
+    for (const StressedWay& way : ways) add_way(way, softer);
     last_to_set_ = ways_.size();
 }
 
-void Opening::add_way(const Piece& piece) {
-    const auto beyond = [&](const Turn& turn) {
-        return plastic_.beyond_elastic(loads_ahead(turn.contact));
-    };
-    std::vector<SeenForces> seen;
-    double most = 0.0, first_deg = angle_of(piece.back()), last_deg = angle_of(piece.front());
-    for (const Turn* turn : piece) {
-        seen.push_back({angle_of(turn), loads_ahead(turn->contact)});
-        const double here = beyond(*turn);
-        most = std::max(most, here);
-        if (here <= 1.0) continue;
-        first_deg = std::min(first_deg, angle_of(turn));
-        last_deg = std::max(last_deg, angle_of(turn));
+void Opening::add_way(const StressedWay& stressed, double softer) {
+    Way way{stressed.worst_deg, softer * stressed.worst_beyond, stressed.forces};
+    if (way.beyond <= 1.0) return;
+    double first_deg = way.worst_deg, last_deg = way.worst_deg;
+    for (std::size_t i = 0; i < stressed.beyond.size(); ++i) {
+        if (softer * stressed.beyond[i] <= 1.0) continue;
+        const double angle = way.forces.seen()[i].angle_deg;
+        first_deg = std::min(first_deg, angle);
+        last_deg = std::max(last_deg, angle);
     }
-    if (most <= kHardly) return;
-    const Turn worst = largest(fitted_, {&piece, 1}, beyond);
-    if (beyond(worst) <= 1.0) return;
-    Way way{angle_of(&worst), beyond(worst), StressedPiece(std::move(seen))};
-    find_ends(way, std::min(first_deg, way.worst_deg), std::max(last_deg, way.worst_deg));
+    find_ends(way, first_deg, last_deg);
     ways_.push_back(std::move(way));
 }
 

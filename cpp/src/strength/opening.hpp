@@ -9,12 +9,28 @@
 
 namespace backspring::detail {
 
+/// A piece of a travel over which the spring is stressed, elastic, nearly or more than it bears.
+struct StressedWay {
+    StressedPiece forces;            ///< along it
+    std::vector<double> beyond;      ///< how far at each of its turns; 1: just elastic
+    double worst_deg, worst_beyond;  ///< where it is stressed most
+};
+
+/// The pieces of a travel that may make a spring yield.
+[[nodiscard]] std::vector<StressedWay> stressed_ways(const Turns& travel,
+                                                     const PlasticSpring& plastic);
+
 /// A spring whose blade is opened, each angle elastic or bending it further.
 class Opening {
   public:
     /// @param travel   of the joint as fitted; outlives this
     /// @param plastic  not yet bent
-    Opening(const Turns& travel, PlasticSpring plastic);
+    /// @param ways     of a spring of softer steel
+    /// @param softer   how its yield stress compares
+    Opening(const Turns& travel,
+            PlasticSpring plastic,
+            std::span<const StressedWay> ways,
+            double softer);
 
     /// Opens the blade once; whether that sets the spring further.
     ///
@@ -37,7 +53,7 @@ class Opening {
     };
 
     [[nodiscard]] Contact contact_in(Joint& joint, const FaceShift& shift, double angle_deg);
-    void add_way(const Piece& piece);
+    void add_way(const StressedWay& way, double softer);
     void find_ends(Way& way, double first_deg, double last_deg) const;
     [[nodiscard]] bool go_over(Way& way);
     [[nodiscard]] std::optional<Contact> next_contact(Way& way);

@@ -9,7 +9,8 @@ PeakTorques peak_torques(const Turns& travel, const PlasticSet& set) {
     Action after = travel.action();
     after.joint = with_shift(after.joint, set.shift);
     const auto turns = travel.all();
-    const Turns moved(after, {angle_of(turns.front()), angle_of(turns.back())});
+    // Its peak is all that is asked of it: what lies between the first turns is looked at there.
+    const Turns moved(after, {angle_of(turns.front()), angle_of(turns.back())}, TurnsAt::cuts);
     return {before, opening(largest(moved, opening))};
 }
 

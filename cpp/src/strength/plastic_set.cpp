@@ -1,7 +1,6 @@
 #include "backspring/strength/plastic_set.hpp"
 
 #include <algorithm>
-#include <optional>
 
 #include "backspring/core/require.hpp"
 #include "opening.hpp"
@@ -40,11 +39,11 @@ PlasticSet unyielded(const Joint& joint) {
     return set;
 }
 
+/// @param opening  not yet opened
 /// @param worst  contact of the travel at which the elastic spring is stressed most
-PlasticSet set_of(const Turns& travel, const PlasticSpring& plastic, const Contact& worst) {
+PlasticSet set_of(Opening opening, const Turns& travel, const Contact& worst) {
     const Joint& joint = travel.action().joint;
     PlasticSet set = unyielded(joint);
-    Opening opening(travel, plastic);
     open(set, opening);
     set.contacts = opening.contacts();
     set.blade_angle_deg = worst.blade_angle_deg;
@@ -69,27 +68,35 @@ PlasticSet set_of(const Turns& travel, const PlasticSpring& plastic, const Conta
 std::vector<PlasticSet> plastic_sets(const Spring& spring,
                                      const Turns& travel,
                                      std::span<const double> yields_mpa) {
+    if (yields_mpa.empty()) return {};
+    const auto stress = [&](const Turn& turn) {
+        return peak_stress(travel.action(), turn.contact).stress_mpa;
+    };
+    return plastic_sets(spring, travel, largest(travel, stress).contact, yields_mpa);
+}
+
+std::vector<PlasticSet> plastic_sets(const Spring& spring,
+                                     const Turns& travel,
+                                     const Contact& worst,
+                                     std::span<const double> yields_mpa) {
     Requirements rules;
     for (const double yield : yields_mpa) rules.positive("yield_mpa", yield, 1e9, "MPa");
     rules.throw_if_any();
     if (yields_mpa.empty()) return {};
     const Joint& joint = travel.action().joint;
     std::vector<PlasticSet> sets(yields_mpa.size(), unyielded(joint));
-    const auto stress = [&](const Turn& turn) {
-        return peak_stress(travel.action(), turn.contact).stress_mpa;
-    };
-    const Turn worst = largest(travel, stress);
-    const double most_mpa = stress(worst);
+    const double most_mpa = peak_stress(travel.action(), worst).stress_mpa;
     const double least_mpa = *std::ranges::min_element(yields_mpa);
     if (most_mpa <= least_mpa) return sets;
     const MomentLine most = greatest_moments(joint, travel);
-    std::optional<PlasticSpring> any;
+    PlasticSpring softest(spring, joint.pad.end_mm, joint.flexibility, least_mpa, most);
+    softest.leave_aside(most);
+    const std::vector<StressedWay> ways = stressed_ways(travel, softest);
     for (std::size_t i = 0; i < sets.size(); ++i) {
         if (most_mpa <= yields_mpa[i]) continue;
-        if (!any) any.emplace(spring, joint.pad.end_mm, joint.flexibility, least_mpa, most);
-        PlasticSpring plastic = any->with_yield(yields_mpa[i]);
+        PlasticSpring plastic = softest.with_yield(yields_mpa[i]);
         plastic.leave_aside(most);
-        sets[i] = set_of(travel, plastic, worst.contact);
+        sets[i] = set_of(Opening(travel, plastic, ways, least_mpa / yields_mpa[i]), travel, worst);
     }
     return sets;
 }

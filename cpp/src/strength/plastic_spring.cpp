@@ -56,10 +56,17 @@ void PlasticSpring::leave_aside(const MomentLine& greatest) {
 /// @source A. M. Andrew, Information Processing Letters 9 (1979), monotone chain
 void PlasticSpring::find_foremost() {
     std::vector<Share> all;
-    all.reserve(count_);
+    all.reserve(count_ + 1);
+    // Behind the pin the root's moment alone tells.
+    all.push_back({0.0, 0.0});
     for (const Node& node : watched()) {
-        const double per_elastic = 1.0 / node.elastic_nmm;
-        all.push_back({std::max(node.x_mm, 0.0) * per_elastic, node.share_behind * per_elastic});
+        const double per_elastic = 1.0 / node.elastic_nmm,
+                     of_root = node.share_behind * per_elastic;
+        if (node.x_mm > 0.0) {
+            all.push_back({node.x_mm * per_elastic, of_root});
+        } else {
+            all.front().of_root = std::max(all.front().of_root, of_root);
+        }
     }
     std::ranges::sort(all, {}, &Share::of_force_mm);
     foremost_.clear();
@@ -79,10 +86,6 @@ void PlasticSpring::find_foremost() {
 
 std::span<const PlasticSpring::Node> PlasticSpring::watched() const {
     return std::span(nodes_).subspan(first_, count_);
-}
-
-double PlasticSpring::unit_moment_mm(const Node& node, double at_mm) const {
-    return node.x_mm < 0.0 ? at_mm * node.share_behind : std::max(at_mm - node.x_mm, 0.0);
 }
 
 PlasticSpring::Moments::Moments(std::span<const Load> all) : loads(all) {
@@ -174,6 +177,7 @@ FaceShift PlasticSpring::shift_after(std::span<const Load> loads,
                                      std::span<FaceShift> per_n) const {
     const Moments moments(loads);
     FaceShift shift = shift_;
+    if (loads.empty()) return shift;
     std::ranges::fill(per_n, FaceShift{});
     for (const Node& node : watched()) {
         const double moment = moments.at(node);
@@ -186,11 +190,6 @@ FaceShift PlasticSpring::shift_after(std::span<const Load> loads,
         }
     }
     return shift;
-}
-
-void PlasticSpring::add_turn(FaceShift& shift, const Node& node, double turn_rad) {
-    shift.slope += turn_rad * node.share_behind;
-    if (node.x_mm > 0.0) shift.height_mm -= turn_rad * node.x_mm;
 }
 
 void PlasticSpring::bend(std::span<const Load> loads) {

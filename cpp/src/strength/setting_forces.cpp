@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <utility>
 
 #include "backspring/core/root.hpp"
 
@@ -12,6 +13,7 @@ namespace {
 
 constexpr int kMostSteps = 60;
 constexpr double kThereMm = 1e-11;
+constexpr double kNothingMm = 1e-13;
 constexpr double kSameShare = 4e-16;
 
 using Numbers = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, Loads::kMost, 1>;
@@ -63,11 +65,17 @@ class SettingForces {
     [[nodiscard]] Setting search(const Loads& guess) const {
         const bool guessed = guess.size() == places_.size();
         State here = at(guessed ? forces_of(guess) : largest_forces());
-        for (int step = 0; step < kMostSteps && !settled(here); ++step) {
-            State next = stepped(here, newton_way(here));
+        double before_mm = 0.0, now_mm = miss_mm(here);
+        for (int step = 0; step < kMostSteps && now_mm > kThereMm; ++step) {
+            const Numbers way = newton_way(here);
+            // Steps leave the square of what they find: of the next one this is left.
+            const bool last = now_mm * now_mm * now_mm <= kNothingMm * before_mm * before_mm;
+            if (last && (here.forces_n + way).minCoeff() > 0.0) return moved_on(here, way);
+            State next = stepped(here, way);
             const auto change = (next.forces_n - here.forces_n).array().abs();
             if ((change <= kSameShare * here.forces_n.array()).all()) break;
             here = std::move(next);
+            before_mm = std::exchange(now_mm, miss_mm(here));
         }
         return {with_forces(places_, here.forces_n), here.set};
     }
@@ -83,19 +91,35 @@ class SettingForces {
     struct State {
         Numbers forces_n;
         FaceShift set;
+        std::array<FaceShift, Loads::kMost> set_per_n;
         Numbers excess_mm;
         Square per_n;
     };
 
     [[nodiscard]] State at(const Numbers& forces) const {
-        std::array<FaceShift, Loads::kMost> rates;
-        const std::span<FaceShift> per_n(rates.data(), places_.size());
-        const FaceShift set = plastic_.shift_after(with_forces(places_, forces), per_n);
-        State state{forces, set, compliance_ * forces + rises(places_, set) - needed_, compliance_};
+        State state{.forces_n = forces,
+                    .set = {},
+                    .set_per_n = {},
+                    .excess_mm = compliance_ * forces - needed_,
+                    .per_n = compliance_};
+        const std::span<FaceShift> rates(state.set_per_n.data(), places_.size());
+        state.set = plastic_.shift_after(with_forces(places_, forces), rates);
+        state.excess_mm += rises(places_, state.set);
         for (Eigen::Index j = 0; j < forces.size(); ++j) {
             state.per_n.col(j) += rises(places_, rates[static_cast<std::size_t>(j)]);
         }
         return state;
+    }
+
+    /// A step so short that the set goes on with it in a straight line.
+    [[nodiscard]] Setting moved_on(const State& from, const Numbers& way) const {
+        Setting setting{with_forces(places_, from.forces_n + way), from.set};
+        for (Eigen::Index j = 0; j < way.size(); ++j) {
+            const FaceShift& rate = from.set_per_n[static_cast<std::size_t>(j)];
+            setting.set.height_mm += rate.height_mm * way[j];
+            setting.set.slope += rate.slope * way[j];
+        }
+        return setting;
     }
 
     /// No force, and the spring stays clear of the place.
@@ -103,11 +127,13 @@ class SettingForces {
         return state.forces_n[i] == 0.0 && state.excess_mm[i] >= 0.0;
     }
 
-    [[nodiscard]] static bool settled(const State& state) {
+    /// By how much what it touches is beyond its place, or short of it, at most.
+    [[nodiscard]] static double miss_mm(const State& state) {
+        double most = 0.0;
         for (Eigen::Index i = 0; i < state.forces_n.size(); ++i) {
-            if (!is_clear(state, i) && std::abs(state.excess_mm[i]) > kThereMm) return false;
+            if (!is_clear(state, i)) most = std::max(most, std::abs(state.excess_mm[i]));
         }
-        return true;
+        return most;
     }
 
     [[nodiscard]] static Numbers newton_way(const State& state) {
@@ -171,6 +197,14 @@ Loads detail::forces_left(const Flexibility& flexibility,
                           const Loads& loads,
                           const FaceShift& away) {
     if (loads.size() == 0) return loads;
+    if (loads.size() == 1) {
+        Loads left = loads;
+        Load& only = *left.data();
+        only.force_n -=
+            away.at_mm(only.x_mm) / deflection_per_force(flexibility, only.x_mm, only.x_mm);
+        only.force_n = std::max(only.force_n, 0.0);
+        return left;
+    }
     const Numbers lost = compliances(flexibility, loads).llt().solve(rises(loads, away));
     return with_forces(loads, (forces_of(loads) - lost).cwiseMax(0.0));
 }

@@ -58,14 +58,6 @@ std::optional<PlasticCore> newton(const Slot& slot, double moment, double z, dou
     return std::nullopt;
 }
 
-/// Half height of the core where the slot lies on the mid-line, or as if it did.
-double core_on_mid_line(const Slot& slot, double moment_mm2) {
-    const double h = 0.5 * slot.thickness_mm, m = std::sqrt(1.0 - moment_mm2 / (h * h));
-    if (slot.chord_mm == 0.0) return h * m * std::numbers::sqrt3;
-    const double q = slot.chord_mm / slot.thickness_mm / m;
-    return 2.0 * h * m * std::cos(std::acos(std::max(-q * q * q, -1.0)) / 3.0);
-}
-
 /// The axis that halves the area: in the broader ligament, or anywhere in a slot on the mid-line.
 double halving_axis(const Slot& slot) {
     const double from_face = 0.5 * (slot.thickness_mm - slot.chord_mm);
@@ -86,6 +78,13 @@ std::optional<PlasticCore> by_newton(const Slot& slot, double moment_mm2) {
 }
 
 }  // namespace
+
+double detail::core_on_mid_line(const Slot& slot, double moment_mm2) {
+    const double h = 0.5 * slot.thickness_mm, m = std::sqrt(1.0 - moment_mm2 / (h * h));
+    if (slot.chord_mm == 0.0) return h * m * std::numbers::sqrt3;
+    const double q = slot.chord_mm / slot.thickness_mm / m;
+    return 2.0 * h * m * std::cos(std::acos(std::max(-q * q * q, -1.0)) / 3.0);
+}
 
 PlasticCore detail::plastic_core(const Slot& slot, double core_mm) {
     double neutral = halving_axis(slot);

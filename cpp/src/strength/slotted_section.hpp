@@ -19,6 +19,9 @@ struct PlasticCore {
 /// The section whose elastic core has a half height; 0 for all yielding.
 [[nodiscard]] PlasticCore plastic_core(const Slot& slot, double core_mm);
 
+/// Half height of the core where the slot lies on the mid-line, or as if it did.
+[[nodiscard]] double core_on_mid_line(const Slot& slot, double moment_mm2);
+
 /// The core under a moment beyond yielding and below the plastic moment.
 ///
 /// In closed form with the slot on the mid-line, else by Newton steps; where they fail, by nested

@@ -1,11 +1,30 @@
 #include "stressed_piece.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
-#include "backspring/core/interpolant.hpp"
-
 namespace backspring {
+namespace {
+
+constexpr std::size_t kNear = 4;
+
+/// What each of a few turns has in a polynomial through all of them, at an angle.
+std::array<double, kNear> lagrange_shares(std::span<const SeenForces> near, double angle_deg) {
+    std::array<double, kNear> shares{};
+    for (std::size_t k = 0; k < near.size(); ++k) {
+        double over = 1.0, under = 1.0;
+        for (std::size_t j = 0; j < near.size(); ++j) {
+            if (j == k) continue;
+            over *= angle_deg - near[j].angle_deg;
+            under *= near[k].angle_deg - near[j].angle_deg;
+        }
+        shares[k] = over / under;
+    }
+    return shares;
+}
+
+}  // namespace
 
 void StressedPiece::take_in(const SeenForces& seen) {
     constexpr double close = 2e-3;
@@ -37,13 +56,15 @@ Loads StressedPiece::at(double angle_deg) const {
             i < last && seen_[i + 1].angle_deg - angle_deg < angle_deg - seen_[i].angle_deg;
         return nearer ? seen_[i + 1].loads : loads;
     }
+    const std::span<const SeenForces> near = seen().subspan(first, end - first + 1);
+    const std::array<double, kNear> shares = lagrange_shares(near, angle_deg);
     for (std::size_t j = 0; j < loads.size(); ++j) {
-        Interpolant place, force;
-        for (std::size_t k = first; k <= end; ++k) {
-            place.add(seen_[k].angle_deg, seen_[k].loads.data()[j].x_mm);
-            force.add(seen_[k].angle_deg, seen_[k].loads.data()[j].force_n);
+        Load sum{0.0, 0.0};
+        for (std::size_t k = 0; k < near.size(); ++k) {
+            const Load& load = near[k].loads.data()[j];
+            sum = {sum.x_mm + shares[k] * load.x_mm, sum.force_n + shares[k] * load.force_n};
         }
-        loads.data()[j] = {place.value_at(angle_deg), std::max(force.value_at(angle_deg), 0.0)};
+        loads.data()[j] = {sum.x_mm, std::max(sum.force_n, 0.0)};
     }
     return loads;
 }

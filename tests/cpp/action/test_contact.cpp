@@ -171,6 +171,22 @@ TEST_CASE("without preload the open fit only just touches", "[action][property]"
     CHECK(contact_at(designs::joint_of(design), 120.0).force_n > 10.0);
 }
 
+// Heights are differences of lengths about as long as the way from pin to pivot, whose last bit is
+// 7e-15 mm: so little in common tells nothing.
+TEST_CASE("a tang that stands in the face by rounding alone does not bear", "[action][property]") {
+    Joint joint = designs::joint_of(designs::heron());
+    joint.face_slope = 0.0;
+    for (const double angle : {60.0, 135.0, 170.0}) {
+        CAPTURE(angle);
+        const TurnedOutline turned(joint.outline.body, radians(angle) - std::numbers::pi);
+        const double top = turned.at_slope(turned.level_arc(), 0.0).y_mm;
+        joint.face_mm = std::nextafter(top, 0.0);
+        CHECK(contact_at(joint, angle).count == 0);
+        joint.face_mm = top - 1e-11;
+        CHECK(contact_at(joint, angle).count == 1);
+    }
+}
+
 TEST_CASE("forces and moments of a contact are those of its loads", "[action][property]") {
     const Contact contact = contact_at(designs::joint_of(designs::plover()), 0.5);
     const auto forces = loads(contact);

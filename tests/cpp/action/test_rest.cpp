@@ -71,6 +71,17 @@ TEST_CASE("a round end holds the blade nowhere on its arc", "[action][property]"
     }
 }
 
+TEST_CASE("on a round end a blade stays where it is put", "[action][property]") {
+    // What is left of its torque there is rounding, of either sign.
+    const Joint joint = designs::joint_of(designs::wren());
+    for (double angle = 80.0; angle <= 100.0; angle += 0.5) {
+        CAPTURE(angle);
+        const auto rest = rest_near(joint, angle, 30.0);
+        REQUIRE(rest);
+        CHECK(rest->blade_angle_deg == angle);
+    }
+}
+
 TEST_CASE("no rest is invented within reach of a slope", "[action][property]") {
     CHECK_FALSE(rest_near(designs::joint_of(designs::heron()), 40.0, 10.0));
     CHECK(rest_near(designs::joint_of(designs::heron()), 40.0, 60.0));

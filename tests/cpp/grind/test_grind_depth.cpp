@@ -1,5 +1,7 @@
 #include <cmath>
 
+#include "backspring/action/end_stop.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "backspring/grind/grind_depth.hpp"
 #include "backspring/grind/grind_table.hpp"
 #include "catch.hpp"
@@ -97,4 +99,22 @@ TEST_CASE("a pull that makes no sense is invalid", "[shop][abuse]") {
     }
     design.own().blade.nail_nick_mm.reset();
     CHECK_THROWS_AS(depth_for_pull(design, GrindFace::back, std::nullopt, 5.0), InvalidInput);
+}
+
+// Less than half as thick as its stop is high no design may be; ground so far, it bears at the
+// edge.
+TEST_CASE("a stop that reaches above a ground back is no limit to a depth", "[shop][property]") {
+    Design design = designs::dunlin();
+    design.own().fit.stop = {.place = StopPlace::height, .height_mm = 2.5};
+    const double wanted = 0.05 * pull_of(design);
+    const double depth = depth_for_pull(design, GrindFace::back, std::nullopt, wanted);
+    const Design ground = grind(design, {GrindFace::back, depth, {}});
+    CHECK(ground.spring.thickness.back().thickness_mm < 1.2);
+    CHECK_THAT(pull_of(ground), WithinRel(wanted, 1e-6));
+    const Design edge = [&] {
+        Design other = design;
+        other.own().fit.stop = {.place = StopPlace::back};
+        return grind(other, {GrindFace::back, depth, {}});
+    }();
+    CHECK(open_on_stop(make_joint(ground)).force_n == open_on_stop(make_joint(edge)).force_n);
 }

@@ -65,3 +65,21 @@ TEST_CASE("several yield stresses at once are each what they are alone", "[stren
     }
     CHECK(plastic_sets(design.spring, travel, {}).empty());
 }
+
+TEST_CASE("the pull that a set leaves is the peak of the set spring's whole travel",
+          "[strength][property]") {
+    const auto& [name, design] = GENERATE(from_range(designs::all()));
+    for (const double preload : {0.6, 1.0, 2.2}) {
+        Design bent = design;
+        bent.own().fit.preload_mm *= preload;
+        const Action action = make_action(bent);
+        const Turns travel(action, {0.0, 180.0});
+        const PlasticSet set = plastic_set(bent.spring, travel, 700.0);
+        Action after = action;
+        after.joint = with_shift(action.joint, set.shift);
+        const auto opening = [](const Turn& turn) { return turn.opening_nmm(); };
+        const double peak = opening(largest(Turns(after, {0.0, 180.0}), opening));
+        CAPTURE(name, preload, set.drop_pivot_mm);
+        CHECK_THAT(peak_torques(travel, set).after_nmm, WithinRel(peak, 1e-9));
+    }
+}

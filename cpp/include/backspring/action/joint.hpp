@@ -97,6 +97,10 @@ struct Joint : Mounted {
 /// one place of the tang that turns it farthest: nothing is left to bend towards a second.
 [[nodiscard]] Joint make_unloaded_joint(const Pad& pad, const Tang& tang, const Fit& fit);
 
+/// A joint's pad and tang as they are, without a stop, on a spring that is fitted to them.
+[[nodiscard]] Joint on_other_spring(
+    Joint joint, Flexibility flexibility, const Spring& spring, const Tang& tang, const Fit& fit);
+
 /// The joint under load, which takes up the clearance of every pin on one side.
 ///
 /// The middle hole goes outward by c_m/2, the rear end inward by c_r/2 and the tang inward by

@@ -51,8 +51,7 @@ class LazyStroke {
     }
 
   private:
-    double no_torque_nmm();
-    std::optional<Turn> fall(const TurnValue& value);
+    std::optional<Turn> fall(const TurnValue& value) const;
     std::optional<Turn> takes_over(const Turn& crest) const;
     double friction_work_mj(const Turn& from, const Turn& to);
 

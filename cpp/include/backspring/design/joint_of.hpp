@@ -18,6 +18,10 @@ namespace backspring {
 /// @note  a frame counts with two pins only
 [[nodiscard]] Flexibility make_flexibility(const Design& design);
 
+/// The same where stretches of a spring that differs in little are known.
+[[nodiscard]] Flexibility flexibility_from(std::span<const WholeStretch> known,
+                                           const Design& design);
+
 /// The design's frame under its joint; none where it is not stated.
 [[nodiscard]] std::optional<JointFrame> frame_of(const Design& design);
 

@@ -3,6 +3,7 @@
 #include <vector>
 
 #include "backspring/core/function_ref.hpp"
+#include "backspring/spring/bending.hpp"
 #include "backspring/spring/flexibility.hpp"
 
 namespace backspring {
@@ -66,5 +67,18 @@ struct AxialPush {
 [[nodiscard]] Compliance push_compliance(const Flexibility& flexibility,
                                          const AxialPush& push,
                                          const BeamPlace& place);
+
+/// Largest nominal stress along the whole spring of loads and a push: bending by both, and the push
+/// itself, spread evenly over the section.
+///
+/// On a whole piece moment and thickness both go in straight lines, so that bending and even stress
+/// together peak where a moment in a straight line would.
+///
+/// @param loads   ahead of the middle pin, none beyond where the push acts
+/// @param push_n  [N]
+[[nodiscard]] PeakStress peak_stress(const StressProbe& probe,
+                                     std::span<const Load> loads,
+                                     const AxialPush& push,
+                                     double push_n);
 
 }  // namespace backspring

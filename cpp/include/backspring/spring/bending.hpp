@@ -65,6 +65,7 @@ struct StressProbe {
     struct Place {
         double x_mm;
         double stress_per_moment;
+        double stress_per_push = 0.0;  ///< of a force along the spring, spread evenly
     };
     /// A whole stretch, with the widths of a straight one as strong: times cos^2 of its lean.
     struct Taper {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "backspring/spring/spring.hpp"
@@ -53,6 +54,20 @@ struct Flexibility {
 /// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
 /// @note   a mid-line's curvature itself (Winkler-Bach) stiffens by less than (t/r)^2/6
 [[nodiscard]] Flexibility make_flexibility(const Spring& spring);
+
+/// A stretch with the integrals over all of it, from its start, steel and width left out.
+struct WholeStretch {
+    Stretch stretch;
+    BendingIntegrals shape;
+};
+
+/// Every stretch of a spring, integrated.
+[[nodiscard]] std::vector<WholeStretch> whole_stretches(const Spring& spring);
+
+/// make_flexibility() of a spring that differs in little from one whose stretches are known: those
+/// that are alike are not integrated anew.
+[[nodiscard]] Flexibility flexibility_from(std::span<const WholeStretch> known,
+                                           const Spring& spring);
 
 /// Rotation at one of two pins for a unit moment from the overhang beyond the other.
 ///

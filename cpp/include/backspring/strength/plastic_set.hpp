@@ -63,6 +63,12 @@ struct PlasticSet {
                                                    const Turns& travel,
                                                    std::span<const double> yields_mpa);
 
+/// The same where it is known at which contact of the travel the elastic spring is stressed most.
+[[nodiscard]] std::vector<PlasticSet> plastic_sets(const Spring& spring,
+                                                   const Turns& travel,
+                                                   const Contact& worst,
+                                                   std::span<const double> yields_mpa);
+
 /// A joint whose free face has moved.
 [[nodiscard]] Joint with_shift(const Joint& joint, const FaceShift& shift);
 

@@ -142,8 +142,13 @@ class PlasticSpring {
                      const MomentLine* greatest);
     [[nodiscard]] double share_behind(double x_mm) const;
     void find_foremost();
-    static void add_turn(FaceShift& shift, const Node& node, double turn_rad);
-    [[nodiscard]] double unit_moment_mm(const Node& node, double at_mm) const;
+    static void add_turn(FaceShift& shift, const Node& node, double turn_rad) {
+        shift.slope += turn_rad * node.share_behind;
+        if (node.x_mm > 0.0) shift.height_mm -= turn_rad * node.x_mm;
+    }
+    [[nodiscard]] static double unit_moment_mm(const Node& node, double at_mm) {
+        return node.x_mm < 0.0 ? at_mm * node.share_behind : std::max(at_mm - node.x_mm, 0.0);
+    }
     /// Curvature that stays of a section after a moment, and all that it bore before.
     [[nodiscard]] double residual_after(const Node& node, double moment_nmm) const;
     [[nodiscard]] double set_mm(std::span<const Load> loads, double at_mm) const;
