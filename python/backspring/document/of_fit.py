@@ -58,6 +58,7 @@ _PLAN = with_others(
     loaded_now=_READINGS,
     aim_mm=NUMBER,
     done=TRUTH,
+    read_again=list_of(TEXT),
     passes=COUNT,
     tip=_TIP,
     plan=list_of(_STEP),

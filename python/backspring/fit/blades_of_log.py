@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from backspring import _core
@@ -14,6 +15,7 @@ from backspring.fit.blades_plan import make_blades_plan
 from backspring.fit.blades_result import BladesPlan
 from backspring.fit.doubts import doubts
 from backspring.fit.log_entry import MeasuredEntry
+from backspring.fit.open_face import read_once, reading_again
 from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, plan_rules
 from backspring.fit.plan_of_log import stops_short_mm
 
@@ -42,7 +44,10 @@ def plan_of_blades(
     for each in ready.values():
         each.require_agreement()
     found = {name: each.estimate() for name, each in ready.items()}
-    spread_mm = max(max(ready[name].spread_mm, each.widest_mm) for name, each in found.items())
+    spread_mm = max(
+        max(ready[name].spread_mm * each.leeway.dial, each.widest_mm)
+        for name, each in found.items()
+    )
     short_mm = max(stops_short_mm(each, ready[name].spread_mm) for name, each in found.items())
     rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
     more = tuple(
@@ -51,7 +56,21 @@ def plan_of_blades(
         for notice in (*each.notices, *doubts(found[name], each.spread_mm))
     )
     now, fitted = _as_learned(knife.drawn, found)
-    return make_blades_plan(knife.drawn, now, fitted, _last_state(knife), rules, more, short_mm)
+    plan = make_blades_plan(knife.drawn, now, fitted, _last_state(knife), rules, more, short_mm)
+    return _once_read_again(plan, ready)
+
+
+def _once_read_again(plan: BladesPlan, knives: Mapping[str, Knife]) -> BladesPlan:
+    again = {
+        name: read_once(knives[name].entries, each.result, plan.target_mm)
+        for name, each in plan.blades.items()
+    }
+    if not any(again.values()):
+        return plan
+    blades = {name: reading_again(each, again[name]) for name, each in plan.blades.items()}
+    kept = [each.result for each in blades.values()]
+    result = changed(plan.result, steps=[], passes=0, blades=kept, done=plan.result.now)
+    return replace(plan, result=result, blades=blades)
 
 
 def _as_learned(

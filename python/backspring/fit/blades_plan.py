@@ -9,6 +9,7 @@ from backspring.core_record import changed
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
+from backspring.fit.open_face import sparing
 from backspring.fit.result import Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -50,6 +51,10 @@ def make_blades_plan(
     result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], short)
     if short_mm and any(each.removed.open_mm for each in result.blades):
         result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], rules)
+    spared = sparing(rules, result.blades)
+    if spared is not None:
+        result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], spared[0])
+        more = (*more, spared[1])
     plans: dict[str, FitPlan] = {}
     for fitted, own in zip(blades, result.blades, strict=True):
         seen = design.seen_from(design.blades[fitted.blade])

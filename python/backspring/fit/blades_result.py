@@ -88,12 +88,17 @@ class BladesPlan(Reported):
     @property
     def done(self) -> bool:
         """Whether there is nothing to grind, for every reading is as wanted."""
-        return not self.result.steps and not self.unmet
+        return not self.result.steps and not self.unmet and not self.read_again
+
+    @property
+    def read_again(self) -> dict[str, tuple[str, ...]]:
+        """Positions by blade that are to be read once more before anything is planned."""
+        return {name: each.read_again for name, each in self.blades.items() if each.read_again}
 
     @cached_property
     def unmet(self) -> list[tuple[str, str, float]]:
         """Blade, position and loaded reading that no plan mends: proud, or low, by over a thou."""
-        if self.result.steps:
+        if self.result.steps or self.read_again:
             return []
         return [
             (name, place, value)
@@ -117,7 +122,7 @@ class BladesPlan(Reported):
             Notice(notice.code, {"blade": name, **notice.values})
             for name, each in self.blades.items()
             for notice in each.notices
-            if not (self.unmet and notice.code == "fit-done")
+            if not ((self.unmet or self.read_again) and notice.code == "fit-done")
         )
         return (*self.more, *found)
 

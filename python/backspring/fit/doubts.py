@@ -37,6 +37,20 @@ def _doubts(found: FitEstimate, spread_mm: float) -> Iterator[Notice]:
                 "worst": worst(found.observations),
             },
         )
+    if leeway.friction != 1.0:
+        friction, expected = found.unknowns["friction"], found.priors["friction"]
+        usual = expected.drawn + expected.expected
+        values = {"friction": friction.value, "usual": usual}
+        yield Notice("dry-joint", {name: Number(each, "ratio") for name, each in values.items()})
+    if leeway.dial != 1.0:
+        yield Notice(
+            "worn-dial",
+            {
+                "stated": spread_mm,
+                "scatter": leeway.dial * spread_mm,
+                "worst": worst(found.observations),
+            },
+        )
     off_it = off_the_last(found.observations)
     if off_it is not None:
         yield Notice(
@@ -48,5 +62,5 @@ def _doubts(found: FitEstimate, spread_mm: float) -> Iterator[Notice]:
                 "worst": worst(found.observations),
             },
         )
-    if found.widest_mm > MORE * max(spread_mm, 0.001):
+    if found.widest_mm > MORE * max(leeway.dial * spread_mm, 0.001):
         yield Notice("measure-loaded", {"spread": found.widest_mm})

@@ -15,6 +15,7 @@ from backspring.fit.goodness import DIAL_MM
 from backspring.fit.knife_log import KnifeLog
 from backspring.fit.log_entry import Entry, MeasuredEntry
 from backspring.fit.misfit import require_no_forgotten_trip
+from backspring.fit.open_face import once_read_again
 from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, State, make_plan, plan_rules
 from backspring.fit.plan_of_log import stops_short_mm, tip_wanted
 from backspring.fit.result import FitPlan
@@ -30,16 +31,14 @@ if TYPE_CHECKING:
     from backspring.many.spreads import SpreadsTogether
 
 REPEATABILITY = f"{DIAL_MM} mm"
-# With readings less sure than this nothing is planned.
-_TOO_WIDE_MM = 0.1
+_TOO_WIDE_MM = 0.1  # With readings less sure than this nothing is planned.
 
 
 class Knife(KnifeLog, Reported):
     """A design plus the log of one knife made from it.
 
     An entry is kept when the log still has an answer with it, and with a path is written then,
-    whole or not at all; what stood in the file is read first and kept; what another wrote there
-    meanwhile is not written over. The same entries always give the same answers. `units` are those
+    whole or not at all; what another wrote there meanwhile is not written over. `units` are those
     that refusals speak in, the design's own when none are given. `habits` of the shop, from
     shop_habits(), are expected of the knife in the place of common practice.
 
@@ -176,18 +175,18 @@ class Knife(KnifeLog, Reported):
             self._found[self._entries] = self._learn(own, *[*self._found.values()][-1:])
         found = self._found[self._entries]
         if not found.settled:
-            require_agreement(own, found, self._learn, self.units)
+            require_agreement(own, found, self._learn, self.units, self._mend)
         return found
 
     def require_agreement(self) -> None:
         """Refuse a log whose measurements contradict each other."""
-        require_agreement(self.entries, self.estimate(), self._learn, self.units)
+        require_agreement(self.entries, self.estimate(), self._learn, self.units, self._mend)
 
-    def _learn(self, entries: Sequence[Entry], before: FitEstimate | None = None) -> FitEstimate:
+    def _learn(self, entries: Sequence[Entry], *before: FitEstimate, **how: bool) -> FitEstimate:
         from backspring.fit.learn import learn
 
-        drawn = among(self.drawn, self._others())
-        return learn(drawn, entries, self.scatter_mm or 0.0, self.habits, before)
+        drawn, scatter_mm = among(self.drawn, self._others()), self.scatter_mm or 0.0
+        return learn(drawn, entries, scatter_mm, self.habits, *before, **how)
 
     def can_plan(self) -> bool:
         """Say whether the loaded readings are known well enough to plan from."""
@@ -208,8 +207,8 @@ class Knife(KnifeLog, Reported):
 
         Where the last loaded reading lies more than three of its standard deviations from what the
         log tells of it, the plan goes by the reading, and says so. While loaded readings are worked
-        out from unloaded ones it stops two standard deviations short of the target. A tip is kept
-        level with where it stood when its height was first logged.
+        out from unloaded ones it stops two standard deviations short of the target. The open face
+        waits for a second reading. A tip is kept level with where it was when first logged.
 
         Raises InvalidInput when nothing was read since a trip.
         """
@@ -220,12 +219,13 @@ class Knife(KnifeLog, Reported):
         found = self.estimate()
         if not self.can_plan():
             raise refusal("log", "not read since it was ground: measure half-stop and closed first")
-        spread_mm = max(self.spread_mm, found.widest_mm)
+        spread_mm = max(self.spread_mm * found.leeway.dial, found.widest_mm)
         tip = tip_wanted(found, tip, closed_by)
         rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
         more = (*self.notices, *doubts(found, self.spread_mm))
         short = stops_short_mm(found, self.spread_mm)
-        return make_plan(self.drawn, found.now, states[-1], rules, found.bench, more, short)
+        plan = make_plan(self.drawn, found.now, states[-1], rules, found.bench, more, short)
+        return once_read_again(plan, self.entries)
 
     def next_measurement(self) -> list[NextMeasurement]:
         """List what to measure next: what each would make of a figure's standard deviation."""

@@ -14,8 +14,8 @@ from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.beside import entries_of
 from backspring.fit.log_entry import Entry, MeasuredEntry
-from backspring.fit.log_file import read_log, write_log
-from backspring.fit.misfit import repeats
+from backspring.fit.log_file import FIRST_LINE, read_log, write_log
+from backspring.fit.misfit import PUT_RIGHT, repeats
 from backspring.whole_file import locked
 
 
@@ -88,6 +88,18 @@ class KnifeLog(ABC):
     @abstractmethod
     def require_agreement(self) -> None:
         """Refuse entries that contradict each other."""
+
+    def _mend(self, entry: int) -> str:
+        """Say how one of its own entries, counted from 1, is put right: new, or in the file."""
+        own = self.entries[entry - 1]
+        place = next(at for at, each in enumerate(self._entries) if each is own)
+        if place >= len(self._stood):
+            return "give it anew as it was, or leave it out; what stood in the log stands"
+        if self.path is None:
+            return PUT_RIGHT
+        last = place == len(self._stood) - 1
+        mended = "take it off with --undo" if last else "mend the value there"
+        return f"entry {entry} is line {FIRST_LINE + place} of {self.path}: {mended}"
 
     def _stated(self) -> list[float]:
         return [e.repeatability_mm for e in self.entries if isinstance(e, MeasuredEntry)]

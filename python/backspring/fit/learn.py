@@ -19,16 +19,20 @@ from backspring.errors import Error, NoConvergence
 from backspring.fit.estimate import FitEstimate, estimate_of, misfit_of
 from backspring.fit.habits import ShopHabits
 from backspring.fit.knife_model import KnifeModel
-from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry
+from backspring.fit.log_entry import PULLS, Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows, ground_in
 from backspring.fit.misfit import off_the_last
-from backspring.fit.priors import AIMED_SHARE, Leeway
+from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Leeway
 
 # In standard deviations. Where a nose or a corner takes over, slopes jump by about so much. A sound
 # log takes ten steps at most.
 _RULES = _core.LeastSquaresRules(most_iterations=40, tolerance=1e-2)
 # Loaded readings that lie farther off than this times what is expected were not read so.
 _OFTEN_OFF = 2.0
+# A dry joint rubs as hard as this times what is expected, a worn dial scatters so.
+_DRY, _WORN = 4.0, 2.5
+# No reading of a worn dial lies farther off than this many of its standard deviations.
+_ALL_WITHIN = 2.5
 
 
 def learn(
@@ -37,8 +41,10 @@ def learn(
     spread_mm: float,
     habits: ShopHabits | None = None,
     before: FitEstimate | None = None,
+    *,
+    letter: bool = False,
 ) -> FitEstimate:
-    """Learn from all entries, to the letter or with the leeway that makes them go together.
+    """Learn from all entries, to the letter or, but for `letter`, with what makes them go together.
 
     Depths that the readings belie count as aimed at, not as measured; loaded readings may lie
     farther from the model than expected. Where the last loaded reading still lies off the
@@ -54,12 +60,12 @@ def learn(
     spread_mm = max(spread_mm, LEAST_SPREAD_MM)
     rows = partial(LogRows, design, entries, spread_mm, model=model, habits=habits)
     found = _learn(design, rows, Leeway())
-    for leeway in _leeways(entries):
+    for leeway in () if letter else _leeways(entries):
         if found.misfit.is_chance():
             break
         with suppress(NoConvergence):
             wider = _learn(design, rows, leeway)
-            found = wider if wider.misfit.is_chance() else found
+            found = wider if wider.misfit.is_chance() and _is_scatter(wider) else found
     if not found.misfit.is_chance() or off_the_last(found.observations) is None:
         return found
     so = _learn(design, rows, replace(found.leeway, by_reading=True))
@@ -75,6 +81,18 @@ def _leeways(entries: Sequence[Entry]) -> Iterator[Leeway]:
         yield Leeway(offset=_OFTEN_OFF)
     if stated and loaded:
         yield Leeway(depth_share=AIMED_SHARE, offset=_OFTEN_OFF)
+    if any(isinstance(each, FigureEntry) and each.kind in PULLS for each in entries):
+        yield Leeway(friction=_DRY)
+    share = AIMED_SHARE if stated else DEPTH_SHARE
+    if any(isinstance(each, MeasuredEntry) for each in entries):
+        yield Leeway(depth_share=share, dial=_WORN)
+
+
+def _is_scatter(found: FitEstimate) -> bool:
+    """Say whether a worn dial explains it: no one reading stands out, a slip would."""
+    return found.leeway.dial == 1.0 or all(
+        abs(each.off) <= _ALL_WITHIN for each in found.observations if each.state
+    )
 
 
 def _learn(design: Design, rows: Callable[..., LogRows], leeway: Leeway) -> FitEstimate:

@@ -30,7 +30,7 @@ from backspring.fit.log_entry import (
     broken_limit,
     places_of,
 )
-from backspring.text_cells import as_cell, from_cell
+from backspring.text_cells import as_cell, from_cell, without_empty
 from backspring.whole_file import replace_file
 
 _TITLE, _BY_NAME, _ONE_BLADE, _FORMAT = "backspring fitting log", "1", "3", "4"
@@ -38,6 +38,8 @@ _READ = (_BY_NAME, "2", _ONE_BLADE, _FORMAT)
 _OLD_HEADS = ["what", "state", "half_stop_mm", "closed_mm", "repeatability_mm", "face", "depth_mm"]
 _ONE_HEADS = [*_OLD_HEADS, "from_mm", "to_mm", "value", "station_mm", "weight_n"]
 _HEADS = [*_ONE_HEADS, "blade"]
+# Under the design and the columns' names.
+FIRST_LINE = 3
 _LARGEST_BYTES = 1_000_000
 _SHOWN = 12
 _OUT = "mend the value, or take the line out and lower the count in the last line"
@@ -107,13 +109,16 @@ def _rows(path: Path) -> list[list[str]]:
     if len(content) > _LARGEST_BYTES:
         raise _refused(path, None, "larger than 1 MB: this is no fitting log")
     try:
-        return list(csv.reader(io.StringIO(content.decode("utf-8"), newline=""), strict=True))
+        text = io.StringIO(content.decode("utf-8-sig"), newline="")
+        return without_empty(list(csv.reader(text, strict=True)), (_TITLE, "end"))
     except (UnicodeDecodeError, csv.Error):
         raise _refused(path, None, "not a fitting log: no text in UTF-8 with commas") from None
 
 
 def _head(path: Path, rows: list[list[str]]) -> list[str]:
     head = rows[0] if rows else []
+    if head and head[0].startswith(f"{_TITLE};"):
+        raise _refused(path, 1, "cells are parted by semicolons: save it with commas between cells")
     if not head or head[0] != _TITLE or len(head) < 3:
         raise _refused(path, 1, f'not a fitting log: must begin with "{_TITLE}"')
     if head[1] not in _READ:
@@ -146,7 +151,7 @@ def _entries(path: Path, rows: list[list[str]], design: Design) -> list[Entry]:
         heads = ",".join(names)
         raise _refused(path, 2, f"damaged: the columns' names must be {heads}: write them so again")
     entries: list[Entry] = []
-    for line, row in enumerate(rows[2:], start=3):
+    for line, row in enumerate(rows[2:], start=FIRST_LINE):
         if row[:1] == ["end"]:
             if row != ["end", str(len(entries))] or line != len(rows):
                 raise _refused(

@@ -28,7 +28,6 @@ GAPES: tuple[Gapes, Gapes] = ("rear", "front")
 # A gauge is never better than this.
 LEAST_SPREAD_MM = 0.0005
 _TO_THE_LETTER = Leeway()
-OFFSET = "loaded_offset_mm"
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,8 +72,9 @@ class LogRows:
         self.drawn, self.model = design.core, model
         self.ground = ground_in(entries)
         self.spread_mm, self.leeway = spread_mm, leeway
+        wider = {"loaded_offset_mm": leeway.offset, "friction": leeway.friction}
         self.priors = [
-            each if each.name != OFFSET else replace(each, sd=each.sd * leeway.offset)
+            replace(each, sd=each.sd * wider.get(each.name, 1.0))
             for each in priors_of(design, self.model.root_scale)
         ]
         self.first_depth = len(self.priors)
@@ -204,7 +204,8 @@ class LogRows:
                 yield Measured(row, place_of(entry), entry.value, self.figure_sd(entry))
                 continue
             so = by_reading and (row.ask, row.count) == loaded[-1]
-            sd = LEAST_SPREAD_MM if so else max(entry.repeatability_mm, self.spread_mm)
+            good = max(entry.repeatability_mm, self.spread_mm) * self.leeway.dial
+            sd = LEAST_SPREAD_MM if so else good
             for place, value in enumerate((entry.half_stop_mm, entry.closed_mm)):
                 if value is not None:
                     yield Measured(row, place, value, sd)

@@ -11,6 +11,7 @@ from backspring.design.arguments import refusal
 from backspring.errors import InvalidInput
 from backspring.fit.log_entry import LIMITS, Entry, GroundEntry, MeasuredEntry
 from backspring.report.display import Shown, number, text
+from backspring.unit_table import THOU_MM
 from backspring.units import System
 
 # Two readings of one thing differ by more than this many repeatabilities once in 200 times.
@@ -22,6 +23,9 @@ _NO_KNIFE = 50
 _BY_CHANCE = 5e-4
 _NEVER = 1e-6
 _LEAST_OWN = 1e-9
+# No dial of a bench scatters more: common practice, no source.
+_WORN_DIAL_MM = 0.01
+PUT_RIGHT = "put it right, or take the last entry off with --undo"
 _UNDO = "or take the earlier reading off with --undo"
 _KINDS: dict[str, tuple[str, Shown]] = {
     "pull_n": ("pull to open", "force"),
@@ -140,21 +144,23 @@ def require_no_forgotten_trip(
         later = after[key][len(earlier) :]
         apart_mm = abs(fmean(later) - fmean(earlier)) if later else 0.0
         if apart_mm > _SAME * max(spread_mm, _scatter_of(earlier)):
-            raise _forgotten(key[2], fmean(earlier), fmean(later), units)
+            raise _forgotten(key[2], fmean(earlier), fmean(later), units, anew=True)
     if scatter_mm > LIMITS["repeatability_mm"][1]:
         key = max(after, key=lambda each: max(after[each]) - min(after[each]))
         raise _forgotten(key[2], after[key][0], after[key][-1], units)
 
 
-def contradiction(fits: Observation, misfit: Misfit, units: System) -> InvalidInput:
+def contradiction(
+    fits: Observation, misfit: Misfit, units: System, mend: str = PUT_RIGHT
+) -> InvalidInput:
     """Return the refusal of a log from which a measurement lies farther off than by chance."""
     return refusal(
         "log",
         f"this cannot all be one knife: what fits worst is {fits.text(units)}, where all else "
         f"foretells {_foretold(fits, units)}; one knife's measurements lie so far apart "
         f"{misfit.rarity()}, and what comes less than once in {1.0 / _BY_CHANCE:.0f} is refused; "
-        "is a depth, a face or a reading not as it was? Nothing is planned from this and nothing "
-        "was written: put it right, or take the last entry off with --undo",
+        "is a depth, a face or a reading not as it was, or did the dial's zero move? Nothing is "
+        f"planned from this and nothing was written: {mend}",
     )
 
 
@@ -163,7 +169,9 @@ def _foretold(fits: Observation, units: System) -> str:
     if abs(fits.off) > _NO_KNIFE:
         return f"nothing like it, more than {_NO_KNIFE} standard deviations off"
     foretold = text(fits.foretold, fits.shown, units)
-    return f"{foretold}, {abs(fits.off):.1f} standard deviations off"
+    # Where little is known of it the misfit shows elsewhere.
+    off = f", {abs(fits.off):.1f} standard deviations off" if abs(fits.off) > _CONTRADICTS else ""
+    return foretold + off
 
 
 def off_the_last(observations: Sequence[Observation]) -> Observation | None:
@@ -187,13 +195,26 @@ def worst(observations: Sequence[Observation]) -> Observation:
     return max(observations, key=lambda each: (round(abs(each.off), 1), each.entry))
 
 
-def _forgotten(position: str, was_mm: float, is_mm: float, units: System) -> InvalidInput:
+def _forgotten(
+    position: str, was_mm: float, is_mm: float, units: System, anew: bool = False
+) -> InvalidInput:
     went = f"{number(was_mm, 'reading', units)} to {text(is_mm, 'reading', units)}"
+    rose = ", which raises a reading at the open face alone" if is_mm > was_mm else ""
+    scatter, hints = abs(is_mm - was_mm) / _SAME, ""
+    if anew and scatter <= _WORN_DIAL_MM:
+        good = text(scatter + _step_mm(units), "reading", units)
+        hints = f'; if nothing was, and readings scatter so, --repeatability "{good}"'
     return refusal(
         "",
-        f"{_name(position)} went from {went} with nothing ground between: what was ground? "
-        f"Give --ground FACE with this reading (the depth need not be known), {_UNDO}",
+        f"{_name(position)} went from {went} with nothing ground between: what was ground{rose}? "
+        f"Give --ground FACE with this reading (the depth need not be known), {_UNDO}{hints}; if "
+        "the dial's zero moved, set it at open and read again",
     )
+
+
+def _step_mm(units: System) -> float:
+    """Return the last place in which readings are shown, so that what is shown is enough."""
+    return 0.001 if units == "mm" else 0.1 * THOU_MM
 
 
 def _scatter_of(readings: Sequence[float]) -> float:

@@ -16,6 +16,7 @@ from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
 from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
+from backspring.fit.open_face import sparing
 from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -186,6 +187,9 @@ def make_plan(
     result = _core.fit_plan(now, state_of(state), short, bench)
     if short_mm and result.removed.open_mm:
         result = _core.fit_plan(now, state_of(state), rules, bench)
+    spared = sparing(rules, [result])
+    if spared is not None:
+        result, more = _core.fit_plan(now, state_of(state), spared[0], bench), (*more, spared[1])
     left = Allowance(design, _core.allowance(now, rules.target_mm, bench))
     return FitPlan(design, state, rules, left, result, more, unknowns)
 

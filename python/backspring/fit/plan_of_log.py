@@ -17,7 +17,7 @@ _SHORT = 1.25
 
 def stops_short_mm(found: FitEstimate, spread_mm: float) -> float:
     """Say how much farther off the target to stop while loaded readings are worked out."""
-    unsure = found.widest_mm > MORE * max(spread_mm, 0.001)
+    unsure = found.widest_mm > MORE * max(found.leeway.dial * spread_mm, 0.001)
     return _SHORT * found.widest_mm if unsure else 0.0
 
 

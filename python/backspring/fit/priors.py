@@ -54,11 +54,14 @@ class Leeway:
     """How far a log is believed to the letter.
 
     `depth_share` is how well depths are known that were stated, `offset` widens what is expected
-    of the loaded readings' offset. `by_reading`: what was last read with both pins in is so.
+    of the loaded readings' offset, `friction` that of friction, `dial` how well readings repeat.
+    `by_reading`: what was last read with both pins in is so.
     """
 
     depth_share: float = DEPTH_SHARE
     offset: float = 1.0
+    friction: float = 1.0
+    dial: float = 1.0
     by_reading: bool = False
 
 

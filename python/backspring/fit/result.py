@@ -9,7 +9,7 @@ from typing import Any
 from backspring import _core
 from backspring.design.design import Design
 from backspring.fit.levers import Levers, knife_levers, levers
-from backspring.notice import Notice, all_from_core
+from backspring.notice import Notice, Number, all_from_core
 from backspring.question.budget import error_budget
 from backspring.question.whole_back import WholeBack, whole_back
 from backspring.report.budget import budget_data
@@ -84,7 +84,8 @@ class FitPlan(Reported):
     """What to take off which face, in what order; measure again after every pass.
 
     Readings after a step are in the state they were measured in; with `_loaded_` pins in.
-    `tip_mm` is the blade's tip against where it stands now, positive out of the handle.
+    `tip_mm` is the blade's tip against where it stands now, positive out of the handle. Where
+    `read_again` names positions nothing is planned before these are read once more.
     """
 
     _report_by = "fit:plan_report"
@@ -96,6 +97,7 @@ class FitPlan(Reported):
     result: _core.FitPlan
     more: tuple[Notice, ...] = ()
     unknowns: _core.FitUnknowns | None = None
+    read_again: tuple[str, ...] = ()
 
     @property
     def target_mm(self) -> float:
@@ -129,7 +131,7 @@ class FitPlan(Reported):
     @property
     def done(self) -> bool:
         """Whether there is nothing to grind."""
-        return not self.result.steps
+        return not self.result.steps and not self.read_again
 
     @cached_property
     def along(self) -> WholeBack:
@@ -139,12 +141,26 @@ class FitPlan(Reported):
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What to know before starting."""
-        found, result = all_from_core(self.result.notices), self.result
-        shown = (result.half_stop_loaded_mm, result.closed_loaded_mm)
-        if all(each is None or each >= self.target_mm for each in shown):
+        found = self._as_ruled(all_from_core(self.result.notices))
+        shown = loaded_now(self.result)
+        if self.read_again:
+            lowest = {"reading": min(shown[each] for each in self.read_again)}
+            found = (Notice("read-again", {"names": position_names(self.read_again), **lowest}),)
+        told = any(each.code == "short-of-target" for each in self.more)
+        if told or all(each >= self.target_mm for each in shown.values()):
             # Below what is aimed at, where a plan stops short, is not below the target.
             found = tuple(each for each in found if each.code != "slightly-low")
         return (*self.more, *found)
+
+    def _as_ruled(self, found: tuple[Notice, ...]) -> tuple[Notice, ...]:
+        """Tell how good readings are as it was stated, whatever slack the plan was made with."""
+        spread_mm = self.rules.repeatability_mm
+        stated = {"repeatability": Number(spread_mm, "length")}
+        return tuple(
+            Notice(each.code, stated) if each.code == "no-finer" else each
+            for each in found
+            if spread_mm or each.code != "no-finer"
+        )
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""
@@ -157,6 +173,7 @@ class FitPlan(Reported):
             },
             "aim_mm": result.aim_mm,
             "done": self.done,
+            "read_again": list(self.read_again),
             "passes": result.passes,
             "tip": self._tip(),
             "plan": [step_data(step) for step in result.steps],
@@ -178,6 +195,17 @@ class FitPlan(Reported):
             "runs_out": None if short is None else short.name,
             "level_removed": _depths(result.level_removed),
         }
+
+
+def loaded_now(result: _core.FitPlan) -> dict[str, float]:
+    """Return loaded readings as a plan finds them, by position."""
+    shown = {"half_stop": result.half_stop_loaded_mm, "closed": result.closed_loaded_mm}
+    return {name: each for name, each in shown.items() if each is not None}
+
+
+def position_names(positions: tuple[str, ...]) -> str:
+    """Name positions as people do."""
+    return " and ".join(each.replace("_", "-") for each in positions)
 
 
 def _depths(depths: _core.FaceDepths | None) -> dict[str, float] | None:

@@ -20,6 +20,9 @@ if TYPE_CHECKING:
 
 # So many of those that fit worst are left out in turn, and all of the last ones.
 _WORST, _LAST = 5, 4
+# In a log of more than so many measurements none bends all others: to leave one out takes about
+# its squared deviation off chi-squared, and less than this share of the greatest is no suspect.
+_MANY, _SUSPECT_SHARE = 20, 1 / 3
 # Chi-squared that is no better by this is alike, and then the later one is meant.
 _ALIKE = 1.0
 
@@ -27,18 +30,23 @@ _ALIKE = 1.0
 def require_agreement(
     entries: Sequence[Entry],
     found: FitEstimate,
-    learn: Callable[[Sequence[Entry]], FitEstimate],
+    learn: Callable[..., FitEstimate],
     units: System,
+    mend: Callable[[int], str],
 ) -> None:
-    """Refuse entries whose measurements contradict each other, by the one that is suspect."""
+    """Refuse entries whose measurements contradict each other, by the one that is suspect.
+
+    `mend` says how an entry, counted from 1, is put right.
+    """
     if found.observations and not found.misfit.is_chance():
-        raise contradiction(suspect(entries, found, learn), found.misfit, units)
+        fits = suspect(entries, found, learn)
+        raise contradiction(fits, found.misfit, units, mend(fits.entry))
 
 
 def suspect(
     entries: Sequence[Entry],
     found: FitEstimate,
-    learn: Callable[[Sequence[Entry]], FitEstimate],
+    learn: Callable[..., FitEstimate],
 ) -> Observation:
     """Find the measurement without which all others go together best; of two alike the later.
 
@@ -49,9 +57,12 @@ def suspect(
     tried = sorted(range(len(observed)), key=lambda at: abs(observed[at].off))[-_WORST:]
     tried = sorted({*tried, *range(max(len(observed) - _LAST, 0), len(observed))})
     least, best = math.inf, None
+    if len(observed) > _MANY:
+        least_off = _SUSPECT_SHARE * abs(worst(observed).off)
+        tried = [at for at in tried if abs(observed[at].off) >= least_off]
     for at in tried:
         with suppress(NoConvergence):
-            without = learn(_without(entries, observed[at]))
+            without = learn(_without(entries, observed[at]), found, letter=True)
             if without.misfit.chi_squared <= least + _ALIKE:
                 least = min(without.misfit.chi_squared, least)
                 best = _foretold(found, at, without)

@@ -25,6 +25,7 @@ _NOTES = {
     "not-used": "a key that this design does not use",
     "ordinary-tolerances": "no tolerances stated, an ordinary bench's are taken",
     "other-steel": "a [steel] table beside a spring of another steel",
+    "short-of-target": "a reading is proud but short of the target, the open face is left",
     "slightly-low": "a reading is low by less than matters",
     "temper-not-used": "a temper beside a hardness: the hardness is used",
     "temper-time": "a time of the temper that the data cannot count",
@@ -32,6 +33,7 @@ _NOTES = {
     "usual-friction": "no friction is stated, the usual one is counted",
 }
 _WARNINGS = {
+    "dry-joint": "pulls tell of more or less friction than usual",
     "embrittlement": "a temper at which the steel turns brittle",
     "extrapolated-in-time": "a time beyond those that were fitted",
     "further-rest": "the tang's outline holds the blade at a further angle",
@@ -50,6 +52,7 @@ _WARNINGS = {
     "other-loose": "turning one blade leaves another loose",
     "other-no-rest": "another blade would be turned meanwhile: a guess",
     "out-of-bounds": "a result that no design of this size can have, left out",
+    "read-again": "a low reading was read once only: nothing is planned before it is read again",
     "rough-depths": "readings belie the depths stated, these count for less",
     "scatter": "readings differ more than stated",
     "soft-skin": "what a skin without carbon takes from the spring",
@@ -60,6 +63,7 @@ _WARNINGS = {
     "target-unknown": "a target that cannot be judged, and counts as missed",
     "tip-runs-out": "the tip cannot move as wanted with the readings met",
     "twist": "tangs side by side twist the spring",
+    "worn-dial": "readings scatter more than stated, by what the log tells",
     "yields": "the outer fibre yields, the spring takes a set",
 }
 _ERRORS = {

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from backspring.fit.result import Allowance, FitPlan
+from backspring.fit.result import Allowance, FitPlan, loaded_now, position_names
 from backspring.report.budget import budget_lines
 from backspring.report.display import Shown, number, reading, text, unit_of
 from backspring.report.levers import levers_table
@@ -121,11 +121,21 @@ def _both(ground: BackGround) -> tuple[_core.FitReadings, _core.FitReadings]:
 def _first(plan: FitPlan, units: System) -> str:
     if plan.done:
         return f"{plan.design.title}: nothing to grind, the fit is done"
+    if plan.read_again:
+        return f"{plan.design.title}: {to_read_again(plan, units)}"
     step = plan.steps[0]
     times = f"{plan.passes} pass" + ("" if plan.passes == 1 else "es")
     face = face_name(step.face.name, _has_kick(plan))
     off = text(step.remove_mm, "reading", units)
     return f"{plan.design.title}: {_tip_first(plan, units)}{times}; first take {off} off the {face}"
+
+
+def to_read_again(plan: FitPlan, units: System) -> str:
+    """Say what to read once more before anything is ground."""
+    shown = loaded_now(plan.result)
+    read = (f"{position_names((each,))} {reading(shown[each], units)}" for each in plan.read_again)
+    unit = unit_of("reading", units)
+    return f"grind nothing yet: {', '.join(read)} [{unit}] was read once only, read it again"
 
 
 def _tip_first(plan: FitPlan, units: System) -> str:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from backspring.report.budget import budget_lines
 from backspring.report.display import number, reading, text, unit_of
-from backspring.report.fit import CAUTIONS, face_name
+from backspring.report.fit import CAUTIONS, face_name, to_read_again
 from backspring.report.levers import levers_table, moves_table
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.whole_back import whole_back_lines
@@ -77,6 +77,13 @@ def _kick(plan: FitPlan) -> bool:
 def _first(plan: BladesPlan, units: System) -> str:
     if plan.done:
         return f"{plan.design.name}: nothing to grind, the fit is done"
+    if plan.read_again:
+        low = ", ".join(
+            f"{name}: {to_read_again(each, units)}"
+            for name, each in plan.blades.items()
+            if each.read_again
+        )
+        return f"{plan.design.name}, {low}"
     if plan.unmet:
         readings = ", ".join(
             f"{name}, {place}, {reading(value, units)} [{unit_of('reading', units)}]"

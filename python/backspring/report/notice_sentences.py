@@ -198,6 +198,12 @@ NOTICES: dict[str, Sentence] = {
     "tip-runs-out": _tip_runs_out,
     "tip-follows": "no kick sets the tip apart from the readings: it moves by {tip:length}, wanted "
     "were {wanted:length}",
+    "read-again": "{names} read low, {reading:reading}, and only the open face could mend that, "
+    "which nothing puts back: hold the dial to nothing at open, read again and log it; a reading "
+    "that was logged wrong comes off with --undo",
+    "short-of-target": "the lowest reading, {reading:reading}, is proud but short of the "
+    "{target:reading} wanted; only the open face could raise it, and it is left: say with "
+    "--material open how much of it may go",
     "no-finer": "readings are good to +-{repeatability:reading}: nothing is planned finer than "
     "that, so measure again after every pass",
     "slightly-low": "a reading is below the target by less than can be read or matters: leave it",
@@ -216,6 +222,11 @@ NOTICES: dict[str, Sentence] = {
     "common practice is expected of a knife",
     "logs-left-out": "files of the habits' folder that count for nothing: {count:count}; "
     "`backspring habits FOLDER` says why",
+    "dry-joint": "the pulls tell of friction {friction:ratio}, far from the usual {usual:ratio}: "
+    "if the joint is dry or galled, clean and oil it and pull again",
+    "worn-dial": "readings repeat worse than the {stated:reading} stated: they are taken as good "
+    "to +-{scatter:reading}, and nothing is planned finer; what fits worst is {worst}: if the "
+    "dial's zero moved take it off with --undo; set it at open each time, and read twice",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
     "for tilt, play, stop and liners are not known: the plan stops short by twice that; measure "
     "with both pins in before the last pass",
