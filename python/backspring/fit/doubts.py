@@ -38,10 +38,10 @@ def _doubts(found: FitEstimate, spread_mm: float) -> Iterator[Notice]:
             },
         )
     if leeway.friction != 1.0:
-        friction, expected = found.unknowns["friction"], found.priors["friction"]
-        usual = expected.drawn + expected.expected
-        values = {"friction": friction.value, "usual": usual}
-        yield Notice("dry-joint", {name: Number(each, "ratio") for name, each in values.items()})
+        prior = found.priors["friction"]
+        rubs, usually = found.unknowns["friction"].value, prior.drawn + prior.expected
+        told = {"friction": Number(rubs, "ratio"), "usual": Number(usually, "ratio")}
+        yield Notice("dry-joint", told)
     if leeway.dial != 1.0:
         yield Notice(
             "worn-dial",

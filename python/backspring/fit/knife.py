@@ -182,7 +182,7 @@ class Knife(KnifeLog, Reported):
         """Refuse a log whose measurements contradict each other."""
         require_agreement(self.entries, self.estimate(), self._learn, self.units, self._mend)
 
-    def _learn(self, entries: Sequence[Entry], *before: FitEstimate, **how: bool) -> FitEstimate:
+    def _learn(self, entries: Sequence[Entry], *before: FitEstimate, **how: Any) -> FitEstimate:
         from backspring.fit.learn import learn
 
         drawn, scatter_mm = among(self.drawn, self._others()), self.scatter_mm or 0.0

@@ -36,7 +36,7 @@ def sparing(
     if lowest_mm < 0.0 or spread_mm > LIMITS["repeatability_mm"][1]:
         return None
     target_mm = aim_mm - max(_HAIR_MM, _AIM * spread_mm)
-    told = {"reading": lowest_mm, "target": Number(rules.target_mm, "length")}
+    told = {"reading": Number(lowest_mm, "length"), "target": Number(rules.target_mm, "length")}
     spared = changed(rules, target_mm=target_mm, repeatability_mm=spread_mm)
     return spared, Notice("short-of-target", told)
 

@@ -222,7 +222,7 @@ NOTICES: dict[str, Sentence] = {
     "common practice is expected of a knife",
     "logs-left-out": "files of the habits' folder that count for nothing: {count:count}; "
     "`backspring habits FOLDER` says why",
-    "dry-joint": "the pulls tell of friction {friction:ratio}, far from the usual {usual:ratio}: "
+    "dry-joint": "the pulls tell of friction {friction:margin}, far from the usual {usual:margin}: "
     "if the joint is dry or galled, clean and oil it and pull again",
     "worn-dial": "readings repeat worse than the {stated:reading} stated: they are taken as good "
     "to +-{scatter:reading}, and nothing is planned finer; what fits worst is {worst}: if the "
