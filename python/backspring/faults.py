@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from typing import Any, NamedTuple, Self
 
 from backspring.errors import InvalidInput
 
@@ -13,24 +13,44 @@ _LONGEST_MESSAGE = 1000
 _LONGEST_KEY = 80
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class _Fields(NamedTuple):
+    code: str
+    key: str
+    message: str
+    path: str | None
+    line: int | None
+    rule: str | None
+    limits: tuple[float, ...]
+    values: tuple[float, ...]
+
+
+class Fault(_Fields):
     """One broken rule. `line` counts from 1; without a file `path` and `line` are None.
 
     `rule` names a rule of the core, as "at_most"; `limits` and `values` are in the core's units.
     """
 
-    code: str
-    key: str
-    message: str
-    path: str | None = None
-    line: int | None = None
-    rule: str | None = None
-    limits: tuple[float, ...] = ()
-    values: tuple[float, ...] = ()
+    __slots__ = ()
 
-    def __post_init__(self) -> None:
-        object.__setattr__(self, "message", in_one_piece(self.message, _LONGEST_MESSAGE))
+    def __new__(
+        cls,
+        code: str,
+        key: str,
+        message: str,
+        path: str | None = None,
+        line: int | None = None,
+        rule: str | None = None,
+        limits: tuple[float, ...] = (),
+        values: tuple[float, ...] = (),
+    ) -> Self:
+        """Make one; a message longer than anyone reads is cut."""
+        message = in_one_piece(message, _LONGEST_MESSAGE)
+        return super().__new__(cls, code, key, message, path, line, rule, limits, values)
+
+    @classmethod
+    def _make(cls, iterable: Iterable[Any]) -> Self:  # type: ignore[override]
+        # A copy with another message comes by here.
+        return cls(*iterable)
 
     def __str__(self) -> str:
         place = "" if self.path is None else f"{self.path}: "

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
 from importlib import import_module
 from typing import TYPE_CHECKING, NamedTuple, Protocol
 
@@ -30,12 +29,11 @@ class InWords(Protocol):
 Value = Number | float | str | InWords
 
 
-@dataclass(frozen=True, slots=True)
-class Notice:
+class Notice(NamedTuple):
     """What a maker should know: a short, fixed code, and the numbers and names it is told with."""
 
     code: str
-    values: Mapping[str, Value] = field(default_factory=dict)
+    values: Mapping[str, Value] = {}
 
     def text(self, units: System = "mm") -> str:
         """Write its sentence in the units asked for."""

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 import sys
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING, Any, Literal
+from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from backspring._core import __version__
 from backspring.faults import Fault, invalid
@@ -22,8 +21,7 @@ _FORMAT = 1
 _GAP, _GAP_LEAST = 3, 2
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(NamedTuple):
     """Result of a command: verdict, data for JSON, report for people, notices.
 
     `found` is whether there is a solution, where one was looked for.
@@ -32,7 +30,7 @@ class Answer:
     status: Literal["pass", "fail"]
     data: dict[str, Any]
     report: Report
-    notices: Sequence[Notice] = field(default=())
+    notices: Sequence[Notice] = ()
     path: str | None = None
     found: bool = True
 

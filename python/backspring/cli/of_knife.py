@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from backspring.cli.answer import Answer
@@ -97,8 +96,7 @@ def with_knife(answer: Answer, knives: Knives | None, options: argparse.Namespac
         data["blades"] = of_blades
     else:
         data["knife"] = knives.first.to_dict()
-    return replace(
-        answer,
+    return answer._replace(
         data=data,
         report=Report(_headline(answer, knives.read), (*blocks, first, *others)),
         notices=(*notices, *answer.notices),

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import argparse
-from dataclasses import replace
 from typing import Any
 
 from backspring import Design, InvalidInput
@@ -125,5 +124,5 @@ def _by_option(fault: Fault) -> Fault:
             message = fault.message
             if fault.key == "spring.pad":
                 message = f"the pad about the pivot {message.partition(' (written')[0]}"
-            return replace(fault, key=f"--{name}", message=message)
+            return fault._replace(key=f"--{name}", message=message)
     return fault

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 
 from backspring import _core
 from backspring.design.arguments import fault_text
@@ -62,4 +61,4 @@ def told_of_rows(fault: Fault, drawn: tuple[str, ...]) -> Fault:
     key = TABLE if rows is None else f"{TABLE}.{rows}"
     told = fault.message.startswith("makes ")
     message = fault.message if told else f"makes {fault.key}, which {fault.message}"
-    return replace(fault, key=key, message=message)
+    return fault._replace(key=key, message=message)

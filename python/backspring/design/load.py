@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-from dataclasses import replace
 
 from backspring.design.design import Design
 from backspring.design.reader import read_design
@@ -36,7 +35,7 @@ def load_content(content: bytes, shown: str) -> Design:
         from backspring.design.key_lines import KeyLines
 
         lines = KeyLines(text)
-        placed = [replace(fault, path=shown, line=lines.line(fault.key)) for fault in parts]
+        placed = [fault._replace(path=shown, line=lines.line(fault.key)) for fault in parts]
         raise invalid(sorted(placed, key=lambda fault: fault.line or 0))
     return Design.from_parts(parts)
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -102,4 +101,4 @@ def _read(path: Path) -> tuple[str, dict[str, Any]]:
 
 def _placed(faults: list[Fault], text: str, path: Path) -> list[Fault]:
     lines = KeyLines(text)
-    return [replace(fault, path=str(path), line=lines.line(fault.key)) for fault in faults]
+    return [fault._replace(path=str(path), line=lines.line(fault.key)) for fault in faults]

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from backspring import _core
@@ -32,18 +31,17 @@ Content = dict[str, Any]
 _MOST_HINTS = 100
 
 
-@dataclass
 class Reading:
     """What could be read, the faults of the rest, and the keys that need no second fault."""
 
-    data: Mapping[str, Any]
-    system: System
-    content: Content = field(default_factory=dict)
-    faults: list[Fault] = field(default_factory=list)
-    failed: set[str] = field(default_factory=set)
-    # Tables whose keys a message has listed, which one is enough to do.
-    listed: set[str] = field(default_factory=set)
-    _broken: set[Fault] = field(default_factory=set)
+    def __init__(self, data: Mapping[str, Any], system: System, failed: Iterable[str] = ()) -> None:
+        self.data, self.system = data, system
+        self.content: Content = {}
+        self.faults: list[Fault] = []
+        self.failed: set[str] = {*failed}
+        # Tables whose keys a message has listed, which one is enough to do.
+        self.listed: set[str] = set()
+        self._broken: set[Fault] = set()
 
     def fail(self, code: str, key: str, message: str) -> None:
         """Record a fault of a key."""
@@ -91,7 +89,7 @@ def read_tables(
     `failed` are keys that need no fault where they are missing.
     """
     blades = data.get("blades", {})
-    reading = Reading(data, system, failed={*failed})
+    reading = Reading(data, system, failed)
     tables = {name: table for name, table in data.items() if name != "blades"}
     reading.content = _read_table(reading, TABLES, tables, "")
     _require(reading, TABLES, reading.content, "", REQUIRED_TABLES)

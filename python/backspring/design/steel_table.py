@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 from typing import Any, NamedTuple
 
 from backspring.faults import Fault
@@ -78,7 +77,7 @@ def _read(content: dict[str, Any]) -> tuple[list[Fault], known.Own | None]:
         if isinstance(called, str) and known.is_known(called):
             message = f'"{called}" is taken: there is such a steel, shipped or of --steels'
             checked.refuse("name", f"{message}; give this one another name")
-    faults += [replace(each, key=f"{TABLE}.{each.key}") for each in checked.faults]
+    faults += [each._replace(key=f"{TABLE}.{each.key}") for each in checked.faults]
     if faults:
         return faults, None
     cited[_OWN_SOURCE] = Source("the design's own [steel]", "own", "memory")
@@ -96,7 +95,7 @@ def _sources(tables: Any, faults: list[Fault]) -> dict[str, Source]:
     from backspring.design.own_steel_checks import read_sources
 
     found, wrong = read_sources(tables)
-    faults += [replace(each, key=f"{key}.{each.key}") for each in wrong]
+    faults += [each._replace(key=f"{key}.{each.key}") for each in wrong]
     return found
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Mapping
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Literal
 
@@ -65,7 +65,7 @@ class Proposal:
             "ligament": self.ligament,
             "edge_gap_mm": self.check.closed_blade.edge_gap_mm,
             "tip_mm": self.check.closed_blade.tip_mm,
-            "targets": [asdict(each) for each in self.check.targets],
+            "targets": [each._asdict() for each in self.check.targets],
         }
 
 

@@ -57,7 +57,7 @@ class Advice:
             "changes": self.changes,
             "figures": self.figures,
             "met": self.met,
-            "targets": [asdict(each) for each in self.targets],
+            "targets": [each._asdict() for each in self.targets],
             "falls_short": list(self.falls_short),
             "size": self.size,
             "sha256": self.design.sha256,
@@ -147,7 +147,7 @@ class Advised(Reported):
         """Results as plain data, ready for JSON; values carry their units, or their names do."""
         return {
             "design": self.original.identity(),
-            "targets": [asdict(each) for each in self.targets],
+            "targets": [each._asdict() for each in self.targets],
             "figures": self.figures,
             "advice": [each.to_dict() for each in self.advice],
             "nearest": None if self.nearest is None else self.nearest.to_dict(),

@@ -2,48 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
-from typing import Any, Literal
+from typing import Literal, NamedTuple
 
 from backspring import _core
 from backspring.design.design import Design
 from backspring.notice import Notice, all_from_core
 from backspring.question.budget import error_budget
+from backspring.question.judged import Judged
 from backspring.question.targets import TargetResult, target_results
 from backspring.question.whole_back import WholeBack, whole_back
-from backspring.report.result import Reported
 
 
-class Judged(Reported):
-    """What every check tells beside its numbers."""
-
-    design: Design
-    result: Any
-
-    @property
-    def steel(self) -> dict[str, Any]:
-        """Figures of the steel as used, with their sources and how sure each is."""
-        return self.design.steel
-
-    @property
-    def notices(self) -> tuple[Notice, ...]:
-        """What a maker should know about this design."""
-        return (*all_from_core(self.result.notices), *self.design.notices)
-
-    @cached_property
-    def targets(self) -> tuple[TargetResult, ...]:
-        """Targets the design states and the yield margin, each met or missed."""
-        return target_results(self.result.targets)
-
-    @property
-    def status(self) -> Literal["pass", "fail"]:
-        """Whether all targets are met."""
-        return "pass" if all(target.met for target in self.targets) else "fail"
-
-
-@dataclass(frozen=True)
-class Beside:
+class Beside(NamedTuple):
     """One blade with the others in one of their positions. mm, N, N mm, MPa, mJ, degrees.
 
     Stress is the worst of the whole spring; behind the pins its stations are below 0. Contacts are
@@ -57,7 +28,7 @@ class Beside:
         """Where each other blade stands, and how hard its tang bears while this one turns."""
         return self.result.others
 
-    @cached_property
+    @property
     def positions(self) -> dict[str, _core.Position]:
         """Positions the blade has by name; loaded readings are relative to all blades open."""
         return {position.name: position for position in self.result.positions}
@@ -73,7 +44,6 @@ class Beside:
         return self.result.travel
 
 
-@dataclass(frozen=True, repr=False)
 class Check(Judged):
     """Everything one check says of a blade. mm, N, N mm, MPa, mJ, degrees.
 
@@ -86,6 +56,9 @@ class Check(Judged):
 
     design: Design
     result: _core.Check
+
+    def __init__(self, design: Design, result: _core.Check) -> None:
+        vars(self).update(design=design, result=result)
 
     @property
     def notices(self) -> tuple[Notice, ...]:
@@ -171,7 +144,6 @@ class Check(Judged):
         return self.result.verdict
 
 
-@dataclass(frozen=True, repr=False)
 class BladesCheck(Judged):
     """A check of every blade on a spring: `check.blades["pen"]` is that blade's.
 
@@ -183,6 +155,9 @@ class BladesCheck(Judged):
 
     design: Design
     blades: dict[str, Check]
+
+    def __init__(self, design: Design, blades: dict[str, Check]) -> None:
+        vars(self).update(design=design, blades=blades)
 
     @property
     def result(self) -> list[_core.Check]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import asdict, dataclass
+from dataclasses import dataclass
 from typing import Any, Literal, overload
 
 import numpy as np
@@ -83,7 +83,7 @@ class Rows(Reported):
             "region_mm": list(self.region_mm),
             "removed_mm": self.removed_mm,
             "rows": [row_data(row) for row in self.rows],
-            "targets": [asdict(target) for target in self.targets],
+            "targets": [target._asdict() for target in self.targets],
             "ground": {
                 "sha256": self.ground.sha256,
                 "thickness_mm": [

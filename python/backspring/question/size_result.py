@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, dataclass, field
+from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any, Literal
 
@@ -109,7 +109,7 @@ class Sized(Reported):
             "bounds_mm": {key: list(pair) for key, pair in self.bounds_mm.items()},
             "could_vary": list(self.others),
             "solutions": [self._told(each) for each in self.solutions],
-            "targets": [asdict(each) for each in self.targets] if self.found else [],
+            "targets": [each._asdict() for each in self.targets] if self.found else [],
             "nearest": None if self.nearest is None else self._told(self.nearest),
             "limits": [limit.message for limit in self.limits],
         }
@@ -166,7 +166,7 @@ class Taper(Reported):
             "pull_n": self.pull_n,
             "peak_stress_mpa": self.peak_stress_mpa,
             "yield_margin": self.yield_margin,
-            "targets": [asdict(each) for each in self.targets],
+            "targets": [each._asdict() for each in self.targets],
         }
 
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from backspring import _core
 
 
-@dataclass(frozen=True)
-class TargetResult:
+class TargetResult(NamedTuple):
     """One target: what the design does, what is allowed, and whether it is met.
 
     `value` is None where the design does not tell it; that counts as missed, and a notice says

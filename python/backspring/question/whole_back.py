@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Any
+from typing import Any, NamedTuple
 
 from backspring import _core
 
 _ENDS = ("least_mm", "least_at_mm", "greatest_mm", "greatest_at_mm", "per_dial_mm")
 
 
-@dataclass(frozen=True)
-class WholeBack:
+class WholeBack(NamedTuple):
     """The back from the middle pin to the spring's end, pins in, against open.
 
     `back` holds least and greatest by position, `targets` the readings at the dial that leave

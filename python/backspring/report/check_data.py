@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import asdict
 from typing import TYPE_CHECKING, Any
 
 from backspring import _core
@@ -82,7 +81,7 @@ def check_data(check: Check) -> dict[str, Any]:
         **clearance_data(check),
         **frame_data(check),
         "verdict": [margin_data(each) for each in check.verdict],
-        "targets": [asdict(target) for target in check.targets],
+        "targets": [target._asdict() for target in check.targets],
         "along": check.along.to_dict(),
         "to_change": to_change(check, "mm"),
         **kink_data(check.notices),
@@ -98,7 +97,7 @@ def blades_check_data(check: BladesCheck) -> dict[str, Any]:
         "design": check.design.identity(),
         "blades": {name: check_data(each) for name, each in check.blades.items()},
         "steel": check.steel,
-        "targets": [asdict(target) for target in check.targets],
+        "targets": [target._asdict() for target in check.targets],
         "defaults": list(check.design.defaults),
     }
 

@@ -78,8 +78,8 @@ def _targets(found: Compared) -> list[dict[str, Any]]:
     return [
         {
             "name": each.name,
-            "a": None if each.a is None else asdict(each.a),
-            "b": None if each.b is None else asdict(each.b),
+            "a": None if each.a is None else each.a._asdict(),
+            "b": None if each.b is None else each.b._asdict(),
             "lost": each.lost,
         }
         for each in found.targets

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from typing import Literal, NamedTuple
 
 from backspring.unit_table import UNITS, System
@@ -153,8 +152,7 @@ _SHOWN_AS: dict[str, tuple[Shown, ...]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(NamedTuple):
     """A number inside a sentence: the format names the kind it is shown as, as in {drop:reading}.
 
     A number of the core knows what kind of quantity it is and is not shown as another. A # behind

@@ -15,7 +15,8 @@ from backspring import _core
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.knife import Knife
-from backspring.question.check import BladesCheck, Check, Judged, check
+from backspring.question.check import BladesCheck, Check, check
+from backspring.question.judged import Judged
 from backspring.report.check import target_row
 from backspring.report.display import number, text
 from backspring.report.page_assumptions import assumption_parts

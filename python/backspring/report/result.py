@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import fields
 from importlib import import_module
 from typing import TYPE_CHECKING, Any, ClassVar
 
@@ -54,5 +53,8 @@ class Columns(Reported):
 
     def arrays(self) -> dict[str, Any]:
         """Arrays by name."""
+        # Loaded only where there are columns.
+        from dataclasses import fields
+
         values = {each.name: getattr(self, each.name) for each in fields(self)}  # type: ignore[arg-type]
         return {name: value for name, value in values.items() if hasattr(value, "ndim")}
