@@ -15,11 +15,12 @@ HERON = str(Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.to
 HEAVY = {"numpy", "matplotlib", "scipy", "rich", "jinja2", "pydantic", "ezdxf", "svgelements"}
 # Beside those, of the standard library what takes long, and of ours what other commands need.
 NOT_FOR_CHECK = HEAVY | {
-    "asyncio", "dataclasses", "importlib.metadata", "importlib.resources", "inspect", "ipaddress",
-    "json", "multiprocessing", "pathlib", "shutil", "statistics", "tempfile", "urllib", "zipfile", "backspring.fit",
+    "asyncio", "dataclasses", "importlib.metadata", "importlib.resources", "inspect",
+    "ipaddress", "json", "multiprocessing", "pathlib", "shutil", "statistics", "tempfile",
+    "urllib", "zipfile", "backspring.design.key_lines", "backspring.design.own_steel_checks",
+    "backspring.design.own_steel_fields", "backspring.design.toml_faults", "backspring.fit",
     "backspring.many", "backspring.new_joint", "backspring.outline", "backspring.picture",
-    "backspring.report.page_parts", "backspring.design.key_lines", "backspring.design.toml_faults",
-    "backspring.design.own_steel_fields", "backspring.design.own_steel_checks",
+    "backspring.report.page_parts",
 }  # fmt: skip
 NOT_FOR_VERSION = NOT_FOR_CHECK | {"argparse", "re", "typing", "backspring.design"}
 

@@ -14,7 +14,7 @@ from backspring.design.defaults import find_defaults, find_notices
 from backspring.design.drawn_keys import drawn_keys
 from backspring.design.fields import ROWS, kind_of
 from backspring.design.fingerprint import fingerprint, shape_of
-from backspring.design.reader import FORMAT, DesignParts, read_design
+from backspring.design.reader import FORMAT, DesignParts, parts_of
 from backspring.design.spring_rows import rows_under
 from backspring.design.steel_table import names_by_table
 from backspring.faults import Fault, invalid
@@ -58,7 +58,7 @@ class Design(Reported):
         format: int = FORMAT,
     ) -> None:
         given = {key: each for key, each in locals().items() if key not in ("self", "__class__")}
-        object.__setattr__(self, "_parts", _read(given))
+        object.__setattr__(self, "_parts", parts_of(given))
 
     @classmethod
     def from_parts(cls, parts: DesignParts) -> Self:
@@ -138,7 +138,13 @@ class Design(Reported):
     @property
     def steel(self) -> dict[str, Any]:
         """Figures of the steel as used, with their sources and how sure each is."""
-        return copy.deepcopy(self._parts.steel.record)
+        return {**self.steel_figures, "sources": self._parts.steel.sources()}
+
+    @property
+    def steel_figures(self) -> dict[str, Any]:
+        """The same without the sources, which take a file of their own to tell."""
+        record = self._parts.steel.record
+        return {**record, "confidence": {**record["confidence"]}}
 
     @property
     def own_steel(self) -> known.Own | None:
@@ -228,7 +234,7 @@ class Design(Reported):
         return hash(self.sha256)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        steel = known.own(self.steel["name"])
+        steel = known.own(self.steel_figures["name"])
         return _restore, (self.to_dict(), self.units, self._parts.own, steel)
 
     def __repr__(self) -> str:
@@ -236,14 +242,7 @@ class Design(Reported):
         return f"Design(name={self.name!r}, {', '.join(sections)})"
 
 
-def _read(data: Mapping[str, Any]) -> DesignParts:
-    parts = read_design({key: value for key, value in data.items() if value is not None})
-    if isinstance(parts, list):
-        raise invalid(parts)
-    return parts
-
-
 def _restore(content: Any, units: System, own: int | None, steel: known.Own | None) -> Design:
     known.know_again(steel)
-    design = Design.from_parts(_read(content)._replace(units=units))
+    design = Design.from_parts(parts_of(content)._replace(units=units))
     return design if own is None else design.seen_from(design.blades[own])

@@ -17,7 +17,7 @@ from backspring.design.reading import Content, Reading, dotted, judge_ranges, re
 from backspring.design.relations import relate
 from backspring.design.steel_table import TABLE as STEEL_TABLE
 from backspring.design.steel_table import read_steel_table, with_name
-from backspring.faults import Fault
+from backspring.faults import Fault, invalid
 from backspring.steel.choice import SteelChoice, choose_steel
 from backspring.steel.known import Own
 from backspring.units import System
@@ -83,6 +83,14 @@ def read_design(data: Mapping[str, Any]) -> DesignParts | list[Fault]:
         return _as_written(reading.faults, drawn.keys)
     parts = data["name"], system, reading.content, choice, core
     return DesignParts(*parts, drawn=drawn.keys, steel_table=bar.content)
+
+
+def parts_of(data: Mapping[str, Any]) -> DesignParts:
+    """Read tables that no file holds, None for what is left out; raises InvalidInput."""
+    parts = read_design({key: value for key, value in data.items() if value is not None})
+    if isinstance(parts, list):
+        raise invalid(parts)
+    return parts
 
 
 def _as_written(faults: list[Fault], drawn: tuple[str, ...]) -> list[Fault]:

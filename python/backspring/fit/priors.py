@@ -98,7 +98,7 @@ def priors_of(design: Design, root_scale: float) -> list[Prior]:
 
 
 def _usual(design: Design, root_scale: float) -> list[Prior]:
-    core, steel = design.core, design.steel
+    core, steel = design.core, design.steel_figures
     tang, root = core.tang, _core.make_flexibility(core.spring).root_rotation_rad_per_nmm
     friction, kick = core.friction, _kick_mm(core)
     corner = min(tang.corner_open_mm, tang.corner_closed_mm)

@@ -95,7 +95,7 @@ def _blocks(
         yield from beside_blocks("With the other blades", check, units)
     if check.notices:
         yield Lines("Notices", tuple(each.text(units) for each in check.notices))
-    yield Lines("Steel", tuple(steel_lines(check.steel, units, everything)))
+    yield Lines("Steel", tuple(steel_lines(check.design, units, everything)))
     if left_open := (*assumed, *check.design.assumptions(units)):
         yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))

@@ -61,7 +61,7 @@ def _blocks(check: BladesCheck, units: System, everything: bool) -> Iterator[Blo
             yield headed(block, before=f"{name}: ", after=", the others closed")
     if check.notices:
         yield Lines("Notices", tuple(each.text(units) for each in check.notices))
-    yield Lines("Steel", tuple(steel_lines(check.steel, units, everything)))
+    yield Lines("Steel", tuple(steel_lines(check.design, units, everything)))
     if left_open := check.design.assumptions(units):
         yield Lines("Assumed", left_open)
     yield Lines("Caution", (CAUTION,))

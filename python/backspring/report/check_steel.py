@@ -3,16 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Any
+from typing import TYPE_CHECKING
 
 from backspring.report.display import number, text
 from backspring.units import System
 
+if TYPE_CHECKING:
+    from backspring.design.design import Design
+
 _FIGURES = {"youngs_modulus": "Young's modulus", "poisson": "Poisson's ratio"}
 
 
-def steel_lines(steel: dict[str, Any], units: System, everything: bool) -> Iterator[str]:
+def steel_lines(design: Design, units: System, everything: bool) -> Iterator[str]:
     """Write the figures of the steel as used; and, if all is wanted, where each comes from."""
+    steel = design.steel_figures
     hardness = (
         ""
         if steel["hardness_hrc"] is None
@@ -25,8 +29,9 @@ def steel_lines(steel: dict[str, Any], units: System, everything: bool) -> Itera
     yield f"{steel['name']}{hardness}: Young's modulus {modulus}, {strength}"
     if not everything:
         return
+    sources = design.steel["sources"]
     for figure, confidence in steel["confidence"].items():
-        keys = [source["key"] for source in steel["sources"] if source["figure"] == figure]
+        keys = [source["key"] for source in sources if source["figure"] == figure]
         cited = f": {', '.join(keys)}" if keys else ""
         yield f"{_FIGURES.get(figure, figure)} ({confidence}){cited}"
 

@@ -78,7 +78,7 @@ def _pull_and_stress(
         yield "less pull: less preload, or a thinner spring"
     elif stressed:
         yield "less stress: less preload, rounder rear corners, a longer or a thinner spring"
-    hardness = check.steel["hardness_hrc"]
+    hardness = check.design.steel_figures["hardness_hrc"]
     if yields and hardness is not None and hardness < _HARD_HRC:
         yield "a harder temper, if the steel allows it"
 

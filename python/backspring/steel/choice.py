@@ -10,8 +10,9 @@ from backspring._core import Band, Elastic, Strength, strength_from_hardness
 from backspring.errors import OutOfRange
 from backspring.faults import Fault
 from backspring.steel import tempering
+from backspring.steel.files import all_sources
 from backspring.steel.hardness_readings import mean_hrc, sd_hrc
-from backspring.steel.known import Own, steel_beside
+from backspring.steel.known import Own, own_sources, steel_beside
 from backspring.steel.stated import stated_steel
 
 # With these no more is needed of a steel, and its name may be any.
@@ -31,8 +32,18 @@ class SteelChoice(NamedTuple):
     hardness: steels.Figure | None
     strength: Strength
     record: dict[str, Any]
+    # Figures with the keys of their sources, and those sources that are not shipped.
+    cites: tuple[tuple[str, str], ...]
+    beside: dict[str, steels.Source]
     # The steel that the design brings along, used or not.
     own: Own | None = None
+
+    def sources(self) -> list[dict[str, str]]:
+        """Where each figure comes from; those shipped are read only when this is asked."""
+        known = all_sources() | self.beside
+        return [
+            {"figure": figure, "key": key, "title": known[key].title} for figure, key in self.cites
+        ]
 
 
 def choose_steel(spring: dict[str, Any], own: Own | None = None) -> SteelChoice | list[Fault]:
@@ -63,9 +74,12 @@ def choose_steel(spring: dict[str, Any], own: Own | None = None) -> SteelChoice 
         youngs_modulus_mpa=spring.get("youngs_modulus", steel.youngs_modulus_mpa.value),
         poisson=spring.get("poisson", steel.poisson.value),
     )
-    cited = steels.sources() | (own[1] if own else {})
-    record = _record(spring, steel, elastic, hardness, strength, cited)
-    return SteelChoice(steel, elastic, hardness, strength, record, own)
+    origins = _origins(spring, steel, hardness)
+    record = _record(spring, steel, elastic, hardness, strength)
+    record["confidence"] = {figure: confidence for figure, (confidence, _) in origins.items()}
+    cites = tuple((figure, key) for figure, (_, keys) in origins.items() for key in keys)
+    beside = own_sources() | (own[1] if own else {})
+    return SteelChoice(steel, elastic, hardness, strength, record, cites, beside, own)
 
 
 def _hardness(spring: dict[str, Any], steel: steels.Steel | None) -> steels.Figure | None:
@@ -131,9 +145,7 @@ def _record(
     elastic: Elastic,
     hardness: steels.Figure | None,
     strength: Strength,
-    cited: dict[str, steels.Source],
 ) -> dict[str, Any]:
-    origins = _origins(spring, steel, hardness)
     tensile = strength.tensile_mpa.value or None
     likely = steel.youngs_modulus_mpa
     return {
@@ -150,12 +162,6 @@ def _record(
         "tensile_mpa": tensile,
         "tensile_low_mpa": tensile and strength.tensile_mpa.low,
         "tensile_high_mpa": tensile and strength.tensile_mpa.high,
-        "confidence": {figure: confidence for figure, (confidence, _) in origins.items()},
-        "sources": [
-            {"figure": figure, "key": key, "title": cited[key].title}
-            for figure, (_, keys) in origins.items()
-            for key in keys
-        ],
     }
 
 

@@ -53,6 +53,11 @@ def sources() -> dict[str, Source]:
     return all_sources() | _own_sources
 
 
+def own_sources() -> dict[str, Source]:
+    """Return what steels of one's own cite, by key."""
+    return dict(_own_sources)
+
+
 def own(name: str) -> Own | None:
     """Return a steel of one's own with the sources it may cite; None for one that is shipped."""
     return (_own[name], dict(_own_sources)) if name in _own else None
