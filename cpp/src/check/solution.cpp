@@ -72,9 +72,10 @@ Turn most_stressed_turn(const Action& action, std::span<const Piece> pieces) {
 
 }  // namespace
 
-Solution::Solution(const Design& design)
+Solution::Solution(const Design& design, TurnsAt turns)
     : design_(sound(design)),
-      action_(make_action(design.spring, make_joint(design), {}, design.friction)) {}
+      action_(make_action(design.spring, make_joint(design), {}, design.friction)),
+      turns_(turns) {}
 
 Solution::Solution(const Design& design, Joint loaded)
     : design_(sound(design)),
@@ -118,7 +119,7 @@ const Turns& Solution::travel() {
         };
         if (half_stop) mark(half_stop->blade_angle_deg);
         mark(open.blade_angle_deg);
-        return Turns(action(), marks_deg);
+        return Turns(action(), marks_deg, turns_);
     });
 }
 
