@@ -79,7 +79,7 @@ class Between {
     /// jumps with the torque.
     [[nodiscard]] bool told() const {
         return gap_deg() <= kSeatedDeg ||
-               (alike_deg_ && gap_deg() <= 1.01 * kAlikeDeg && energy_jumps());
+               (meets_alike_ && gap_deg() <= 1.01 * kAlikeDeg && energy_jumps());
     }
 
     /// By a secant; where torque jumps or bends, by the energies of both sides, each going on with
@@ -125,16 +125,23 @@ class Between {
         return rise > kEnergyRounding * low_.energy_nmm;
     }
 
-    /// Where a flat runs along another blade's, first, and then beside that.
+    /// On both sides of where a flat runs along another blade's and then, if both sides drive it
+    /// back there, right there.
     [[nodiscard]] std::optional<double> alike_deg() {
         const double low = low_.blade_angle_deg, high = high_.blade_angle_deg;
         if (!alike_deg_) {
             alike_deg_ = along_another_deg(low_, low, high);
             if (!alike_deg_) alike_deg_ = along_another_deg(high_, low, high);
-            return alike_deg_;
+            return alike_deg_ ? std::optional(*alike_deg_ - kAlikeDeg) : std::nullopt;
         }
-        if (std::exchange(beside_alike_, true)) return std::nullopt;
-        return low_last_ ? *alike_deg_ + kAlikeDeg : *alike_deg_ - kAlikeDeg;
+        const bool driven_back = low_last_ == (alike_looks_ == 0);
+        if (alike_looks_ > 1 || !driven_back) {
+            alike_looks_ = std::max(alike_looks_, 2);
+            return std::nullopt;
+        }
+        if (alike_looks_++ == 0) return *alike_deg_ + kAlikeDeg;
+        meets_alike_ = true;
+        return alike_deg_;
     }
 
     /// Whether torque rises by far more between both sides than it does on either.
@@ -178,7 +185,8 @@ class Between {
     double low_rate_ = 0.0, high_rate_ = 0.0;  ///< of the torque, per deg
     double meeting_deg_ = 0.0;
     std::optional<double> alike_deg_;
-    bool beside_alike_ = false;
+    int alike_looks_ = 0;
+    bool meets_alike_ = false;
     bool low_last_ = false;
     bool poor_ = false;  ///< the last look has left much of its side's torque
     int run_ = 0, looks_ = 0;
