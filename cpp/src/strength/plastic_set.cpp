@@ -75,11 +75,8 @@ std::vector<PlasticSet> plastic_sets(const Spring& spring,
     if (yields_mpa.empty()) return {};
     const Joint& joint = travel.action().joint;
     std::vector<PlasticSet> sets(yields_mpa.size(), unyielded(joint));
-    const auto stress = [&](const Turn& turn) {
-        return peak_stress(travel.action(), turn.contact).stress_mpa;
-    };
-    const Turn worst = largest(travel, stress);
-    const double most_mpa = stress(worst);
+    const Turn worst = most_stressed(travel.action(), travel.pieces());
+    const double most_mpa = peak_stress(travel.action(), worst.contact).stress_mpa;
     const double least_mpa = *std::ranges::min_element(yields_mpa);
     if (most_mpa <= least_mpa) return sets;
     const MomentLine most = greatest_moments(joint, travel);
