@@ -177,8 +177,13 @@ MaybeTouch detail::bear_alone(const Flexibility& flexibility,
     const FreeSpring spring{flexibility, indenter};
     const Range range{0.5 * indenter.pad.start_mm, kInfinity};
     const BearingSearch search(indenter.outline, indenter.pivot_mm, range, spring);
-    const MaybeTouch soon = newton_bearing(flexibility, indenter, guess);
-    MaybeTouch touch = soon ? search.on(indenter.pad, *soon) : search.on(indenter.pad);
+    MaybeTouch touch;
+    if (guess && guess->at_edge) touch = search.at_edge(indenter.pad, guess->place, guess->arc);
+    if (!touch) {
+        const bool tells = guess && !guess->at_edge;
+        const MaybeTouch soon = newton_bearing(flexibility, indenter, tells ? guess : nullptr);
+        touch = soon ? search.on(indenter.pad, *soon) : search.on(indenter.pad);
+    }
     if (!touch || !(touch->force_n > 0.0)) return std::nullopt;
     if (!stands_in(indenter, indenter.overlap_mm(*touch))) return std::nullopt;
     touch->part = named(indenter, touch->part);

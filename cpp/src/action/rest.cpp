@@ -134,10 +134,13 @@ std::optional<Contact> find_rest(const Joint& joint,
 std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {
     if (auto rest = rest_on_flat(joint, nominal_deg, reach_deg)) return rest;
     PlaceCurve way(joint);
+    bool kick_bore = false;
     const auto at = [&](double angle) {
         // Where body and kick bear, or the kick alone, they soon do so again near by.
         Contact contact = way.contact_at(angle);
-        if (contact.count == 2 || contact.touches[0].part.kick) way.add(contact);
+        const bool by_kick = contact.count == 2 || contact.touches[0].part.kick;
+        if (by_kick || !kick_bore) way.add(contact);
+        kick_bore = kick_bore || by_kick;
         return contact;
     };
     return find_rest(joint, at, nominal_deg, reach_deg);

@@ -55,7 +55,7 @@ FrameEffect frame_effect(const Design& design, const Design& changed) {
 }
 
 FrameEffect frame_effect(Solution& before, const Design& changed) {
-    Solution after(changed, TurnsAt::cuts);
+    Solution after(changed);
     FrameEffect effect{
         .pull_share = 0.0,
         .half_stop_mm = change(before.readings().half_stop_mm, after.readings().half_stop_mm),

@@ -24,9 +24,8 @@ struct Stressed {
 class Solution {
   public:
     /// @param design  outlives this
-    /// @param turns   of the travel: where peaks alone are asked for, those about the cuts will do
     /// @throws InvalidInput  with every broken rule
-    explicit Solution(const Design& design, TurnsAt turns = TurnsAt::everywhere);
+    explicit Solution(const Design& design);
     explicit Solution(Design&& design) = delete;
     /// @param loaded  both pins in, in place of the one drawn
     Solution(const Design& design, Joint loaded);
@@ -71,7 +70,6 @@ class Solution {
   private:
     const Design& design_;
     Action action_;
-    TurnsAt turns_ = TurnsAt::everywhere;
     bool has_probe_ = false;
     std::optional<Rests> rests_, unloaded_rests_;
     std::optional<Readings> readings_, unloaded_readings_;
