@@ -45,4 +45,19 @@ bool detail::go_along(const Indenter& indenter, double by, Touch& touch) {
     return true;
 }
 
+std::optional<Touch> detail::turned_along(const Indenter& indenter, const Touch& before) {
+    const TurnedOutline& outline = indenter.outline;
+    const int arc = before.part.arc;
+    Touch touch = before;
+    if (arc + (touch.part.flat ? 1 : 0) >= outline.count()) return std::nullopt;
+    const double low = outline.lowest_slope(arc), high = outline.highest_slope(arc);
+    if (touch.part.flat) touch.slope = high;
+    if (!(touch.slope >= low && touch.slope <= high)) return std::nullopt;
+    const double x = touch.x_mm - indenter.pivot_mm;
+    const bool off_flat = touch.part.flat && !(x < outline.at_slope(arc, high).x_mm &&
+                                               x > outline.at_slope(arc + 1, high).x_mm);
+    if (off_flat || !go_along(indenter, 0.0, touch)) return std::nullopt;
+    return touch;
+}
+
 }  // namespace backspring

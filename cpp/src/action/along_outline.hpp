@@ -11,6 +11,10 @@ namespace backspring::detail {
 /// @returns      false where the outline does not reach the edge of the pad that it comes to
 bool go_along(const Indenter& indenter, double by, Touch& touch);
 
+/// About where an outline bears that bore before it was turned a little: at the slope that it had
+/// on an arc, as far along a flat. Nothing where its part does not reach there any more.
+[[nodiscard]] std::optional<Touch> turned_along(const Indenter& indenter, const Touch& before);
+
 }  // namespace backspring::detail
 
 namespace backspring {

@@ -47,6 +47,20 @@ class BearingSearch {
         return bear(*top).touch;
     }
 
+    /// At an edge of the pad, where the right place surely lies beyond it.
+    ///
+    /// @param ahead_mm  the edge from the pivot
+    /// @param arc       that bears there, or is ahead of the flat that does
+    [[nodiscard]] std::optional<Touch> at_edge(const Pad& pad, double ahead_mm, int arc) const {
+        auto top = outline_.top_of(arc, ahead_mm);
+        if (!top) top = outline_.top_at(ahead_mm);
+        if (!top) return std::nullopt;
+        const bool start = pivot_mm_ + ahead_mm < 0.5 * (pad.start_mm + pad.end_mm);
+        const Trial trial = bear(start ? pad.start_mm : pad.end_mm, *top);
+        const bool beyond = start ? trial.miss() > kSettled : trial.miss() < -kSettled;
+        return beyond && trial.touch.force_n > 0.0 ? std::optional(trial.touch) : std::nullopt;
+    }
+
     /// By how much the face, loaded at a place, is steeper than the outline there: above 0 where
     /// the right place lies farther towards the rear.
     [[nodiscard]] double miss_at(const SurfacePoint& point) const { return bear(point).miss(); }

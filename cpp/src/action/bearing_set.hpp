@@ -13,6 +13,21 @@
 
 namespace backspring::detail {
 
+/// Whether no two of those that bear are body and kick of one blade.
+[[nodiscard]] inline bool one_of_each_blade(const std::vector<Borne>& borne) {
+    for (std::size_t i = 1; i < borne.size(); ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
+            if (borne[i].touch.part.blade == borne[j].touch.part.blade) return false;
+        }
+    }
+    return true;
+}
+
+/// Whether several bear on flats: the one that stores most decides whether another one does.
+[[nodiscard]] inline bool flats_side_by_side(const std::vector<Borne>& borne) {
+    return std::ranges::count_if(borne, [](const Borne& b) { return b.touch.part.flat; }) > 1;
+}
+
 /// The bearings of one end while they are being found.
 class BearingSet {
   public:
@@ -43,7 +58,7 @@ class BearingSet {
     /// Moves every place to where its force stores most.
     void settle() {
         // A face bent by other blades' forces is hollow: one place is right on it, and no other.
-        if (one_of_each_blade() && move_together(flexibility_, borne_)) return;
+        if (one_of_each_blade(borne_) && move_together(flexibility_, borne_)) return;
         double last = kInfinity;
         for (int round = 0; round < kMostSettlings && borne_.size() > 1; ++round) {
             const double moved = settle_once(last);
@@ -69,11 +84,6 @@ class BearingSet {
         return std::ranges::any_of(borne_, [&](const Borne& b) {
             return b.indenter != &indenter && b.indenter->part.blade == indenter.part.blade;
         });
-    }
-
-    [[nodiscard]] bool one_of_each_blade() const {
-        return std::ranges::none_of(borne_,
-                                    [&](const Borne& b) { return bears_with(*b.indenter); });
     }
 
     /// Whether an indenter stands out of the face bent by other blades, by more than its dip.

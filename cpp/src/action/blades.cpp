@@ -101,7 +101,11 @@ std::vector<Contact> detail::Blades::solve(const std::vector<double>& angles_deg
         SpringEnd& end = i < joint_.beside.size() ? own : *far;
         end.add(*tangs[i], static_cast<int>(i) + 1, angles_deg[i + 1]);
     }
+    own.bore(last_.own);
+    if (far) far->bore(last_.far);
     settle(own, far ? &*far : nullptr, joint_.far_end ? &*joint_.far_end : nullptr, last_);
+    last_.own = own.touches();
+    if (far) last_.far = far->touches();
     return summed(angles_deg, own, far);
 }
 

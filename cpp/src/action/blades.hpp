@@ -47,6 +47,10 @@ class Blades {
 /// The own blade at an angle, the others where they stand or seat.
 [[nodiscard]] std::vector<Contact> seated(Blades blades, double blade_angle_deg);
 
+/// The own blade, open, the others where they stand, discs on their faces, or where they seat on a
+/// kick.
+[[nodiscard]] Contact on_faces(Blades blades);
+
 }  // namespace backspring::detail
 
 namespace backspring {

@@ -33,12 +33,17 @@ bool may_lie_in(const Range& side, const Indenter& indenter) {
     return x + r > side.start_mm && x - r < side.end_mm;
 }
 
-/// Where an indenter stands deepest in the face that another touch bends, to one side of that;
-/// nothing where it is clear of it there.
-std::optional<Touch> deepest_in(const Flexibility& flexibility,
-                                const Touch& other,
-                                const Range& side,
-                                const Indenter& indenter) {
+/// Where an indenter stands deepest in a bent face, above 0, or nearest to it.
+struct Deepest {
+    Touch touch;
+    double overlap_mm;
+};
+
+/// In the face that another touch bends, to one side of that; nothing where it has no place there.
+std::optional<Deepest> deepest_beside(const Flexibility& flexibility,
+                                      const Touch& other,
+                                      const Range& side,
+                                      const Indenter& indenter) {
     constexpr double beside = 1e-9;
     if (!may_lie_in(side, indenter)) return {};
     const BeamPlace pressed = beam_place(flexibility, other.x_mm);
@@ -50,9 +55,19 @@ std::optional<Touch> deepest_in(const Flexibility& flexibility,
     const BearingSearch search(indenter.outline, indenter.pivot_mm, side, bent);
     auto touch = search.on(indenter.pad);
     if (!touch || std::abs(touch->x_mm - other.x_mm) < beside * indenter.pivot_mm) return {};
-    if (!stands_in(indenter, touch->height_mm - bent(touch->x_mm).face_mm)) return {};
+    const double overlap = touch->height_mm - bent(touch->x_mm).face_mm;
     touch->part = named(indenter, touch->part);
-    return touch;
+    return Deepest{*touch, overlap};
+}
+
+/// The same where it is not clear of the face.
+std::optional<Touch> deepest_in(const Flexibility& flexibility,
+                                const Touch& other,
+                                const Range& side,
+                                const Indenter& indenter) {
+    const auto deepest = deepest_beside(flexibility, other, side, indenter);
+    if (!deepest || !stands_in(indenter, deepest->overlap_mm)) return {};
+    return deepest->touch;
 }
 
 double twice_energy_nmm(const Borne& borne) {
@@ -114,50 +129,26 @@ std::vector<Borne> bear_with_kick(const Flexibility& flexibility,
     return borne;
 }
 
-/// Whether body and kick that bear on each other's side bear nowhere else: the kick lies to one
-/// side of the body's touch, and beyond the kick's own the body stays below the tangent of the
-/// face, which the face does not.
-bool only_there(const Flexibility& flexibility, const Borne& body, const Borne& kick) {
-    const Pad& pad = kick.indenter->pad;
-    const double x = kick.touch.x_mm, ahead = x > body.touch.x_mm ? 1.0 : -1.0;
-    const TurnedOutline& nose = kick.indenter->outline;
-    const double middle = kick.indenter->pivot_mm + nose.at_slope(0, 0.0).x_mm;
-    if (ahead * (middle - body.touch.x_mm) <= nose.radius_mm(0)) return false;
-    if (x == (ahead > 0.0 ? pad.end_mm : pad.start_mm)) return true;
-    if (x == pad.start_mm || x == pad.end_mm) return false;
-    const double shear = kick.touch.force_n * beam_place(flexibility, x).shear_rad_per_n;
-    const double slope = kick.touch.slope - 0.5 * ahead * shear;
-    const TurnedOutline& outline = body.indenter->outline;
-    int arc = 0;
-    while (arc + 1 < outline.count() && slope > outline.highest_slope(arc)) ++arc;
-    const SurfacePoint top = outline.at_slope(arc, slope);
-    const double away = body.indenter->pivot_mm + top.x_mm - x;
-    if (ahead * away > 0.0) return top.y_mm < kick.touch.height_mm + slope * away;
-    // It falls away from that tangent beyond the kick's touch, and stays below its own as well.
-    const double own = body.touch.height_mm + body.touch.slope * (x - body.touch.x_mm);
-    return own < kick.touch.height_mm;
-}
-
-/// A touch as its outline has turned under it: on an arc where that has the same slope, on a flat
-/// or at an edge of the pad at the same station. Nothing where the part does not reach there.
-std::optional<Touch> turned_with(const Indenter& indenter, Touch touch) {
-    const TurnedOutline& outline = indenter.outline;
-    const int arc = touch.part.arc;
-    const double lowest = outline.lowest_slope(arc), highest = outline.highest_slope(arc);
-    const bool at_edge = touch.x_mm == indenter.pad.start_mm || touch.x_mm == indenter.pad.end_mm;
-    if (at_edge || touch.part.flat) {
-        const auto top = outline.top_at(touch.x_mm - indenter.pivot_mm);
-        if (!top || top->arc != arc || top->flat != touch.part.flat) return std::nullopt;
-        touch.height_mm = top->y_mm, touch.slope = top->slope;
-        return touch;
-    }
-    if (!(touch.slope >= lowest && touch.slope <= highest)) return std::nullopt;
-    const SurfacePoint place = outline.at_slope(arc, touch.slope);
-    touch.x_mm = indenter.pivot_mm + place.x_mm, touch.height_mm = place.y_mm;
-    return touch;
-}
-
 }  // namespace
+
+std::optional<double> detail::clear_by_mm(const Joint& joint,
+                                          double blade_angle_deg,
+                                          const Touch& bears,
+                                          const Touch& other) {
+    constexpr double infinity = std::numeric_limits<double>::infinity();
+    const Indenter body = body_of(joint, 0, blade_angle_deg);
+    const auto kick = kick_in_reach(joint, body);
+    if (!kick || joint.flexibility.rigid()) return std::nullopt;
+    const PlaceGuess guess{bears.part.arc, false, bears.slope};
+    const auto own = bear_alone(joint.flexibility, bears.part.kick ? *kick : body,
+                                bears.part.flat ? nullptr : &guess);
+    if (!own) return std::nullopt;
+    const Indenter& second = other.part.kick ? *kick : body;
+    const Range ahead{own->x_mm, infinity}, behind{0.5 * second.pad.start_mm, own->x_mm};
+    const Range& side = other.x_mm > bears.x_mm ? ahead : behind;
+    const auto deepest = deepest_beside(joint.flexibility, *own, side, second);
+    return deepest ? std::optional(-deepest->overlap_mm) : std::nullopt;
+}
 
 Contact detail::contact_alone(const Joint& joint,
                               double blade_angle_deg,
@@ -196,31 +187,6 @@ std::optional<Contact> detail::kick_bears_as(const Joint& joint,
     Contact contact;
     contact.blade_angle_deg = blade_angle_deg;
     add_touch(contact, *kick, *found);
-    return contact;
-}
-
-std::optional<Contact> detail::both_bear_as(const Joint& joint,
-                                            double blade_angle_deg,
-                                            const std::array<Touch, 2>& touches) {
-    if (joint.flexibility.rigid()) return std::nullopt;
-    const Indenter body = body_of(joint, 0, blade_angle_deg);
-    const auto kick = kick_in_reach(joint, body);
-    if (!kick) return std::nullopt;
-    std::vector<Borne> both;
-    for (const Touch& touch : touches) {
-        const Indenter& indenter = touch.part.kick ? *kick : body;
-        const auto turned = turned_with(indenter, touch);
-        if (!turned) return std::nullopt;
-        both.push_back({&indenter, *turned});
-    }
-    if (!move_together(joint.flexibility, both)) return std::nullopt;
-    const bool kick_first = both[0].indenter == &*kick;
-    if (!only_there(joint.flexibility, both[kick_first ? 1 : 0], both[kick_first ? 0 : 1])) {
-        return std::nullopt;
-    }
-    Contact contact;
-    contact.blade_angle_deg = blade_angle_deg;
-    for (const Borne& b : both) add_touch(contact, *b.indenter, b.touch);
     return contact;
 }
 

@@ -4,7 +4,9 @@
 #include <cmath>
 #include <limits>
 
+#include "along_outline.hpp"
 #include "backspring/core/root.hpp"
+#include "bearing_set.hpp"
 
 namespace backspring {
 namespace {
@@ -55,7 +57,7 @@ void balance(SpringEnd& own, SpringEnd& far, Balance& last) {
     const auto none_bears = [&] { return own.moment_nmm() == 0.0 && far.moment_nmm() == 0.0; };
     // Where no blade bears any turn would do.
     if (last.fall_nmm_per_rad == 0.0 || (lack(last.turn_rad) == 0.0 && none_bears())) {
-        last = {};
+        last.turn_rad = last.fall_nmm_per_rad = 0.0;
         if (lack(0.0) == 0.0) return;
         last.nothing_nmm = kMomentRounding * std::max(own.moment_nmm(), far.moment_nmm());
         last.fall_nmm_per_rad = own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad();
@@ -99,6 +101,27 @@ void detail::SpringEnd::add(const Mounted& tang, int blade, double blade_angle_d
     add_indenters(indenters_, tang, blade, blade_angle_deg, pushed_);
     free_slopes_.resize(indenters_.size(), tang.face_slope);
     free_faces_mm_.resize(indenters_.size(), tang.face_mm);
+}
+
+void detail::SpringEnd::bore(const std::vector<Touch>& touches) {
+    borne_.clear();
+    for (const Touch& touch : touches) {
+        const auto bears = [&](const Indenter& indenter) {
+            return indenter.part.blade == touch.part.blade && indenter.part.kick == touch.part.kick;
+        };
+        const auto indenter = std::ranges::find_if(indenters_, bears);
+        if (indenter == indenters_.end()) return borne_.clear();
+        const auto turned = turned_along(*indenter, touch);
+        if (!turned) return borne_.clear();
+        borne_.push_back({&*indenter, *turned});
+    }
+    if (flats_side_by_side(borne_)) borne_.clear();
+}
+
+std::vector<Touch> detail::SpringEnd::touches() const {
+    std::vector<Touch> touches;
+    for (const Borne& borne : borne_) touches.push_back(borne.touch);
+    return touches;
 }
 
 void detail::SpringEnd::move_root(double lift_mm, double turn_rad) {

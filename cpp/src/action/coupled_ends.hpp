@@ -17,6 +17,9 @@ class SpringEnd {
     /// @param tang  outlives this
     void add(const Mounted& tang, int blade, double blade_angle_deg);
 
+    /// Where the same blades bore at nearly the same angles: it only spares looks.
+    void bore(const std::vector<Touch>& touches);
+
     /// Moment about the root when it is turned outward, besides where it has been moved.
     double moment_nmm(double turn_rad);
 
@@ -24,6 +27,7 @@ class SpringEnd {
     void move_root(double lift_mm, double turn_rad);
 
     [[nodiscard]] const std::vector<Borne>& borne() const { return borne_; }
+    [[nodiscard]] std::vector<Touch> touches() const;
     [[nodiscard]] double turn_rad() const { return turn_rad_ + moved_rad_; }
     [[nodiscard]] double lift_mm() const { return lift_mm_; }
     [[nodiscard]] double moment_nmm() const { return moment_nmm_; }
@@ -48,8 +52,10 @@ class SpringEnd {
     double moved_rad_ = 0.0;
 };
 
-/// Where both ends' moments were alike the last time, from where the next turn is sought.
+/// What bore the last time, and where both ends' moments were alike, from where the next contact
+/// is sought.
 struct Balance {
+    std::vector<Touch> own{}, far{};
     double turn_rad = 0.0;
     double fall_nmm_per_rad = 0.0;  ///< how fast what is lacking falls; 0: not sought yet
     double nothing_nmm = 0.0;       ///< a lack that is rounding

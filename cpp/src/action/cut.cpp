@@ -8,6 +8,7 @@
 #include "backspring/core/angle.hpp"
 #include "backspring/core/root.hpp"
 #include "indenters.hpp"
+#include "neighbours.hpp"
 
 namespace backspring {
 namespace {
@@ -94,7 +95,12 @@ std::optional<double> detail::left_to(const Joint& joint,
                                       const Contact& contact,
                                       const Contact& other) {
     if (contact.count > other.count) return lone_touch(contact, other).force_n;
-    if (contact.count < other.count) return std::nullopt;
+    if (contact.count < other.count) {
+        const bool lacks_one = joint.alone() && contact.count == 1;
+        if (!lacks_one) return std::nullopt;
+        return clear_by_mm(joint, contact.blade_angle_deg, contact.touches[0],
+                           lone_touch(other, contact));
+    }
     for (int k = 0; k < contact.count; ++k) {
         const auto i = static_cast<std::size_t>(k);
         const Touch &own = contact.touches[i], &its = other.touches[i];
@@ -109,6 +115,22 @@ std::optional<double> detail::left_to(const Joint& joint,
     }
     const auto beside = lone_force_n(contact.others.beside, other.others.beside);
     return beside ? beside : lone_force_n(contact.others.far, other.others.far);
+}
+
+std::optional<double> detail::comes_to_bear_deg(const Joint& joint,
+                                                const Contact& low,
+                                                const Contact& high) {
+    if (!joint.alone() || low.count + high.count != 3) return std::nullopt;
+    const Contact &one = low.count == 1 ? low : high, &two = low.count == 1 ? high : low;
+    if (two.count != 2) return std::nullopt;
+    const Touch& lone = lone_touch(two, one);
+    const bool first = two.touches[0].part.kick == one.touches[0].part.kick;
+    const Touch& bears = two.touches[first ? 0 : 1];
+    const auto clear = [&](double angle) { return clear_by_mm(joint, angle, bears, lone); };
+    const auto at_one = clear(one.blade_angle_deg), at_two = clear(two.blade_angle_deg);
+    if (!at_one || !at_two || !(*at_one > 0.0 && *at_two < 0.0)) return std::nullopt;
+    const auto by = [&](double angle) { return clear(angle).value_or(*at_one); };
+    return find_root(by, one.blade_angle_deg, two.blade_angle_deg, *at_one, *at_two);
 }
 
 std::optional<double> detail::goes_over_deg(const Joint& joint,
@@ -144,21 +166,26 @@ std::optional<double> detail::goes_over_deg(const Joint& joint,
     return find_root(miss, low.blade_angle_deg, high.blade_angle_deg, at_low, at_high);
 }
 
-void detail::CutSearch::keep(double angle_deg, double left) {
+void detail::CutSearch::keep(double angle_deg, double left, bool from_low) {
     if (told_.known && told_.angle_deg == angle_deg) return;
     before_ = std::exchange(told_, {angle_deg, left, true});
+    if (std::exchange(from_low_, from_low) != from_low) before_.known = false;
 }
 
 double detail::CutSearch::next_deg(const Contact& low, const Contact& high) {
     const double gap = high.blade_angle_deg - low.blade_angle_deg;
     const double half = low.blade_angle_deg + 0.5 * gap;
-    const auto from_low = left_to(*joint_, low, high);
-    const auto left = from_low ? from_low : left_to(*joint_, high, low);
+    // What bears alone goes on farther than what bears with another.
+    const bool high_first = high.count < low.count;
+    auto from_high = high_first ? left_to(*joint_, high, low) : std::nullopt;
+    const auto from_low = from_high ? std::nullopt : left_to(*joint_, low, high);
+    if (!from_low && !high_first) from_high = left_to(*joint_, high, low);
+    const auto left = from_low ? from_low : from_high;
     if (!left) return half;
     const double ahead = from_low ? 1.0 : -1.0;
     const double near = from_low ? low.blade_angle_deg : high.blade_angle_deg;
     const double far = near + ahead * gap;
-    keep(near, *left);
+    keep(near, *left, from_low.has_value());
     if (!before_.known || before_.left == *left || ++round_ % 8 == 0) return half;
     const double zero = near - *left * (near - before_.angle_deg) / (*left - before_.left);
     const double moved = std::abs(zero - std::exchange(zero_deg_, zero));

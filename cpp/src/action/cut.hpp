@@ -30,13 +30,14 @@ class CutSearch {
         bool known = false;
     };
 
-    void keep(double angle_deg, double left);
+    void keep(double angle_deg, double left, bool from_low);
 
     const Joint* joint_;
     double cut_deg_;
     Told told_, before_;
     double zero_deg_ = 0.0, doubt_deg_ = 0.0;
     int round_ = 0;
+    bool from_low_ = false;
 };
 
 /// How far a contact is from going over to another one's way of bearing: it vanishes there, and its
@@ -44,6 +45,12 @@ class CutSearch {
 [[nodiscard]] std::optional<double> left_to(const Joint& joint,
                                             const Contact& contact,
                                             const Contact& other);
+
+/// Where the kick of a blade alone, or its body, comes to bear beside the other, between a contact
+/// of one and a contact of both [deg]. None where that is not known.
+[[nodiscard]] std::optional<double> comes_to_bear_deg(const Joint& joint,
+                                                      const Contact& low,
+                                                      const Contact& high);
 
 /// Where the one touch of a blade alone goes over from one part to the next, or from a part to an
 /// edge of the pad, between two contacts: the angle at which the face runs along the outline right

@@ -6,6 +6,7 @@
 #include <numbers>
 #include <utility>
 
+#include "along_outline.hpp"
 #include "backspring/core/angle.hpp"
 #include "bearing_set.hpp"
 #include "newton_bearing.hpp"
@@ -16,6 +17,11 @@ namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr int kMostComings = 200;
+// Less than this share of an energy is rounding.
+constexpr double kStoresMore = 1e-12;
+// Of the distance between pin and pivot: flats side by side that bear so near to each other may
+// bear the other way round as well.
+constexpr double kMostApart = 0.3;
 
 using MaybeTouch = std::optional<Touch>;
 
@@ -51,17 +57,51 @@ PlaceGuess guess_of(const Borne& borne) {
     return {touch.part.arc, touch.part.flat, touch.part.flat ? ahead : touch.slope};
 }
 
-/// Several that bore a little earlier, where they bear now; nothing where one goes farther than a
-/// little.
+/// Several that bore a little earlier, where they bear now. Nothing where flats side by side go
+/// farther than a little: these may bear in other places as well.
 std::optional<std::vector<Borne>> moved_a_little(const Flexibility& flexibility,
                                                  const std::vector<Borne>& earlier) {
-    constexpr double little = 1e-4;  // of the distance between pin and pivot
+    // Of the distance between pin and pivot.
+    constexpr double little = 1e-4, more = 3e-2;
     std::vector<Borne> borne = earlier;
     if (borne.size() < 2 || !move_together(flexibility, borne)) return std::nullopt;
-    const bool near = std::ranges::equal(borne, earlier, [](const Borne& now, const Borne& before) {
-        return std::abs(now.touch.x_mm - before.touch.x_mm) < little * now.indenter->pivot_mm;
-    });
+    double farthest = 0.0;
+    for (std::size_t i = 0; i < borne.size(); ++i) {
+        const double way = std::abs(borne[i].touch.x_mm - earlier[i].touch.x_mm);
+        farthest = std::max(farthest, way / borne[i].indenter->pivot_mm);
+    }
+    const bool near = farthest < (flats_side_by_side(borne) ? little : more);
     return near ? std::optional(std::move(borne)) : std::nullopt;
+}
+
+double energy_nmm(const Borne& borne) {
+    return 0.5 * borne.touch.force_n * borne.indenter->overlap_mm(borne.touch);
+}
+
+double energy_nmm(const std::vector<Borne>& borne) {
+    double energy = 0.0;
+    for (const Borne& each : borne) energy += energy_nmm(each);
+    return energy;
+}
+
+/// The same with two flats of two blades in each other's place along the spring: which of both
+/// bears ahead. Nothing where that stores no more.
+std::optional<std::vector<Borne>> crossed_over(const Flexibility& flexibility,
+                                               const std::vector<Borne>& borne,
+                                               std::size_t i,
+                                               std::size_t j) {
+    const Touch &a = borne[i].touch, &b = borne[j].touch;
+    if (!a.part.flat || !b.part.flat || a.part.blade == b.part.blade) return std::nullopt;
+    const double way = b.x_mm - a.x_mm;
+    if (std::abs(way) > kMostApart * borne[i].indenter->pivot_mm) return std::nullopt;
+    std::vector<Borne> crossed = borne;
+    if (!go_along(*borne[i].indenter, way, crossed[i].touch) ||
+        !go_along(*borne[j].indenter, -way, crossed[j].touch) ||
+        !move_together(flexibility, crossed)) {
+        return std::nullopt;
+    }
+    const double least = energy_nmm(borne) * (1.0 + kStoresMore);
+    return energy_nmm(crossed) > least ? std::optional(std::move(crossed)) : std::nullopt;
 }
 
 /// With all that come to bear besides.
@@ -70,8 +110,18 @@ const std::vector<Borne>& all_of(BearingSet& set) {
     return set.borne();
 }
 
-double energy_nmm(const Borne& borne) {
-    return 0.5 * borne.touch.force_n * borne.indenter->overlap_mm(borne.touch);
+/// With whichever flats ahead that store most.
+std::vector<Borne> most_stored(const Flexibility& flexibility, BearingSet& set) {
+    const std::vector<Borne> borne = all_of(set);
+    for (std::size_t i = 1; i < borne.size(); ++i) {
+        for (std::size_t j = 0; j < i; ++j) {
+            auto crossed = crossed_over(flexibility, borne, i, j);
+            if (!crossed) continue;
+            set.start(std::move(*crossed));
+            return all_of(set);
+        }
+    }
+    return borne;
 }
 
 }  // namespace
@@ -127,8 +177,13 @@ MaybeTouch detail::bear_alone(const Flexibility& flexibility,
     const FreeSpring spring{flexibility, indenter};
     const Range range{0.5 * indenter.pad.start_mm, kInfinity};
     const BearingSearch search(indenter.outline, indenter.pivot_mm, range, spring);
-    const MaybeTouch soon = newton_bearing(flexibility, indenter, guess);
-    MaybeTouch touch = soon ? search.on(indenter.pad, *soon) : search.on(indenter.pad);
+    MaybeTouch touch;
+    if (guess && guess->at_edge) touch = search.at_edge(indenter.pad, guess->place, guess->arc);
+    if (!touch) {
+        const bool tells = guess && !guess->at_edge;
+        const MaybeTouch soon = newton_bearing(flexibility, indenter, tells ? guess : nullptr);
+        touch = soon ? search.on(indenter.pad, *soon) : search.on(indenter.pad);
+    }
     if (!touch || !(touch->force_n > 0.0)) return std::nullopt;
     if (!stands_in(indenter, indenter.overlap_mm(*touch))) return std::nullopt;
     touch->part = named(indenter, touch->part);
@@ -151,9 +206,9 @@ std::vector<Borne> detail::bear(const Flexibility& flexibility,
         if (!indenter.part.kick || in_reach(indenter)) within.push_back(&indenter);
     }
     BearingSet set(flexibility, within);
-    if (auto moved = moved_a_little(flexibility, earlier)) {
-        set.start(std::move(*moved));
-        return all_of(set);
+    if (const auto moved = moved_a_little(flexibility, earlier)) {
+        set.start(*moved);
+        return most_stored(flexibility, set);
     }
     std::optional<Borne> strongest;
     for (const Indenter* indenter : within) {
@@ -168,7 +223,7 @@ std::vector<Borne> detail::bear(const Flexibility& flexibility,
     // A rigid spring rests on what turns it farthest, and nothing else can reach it.
     if (within.size() == 1 || flexibility.rigid()) return {*strongest};
     set.start({*strongest});
-    return all_of(set);
+    return most_stored(flexibility, set);
 }
 
 }  // namespace backspring

@@ -84,9 +84,10 @@ void add_indenters(std::vector<Indenter>& indenters,
 
 /// About where an outline bears: the search for it starts there.
 struct PlaceGuess {
-    int arc;       ///< of the outline, or the one ahead of the flat
-    bool flat;     ///< on the flat behind that arc
-    double place;  ///< slope on an arc, way ahead of the pivot on a flat [mm]
+    int arc;               ///< of the outline, or the one ahead of the flat
+    bool flat;             ///< on the flat behind that arc
+    double place;          ///< slope on an arc, way ahead of the pivot on a flat [mm]
+    bool at_edge = false;  ///< of the pad: that is the place
 };
 
 /// Where an indenter touches the spring when nothing else does; nothing where it does not.

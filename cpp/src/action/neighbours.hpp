@@ -24,6 +24,16 @@ void add_touch(Contact& contact, const Indenter& indenter, const Touch& touch);
                                     const Pushed* pushed,
                                     const PlaceGuess* guess);
 
+/// How far a blade alone's body or kick stands clear of the face that the other of both bends.
+///
+/// @param bears  which of both bends it, and about where
+/// @param other  where the first would bear as well; on that side of it
+/// @returns      below 0 where it does bear [mm]; nothing where that is not known
+[[nodiscard]] std::optional<double> clear_by_mm(const Joint& joint,
+                                                double blade_angle_deg,
+                                                const Touch& bears,
+                                                const Touch& other);
+
 /// The contact of a blade alone whose body and kick bear on the same parts as at an angle near by;
 /// nothing where that does not tell it.
 [[nodiscard]] std::optional<Contact> both_bear_as(const Joint& joint,

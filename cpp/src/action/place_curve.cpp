@@ -9,20 +9,26 @@ void detail::PlaceCurve::add(const Contact& contact) {
     const bool kick = contact.count == 1 && contact.touches[0].part.kick;
     if (contact.count == 2) both_ = contact.touches;
     if (kick) kick_ = contact.touches[0];
+    tells_ = contact.count == 1 && !kick;
     if (!tells_ || curve_.full()) return;
     const Touch& touch = contact.touches[0];
     const Pad& pad = joint_->pad;
-    if (count_++ == 0) part_ = touch.part;
-    const bool same = touch.part.arc == part_.arc && touch.part.flat == part_.flat;
     const bool at_edge = touch.x_mm == pad.start_mm || touch.x_mm == pad.end_mm;
-    tells_ = contact.count == 1 && same && !kick && !at_edge;
-    if (!tells_) return;
+    const bool same =
+        edge_mm_ ? touch.x_mm == *edge_mm_
+                 : !at_edge && touch.part.arc == part_.arc && touch.part.flat == part_.flat;
+    if (!same) curve_ = Interpolant(), edge_mm_.reset();
+    part_ = touch.part;
+    if (at_edge) edge_mm_ = touch.x_mm;
+    if (at_edge) return;
     curve_.add(contact.blade_angle_deg, part_.flat ? touch.x_mm - joint_->pivot_mm : touch.slope);
 }
 
 Contact detail::PlaceCurve::contact_at(double blade_angle_deg) const {
-    if (tells_ && count_ > 0) {
-        const PlaceGuess guess{part_.arc, part_.flat, curve_.value_at(blade_angle_deg)};
+    if (tells_) {
+        const double place =
+            edge_mm_ ? *edge_mm_ - joint_->pivot_mm : curve_.value_at(blade_angle_deg);
+        const PlaceGuess guess{part_.arc, part_.flat, place, edge_mm_.has_value()};
         return find_contact(*joint_, blade_angle_deg, nullptr, &guess);
     }
     if (both_) {

@@ -14,10 +14,10 @@ namespace backspring::detail {
 class PlaceCurve {
   public:
     /// @param joint  outlives this
-    explicit PlaceCurve(const Joint& joint) : joint_(&joint), tells_(joint.alone()) {}
+    explicit PlaceCurve(const Joint& joint) : joint_(&joint) {}
 
-    /// Takes in a contact at an angle of its own. One touch of a kick, at an edge of the pad or on
-    /// another part than the first is no place of a curve.
+    /// Takes in a contact at an angle of its own. With another part, or another edge of the pad,
+    /// begins another curve.
     void add(const Contact& contact);
 
     /// The contact at an angle, soon found where those known tell about where the blade bears.
@@ -25,10 +25,10 @@ class PlaceCurve {
 
   private:
     const Joint* joint_;
-    bool tells_;
-    int count_ = 0;
-    Part part_{};
+    bool tells_ = false;
+    Part part_{.arc = -1};
     Interpolant curve_;
+    std::optional<double> edge_mm_{};  ///< of the pad, where that bears
     std::optional<std::array<Touch, 2>> both_{};
     std::optional<Touch> kick_{};  ///< alone
 };

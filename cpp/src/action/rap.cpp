@@ -4,9 +4,77 @@
 
 #include "backspring/core/angle.hpp"
 #include "backspring/core/require.hpp"
-#include "past_rest.hpp"
 
 namespace backspring {
+namespace {
+
+constexpr double kLastDeg = -45.0;
+constexpr double kFirstDeg = 1.0;
+
+/// So far that the spring alone takes an energy up; friction only helps.
+double last_deg(const Joint& joint, const Contact& closed, double energy_mj) {
+    const double rest = closed.blade_angle_deg;
+    double last = rest - kFirstDeg;
+    for (double depth = kFirstDeg; last > kLastDeg; last = std::max(rest - depth, kLastDeg)) {
+        const double stored = contact_at(joint, last).energy_nmm - closed.energy_nmm;
+        if (stored >= energy_mj) break;
+        depth *= stored > 0.0 ? std::clamp(1.2 * energy_mj / stored, 1.3, 16.0) : 4.0;
+    }
+    return last;
+}
+
+/// The way past a closed rest, as far as a spring alone takes up an energy.
+class PastRest {
+  public:
+    /// @param closed  outlives this
+    PastRest(const Action& action, const Contact& closed, double most_mj)
+        : closed_(closed),
+          way_(action, {last_deg(action.joint, closed, most_mj), closed.blade_angle_deg}),
+          friction_(way_.pieces(), [](const Turn& turn) { return turn.friction_nmm; }) {}
+
+    /// The overtravel that takes up an energy; nothing where the way is too short for it.
+    [[nodiscard]] std::optional<Overtravel> taking_up(double energy_mj) const {
+        const auto more = [&](const Turn& turn) {
+            return stored_mj(turn) + work_mj(turn) - energy_mj;
+        };
+        const auto pieces = way_.pieces();
+        for (std::size_t p = pieces.size(); p-- > 0;) {
+            const Piece& piece = pieces[p];
+            for (std::size_t i = piece.size(); i-- > 0;) {
+                if (more(*piece[i]) < 0.0) continue;
+                const bool first = i + 1 == piece.size();
+                return at(first ? *piece[i] : zero_between(way_.action(), piece, i, more),
+                          energy_mj);
+            }
+        }
+        return std::nullopt;
+    }
+
+  private:
+    [[nodiscard]] double stored_mj(const Turn& turn) const {
+        return turn.contact.energy_nmm - closed_.energy_nmm;
+    }
+    [[nodiscard]] double work_mj(const Turn& turn) const {
+        return friction_.between(angle_of(&turn), closed_.blade_angle_deg);
+    }
+
+    /// At a turn so near that its torque tells the little way that is left.
+    [[nodiscard]] Overtravel at(const Turn& turn, double energy_mj) const {
+        const double stored = stored_mj(turn), work = work_mj(turn);
+        const double torque = -turn.contact.torque_nmm;
+        const double left = (energy_mj - stored - work) / (torque + turn.friction_nmm);
+        return {.angle_deg = closed_.blade_angle_deg - angle_of(&turn) + degrees(left),
+                .stored_mj = stored + torque * left,
+                .friction_work_mj = work + turn.friction_nmm * left};
+    }
+
+    const Contact& closed_;
+    Turns way_;
+    TurnIntegral friction_;
+};
+
+}  // namespace
+
 std::vector<std::optional<Overtravel>> overtravels(const Action& action,
                                                    const Contact& closed,
                                                    std::span<const double> energies_mj) {

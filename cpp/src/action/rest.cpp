@@ -7,7 +7,7 @@
 #include "backspring/action/end_stop.hpp"
 #include "backspring/core/angle.hpp"
 #include "backspring/core/root.hpp"
-#include "indenters.hpp"
+#include "blades.hpp"
 #include "place_curve.hpp"
 #include "rest_search.hpp"
 
@@ -64,6 +64,25 @@ Contact comes_to_stand(const Joint& joint,
     return at(standing_deg);
 }
 
+/// Slope of the spring where it is bent over a disc about the pivot instead of the tang, the other
+/// blades on their faces.
+std::optional<double> slope_over(const Joint& joint, const Arc& disc, const Part& part) {
+    if (!joint.alone()) {
+        Joint over = joint;
+        over.outline = {{disc}, std::nullopt};
+        const Contact contact = on_faces(Blades(over));
+        return contact.count == 1 ? std::optional(contact.touches[0].slope) : std::nullopt;
+    }
+    const Indenter round{TurnedOutline({&disc, 1}, 0.0),
+                         joint.pivot_mm,
+                         joint.pad,
+                         joint.face_mm,
+                         joint.face_slope,
+                         part};
+    const auto touch = bear_alone(joint.flexibility, round);
+    return touch ? std::optional(touch->slope) : std::nullopt;
+}
+
 /// The rest on the flat that the blade lies on at a nominal angle, the spring bent over a disc that
 /// touches that flat: the foot of the perpendicular from the pivot bears. Nothing where the blade
 /// comes to rest on something else.
@@ -73,15 +92,9 @@ std::optional<Contact> rest_on_flat(const Joint& joint, double nominal_deg, doub
     if (first.count != 1 || !lying.part.flat || first.torque_nmm == 0.0) return std::nullopt;
     const double face = lying.height_mm - lying.slope * (lying.x_mm - joint.pivot_mm);
     const Arc disc{0.0, 0.0, face / std::hypot(1.0, lying.slope), 0.0, std::numbers::pi};
-    const Indenter round{TurnedOutline({&disc, 1}, 0.0),
-                         joint.pivot_mm,
-                         joint.pad,
-                         joint.face_mm,
-                         joint.face_slope,
-                         lying.part};
-    const auto touch = bear_alone(joint.flexibility, round);
-    if (!touch) return std::nullopt;
-    const double turn = degrees(std::atan(touch->slope) - std::atan(lying.slope));
+    const auto slope = slope_over(joint, disc, lying.part);
+    if (!slope) return std::nullopt;
+    const double turn = degrees(std::atan(*slope) - std::atan(lying.slope));
     if (turn * first.torque_nmm >= 0.0 || std::abs(turn) > reach_deg) return std::nullopt;
     Contact rest = contact_at(joint, nominal_deg + turn);
     const Part& part = rest.touches[0].part;
@@ -119,14 +132,15 @@ std::optional<Contact> find_rest(const Joint& joint,
 }  // namespace
 
 std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {
-    if (joint.alone()) {
-        if (auto rest = rest_on_flat(joint, nominal_deg, reach_deg)) return rest;
-    }
+    if (auto rest = rest_on_flat(joint, nominal_deg, reach_deg)) return rest;
     PlaceCurve way(joint);
+    bool kick_bore = false;
     const auto at = [&](double angle) {
         // Where body and kick bear, or the kick alone, they soon do so again near by.
         Contact contact = way.contact_at(angle);
-        if (contact.count == 2 || contact.touches[0].part.kick) way.add(contact);
+        const bool by_kick = contact.count == 2 || contact.touches[0].part.kick;
+        if (by_kick || !kick_bore) way.add(contact);
+        kick_bore = kick_bore || by_kick;
         return contact;
     };
     return find_rest(joint, at, nominal_deg, reach_deg);

@@ -40,6 +40,23 @@ Contact letting_go_soon(const ContactAt& at, Contact bearing, Contact free) {
     return free;
 }
 
+// Flats of two blades nearer to one direction than this may bear as one.
+constexpr double kAlikeDeg = 4e-9;
+
+/// Where a blade's flat would run along one of another blade on which both bear, between two
+/// angles.
+std::optional<double> along_another_deg(const Contact& contact, double low, double high) {
+    const Touch& own = contact.touches[0];
+    if (contact.count != 1 || !own.part.flat) return std::nullopt;
+    for (const Touch& other : contact.others.beside) {
+        if (!other.part.flat) continue;
+        const double turn = std::atan(other.slope) - std::atan(own.slope);
+        const double angle = contact.blade_angle_deg + degrees(turn);
+        if (angle > low + kAlikeDeg && angle < high - kAlikeDeg) return angle;
+    }
+    return std::nullopt;
+}
+
 /// An angle and the torque there.
 struct Look {
     double angle_deg, torque_nmm;
@@ -58,10 +75,18 @@ class Between {
 
     [[nodiscard]] double middle_deg() const { return low_.blade_angle_deg + 0.5 * gap_deg(); }
 
+    /// Whether it is told where they meet: nearer than flats alike bear as one, where the energy
+    /// jumps with the torque.
+    [[nodiscard]] bool told() const {
+        return gap_deg() <= kSeatedDeg ||
+               (meets_alike_ && gap_deg() <= 1.01 * kAlikeDeg && energy_jumps());
+    }
+
     /// By a secant; where torque jumps or bends, by the energies of both sides, each going on with
     /// the torque it has.
     [[nodiscard]] double next_deg() {
         const double low = low_.blade_angle_deg, high = high_.blade_angle_deg;
+        if (const auto alike = alike_deg()) return *alike;
         if (++looks_ % 6 == 0) return middle_deg();
         double angle = jumps() || poor_ ? meeting_deg() : secant_deg();
         if (!(angle > low && angle < high)) {
@@ -93,6 +118,30 @@ class Between {
   private:
     static Look look_of(const Contact& contact) {
         return {contact.blade_angle_deg, contact.torque_nmm};
+    }
+
+    [[nodiscard]] bool energy_jumps() const {
+        const double rise = std::abs(high_.energy_nmm - low_.energy_nmm);
+        return rise > kEnergyRounding * low_.energy_nmm;
+    }
+
+    /// On both sides of where a flat runs along another blade's and then, if both sides drive it
+    /// back there, right there.
+    [[nodiscard]] std::optional<double> alike_deg() {
+        const double low = low_.blade_angle_deg, high = high_.blade_angle_deg;
+        if (!alike_deg_) {
+            alike_deg_ = along_another_deg(low_, low, high);
+            if (!alike_deg_) alike_deg_ = along_another_deg(high_, low, high);
+            return alike_deg_ ? std::optional(*alike_deg_ - kAlikeDeg) : std::nullopt;
+        }
+        const bool driven_back = low_last_ == (alike_looks_ == 0);
+        if (alike_looks_ > 1 || !driven_back) {
+            alike_looks_ = std::max(alike_looks_, 2);
+            return std::nullopt;
+        }
+        if (alike_looks_++ == 0) return *alike_deg_ + kAlikeDeg;
+        meets_alike_ = true;
+        return alike_deg_;
     }
 
     /// Whether torque rises by far more between both sides than it does on either.
@@ -135,6 +184,9 @@ class Between {
     Look before_, last_;
     double low_rate_ = 0.0, high_rate_ = 0.0;  ///< of the torque, per deg
     double meeting_deg_ = 0.0;
+    std::optional<double> alike_deg_;
+    int alike_looks_ = 0;
+    bool meets_alike_ = false;
     bool low_last_ = false;
     bool poor_ = false;  ///< the last look has left much of its side's torque
     int run_ = 0, looks_ = 0;
@@ -144,7 +196,7 @@ class Between {
 
 Contact detail::seat_between(const ContactAt& at, Contact low, Contact high, double nothing_nmm) {
     Between between(std::move(low), std::move(high));
-    for (int look = 0; between.gap_deg() > kSeatedDeg; ++look) {
+    for (int look = 0; !between.told(); ++look) {
         Contact there = at(look < kMostLooks ? between.next_deg() : between.middle_deg());
         if (std::abs(there.torque_nmm) <= nothing_nmm) return there;
         between.add(std::move(there));

@@ -90,6 +90,14 @@ class Seating {
         }
     }
 
+    /// What other blades bear on, told to one of them.
+    static void add_others(std::vector<Contact>& blades, std::size_t blade) {
+        for (std::size_t k = 0; k < blades.size(); ++k) {
+            if (k == blade) continue;
+            for (const Touch& touch : blades[k].all()) blades[blade].others.beside.push_back(touch);
+        }
+    }
+
     /// @returns  whether each has a rest within its reach
     bool turn_each() {
         bool all = true;
@@ -100,6 +108,7 @@ class Seating {
                 angles[i] = angle;
                 std::vector<Contact> found = blades_.on_faces(angles, faces_);
                 if (torque_share(found, i) <= kTorqueFree) found[i].torque_nmm = 0.0;
+                add_others(found, i);
                 return found[i];
             };
             const Standing& standing = blades_.neighbour(i).standing;
@@ -165,6 +174,25 @@ class Seating {
 
 std::vector<Contact> detail::seated(Blades blades, double blade_angle_deg) {
     return Seating(blades, blade_angle_deg).at_rest();
+}
+
+Contact detail::on_faces(Blades blades) {
+    constexpr double open_deg = 180.0;
+    std::vector<double> angles{open_deg};
+    std::vector<bool> faces{false};
+    bool all_seat = true;
+    for (std::size_t i = 1; i < blades.count(); ++i) {
+        const Neighbour& other = blades.neighbour(i);
+        faces.push_back(other.standing.reach_deg > 0.0 && other.seat_mm > 0.0);
+        angles.push_back(other.standing.blade_angle_deg);
+        all_seat = all_seat && (faces[i] || other.standing.reach_deg == 0.0);
+    }
+    if (all_seat) return blades.on_faces(angles, faces)[0];
+    const std::vector<Contact> found = seated(blades, open_deg);
+    for (std::size_t i = 1; i < blades.count(); ++i) {
+        if (!faces[i]) angles[i] = found[i].blade_angle_deg;
+    }
+    return blades.on_faces(angles, faces)[0];
 }
 
 }  // namespace backspring

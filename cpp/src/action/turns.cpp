@@ -6,127 +6,172 @@
 #include <utility>
 
 #include "backspring/core/angle.hpp"
-#include "backspring/core/interpolant.hpp"
+#include "chebyshev.hpp"
 #include "cut.hpp"
+#include "fineness.hpp"
 #include "place_curve.hpp"
 
 namespace backspring {
 namespace {
 
-constexpr double kFirstLookDeg = 12.0;
 constexpr int kMostTries = 80;
 constexpr std::size_t kMostCuts = 500;
-constexpr double kLeastGapDeg = 1e-3;
+constexpr double kLeastWayDeg = 1e-3;
 
 /// A turn on its way into a piece.
 struct Node {
     std::size_t turn;
     double angle_deg;
     std::size_t kind;
-    bool starts = false;   ///< a piece
-    bool settled = false;  ///< the gap behind it
+    bool starts = false;  ///< a piece
 };
 
-/// How closely turns are looked at.
-struct Fineness {
-    double cut_deg;
-    double torque_doubt;  ///< torque between turns lacks so much of the largest at most, on average
-    int looks;
-};
-
-constexpr Fineness kAlone{.cut_deg = 1e-10, .torque_doubt = 1e-5, .looks = 14};
-// With others that seat anew a contact costs several times as much.
-constexpr Fineness kBothEnds{.cut_deg = 1e-5, .torque_doubt = 1e-3, .looks = 4};
-// What comes to bear beside begins with no force, so where it does matters with the square of this;
-// and two flats that lie alike may take turns over less.
-constexpr Fineness kBeside{.cut_deg = 1e-4, .torque_doubt = 1e-3, .looks = 4};
-
-const Fineness& fineness(const Joint& joint) {
-    return joint.alone() ? kAlone : joint.beside.empty() ? kBothEnds : kBeside;
-}
+/// A piece on its way, at Chebyshev's places.
+using Nodes = std::vector<Node>;
 
 class Maker {
   public:
-    Maker(const Action& action, std::vector<Turn>& known)
-        : action_(action), known_(known), unknown_(action.joint) {}
+    Maker(const Action& action, std::vector<Turn>& known) : action_(action), known_(known) {}
 
-    [[nodiscard]] std::vector<Node> make(const std::vector<double>& marks_deg, TurnsAt at) {
-        for (std::size_t i = 0; i + 1 < marks_deg.size(); ++i) {
-            look(marks_deg[i], marks_deg[i + 1]);
+    [[nodiscard]] Nodes make(const std::vector<double>& marks_deg) {
+        const PlaceCurve unknown(action_.joint);
+        way_deg_ = marks_deg.back() - marks_deg.front();
+        Nodes marks;
+        for (const double mark : marks_deg) marks.push_back(work_out(mark, unknown));
+        for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
+            tell_between(marks[i], marks[i + 1], {&marks[i], 2}, fine_.halvings);
         }
-        bool added = at == TurnsAt::everywhere;
-        for (int round = 0; added && round < fine_.looks; ++round) added = add_turns();
         return std::move(nodes_);
     }
 
   private:
     [[nodiscard]] Node work_out(double angle_deg, const PlaceCurve& way) {
         known_.push_back(turn_near(action_, angle_deg, way));
+        most_nmm_ = std::max(most_nmm_, std::abs(known_.back().contact.torque_nmm));
         const std::size_t kind = bearing_kind(known_.back().contact, action_.joint.pad);
         return {known_.size() - 1, angle_deg, kind};
     }
 
-    void look(double from_deg, double to_deg) {
-        nodes_.push_back(nodes_.empty() ? work_out(from_deg, unknown_) : nodes_.back());
-        nodes_.back().starts = true;
-        const int parts = static_cast<int>(std::ceil((to_deg - from_deg) / kFirstLookDeg));
-        for (int i = 1; i <= parts; ++i) {
-            const double angle = std::lerp(from_deg, to_deg, static_cast<double>(i) / parts);
-            append(work_out(angle, way_before()));
-        }
-    }
-
-    /// By the last nodes of the last piece.
-    [[nodiscard]] PlaceCurve way_before() const {
-        constexpr std::size_t most = 3;
-        std::size_t first = nodes_.size() - 1;
-        while (!nodes_[first].starts && nodes_.size() - first < most) --first;
-        PlaceCurve way(action_.joint);
-        for (std::size_t k = first; k < nodes_.size(); ++k) way.add(contact(nodes_[k]));
-        return way;
-    }
-
-    /// Adds a turn, with both sides of every cut before it.
-    void append(Node next) {
-        while (nodes_.back().kind != next.kind && cuts_ < kMostCuts) {
-            auto [left, right] = cut(next);
-            right.starts = true;
+    /// Pieces from one node to another, cut wherever known ones between them bear in other ways.
+    void tell_between(const Node& low,
+                      const Node& high,
+                      std::span<const Node> known,
+                      int halvings) {
+        Node start = low, from = known.front();
+        // The nearest last.
+        Nodes ahead(known.rbegin(), known.rend() - 1);
+        while (!ahead.empty()) {
+            if (from.kind == ahead.back().kind || cuts_ >= kMostCuts) {
+                from = ahead.back();
+                ahead.pop_back();
+                continue;
+            }
+            const auto [left, right] = cut(from, ahead);
             ++cuts_;
-            if (left.turn != nodes_.back().turn) nodes_.push_back(left);
-            nodes_.push_back(right);
-            if (right.turn == next.turn) return;
+            tell(start, left, halvings);
+            start = from = right;
+            if (right.turn == ahead.back().turn) ahead.pop_back();
         }
-        next.starts = nodes_.back().kind != next.kind;
-        nodes_.push_back(next);
+        tell(start, high, halvings);
     }
 
-    /// The last turn that bears as the last known one does, and the first that does not.
-    [[nodiscard]] std::pair<Node, Node> cut(const Node& next) {
-        Node low = nodes_.back(), high = next;
+    /// A piece between two nodes that bear alike, at as many places as tell it.
+    void tell(const Node& low, const Node& high, int halvings) {
+        if (low.turn == high.turn) return add({low});
+        Nodes piece{low, high};
+        const double length = high.angle_deg - low.angle_deg;
+        PlaceCurve way(action_.joint);
+        way.add(contact(low));
+        way.add(contact(high));
+        std::size_t parts = kFewestParts;
+        while (2 * parts <= fine_.parts && length > static_cast<double>(parts) * fine_.look_deg)
+            parts *= 2;
+        bool told = length < kLeastWayDeg;
+        for (; !told && parts <= fine_.parts; parts *= 2) {
+            if (const auto other = refine(piece, parts, way)) {
+                const auto known = std::span(piece).subspan(*other - 1);
+                return tell_between(low, high, known, halvings);
+            }
+            told = adds_up(piece);
+        }
+        if (told || halvings == 0) return add(piece);
+        const Node middle = piece[piece.size() / 2];
+        tell(low, middle, halvings - 1);
+        tell(middle, high, halvings - 1);
+    }
+
+    void add(const Nodes& piece) {
+        nodes_.insert(nodes_.end(), piece.begin(), piece.end());
+        nodes_[nodes_.size() - piece.size()].starts = true;
+    }
+
+    /// Cuts a piece into more parts.
+    ///
+    /// @returns  the first node found that bears in another way than the piece, if any
+    [[nodiscard]] std::optional<std::size_t> refine(Nodes& piece,
+                                                    std::size_t parts,
+                                                    PlaceCurve& way) {
+        const Node low = piece.front(), high = piece.back();
+        const std::size_t every = parts / (piece.size() - 1);
+        Nodes finer;
+        finer.reserve(parts + 1);
+        for (std::size_t k = 0; k <= parts; ++k) {
+            if (k % every == 0) {
+                finer.push_back(piece[k / every]);
+                continue;
+            }
+            const double share = chebyshev_share(parts, k);
+            finer.push_back(work_out(std::lerp(low.angle_deg, high.angle_deg, share), way));
+            way.add(contact(finer.back()));
+        }
+        piece = std::move(finer);
+        if (cuts_ >= kMostCuts) return std::nullopt;
+        const auto other = [&](const Node& node) { return node.kind != low.kind; };
+        const auto found = std::find_if(piece.begin(), piece.end() - 1, other);
+        if (found + 1 == piece.end()) return std::nullopt;
+        return static_cast<std::size_t>(found - piece.begin());
+    }
+
+    /// The last turn that bears as a known one does, and the first that does not.
+    ///
+    /// @param ahead  the nearest last; what is seen beyond the cut is added
+    [[nodiscard]] std::pair<Node, Node> cut(Node low, Nodes& ahead) {
+        Node high = ahead.back();
         CutSearch search(action_.joint, fine_.cut_deg);
         std::optional<std::pair<std::size_t, std::size_t>> tried;
+        std::optional<double> bears;
         for (int i = 0; i < kMostTries && high.angle_deg - low.angle_deg > fine_.cut_deg; ++i) {
             const std::optional kinds = std::pair{low.kind, high.kind};
             if (std::exchange(tried, kinds) != kinds) {
                 search = CutSearch(action_.joint, fine_.cut_deg);
-                if (const auto sides = straight_cut(low, high)) return *sides;
+                bears.reset();
+                const auto over = goes_over_deg(action_.joint, contact(low), contact(high));
+                if (const auto sides = sides_of(over, low, high)) return *sides;
             }
+            if (!bears) {
+                bears = comes_to_bear_deg(action_.joint, contact(low), contact(high));
+                if (const auto sides = sides_of(bears, low, high)) return *sides;
+            }
+            const double angle = search.next_deg(contact(low), contact(high));
+            const bool near_low = angle - low.angle_deg < high.angle_deg - angle;
             PlaceCurve way(action_.joint);
-            way.add(contact(low));
-            way.add(contact(high));
-            const Node there = work_out(search.next_deg(contact(low), contact(high)), way);
+            way.add(contact(near_low ? high : low));
+            way.add(contact(near_low ? low : high));
+            const Node there = work_out(angle, way);
             (there.kind == low.kind ? low : high) = there;
+            if (there.kind != low.kind) ahead.push_back(there);
         }
         return {low, high};
     }
 
-    /// Both sides of a cut between neighbouring parts of a blade alone.
-    [[nodiscard]] std::optional<std::pair<Node, Node>> straight_cut(const Node& low,
-                                                                    const Node& high) {
-        const auto over = goes_over_deg(action_.joint, contact(low), contact(high));
+    /// Both sides of a cut, if it is where it is told to be.
+    [[nodiscard]] std::optional<std::pair<Node, Node>> sides_of(const std::optional<double>& over,
+                                                                const Node& low,
+                                                                const Node& high) {
         if (!over) return std::nullopt;
-        const Node before = work_out(*over - 0.4 * fine_.cut_deg, unknown_);
-        const Node after = work_out(*over + 0.4 * fine_.cut_deg, unknown_);
+        const PlaceCurve unknown(action_.joint);
+        const Node before = work_out(*over - 0.4 * fine_.cut_deg, unknown);
+        const Node after = work_out(*over + 0.4 * fine_.cut_deg, unknown);
         const bool inside = before.angle_deg > low.angle_deg && after.angle_deg < high.angle_deg;
         if (!inside || before.kind != low.kind || after.kind == low.kind) return std::nullopt;
         return std::pair(before, after);
@@ -136,95 +181,45 @@ class Maker {
         return known_[node.turn].contact;
     }
 
-    /// Whether torque adds up to the energy between a node and the next.
-    [[nodiscard]] bool adds_up(std::size_t first,
-                               std::size_t last,
-                               std::size_t i,
-                               double most_nmm) const {
-        Interpolant torque;
-        const std::size_t from = std::max(first + 2, i) - 2, to = std::min(i + 3, last);
-        for (std::size_t k = from; k <= to; ++k) {
-            torque.add(radians(nodes_[k].angle_deg), contact(nodes_[k]).torque_nmm);
-        }
-        const double low = radians(nodes_[i].angle_deg), high = radians(nodes_[i + 1].angle_deg);
-        const double gained = contact(nodes_[i + 1]).energy_nmm - contact(nodes_[i]).energy_nmm;
-        const double missed = std::abs(gained - torque.integral(low, high));
-        return missed <= fine_.torque_doubt * most_nmm * (high - low);
-    }
-
-    [[nodiscard]] double most_torque_nmm(std::size_t first, std::size_t last) const {
-        double most = 0.0;
-        for (std::size_t i = first; i <= last; ++i) {
-            most = std::max(most, std::abs(contact(nodes_[i]).torque_nmm));
-        }
-        return most;
-    }
-
-    /// A turn in the middle of every gap that does not add up.
-    bool add_turns() {
+    /// Whether torque adds up to the energy in every part of a piece.
+    [[nodiscard]] bool adds_up(const Nodes& piece) const {
         // Where the kick's flank runs into the pad's end torque is beyond all the rest.
-        constexpr double of_all = 0.01;
-        const double least = of_all * most_torque_nmm(0, nodes_.size() - 1);
-        bool added = false;
-        for (std::size_t first = 0; first < nodes_.size();) {
-            std::size_t last = first;
-            while (last + 1 < nodes_.size() && !nodes_[last + 1].starts) ++last;
-            const double most = std::max(most_torque_nmm(first, last), least);
-            for (std::size_t i = first; i < last; ++i) {
-                const double gap = nodes_[i + 1].angle_deg - nodes_[i].angle_deg;
-                Node& node = nodes_[i];
-                if (!node.settled)
-                    node.settled = gap < kLeastGapDeg || adds_up(first, last, i, most);
-                added |= !node.settled;
-            }
-            nodes_[last].settled = true;
-            first = last + 1;
+        constexpr double of_all = 0.01, rounding = 1e-14;
+        // What a short part lacks is little of the whole.
+        constexpr double of_way = 0.01;
+        std::vector<double> torques;
+        double most = of_all * most_nmm_;
+        for (const Node& node : piece) {
+            torques.push_back(contact(node).torque_nmm);
+            most = std::max(most, std::abs(torques.back()));
         }
-        if (added) halve_gaps();
-        return added;
-    }
-
-    void halve_gaps() {
-        std::vector<Node> coarse;
-        coarse.reserve(2 * nodes_.size());
-        coarse.swap(nodes_);
-        for (std::size_t i = 0; i < coarse.size(); ++i) {
-            if (i == 0 || coarse[i].starts) {
-                nodes_.push_back(coarse[i]);
-            } else {
-                append(coarse[i]);
-            }
-            if (coarse[i].settled) continue;
-            const double middle = 0.5 * (coarse[i].angle_deg + coarse[i + 1].angle_deg);
-            append(work_out(middle, way_between(coarse, i)));
+        const double length = radians(piece.back().angle_deg - piece.front().angle_deg);
+        for (std::size_t i = 0; i + 1 < piece.size(); ++i) {
+            const double stored = contact(piece[i]).energy_nmm;
+            const double gained = contact(piece[i + 1]).energy_nmm - stored;
+            const double missed = std::abs(gained - length * integral_between(torques, i));
+            const double part = piece[i + 1].angle_deg - piece[i].angle_deg;
+            const double way = radians(std::max(part, of_way * way_deg_));
+            if (missed > fine_.torque_doubt * most * way + rounding * stored) return false;
         }
-    }
-
-    /// By two nodes of the piece on either side of a gap.
-    [[nodiscard]] PlaceCurve way_between(const std::vector<Node>& nodes, std::size_t i) const {
-        PlaceCurve way(action_.joint);
-        if (!nodes[i].starts) way.add(contact(nodes[i - 1]));
-        if (i + 2 < nodes.size() && !nodes[i + 2].starts) way.add(contact(nodes[i + 2]));
-        way.add(contact(nodes[i]));
-        way.add(contact(nodes[i + 1]));
-        return way;
+        return true;
     }
 
     const Action& action_;
     const Fineness fine_ = fineness(action_.joint);
     std::vector<Turn>& known_;
-    const PlaceCurve unknown_;
-    std::vector<Node> nodes_;
+    Nodes nodes_;
     std::size_t cuts_ = 0;
+    double way_deg_ = 0.0;   ///< the whole
+    double most_nmm_ = 0.0;  ///< torque of all turns
 };
 
 }  // namespace
 
-Turns::Turns(const Action& action, const std::vector<double>& marks_deg, TurnsAt at)
-    : action_(&action) {
+Turns::Turns(const Action& action, const std::vector<double>& marks_deg) : action_(&action) {
     constexpr std::size_t usual_turns = 128;
     known_.reserve(usual_turns);
-    const std::vector<Node> nodes = Maker(action, known_).make(marks_deg, at);
+    const Nodes nodes = Maker(action, known_).make(marks_deg);
     order_.reserve(nodes.size());
     for (const Node& node : nodes) order_.push_back(&known_[node.turn]);
     for (std::size_t first = 0; first < nodes.size();) {

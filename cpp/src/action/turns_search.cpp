@@ -1,11 +1,14 @@
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <limits>
 #include <optional>
 
 #include "backspring/action/turns.hpp"
 #include "backspring/core/interpolant.hpp"
 #include "backspring/core/root.hpp"
+#include "curve_search.hpp"
+#include "hills.hpp"
+#include "piece_curve.hpp"
 #include "window.hpp"
 
 namespace backspring {
@@ -13,151 +16,130 @@ namespace {
 
 // Of a value: less is rounding.
 constexpr double kSameHeight = 1e-13;
-// A hill whose top comes so near to the highest is climbed.
-constexpr double kWorthALook = 0.03;
-// A value that differs by less from what the curve told is told well.
-constexpr double kTold = 1e-5;
+// Likewise where curves have told all tops so far.
+constexpr double kWorthALookTold = 1e-4;
+// What a curve adds is told so closely.
+constexpr double kOfRise = 0.1;
 // What a step so short leaves of a smooth top is rounding.
 constexpr double kShortDeg = 1e-4;
 constexpr double kSameShare = 1e-9;
-
-/// A place of a curve.
-struct Point {
-    double angle_deg, value;
-};
-
-/// Places about a hill, one more than a curve goes through.
-class Points {
-  public:
-    void add(double angle_deg, double value) { points_[count_++] = {angle_deg, value}; }
-    [[nodiscard]] std::size_t size() const { return count_; }
-
-    void keep_nearest(double angle_deg, std::size_t most) {
-        const auto away = [&](const Point& p) { return std::abs(p.angle_deg - angle_deg); };
-        std::ranges::sort(std::span(points_).first(count_), {}, away);
-        count_ = std::min(count_, most);
-    }
-
-    [[nodiscard]] Interpolant curve() const {
-        Interpolant curve;
-        for (std::size_t i = 0; i < count_; ++i) curve.add(points_[i].angle_deg, points_[i].value);
-        return curve;
-    }
-
-  private:
-    std::array<Point, Interpolant::kMostPoints + 1> points_;
-    std::size_t count_ = 0;
-};
-
-/// A piece's turn that its neighbours do not pass, and how its curve goes there.
-struct Hill {
-    const Piece* piece;
-    std::size_t place;  ///< of the turn in it
-    const Turn* node;
-    double value;
-    double low_deg, high_deg;
-    double top_deg = angle_of(node), guess = value;
-    Points points{};      ///< about it
-    Interpolant curve{};  ///< through them
-    bool at_end = false;  ///< of the piece, from where the curve falls
-};
-
-/// The values of a piece's turns.
-using Values = std::span<const double>;
-
-Hill make_hill(const Piece& piece, std::size_t i, const Values& values) {
-    Hill hill{.piece = &piece,
-              .place = i,
-              .node = piece[i],
-              .value = values[i],
-              .low_deg = angle_of(piece[i > 0 ? i - 1 : 0]),
-              .high_deg = angle_of(piece[std::min(i + 1, piece.size() - 1)])};
-    const Window near = about(piece, i, i + 1 == piece.size() ? 4 : 2, i == 0 ? 4 : 2);
-    if (near.first == near.last) return hill;
-    for (std::size_t k = near.first; k <= near.last; ++k) {
-        hill.points.add(angle_of(piece[k]), values[k]);
-    }
-    hill.curve = hill.points.curve();
-    const Interpolant& curve = hill.curve;
-    const double slope = curve.at(hill.top_deg).slope;
-    if ((i == 0 && slope <= 0.0) || (i + 1 == piece.size() && slope >= 0.0)) {
-        // Its end is the top, or else rises a little way from there: one look tells.
-        constexpr double little = 0.02;
-        hill.top_deg = std::lerp(hill.top_deg, i == 0 ? hill.high_deg : hill.low_deg, little);
-        hill.at_end = true;
-        return hill;
-    }
-    hill.top_deg = curve.top(hill.low_deg, hill.high_deg, hill.top_deg);
-    hill.guess = std::max(hill.value, curve.at(hill.top_deg).value);
-    return hill;
-}
-
-/// By how much a parabola through a turn and its neighbours, or the two next to an end, rises above
-/// it within the piece.
-double parabola_rise(const Piece& piece, std::size_t i, const Values& values) {
-    const std::size_t j = std::clamp<std::size_t>(i, 1, piece.size() - 2);
-    const double behind = angle_of(piece[j]) - angle_of(piece[j - 1]);
-    const double ahead = angle_of(piece[j + 1]) - angle_of(piece[j]);
-    const double left = (values[j] - values[j - 1]) / behind;
-    const double right = (values[j + 1] - values[j]) / ahead;
-    const double curvature = 2.0 * (right - left) / (behind + ahead);
-    double slope = (left * ahead + right * behind) / (behind + ahead);
-    slope += curvature * (angle_of(piece[i]) - angle_of(piece[j]));
-    if ((i < j && slope <= 0.0) || (i > j && slope >= 0.0)) return 0.0;
-    return curvature < 0.0 ? -0.5 * slope * slope / curvature : 0.0;
-}
-
-/// Whether a hill, however its curve goes, stays too low to be worth a look.
-bool far_below(double most, const Piece& piece, std::size_t i, const Values& values) {
-    constexpr double times_looked_at = 2.0, times_parabola = 10.0;
-    if (piece.size() < 3) return false;
-    const double below = most - values[i] - times_looked_at * kWorthALook * std::abs(most);
-    return below > 0.0 && below > times_parabola * parabola_rise(piece, i, values);
-}
 
 struct Top {
     Turn turn;
     double value;
 };
 
-/// The top of a hill, by the curve through what is known of it: all of that while the curve tells
-/// the next value well, and only what lies nearest where it has kinks.
-Top climbed(const Action& action, Hill hill, const TurnValue& value) {
-    constexpr int most_steps = 12;
-    constexpr std::size_t nearest = 4;
-    Top best{*hill.node, hill.value};
-    PlaceCurve way = way_about(action, *hill.piece, about(*hill.piece, hill.place, 2, 2));
-    const auto look = [&](double angle) {
-        Turn turn = turn_near(action, angle, way);
-        way.add(turn.contact);
-        const double found = value(turn);
-        if (found > best.value) best = {std::move(turn), found};
-        return found;
-    };
-    const double same = kSameShare * (hill.high_deg - hill.low_deg);
-    double angle = hill.top_deg, guess = hill.guess;
-    for (int step = 0; step < most_steps; ++step) {
-        if (angle - hill.low_deg <= same || hill.high_deg - angle <= same) break;
-        if (std::abs(angle - angle_of(&best.turn)) <= same) return best;
-        const double found = look(angle);
-        if (hill.at_end && found <= hill.value) return best;
-        hill.points.add(angle, found);
-        const bool told = std::abs(found - guess) <= kTold * std::abs(found);
-        if (!told || hill.points.size() > Interpolant::kMostPoints) {
-            hill.points.keep_nearest(angle_of(&best.turn), nearest);
-            hill.curve = hill.points.curve();
+/// Looks about a hill, by what is known of how the touch goes there.
+class Climb {
+  public:
+    Climb(const Action& action, const Hill& hill, const TurnValue& value)
+        : action_(action),
+          hill_(hill),
+          value_(value),
+          way_(action.joint),
+          low_deg_(hill.low_deg()),
+          high_deg_(hill.high_deg()),
+          best_{*hill.node(), hill.value()} {
+        if (hill.piece->size() == 1) return;
+        const PieceCurve curve(*hill.piece, hill.values);
+        const double node_deg = angle_of(hill.node());
+        const bool at_end = hill.at_first() || hill.at_last();
+        if (at_end && curve.at(node_deg).slope * (hill.at_first() ? 1.0 : -1.0) <= 0.0) {
+            // Its end is the top, or else rises a little way from there: one look tells.
+            constexpr double little = 0.02;
+            top_.x = std::lerp(node_deg, hill.at_first() ? high_deg_ : low_deg_, little);
+            end_is_top_ = true;
         } else {
-            hill.curve.add(angle, found);
+            top_ = top_of(curve, low_deg_, high_deg_, node_deg);
         }
-        const double next = hill.curve.top(hill.low_deg, hill.high_deg, angle_of(&best.turn));
-        if (std::abs(next - angle) <= kShortDeg) return best;
-        angle = next;
-        guess = hill.curve.value_at(next);
     }
-    const auto at = [&](double x) { return value(turn_near(action, x, way)); };
-    look(find_maximum(at, hill.low_deg, hill.high_deg));
-    return best;
-}
+
+    /// What the curve tells of the top.
+    [[nodiscard]] double guess() const { return std::max(hill_.value(), top_.value); }
+
+    /// Whether there may be more than the turn is.
+    [[nodiscard]] bool may_rise() const {
+        return end_is_top_ || guess() - hill_.value() > kSameHeight * std::abs(hill_.value());
+    }
+
+    /// The top, by the curve through the piece where that tells it well.
+    [[nodiscard]] Top top() {
+        way_ = way_about(action_, *hill_.piece, hill_.place);
+        if (on_end(top_.x)) return std::move(best_);
+        const double found = look(top_.x);
+        if (end_is_top_) {
+            if (found > hill_.value()) by_nearest(top_.x, found);
+            return std::move(best_);
+        }
+        // As the curve's error grows over the way to the next turn, so it moves the top.
+        constexpr double times = 4.0;
+        const double slope = times * std::abs(found - top_.value) / (high_deg_ - low_deg_);
+        if (slope > kShortDeg * std::abs(top_.curvature)) by_nearest(top_.x, found);
+        return std::move(best_);
+    }
+
+    /// Whether the curve told the top.
+    [[nodiscard]] bool told() const { return told_; }
+
+  private:
+    /// A place seen.
+    struct Point {
+        double angle_deg, value;
+    };
+
+    [[nodiscard]] bool on_end(double angle_deg) const {
+        const double same = kSameShare * (high_deg_ - low_deg_);
+        return angle_deg - low_deg_ <= same || high_deg_ - angle_deg <= same ||
+               std::abs(angle_deg - angle_of(hill_.node())) <= same;
+    }
+
+    double look(double angle_deg) {
+        Turn turn = turn_near(action_, angle_deg, way_);
+        way_.add(turn.contact);
+        const double found = value_(turn);
+        if (found > best_.value) best_ = {std::move(turn), found};
+        return found;
+    }
+
+    /// By curves through the places that lie nearest, for it may have kinks.
+    void by_nearest(double angle_deg, double found) {
+        constexpr int most_steps = 12;
+        constexpr std::size_t few = 4;
+        told_ = false;
+        const Window near = nearest(*hill_.piece, hill_.place);
+        std::vector<Point> points;
+        for (std::size_t k = near.first; k <= near.last; ++k) {
+            points.push_back({angle_of((*hill_.piece)[k]), hill_.values[k]});
+        }
+        double angle = angle_deg;
+        for (int step = 0; step < most_steps; ++step) {
+            points.push_back({angle, found});
+            const double best = angle_of(&best_.turn);
+            std::ranges::sort(points, {},
+                              [&](const Point& p) { return std::abs(p.angle_deg - best); });
+            Interpolant curve;
+            for (std::size_t k = 0; k < std::min(few, points.size()); ++k) {
+                curve.add(points[k].angle_deg, points[k].value);
+            }
+            const double next = top_of(curve, low_deg_, high_deg_, best).x;
+            if (std::abs(next - angle) <= kShortDeg || std::abs(next - best) <= kSameShare) return;
+            if (on_end(next)) break;
+            angle = next;
+            found = look(angle);
+        }
+        const auto at = [&](double x) { return value_(turn_near(action_, x, way_)); };
+        look(find_maximum(at, low_deg_, high_deg_));
+    }
+
+    const Action& action_;
+    const Hill& hill_;
+    const TurnValue& value_;
+    PlaceCurve way_;
+    double low_deg_, high_deg_;
+    CurveTop top_{0.0, -std::numeric_limits<double>::infinity(), 0.0};  ///< of the curve
+    bool end_is_top_ = false, told_ = true;
+    Top best_;
+};
 
 }  // namespace
 
@@ -169,31 +151,23 @@ Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValu
     for (const Piece& piece : pieces) {
         for (const Turn* turn : piece) values.push_back(value(*turn));
     }
-    const double highest = *std::ranges::max_element(values);
-    std::vector<Hill> hills;
-    hills.reserve(pieces.size() + 2);
-    std::size_t first = 0;
-    double most = highest;
-    for (const Piece& piece : pieces) {
-        const Values own = Values(values).subspan(first, piece.size());
-        first += piece.size();
-        for (std::size_t i = 0; i < piece.size(); ++i) {
-            if (i > 0 && own[i] < own[i - 1]) continue;
-            if (i + 1 < piece.size() && own[i] < own[i + 1]) continue;
-            if (far_below(highest, piece, i, own)) continue;
-            hills.push_back(make_hill(piece, i, own));
-            most = std::max(most, hills.back().guess);
-        }
-    }
+    bool smooth = action.joint.alone();
+    const std::vector<Hill> hills = hills_of(pieces, values);
     const Hill& top_node = *std::ranges::max_element(hills, {}, &Hill::value);
-    Top best{*top_node.node, top_node.value};
+    const Turn* node = top_node.node();
+    std::optional<Turn> best;
+    double most = top_node.value();
     for (const Hill& hill : hills) {
-        if (hill.guess < most - kWorthALook * std::abs(most)) continue;
-        if (!hill.at_end && hill.guess - hill.value <= kSameHeight * std::abs(hill.value)) continue;
-        Top top = climbed(action, hill, value);
-        if (top.value > best.value) best = std::move(top);
+        const double enough = most - (smooth ? kWorthALookTold : kWorthALook) * std::abs(most);
+        if (hill.guess() + hill.rise < enough || (smooth && hill.falls)) continue;
+        Climb climb(action, hill, value);
+        const double doubt = kOfRise * (climb.guess() - hill.value());
+        if (climb.guess() + doubt < enough || !climb.may_rise()) continue;
+        Top top = climb.top();
+        smooth = smooth && climb.told();
+        if (top.value > most) most = top.value, best = std::move(top.turn);
     }
-    return best.turn;
+    return best ? *std::move(best) : *node;
 }
 
 Turn largest(const Turns& travel, const TurnValue& value) {

@@ -8,22 +8,21 @@
 
 namespace backspring::detail {
 
-/// Places of a piece about a gap or a place of it, as many as tell a smooth curve.
+/// Places of a piece about one of it, as many as tell a smooth curve.
 struct Window {
     std::size_t first, last;
 };
 
-[[nodiscard]] inline Window about(const Piece& piece,
-                                  std::size_t i,
-                                  std::size_t behind,
-                                  std::size_t ahead) {
-    return {i > behind ? i - behind : 0, std::min(i + ahead, piece.size() - 1)};
+[[nodiscard]] inline Window nearest(const Piece& piece, std::size_t i) {
+    constexpr std::size_t most = 7;
+    const std::size_t last = piece.size() - 1, behind = std::min(i, most / 2);
+    const std::size_t end = std::min(i - behind + most - 1, last);
+    return {end - std::min(end, most - 1), end};
 }
 
 /// How the touch goes there.
-[[nodiscard]] inline PlaceCurve way_about(const Action& action,
-                                          const Piece& piece,
-                                          const Window& near) {
+[[nodiscard]] inline PlaceCurve way_about(const Action& action, const Piece& piece, std::size_t i) {
+    const Window near = nearest(piece, i);
     PlaceCurve way(action.joint);
     for (std::size_t k = near.first; k <= near.last; ++k) way.add(piece[k]->contact);
     return way;

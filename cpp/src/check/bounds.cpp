@@ -69,9 +69,12 @@ ResultBounds result_bounds(const Design& design, ResultKind kind) {
     return {0.0, kGreatestSpeed};
 }
 
-bool is_possible(const Design& design, ResultKind kind, double value) {
-    const ResultBounds bounds = result_bounds(design, kind);
+bool is_within(const ResultBounds& bounds, double value) {
     return std::isfinite(value) && value >= bounds.low && value <= bounds.high;
+}
+
+bool is_possible(const Design& design, ResultKind kind, double value) {
+    return is_within(result_bounds(design, kind), value);
 }
 
 std::optional<double> if_possible(const Design& design,

@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <array>
 #include <limits>
+#include <optional>
 
 #include "backspring/check/bounds.hpp"
 #include "check_parts.hpp"
@@ -78,7 +80,7 @@ class Impossible {
         for (const Number<Part>& number : numbers) {
             if (number.maybe) {
                 take_out(number, part.*number.maybe);
-            } else if (!is_possible(design_, number.kind, part.*number.always)) {
+            } else if (!is_possible(number.kind, part.*number.always)) {
                 part.*number.always = std::numeric_limits<double>::quiet_NaN();
                 names.emplace_back(number.name);
             }
@@ -90,12 +92,19 @@ class Impossible {
   private:
     template <class Part>
     void take_out(const Number<Part>& number, std::optional<double>& value) {
-        if (!value || is_possible(design_, number.kind, *value)) return;
+        if (!value || is_possible(number.kind, *value)) return;
         value.reset();
         names.emplace_back(number.name);
     }
 
+    [[nodiscard]] bool is_possible(ResultKind kind, double value) {
+        auto& bounds = bounds_[static_cast<std::size_t>(kind)];
+        if (!bounds) bounds = result_bounds(design_, kind);
+        return is_within(*bounds, value);
+    }
+
     const Design& design_;
+    std::array<std::optional<ResultBounds>, kResultKinds> bounds_{};
 };
 
 }  // namespace

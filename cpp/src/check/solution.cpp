@@ -1,7 +1,6 @@
 #include "backspring/check/solution.hpp"
 
 #include <algorithm>
-#include <iterator>
 #include <utility>
 
 #include "backspring/action/unloaded_readings.hpp"
@@ -24,50 +23,6 @@ const Design& sound(const Design& design) {
         throw InvalidInput(std::move(broken));
     }
     return design;
-}
-
-double stress_mpa(const Action& action, const Contact& contact) {
-    return peak_stress(action, contact).stress_mpa;
-}
-
-/// A probe that looks at one place alone; at none where that is no place of its own.
-StressProbe only_at(const StressProbe& probe, double station_mm) {
-    StressProbe one;
-    if (probe.behind.x_mm == station_mm) one.behind = probe.behind;
-    std::ranges::copy_if(probe.ahead, std::back_inserter(one.ahead),
-                         [&](const auto& place) { return place.x_mm == station_mm; });
-    return one;
-}
-
-/// The turn with the largest bending stress. Where two places of the spring come nearly as high,
-/// each is looked at by itself: its stress is smooth, and the worst of both is not.
-Turn most_stressed_turn(const Action& action, std::span<const Piece> pieces) {
-    constexpr double nearly = 0.97;
-    const auto stress = [&](const Turn& turn) { return stress_mpa(action, turn.contact); };
-    std::vector<std::pair<const Turn*, PeakStress>> peaks;
-    for (const Piece& piece : pieces) {
-        for (const Turn* turn : piece) peaks.emplace_back(turn, peak_stress(action, turn->contact));
-    }
-    // The turns are looked at once each, in their order, and then what lies between them.
-    auto next = peaks.begin();
-    Turn worst = largest(action, pieces, [&](const Turn& turn) {
-        const bool known = next != peaks.end() && next->first == &turn;
-        return known ? next++->second.stress_mpa : stress(turn);
-    });
-    std::vector<double> seen{peak_stress(action, worst.contact).station_mm};
-    const double most = stress(worst);
-    for (const auto& [turn, peak] : peaks) {
-        if (peak.stress_mpa < nearly * most) continue;
-        if (std::ranges::count(seen, peak.station_mm) > 0) continue;
-        seen.push_back(peak.station_mm);
-        const StressProbe place = only_at(action.probe, peak.station_mm);
-        const auto there = [&](const Turn& t) {
-            return peak_stress(place, loads(t.contact)).stress_mpa;
-        };
-        Turn top = largest(action, pieces, there);
-        if (stress(top) > stress(worst)) worst = std::move(top);
-    }
-    return worst;
 }
 
 }  // namespace
@@ -159,7 +114,7 @@ Contact Solution::strongest() {
 const Stressed& Solution::most_stressed() {
     return kept(most_stressed_, [&] {
         const Action& whole = action();
-        const Contact contact = most_stressed_turn(whole, travel().pieces()).contact;
+        const Contact contact = backspring::most_stressed(whole, travel().pieces()).contact;
         return Stressed{contact, peak_stress(whole, contact)};
     });
 }
@@ -206,8 +161,7 @@ std::optional<double> way_peak_stress_mpa(Solution& solution, std::size_t way) {
     auto& ways = solution.ways();
     if (way >= ways.size()) return std::nullopt;
     const Action& whole = solution.action();
-    const auto stress = [&](const Turn& turn) { return stress_mpa(whole, turn.contact); };
-    return stress(ways[way].peak_of(stress));
+    return peak_stress(whole, most_stressed(whole, ways[way].pieces()).contact).stress_mpa;
 }
 
 std::optional<double> peak_pull_n(Solution& solution) {

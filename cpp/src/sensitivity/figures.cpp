@@ -48,9 +48,11 @@ class Watch {
         return figures_.watched.size() - 1;
     }
 
-    [[nodiscard]] Response respond_at(std::size_t watched, double moment_at_mm = 0.0) const {
+    [[nodiscard]] Answering respond_at(std::size_t watched,
+                                       Asked asked,
+                                       double moment_at_mm = 0.0) const {
         const Watched& at = figures_.watched[watched];
-        return respond(at.joint, design_.friction, at.state, moment_at_mm);
+        return respond(at.joint, design_.friction, at.state, asked, moment_at_mm);
     }
 
     [[nodiscard]] bool at_rest(const Contact& contact) {
@@ -81,7 +83,7 @@ class Watch {
         const std::optional<Turn> peak = hardest_turn(solution_);
         if (!peak) return;
         const std::size_t i = watch_loaded(peak->contact);
-        const Answering answer = respond_at(i).opening_torque_nmm;
+        const Answering answer = respond_at(i, Asked::opening_torque);
         figures_.all.push_back(
             {"peak_torque_nmm", answer.value, {{i, answer.per_element}}, std::nullopt});
         figures_.all.back().at_kink =
@@ -110,7 +112,7 @@ class Watch {
         const auto& [contact, peak] = solution_.most_stressed();
         const std::size_t i = watch_loaded(contact);
         const double station = std::max(peak.station_mm, 0.0);
-        const Answering moment = respond_at(i, station).moment_nmm;
+        const Answering moment = respond_at(i, Asked::moment, station);
         if (!(moment.value > 0.0)) return;
         double ahead = 0.0;
         for (const Touch& touch : contact.all()) ahead += touch.x_mm > station ? touch.force_n : 0;
@@ -129,11 +131,11 @@ class Watch {
 
     void readings(const std::string& name, JointKind kind, const Joint& joint, const Rests& rests) {
         const std::size_t open = watch(kind, joint, make_state(joint, rests.open, Seat::held));
-        const Answering datum = respond_at(open).deflection_mm;
+        const Answering datum = respond_at(open, Asked::deflection);
         const auto add = [&](const std::string& position, const std::optional<Contact>& rest) {
             if (!rest) return;
             const std::size_t i = watch(kind, joint, make_resting_state(joint, *rest));
-            const Answering there = respond_at(i).deflection_mm;
+            const Answering there = respond_at(i, Asked::deflection);
             figures_.all.push_back({name + "_" + position + "_mm",
                                     there.value - datum.value,
                                     {{i, there.per_element}, {open, -datum.per_element}},

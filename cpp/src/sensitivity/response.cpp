@@ -54,17 +54,23 @@ class Elimination {
 
 }  // namespace
 
-Response detail::respond(const Joint& joint,
-                         const Friction& friction,
-                         const State& state,
-                         double moment_at_mm) {
+Answering detail::respond(const Joint& joint,
+                          const Friction& friction,
+                          const State& state,
+                          Asked asked,
+                          double moment_at_mm) {
     const Elements elements = read_elements(joint, friction, state, joint.dial_mm);
     const Equations equations(joint, elements, state);
     const Elimination eliminated(equations, state.seat);
-    const Real opening = equations.torque() + equations.friction();
-    return {.opening_torque_nmm = eliminated(opening),
-            .deflection_mm = eliminated(equations.dial_deflection()),
-            .moment_nmm = eliminated(equations.moment(moment_at_mm))};
+    switch (asked) {
+        case Asked::opening_torque:
+            return eliminated(equations.torque() + equations.friction());
+        case Asked::deflection:
+            return eliminated(equations.dial_deflection());
+        case Asked::moment:
+            break;
+    }
+    return eliminated(equations.moment(moment_at_mm));
 }
 
 }  // namespace backspring

@@ -15,14 +15,14 @@ struct Answering {
     }
 };
 
-/// What a contact says, each number with its gradient.
-struct Response {
-    Answering opening_torque_nmm;  ///< friction included
-    Answering deflection_mm;       ///< at the dial
-    Answering moment_nmm;          ///< at a station
+/// What a contact can be asked for.
+enum class Asked {
+    opening_torque,  ///< friction included [N mm]
+    deflection,      ///< at the dial [mm]
+    moment           ///< at a station [N mm]
 };
 
-/// Gradient of a contact in the elements.
+/// A number of a contact and its gradient in the elements.
 ///
 /// The elements are few, so the equations of contact are carried through with their derivatives.
 /// The unknowns, places of the touches and the angle of a blade free to seat, then drop out by the
@@ -31,10 +31,11 @@ struct Response {
 /// A straddled state has no forces: only its deflection means anything.
 ///
 /// @param moment_at_mm  station ahead of the middle pin [mm]
-[[nodiscard]] Response respond(const Joint& joint,
-                               const Friction& friction,
-                               const State& state,
-                               double moment_at_mm);
+[[nodiscard]] Answering respond(const Joint& joint,
+                                const Friction& friction,
+                                const State& state,
+                                Asked asked,
+                                double moment_at_mm);
 
 }  // namespace backspring::detail
 

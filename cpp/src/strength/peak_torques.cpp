@@ -9,8 +9,7 @@ PeakTorques peak_torques(const Turns& travel, const PlasticSet& set) {
     Action after = travel.action();
     after.joint = with_shift(after.joint, set.shift);
     const auto turns = travel.all();
-    // Its peak is all that is asked of it: what lies between the first turns is looked at there.
-    const Turns moved(after, {angle_of(turns.front()), angle_of(turns.back())}, TurnsAt::cuts);
+    const Turns moved(after, {angle_of(turns.front()), angle_of(turns.back())});
     return {before, opening(largest(moved, opening))};
 }
 

@@ -69,10 +69,8 @@ std::vector<PlasticSet> plastic_sets(const Spring& spring,
                                      const Turns& travel,
                                      std::span<const double> yields_mpa) {
     if (yields_mpa.empty()) return {};
-    const auto stress = [&](const Turn& turn) {
-        return peak_stress(travel.action(), turn.contact).stress_mpa;
-    };
-    return plastic_sets(spring, travel, largest(travel, stress).contact, yields_mpa);
+    const Turn worst = most_stressed(travel.action(), travel.pieces());
+    return plastic_sets(spring, travel, worst.contact, yields_mpa);
 }
 
 std::vector<PlasticSet> plastic_sets(const Spring& spring,

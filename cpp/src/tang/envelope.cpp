@@ -29,6 +29,15 @@ int TurnedOutline::level_arc() const {
     return arc;
 }
 
+std::optional<SurfacePoint> TurnedOutline::top_of(int arc, double x_mm) const {
+    const SurfacePoint crown = at_slope(arc, 0.0);
+    const double r = radius_mm(arc), away = crown.x_mm - x_mm;
+    if (!(r > 0.0 && std::abs(away) < r)) return std::nullopt;
+    const double out = std::sqrt((r - away) * (r + away)), slope = away / out;
+    if (!surely_has(arc, slope)) return std::nullopt;
+    return SurfacePoint{x_mm, crown.y_mm - r + out, slope, arc};
+}
+
 std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
     std::optional<SurfacePoint> top;
     const auto consider = [&](double y, double slope, int arc, bool flat) {

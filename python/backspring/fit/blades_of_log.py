@@ -56,7 +56,9 @@ def plan_of_blades(
         for notice in (*each.notices, *doubts(found[name], each.spread_mm))
     )
     now, fitted = _as_learned(knife.drawn, found)
-    plan = make_blades_plan(knife.drawn, now, fitted, _last_state(knife), rules, more, short_mm)
+    plan = make_blades_plan(
+        knife.drawn, now, fitted, _last_state(knife), rules, more, short_mm, spare_open=True
+    )
     return _once_read_again(plan, ready)
 
 

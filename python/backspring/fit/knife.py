@@ -39,8 +39,7 @@ class Knife(KnifeLog, Reported):
 
     An entry is kept when the log still has an answer with it, and with a path is written then,
     whole or not at all; what another wrote there meanwhile is not written over. `units` are those
-    that refusals speak in, the design's own when none are given. `habits` of the shop, from
-    shop_habits(), are expected of the knife in the place of common practice.
+    that refusals speak in; `habits` of the shop, from shop_habits(), take the place of practice.
 
     Of several blades it is one's, the one a design is seen from: Knife(design.seen_from("pen"),
     path). All share the file, in which every entry has its blade's name. A blade is estimated from
@@ -205,10 +204,9 @@ class Knife(KnifeLog, Reported):
     ) -> FitPlan:
         """Plan the next passes, no finer than readings are known. Options are those of fit_plan.
 
-        Where the last loaded reading lies more than three of its standard deviations from what the
-        log tells of it, the plan goes by the reading, and says so. While loaded readings are worked
-        out from unloaded ones it stops two standard deviations short of the target. The open face
-        waits for a second reading. A tip is kept level with where it was when first logged.
+        Where the last loaded reading lies more than three standard deviations off the log the plan
+        goes by it, and says so. From unloaded readings it stops two of them short of the target.
+        The open face waits for a second reading; a tip stays where it was first logged.
 
         Raises InvalidInput when nothing was read since a trip.
         """
@@ -224,7 +222,9 @@ class Knife(KnifeLog, Reported):
         rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
         more = (*self.notices, *doubts(found, self.spread_mm))
         short = stops_short_mm(found, self.spread_mm)
-        plan = make_plan(self.drawn, found.now, states[-1], rules, found.bench, more, short)
+        plan = make_plan(
+            self.drawn, found.now, states[-1], rules, found.bench, more, short, spare_open=True
+        )
         return once_read_again(plan, self.entries)
 
     def next_measurement(self) -> list[NextMeasurement]:

@@ -176,18 +176,18 @@ def make_plan(
     unknowns: _core.FitUnknowns | None = None,
     more: tuple[Notice, ...] = (),
     short_mm: float = 0.0,
+    spare_open: bool = False,
 ) -> FitPlan:
     """Plan for a knife as it stands; `more` are notices told before the plan's own.
 
-    `short_mm` is how much farther off the target to stop; where a reading is low, or where the
-    plan would find it so, nothing is.
+    It stops `short_mm` short, but for a low reading; `spare_open` grinds the open face for it only.
     """
     bench = unknowns or _core.FitUnknowns()
     short = changed(rules, target_mm=rules.target_mm + short_mm)
     result = _core.fit_plan(now, state_of(state), short, bench)
     if short_mm and result.removed.open_mm:
         result = _core.fit_plan(now, state_of(state), rules, bench)
-    spared = sparing(rules, [result])
+    spared = sparing(rules, [result]) if spare_open else None
     if spared is not None:
         result, more = _core.fit_plan(now, state_of(state), spared[0], bench), (*more, spared[1])
     left = Allowance(design, _core.allowance(now, rules.target_mm, bench))

@@ -76,7 +76,7 @@ TEST_CASE("friction's work past the rest is its torque added up in fine parts",
         const auto past = overtravel(at.action, at.rest, 60.0);
         REQUIRE(past);
         const double rest = at.rest.blade_angle_deg, last = rest - past->angle_deg;
-        const Turns way(at.action, {last, rest}, TurnsAt::cuts);
+        const Turns way(at.action, {last, rest});
         double work_mj = 0.0;
         for (const Piece& piece : way.pieces()) {
             constexpr int parts = 300;

@@ -2,8 +2,10 @@
 #include <cmath>
 #include <vector>
 
+#include "backspring/action/rest.hpp"
 #include "backspring/check/columns.hpp"
 #include "backspring/core/angle.hpp"
+#include "backspring/design/joint_of.hpp"
 #include "catch.hpp"
 #include "several_blades.hpp"
 
@@ -19,6 +21,16 @@ Design twins_on_kicks() {
         blade.tang.kick = Kick{.distance_mm = 4.0, .height_mm = 0.3, .radius_mm = 0.5};
     }
     design.blades[1].name = "sheep";
+    return design;
+}
+
+/// Two alike that lie closed on their flats, the second one closed.
+Design twins_on_flats() {
+    Design design = designs::whinchat();
+    const std::string name = design.blades[1].name;
+    design.blades[1] = design.own();
+    design.blades[1].name = name;
+    design.blades[1].stands = Stand::closed;
     return design;
 }
 
@@ -81,4 +93,38 @@ TEST_CASE("force that two blades share goes with their energy", "[blades][proper
         const double to_first = right.first_nmm - left.first_nmm;
         CHECK_THAT(to_second, WithinAbs(to_first, 1e-4 * std::abs(to_first)));
     }
+}
+
+// Either of two flats may bear ahead of the other: what stores more is what bears.
+TEST_CASE("a blade turned past one whose flat lies alike is driven back to it from both sides",
+          "[blades][property]") {
+    const Design design = twins_on_flats();
+    const double first_deg = GENERATE(0.96, 0.98, 1.0);
+    const double beside_deg = GENERATE(1e-6, 1e-5, 1e-4);
+    CAPTURE(first_deg, beside_deg);
+    CHECK(pair_at(design, first_deg, first_deg - beside_deg).second_nmm < 0.0);
+    CHECK(pair_at(design, first_deg, first_deg + beside_deg).second_nmm > 0.0);
+}
+
+TEST_CASE("of two blades alike the one that is turned goes on smoothly while the other one seats",
+          "[blades][property]") {
+    const Joint joint = make_joint(twins_on_flats());
+    const auto torque = [&](double angle) { return contact_at(joint, angle).torque_nmm; };
+    constexpr double step_deg = 0.005;
+    for (double angle = 0.95; angle < 0.99; angle += step_deg) {
+        const double before = torque(angle - step_deg), here = torque(angle);
+        CAPTURE(angle, before, here);
+        // A smooth torque bends by the square of so short a step.
+        CHECK_THAT(torque(angle + step_deg) - here, WithinRel(here - before, 0.02));
+    }
+}
+
+TEST_CASE("two blades alike rest closed where one alone does", "[blades]") {
+    const Design design = twins_on_flats();
+    const auto beside = rest_near(make_joint(design), 0.0, kClosedReachDeg);
+    const auto alone = rest_near(make_joint_alone(design), 0.0, kClosedReachDeg);
+    REQUIRE(beside);
+    REQUIRE(alone);
+    // Under two the spring gives less by what shear rounds off: 1e-5 of its turn.
+    CHECK_THAT(beside->blade_angle_deg, WithinRel(alone->blade_angle_deg, 1e-5));
 }

@@ -73,23 +73,8 @@ TEST_CASE("an integral over a way is that of its parts", "[action][property]") {
     const TurnIntegral work(turns.pieces(), friction);
     double sum_mj = 0.0;
     for (const Piece& piece : turns.pieces()) sum_mj += fine_friction_work_mj(way.action, piece);
-    CHECK_THAT(work.between(way.from_deg, way.to_deg), WithinRel(sum_mj, 1e-6));
+    CHECK_THAT(work.between(way.from_deg, way.to_deg), WithinRel(sum_mj, 1e-9));
     const double middle = 61.7;
     CHECK_THAT(work.between(way.from_deg, middle) + work.between(middle, way.to_deg),
                WithinRel(work.between(way.from_deg, way.to_deg), 1e-13));
-}
-
-TEST_CASE("a way cut only has the same pieces", "[action][property]") {
-    for (const auto& [name, design] : designs::all()) {
-        const Travelled way = travelled_by(design);
-        const Turns whole(way.action, {way.from_deg, way.to_deg});
-        const Turns cut(way.action, {way.from_deg, way.to_deg}, TurnsAt::cuts);
-        CAPTURE(name);
-        CHECK(cut.all().size() < whole.all().size());
-        REQUIRE(cut.pieces().size() == whole.pieces().size());
-        for (std::size_t i = 0; i < cut.pieces().size(); ++i) {
-            CHECK_THAT(angle_of(cut.pieces()[i].front()),
-                       WithinAbs(angle_of(whole.pieces()[i].front()), 1e-8));
-        }
-    }
 }

@@ -17,6 +17,8 @@ class LazyStroke {
     [[nodiscard]] const Turn& from() const { return *pieces_.front().front(); }
     [[nodiscard]] const Turn& to() const { return *pieces_.back().back(); }
 
+    [[nodiscard]] std::span<const Piece> pieces() const { return pieces_; }
+
     /// Where the torque against opening is largest, friction included.
     [[nodiscard]] const Turn& opening_peak();
 

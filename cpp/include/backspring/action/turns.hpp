@@ -11,32 +11,24 @@ namespace backspring {
 /// A number taken of a turn, borrowed for the length of a call.
 using TurnValue = BorrowedFunction<const Turn&>;
 
-/// Turns at rising angles from one place to another between which everything is smooth.
+/// Turns from one angle to another between which everything is smooth, at Chebyshev's places.
 using Piece = std::span<const Turn* const>;
 
 /// The blade angle of a turn [deg].
 [[nodiscard]] inline double angle_of(const Turn* turn) { return turn->contact.blade_angle_deg; }
 
-/// How many turns of a way are worked out between its cuts.
-enum class TurnsAt {
-    everywhere,  ///< as many as tell all that lies between
-    cuts,        ///< no more than find the cuts
-};
-
 /// A blade's way over a range of angles, at as many turns as tell all that lies between.
 ///
 /// It is cut at given angles and wherever another part of the tang, or an edge of the pad, comes to
-/// bear: torque has its kinks and cusps there. Each piece begins and ends with a turn of its own,
-/// beside the cut. Turns are added until torque, between them, adds up to the energy: the identity
-/// torque = dU/dtheta finds what a look was too coarse for.
+/// bear: torque has its kinks and cusps there. A piece begins and ends beside its cuts and is told
+/// by turns at Chebyshev's places: as many, or in as many pieces, as make torque add up to the
+/// energy between any two of them. The identity torque = dU/dtheta finds what a look was too coarse
+/// for.
 class Turns {
   public:
     /// @param action     outlives this
     /// @param marks_deg  rising angles at which it begins, is cut, and ends; at least two
-    /// @param at         how many turns there are
-    Turns(const Action& action,
-          const std::vector<double>& marks_deg,
-          TurnsAt at = TurnsAt::everywhere);
+    Turns(const Action& action, const std::vector<double>& marks_deg);
     Turns(const Turns&) = delete;
     Turns& operator=(const Turns&) = delete;
     Turns(Turns&&) = default;
@@ -67,6 +59,12 @@ class Turns {
 /// Over a whole travel.
 [[nodiscard]] Turn largest(const Turns& travel, const TurnValue& value);
 
+/// The turn with the largest bending stress anywhere along the spring.
+///
+/// Places of the spring that come nearly as high are looked at by themselves: the stress at one is
+/// smooth, and the worst of several is not.
+[[nodiscard]] Turn most_stressed(const Action& action, std::span<const Piece> pieces);
+
 /// The turn where a value vanishes between two neighbouring turns at which it has opposite signs,
 /// or 0 at the first.
 ///
@@ -89,8 +87,6 @@ class TurnIntegral {
 
   private:
     [[nodiscard]] double upto(double angle_deg) const;
-    [[nodiscard]] double over(
-        const Piece& piece, std::size_t first, std::size_t i, double from_deg, double to_deg) const;
 
     std::span<const Piece> pieces_;
     std::vector<double> values_, upto_;  ///< of every turn, piece after piece

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 
 #include "backspring/design/design.hpp"
@@ -21,6 +22,9 @@ enum class ResultKind {
     speed,      ///< of the blade, linear or angular
 };
 
+/// How many there are.
+inline constexpr std::size_t kResultKinds = static_cast<std::size_t>(ResultKind::speed) + 1;
+
 /// Least and greatest that a result can be.
 struct ResultBounds {
     double low = 0.0;   ///< least, a hair below nothing where rounding may end there
@@ -33,6 +37,9 @@ struct ResultBounds {
 /// A force no larger than would stretch the spring to twice its length, a stress no larger than
 /// Young's modulus, a reading no farther than the spring is long.
 [[nodiscard]] ResultBounds result_bounds(const Design& design, ResultKind kind);
+
+/// Whether a number is finite and within bounds.
+[[nodiscard]] bool is_within(const ResultBounds& bounds, double value);
 
 /// Whether a number is finite and within its bounds.
 [[nodiscard]] bool is_possible(const Design& design, ResultKind kind, double value);

@@ -28,15 +28,6 @@ class Interpolant {
 
     [[nodiscard]] double value_at(double x) const;
 
-    /// Integral from one place to another, exact to the fifth power.
-    [[nodiscard]] double integral(double from, double to) const;
-
-    /// Where it is greatest between two places, near a place.
-    [[nodiscard]] double top(double low, double high, double near) const;
-
-    /// Where it vanishes between two places at which it has opposite signs, near a place.
-    [[nodiscard]] double zero(double low, double high, double near) const;
-
   private:
     std::array<double, kMostPoints> x_{}, coefficient_{}, last_{};
     std::size_t count_ = 0;

@@ -71,6 +71,10 @@ class TurnedOutline {
     /// Top of the outline above a station; nothing where the outline does not reach it.
     [[nodiscard]] std::optional<SurfacePoint> top_at(double x_mm) const;
 
+    /// The same, of an arc that surely is the top there; nothing where others would have to be
+    /// looked at.
+    [[nodiscard]] std::optional<SurfacePoint> top_of(int arc, double x_mm) const;
+
   private:
     [[nodiscard]] const Arc& at(int arc) const { return arcs_[static_cast<std::size_t>(arc)]; }
     [[nodiscard]] double slope_at(double normal_rad) const;

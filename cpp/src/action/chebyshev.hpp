@@ -1,0 +1,32 @@
+#pragma once
+
+#include <cstddef>
+#include <span>
+
+namespace backspring::detail {
+
+/// Into so many parts a way is cut at first; twice as many keep the places of the cuts.
+inline constexpr std::size_t kFewestParts = 4;
+
+/// Chebyshev's places along a way, both ends among them, as shares of it.
+///
+/// (1 - cos(pi k/parts))/2. A polynomial through values of a smooth function there tells it the
+/// closer the more there are, by as many digits more each time.
+///
+/// @param parts  1, or 4, 8, 16 or 32
+/// @param k      0 to parts
+[[nodiscard]] double chebyshev_share(std::size_t parts, std::size_t k);
+
+/// Integral of the polynomial through values at such places, between one and the next.
+///
+/// @param values  at all of them
+/// @param i       the first of both
+/// @returns       as if the whole way were 1 long
+/// @source C. W. Clenshaw and A. R. Curtis, Numer. Math. 2 (1960), of each part by itself
+[[nodiscard]] double integral_between(std::span<const double> values, std::size_t i);
+
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}
