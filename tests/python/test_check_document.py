@@ -47,3 +47,13 @@ def test_a_life_that_cannot_be_told_is_missed_and_said(
     told = [each for each in document["diagnostics"] if each["code"] == "target-unknown"]
     assert len(told) == 1
     assert "tensile strength" in told[0]["message"]
+
+
+@pytest.mark.parametrize("name", ["kestrel", "sanderling"])
+def test_a_result_does_not_change_and_equals_that_of_an_equal_design(name: str) -> None:
+    design = bs.load(DESIGNS / f"{name}.toml")
+    check = bs.check(design)
+    assert check == bs.check(bs.load(DESIGNS / f"{name}.toml"))
+    assert check != bs.check(design.replace(**{"spring.width": "4.9 mm"}))
+    with pytest.raises(AttributeError, match="does not change"):
+        check.design = design

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import inspect
+import re
 from collections.abc import Iterator
 from types import ModuleType
 from typing import Any
@@ -54,7 +55,8 @@ def _heading(name: str) -> str:
     if isinstance(thing, ModuleType):
         return f"backspring.{name}"
     try:
-        return f"{name}{inspect.signature(thing)}"
+        # A named tuple wraps the names of its types.
+        return re.sub(r"ForwardRef\(('.*?')\)", r"\1", f"{name}{inspect.signature(thing)}")
     except ValueError:
         return name
 
@@ -64,9 +66,11 @@ def _members(thing: Any) -> Iterator[str]:
     if isinstance(thing, ModuleType):
         given = [name for name in thing.__all__ if name[0].islower()]
     elif inspect.isclass(thing):
-        own = [name for name, _ in inspect.getmembers(thing, _is_offered) if name[0] != "_"]
+        offered = inspect.getmembers(thing, _is_offered)
+        # What any tuple has tells nothing.
+        own = [name for name, each in offered if each is not getattr(tuple, name, None)]
         # Every result shows itself alike: said once, in the head.
-        given = [name for name in own if not hasattr(Reported, name)]
+        given = [name for name in own if name[0] != "_" and not hasattr(Reported, name)]
     else:
         return
     for name in given:
