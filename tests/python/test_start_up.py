@@ -8,8 +8,9 @@ from pathlib import Path
 
 import pytest
 
+import backspring as bs
 from backspring import steel
-from backspring.steel.files import all_steels, steel_by_file
+from backspring.steel.files import all_sources, all_steels, steel_by_file
 
 HERON = str(Path(__file__).resolve().parents[2] / "data" / "designs" / "heron.toml")
 HEAVY = {"numpy", "matplotlib", "scipy", "rich", "jinja2", "pydantic", "ezdxf", "svgelements"}
@@ -51,6 +52,14 @@ def loaded(*words: str) -> set[str]:
 )
 def test_what_an_answer_does_not_need_is_not_loaded(words: list[str], not_needed: set[str]) -> None:
     assert loaded(*words) & not_needed == set()
+
+
+def test_a_check_in_words_reads_no_sources() -> None:
+    all_sources.cache_clear()
+    check = bs.check(bs.load(HERON))
+    assert "Steel" in check.report()
+    assert all_sources.cache_info().currsize == 0
+    assert check.steel["sources"] and all_sources.cache_info().currsize == 1
 
 
 def test_a_steel_by_its_file_is_the_steel_of_that_name() -> None:

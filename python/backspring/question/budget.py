@@ -29,7 +29,7 @@ def _stated(design: Design) -> _core.BudgetStated:
 
 def _modulus_band(design: Design) -> _core.Ends | None:
     """Two standard deviations either way of what a bar of the steel has."""
-    steel = design.steel
+    steel = design.steel_figures
     modulus, sd = steel["youngs_modulus_mpa"], steel["youngs_modulus_sd_mpa"]
     if not sd:
         return None
