@@ -21,7 +21,7 @@ constexpr double kWorthALookTold = 1e-4;
 // What a curve adds is told so closely.
 constexpr double kOfRise = 0.1;
 // What a step so short leaves of a smooth top is rounding.
-constexpr double kShortDeg = 1e-4;
+constexpr double kShortDeg = 1e-5;
 constexpr double kSameShare = 1e-9;
 
 struct Top {
