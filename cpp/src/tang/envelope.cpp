@@ -10,6 +10,14 @@ namespace {
 // Joints of arcs and flats are met by either, within rounding of their slopes and places.
 constexpr double kJoint = 1e-12;
 
+/// Of an arc with this crown, above a station.
+std::optional<SurfacePoint> on_arc(const SurfacePoint& crown, double radius_mm, double x_mm) {
+    const double away = crown.x_mm - x_mm;
+    if (!(std::abs(away) < radius_mm)) return std::nullopt;
+    const double out = std::sqrt((radius_mm - away) * (radius_mm + away));
+    return SurfacePoint{x_mm, crown.y_mm - radius_mm + out, away / out, crown.arc};
+}
+
 }  // namespace
 
 TurnedOutline::TurnedOutline(std::span<const Arc> arcs, double turn_rad)
@@ -30,12 +38,9 @@ int TurnedOutline::level_arc() const {
 }
 
 std::optional<SurfacePoint> TurnedOutline::top_of(int arc, double x_mm) const {
-    const SurfacePoint crown = at_slope(arc, 0.0);
-    const double r = radius_mm(arc), away = crown.x_mm - x_mm;
-    if (!(r > 0.0 && std::abs(away) < r)) return std::nullopt;
-    const double out = std::sqrt((r - away) * (r + away)), slope = away / out;
-    if (!surely_has(arc, slope)) return std::nullopt;
-    return SurfacePoint{x_mm, crown.y_mm - r + out, slope, arc};
+    auto top = on_arc(at_slope(arc, 0.0), radius_mm(arc), x_mm);
+    if (top && !surely_has(arc, top->slope)) top.reset();
+    return top;
 }
 
 std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
@@ -49,10 +54,8 @@ std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
             const SurfacePoint front = at_slope(i, low), rear = at_slope(i, high);
             const double r = radius_mm(i);
             if (r > 0.0 && x_mm >= rear.x_mm - joint && x_mm <= front.x_mm + joint) {
-                const double crown = at_slope(i, 0.0).x_mm;
-                const double away = crown - x_mm;
-                const double out = std::sqrt(std::max((r - away) * (r + away), 0.0));
-                if (out > 0.0) consider(at_slope(i, 0.0).y_mm - r + out, away / out, i, false);
+                const auto on = on_arc(at_slope(i, 0.0), r, x_mm);
+                if (on) consider(on->y_mm, on->slope, i, false);
             }
             if (i + 1 == count() || std::abs(high) >= kSteep) continue;
             const SurfacePoint behind = at_slope(i + 1, high);
