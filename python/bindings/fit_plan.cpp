@@ -14,11 +14,12 @@ void define_rules() {
                   BACKSPRING_FIELD(Material, half_stop_mm), BACKSPRING_FIELD(Material, closed_mm),
                   BACKSPRING_FIELD(Material, kick_mm));
     auto rules = declared<PlanRules>();
-    define_record(
-        rules, BACKSPRING_FIELD(PlanRules, target_mm),
-        BACKSPRING_FIELD(PlanRules, repeatability_mm), BACKSPRING_FIELD(PlanRules, reserve),
-        BACKSPRING_FIELD(PlanRules, closed_by), BACKSPRING_FIELD(PlanRules, tip_mm),
-        BACKSPRING_FIELD(PlanRules, tip_allowance_mm), BACKSPRING_FIELD(PlanRules, material));
+    define_record(rules, BACKSPRING_FIELD(PlanRules, target_mm),
+                  BACKSPRING_FIELD(PlanRules, repeatability_mm),
+                  BACKSPRING_FIELD(PlanRules, reserve), BACKSPRING_FIELD(PlanRules, closed_by),
+                  BACKSPRING_FIELD(PlanRules, tip_mm),
+                  BACKSPRING_FIELD(PlanRules, tip_allowance_mm),
+                  BACKSPRING_FIELD(PlanRules, material), BACKSPRING_FIELD(PlanRules, spares_open));
 }
 
 void define_blades_plan() {

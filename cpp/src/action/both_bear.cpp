@@ -1,6 +1,7 @@
 #include <cmath>
 #include <vector>
 
+#include "along_outline.hpp"
 #include "neighbours.hpp"
 #include "places.hpp"
 
@@ -31,25 +32,6 @@ bool only_there(const Flexibility& flexibility, const Borne& body, const Borne& 
     return own < kick.touch.height_mm;
 }
 
-/// A touch as its outline has turned under it: on an arc where that has the same slope, on a flat
-/// or at an edge of the pad at the same station. Nothing where the part does not reach there.
-std::optional<Touch> turned_with(const Indenter& indenter, Touch touch) {
-    const TurnedOutline& outline = indenter.outline;
-    const int arc = touch.part.arc;
-    const double lowest = outline.lowest_slope(arc), highest = outline.highest_slope(arc);
-    const bool at_edge = touch.x_mm == indenter.pad.start_mm || touch.x_mm == indenter.pad.end_mm;
-    if (at_edge || touch.part.flat) {
-        const auto top = outline.top_at(touch.x_mm - indenter.pivot_mm);
-        if (!top || top->arc != arc || top->flat != touch.part.flat) return std::nullopt;
-        touch.height_mm = top->y_mm, touch.slope = top->slope;
-        return touch;
-    }
-    if (!(touch.slope >= lowest && touch.slope <= highest)) return std::nullopt;
-    const SurfacePoint place = outline.at_slope(arc, touch.slope);
-    touch.x_mm = indenter.pivot_mm + place.x_mm, touch.height_mm = place.y_mm;
-    return touch;
-}
-
 }  // namespace
 
 std::optional<Contact> detail::both_bear_as(const Joint& joint,
@@ -62,7 +44,7 @@ std::optional<Contact> detail::both_bear_as(const Joint& joint,
     std::vector<Borne> both;
     for (const Touch& touch : touches) {
         const Indenter& indenter = touch.part.kick ? *kick : body;
-        const auto turned = turned_with(indenter, touch);
+        const auto turned = turned_along(indenter, touch);
         if (!turned) return std::nullopt;
         both.push_back({&indenter, *turned});
     }

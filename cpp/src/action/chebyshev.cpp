@@ -54,13 +54,12 @@ class PartWeights {
         weights_.insert(weights_.end(), sums.begin(), sums.end());
     }
 
-    /// Each value's share in the polynomial at a place, in the barycentric form.
+    /// Each value's share in the polynomial at a place.
     void add_place(std::vector<double>& sums, double place, double weight) const {
         std::vector<double> shares(places_);
         double all = 0.0;
         for (std::size_t k = 0; k < places_; ++k) {
-            const double at_end = k == 0 || k + 1 == places_ ? 0.5 : 1.0;
-            shares[k] = (k % 2 == 0 ? at_end : -at_end) / (place - share(k));
+            shares[k] = chebyshev_weight(places_ - 1, k) / (place - share(k));
             all += shares[k];
         }
         for (std::size_t k = 0; k < places_; ++k) sums[k] += weight * (shares[k] / all);

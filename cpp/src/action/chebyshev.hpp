@@ -17,6 +17,14 @@ inline constexpr std::size_t kFewestParts = 4;
 /// @param k      0 to parts
 [[nodiscard]] double chebyshev_share(std::size_t parts, std::size_t k);
 
+/// Weight of the value at such a place in the barycentric form of the polynomial.
+///
+/// @source J.-P. Berrut and L. N. Trefethen, SIAM Review 46 (2004)
+[[nodiscard]] constexpr double chebyshev_weight(std::size_t parts, std::size_t k) {
+    const double at_end = k == 0 || k == parts ? 0.5 : 1.0;
+    return k % 2 == 0 ? at_end : -at_end;
+}
+
 /// Integral of the polynomial through values at such places, between one and the next.
 ///
 /// @param values  at all of them

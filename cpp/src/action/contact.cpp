@@ -130,6 +130,16 @@ Loads loads_ahead(const Contact& contact) {
     return forces;
 }
 
+double moment_ahead_nmm(const Contact& contact, double station_mm) {
+    double moment = 0.0;
+    const auto add = [&](const Touch& touch) {
+        moment += touch.force_n * std::max(touch.x_mm - station_mm, 0.0);
+    };
+    std::ranges::for_each(contact.all(), add);
+    std::ranges::for_each(contact.others.beside, add);
+    return moment;
+}
+
 Loads loads(const Contact& contact) {
     Loads forces = loads_ahead(contact);
     if (contact.others.far.empty()) return forces;

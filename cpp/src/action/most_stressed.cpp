@@ -11,16 +11,6 @@ namespace {
 // Beyond any spring: the worst place wherever it is.
 constexpr double kAnyStation = std::numeric_limits<double>::infinity();
 
-double moment_nmm(const Contact& contact, double station_mm) {
-    double moment = 0.0;
-    const auto add = [&](const Touch& touch) {
-        moment += touch.force_n * std::max(touch.x_mm - station_mm, 0.0);
-    };
-    std::ranges::for_each(contact.all(), add);
-    std::ranges::for_each(contact.others.beside, add);
-    return moment;
-}
-
 /// Stress at a place of this end of the spring, per moment there; nothing where that is none.
 std::optional<double> stress_per_moment(const StressProbe& probe, double station_mm) {
     const auto there = [&](const auto& place) { return place.x_mm == station_mm; };
@@ -66,7 +56,8 @@ Turn most_stressed(const Action& action, std::span<const Piece> pieces) {
         const double station = std::max(stations[i], 0.0);
         const auto per_moment = stress_per_moment(action.probe, stations[i]);
         Turn top = largest(action, pieces, [&](const Turn& turn) {
-            return per_moment ? *per_moment * moment_nmm(turn.contact, station) : stress(turn);
+            return per_moment ? *per_moment * moment_ahead_nmm(turn.contact, station)
+                              : stress(turn);
         });
         if (!worst || stress(top) > stress(*worst)) worst = std::move(top);
         take_in(peak_stress(action, worst->contact));

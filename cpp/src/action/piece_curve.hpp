@@ -6,6 +6,7 @@
 
 #include "backspring/action/turns.hpp"
 #include "backspring/core/interpolant.hpp"
+#include "chebyshev.hpp"
 
 namespace backspring::detail {
 
@@ -15,12 +16,10 @@ class PieceCurve {
     /// @param values  of the piece's turns
     PieceCurve(const Piece& piece, std::span<const double> values) : count_(values.size()) {
         for (std::size_t k = 0; k < count_; ++k) {
-            const double at_end = k == 0 || k + 1 == count_ ? 0.5 : 1.0;
-            points_[k] = {angle_of(piece[k]), values[k], k % 2 == 0 ? at_end : -at_end};
+            points_[k] = {angle_of(piece[k]), values[k], chebyshev_weight(count_ - 1, k)};
         }
     }
 
-    /// @source J.-P. Berrut and L. N. Trefethen, SIAM Review 46 (2004): barycentric form
     [[nodiscard]] double value_at(double angle_deg) const {
         double above = 0.0, below = 0.0;
         for (const Point& point : points()) {

@@ -3,7 +3,7 @@
 namespace backspring {
 
 // In the order of the codes, which is checked below.
-constexpr std::array<NoticeName, 51> kNoticeNames{{
+constexpr std::array<NoticeName, 52> kNoticeNames{{
     {NoticeCode::not_held_open, "not-held-open"},
     {NoticeCode::not_held_closed, "not-held-closed"},
     {NoticeCode::no_half_stop_rest, "no-half-stop-rest"},
@@ -24,6 +24,7 @@ constexpr std::array<NoticeName, 51> kNoticeNames{{
     {NoticeCode::lowers_open, "lowers-open"},
     {NoticeCode::no_finer, "no-finer"},
     {NoticeCode::slightly_low, "slightly-low"},
+    {NoticeCode::short_of_target, "short-of-target"},
     {NoticeCode::moves_tip, "moves-tip"},
     {NoticeCode::tip_runs_out, "tip-runs-out"},
     {NoticeCode::tip_follows, "tip-follows"},

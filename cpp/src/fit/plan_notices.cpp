@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "plan_parts.hpp"
+
 namespace backspring {
 namespace {
 
@@ -24,6 +26,18 @@ bool is_low(const std::optional<double>& reading, const PlanRules& rules) {
 
 bool starts_low(const FitPlan& plan, const PlanRules& rules) {
     return is_low(plan.half_stop_loaded_mm, rules) || is_low(plan.closed_loaded_mm, rules);
+}
+
+/// What no plan mends: less than matters, or more than that of a reading that is proud, whose open
+/// face is spared.
+Notice left_low(const FitPlan& plan, const PlanRules& rules) {
+    PlanRules unspared = rules;
+    unspared.spares_open = false;
+    const double closed = plan.closed_loaded_mm;
+    const double lowest = std::min(closed, plan.half_stop_loaded_mm.value_or(closed));
+    if (rules.target_mm - lowest <= slack_mm(unspared)) return {.code = NoticeCode::slightly_low};
+    return {.code = NoticeCode::short_of_target,
+            .parameters = {{"reading", lowest, Quantity::length}}};
 }
 
 /// What lowering the open face does to the whole.
@@ -91,7 +105,7 @@ std::vector<Notice> detail::plan_notices(const FitPlan& plan, const PlanRules& r
              .parameters = {{"repeatability", rules.repeatability_mm, Quantity::length}}});
     }
     if (plan.removed.open_mm == 0.0 && starts_low(plan, rules)) {
-        notices.push_back({.code = NoticeCode::slightly_low});
+        notices.push_back(left_low(plan, rules));
     }
     return notices;
 }

@@ -40,6 +40,12 @@ void detail::plan_rules(Requirements& rules, const Design& design, const PlanRul
     tip_rules(rules, design, given);
 }
 
+double detail::slack_mm(const PlanRules& rules) {
+    const double read_mm = std::max(0.5 * kHairMm, 2.0 * rules.repeatability_mm);
+    const bool spared = rules.spares_open && !rules.material.open_mm;
+    return spared ? std::max(read_mm, rules.target_mm + 0.5 * kHairMm) : read_mm;
+}
+
 PlanSubject detail::subject_of(const Design& now,
                                FitState state,
                                const PlanRules& rules,
@@ -50,7 +56,7 @@ PlanSubject detail::subject_of(const Design& now,
             .rules = rules,
             .unknowns = unknowns,
             .aim_mm = rules.target_mm + std::max(kHairMm, 0.75 * sd),
-            .slack_mm = std::max(0.5 * kHairMm, 2.0 * sd),
+            .slack_mm = slack_mm(rules),
             .near_mm = std::max(0.5 * kHairMm, 0.25 * sd)};
 }
 

@@ -12,6 +12,9 @@ inline constexpr double kHairMm = 0.001;
 /// Broken rules of how to plan for a design's own blade.
 void plan_rules(Requirements& rules, const Design& design, const PlanRules& given);
 
+/// How far below the target a reading counts as met [mm].
+[[nodiscard]] double slack_mm(const PlanRules& rules);
+
 /// A blade as it stands, with aim and tolerances from the rules.
 [[nodiscard]] PlanSubject subject_of(const Design& now,
                                      FitState state,

@@ -6,15 +6,9 @@ namespace backspring {
 
 namespace {
 
-/// As bending_moment_nmm() of all a contact's forces; nearly always one blade's.
 double moment_nmm(const Spring& spring, const Contact& contact, double station_mm) {
-    const bool alone = contact.others.beside.empty() && contact.others.far.empty();
-    if (!alone || station_mm < 0.0) return bending_moment_nmm(spring, loads(contact), station_mm);
-    double moment = 0.0;
-    for (const Touch& touch : contact.all()) {
-        moment += touch.force_n * std::max(touch.x_mm - station_mm, 0.0);
-    }
-    return moment;
+    return station_mm < 0.0 ? bending_moment_nmm(spring, loads(contact), station_mm)
+                            : moment_ahead_nmm(contact, station_mm);
 }
 
 }  // namespace

@@ -49,16 +49,16 @@ def plan_of_blades(
         for name, each in found.items()
     )
     short_mm = max(stops_short_mm(each, ready[name].spread_mm) for name, each in found.items())
-    rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
+    rules = plan_rules(
+        target, spread_mm, reserve, closed_by, material, tip, tip_allowance, spares_open=True
+    )
     more = tuple(
         notice
         for name, each in ready.items()
         for notice in (*each.notices, *doubts(found[name], each.spread_mm))
     )
     now, fitted = _as_learned(knife.drawn, found)
-    plan = make_blades_plan(
-        knife.drawn, now, fitted, _last_state(knife), rules, more, short_mm, spare_open=True
-    )
+    plan = make_blades_plan(knife.drawn, now, fitted, _last_state(knife), rules, more, short_mm)
     return _once_read_again(plan, ready)
 
 

@@ -9,7 +9,6 @@ from backspring.core_record import changed
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
-from backspring.fit.open_face import sparing
 from backspring.fit.result import Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -42,21 +41,15 @@ def make_blades_plan(
     rules: _core.PlanRules,
     more: tuple[Notice, ...] = (),
     short_mm: float = 0.0,
-    spare_open: bool = False,
 ) -> BladesPlan:
     """Plan several blades of a knife as it stands; other blades stay as they are.
 
-    `short_mm` is how much farther off the target to stop, but where a reading is low;
-    `spare_open` as in make_plan().
+    `short_mm` is how much farther off the target to stop, but where a reading is low.
     """
     short = changed(rules, target_mm=rules.target_mm + short_mm)
     result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], short)
     if short_mm and any(each.removed.open_mm for each in result.blades):
         result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], rules)
-    spared = sparing(rules, result.blades) if spare_open else None
-    if spared is not None:
-        result = _core.fit_plan_of_blades(now, blades, _core.FitState[state], spared[0])
-        more = (*more, spared[1])
     plans: dict[str, FitPlan] = {}
     for fitted, own in zip(blades, result.blades, strict=True):
         seen = design.seen_from(design.blades[fitted.blade])

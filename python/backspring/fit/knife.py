@@ -219,12 +219,12 @@ class Knife(KnifeLog, Reported):
             raise refusal("log", "not read since it was ground: measure half-stop and closed first")
         spread_mm = max(self.spread_mm * found.leeway.dial, found.widest_mm)
         tip = tip_wanted(found, tip, closed_by)
-        rules = plan_rules(target, spread_mm, reserve, closed_by, material, tip, tip_allowance)
+        rules = plan_rules(
+            target, spread_mm, reserve, closed_by, material, tip, tip_allowance, spares_open=True
+        )
         more = (*self.notices, *doubts(found, self.spread_mm))
         short = stops_short_mm(found, self.spread_mm)
-        plan = make_plan(
-            self.drawn, found.now, states[-1], rules, found.bench, more, short, spare_open=True
-        )
+        plan = make_plan(self.drawn, found.now, states[-1], rules, found.bench, more, short)
         return once_read_again(plan, self.entries)
 
     def next_measurement(self) -> list[NextMeasurement]:

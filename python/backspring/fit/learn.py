@@ -29,7 +29,8 @@ from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Leeway
 _RULES = _core.LeastSquaresRules(most_iterations=40, tolerance=1e-2)
 # Loaded readings that lie farther off than this times what is expected were not read so.
 _OFTEN_OFF = 2.0
-# A dry joint rubs as hard as this times what is expected, a worn dial scatters so.
+# A dry joint's friction may lie so many times farther off than usual, a worn dial scatters so. Our
+# choice, no source: dry steel on steel, 0.4 and over (from memory), is not beyond belief then.
 _DRY, _WORN = 4.0, 2.5
 # No reading of a worn dial lies farther off than this many of its standard deviations.
 _ALL_WITHIN = 2.5

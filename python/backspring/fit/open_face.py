@@ -1,7 +1,7 @@
 """Spares the open face: what comes off it raises every reading and takes preload, for good.
 
-It is ground for a reading that is low, not for one that is proud but short of the target, and not
-for one that was read only once: a sign or a decimal point is sooner lost than steel.
+It is not ground for a low reading that was read only once: a sign or a decimal point is sooner lost
+than steel.
 """
 
 from __future__ import annotations
@@ -11,34 +11,9 @@ from dataclasses import replace
 
 from backspring import _core
 from backspring.core_record import changed
-from backspring.fit.log_entry import LIMITS, Entry, GroundEntry, MeasuredEntry
+from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry
 from backspring.fit.misfit import repeats
 from backspring.fit.result import FitPlan, loaded_now
-from backspring.notice import Notice, Number
-
-# What the core aims at above the target: a hair, or so much of a standard deviation; and what a
-# reading may miss the target by before the open face is lowered, with room for what else is ground.
-_HAIR_MM, _AIM, _SLACK = 0.001, 0.75, 1.75
-
-
-def sparing(
-    rules: _core.PlanRules, results: Sequence[_core.FitPlan]
-) -> tuple[_core.PlanRules, Notice] | None:
-    """Return rules that leave the open face and aim as high, where no reading is low; or None.
-
-    A maker who says what may come off the open face has it ground.
-    """
-    if rules.material.open_mm is not None or not any(each.removed.open_mm for each in results):
-        return None
-    lowest_mm = min(value for each in results for value in loaded_now(each).values())
-    aim_mm = results[0].aim_mm
-    spread_mm = max(rules.repeatability_mm, (aim_mm - lowest_mm) / (_AIM + _SLACK))
-    if lowest_mm < 0.0 or spread_mm > LIMITS["repeatability_mm"][1]:
-        return None
-    target_mm = aim_mm - max(_HAIR_MM, _AIM * spread_mm)
-    told = {"reading": Number(lowest_mm, "length"), "target": Number(rules.target_mm, "length")}
-    spared = changed(rules, target_mm=target_mm, repeatability_mm=spread_mm)
-    return spared, Notice("short-of-target", told)
 
 
 def read_once(entries: Sequence[Entry], result: _core.FitPlan, target_mm: float) -> tuple[str, ...]:

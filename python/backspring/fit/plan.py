@@ -16,7 +16,6 @@ from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
 from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
-from backspring.fit.open_face import sparing
 from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -176,20 +175,17 @@ def make_plan(
     unknowns: _core.FitUnknowns | None = None,
     more: tuple[Notice, ...] = (),
     short_mm: float = 0.0,
-    spare_open: bool = False,
 ) -> FitPlan:
     """Plan for a knife as it stands; `more` are notices told before the plan's own.
 
-    It stops `short_mm` short, but for a low reading; `spare_open` grinds the open face for it only.
+    `short_mm` is how much farther off the target to stop; where a reading is low, or where the
+    plan would find it so, nothing is.
     """
     bench = unknowns or _core.FitUnknowns()
     short = changed(rules, target_mm=rules.target_mm + short_mm)
     result = _core.fit_plan(now, state_of(state), short, bench)
     if short_mm and result.removed.open_mm:
         result = _core.fit_plan(now, state_of(state), rules, bench)
-    spared = sparing(rules, [result]) if spare_open else None
-    if spared is not None:
-        result, more = _core.fit_plan(now, state_of(state), spared[0], bench), (*more, spared[1])
     left = Allowance(design, _core.allowance(now, rules.target_mm, bench))
     return FitPlan(design, state, rules, left, result, more, unknowns)
 
@@ -202,6 +198,8 @@ def plan_rules(
     material: Mapping[str, Any] | None,
     tip: Any = None,
     tip_allowance: Any = TIP_ALLOWANCE,
+    *,
+    spares_open: bool = False,
 ) -> _core.PlanRules:
     """Read how to plan."""
     if closed_by not in _core.ClosedGrind.__members__:
@@ -222,6 +220,7 @@ def plan_rules(
         tip_mm=_tip_move(tip),
         tip_allowance_mm=length(tip_allowance, "tip_allowance"),
         material=_core.Material(**left),
+        spares_open=spares_open,
     )
 
 

@@ -9,7 +9,7 @@ from typing import Any
 from backspring import _core
 from backspring.design.design import Design
 from backspring.fit.levers import Levers, knife_levers, levers
-from backspring.notice import Notice, Number, all_from_core
+from backspring.notice import Notice, all_from_core
 from backspring.question.budget import error_budget
 from backspring.question.whole_back import WholeBack, whole_back
 from backspring.report.budget import budget_data
@@ -141,26 +141,16 @@ class FitPlan(Reported):
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What to know before starting."""
-        found = self._as_ruled(all_from_core(self.result.notices))
+        found = all_from_core(self.result.notices)
         shown = loaded_now(self.result)
         if self.read_again:
             lowest = {"reading": min(shown[each] for each in self.read_again)}
             found = (Notice("read-again", {"names": position_names(self.read_again), **lowest}),)
-        told = any(each.code == "short-of-target" for each in self.more)
-        if told or all(each >= self.target_mm for each in shown.values()):
+        if all(each >= self.target_mm for each in shown.values()):
             # Below what is aimed at, where a plan stops short, is not below the target.
-            found = tuple(each for each in found if each.code != "slightly-low")
+            short = ("slightly-low", "short-of-target")
+            found = tuple(each for each in found if each.code not in short)
         return (*self.more, *found)
-
-    def _as_ruled(self, found: tuple[Notice, ...]) -> tuple[Notice, ...]:
-        """Tell how good readings are as it was stated, whatever slack the plan was made with."""
-        spread_mm = self.rules.repeatability_mm
-        stated = {"repeatability": Number(spread_mm, "length")}
-        return tuple(
-            Notice(each.code, stated) if each.code == "no-finer" else each
-            for each in found
-            if spread_mm or each.code != "no-finer"
-        )
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""

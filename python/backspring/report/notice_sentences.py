@@ -201,9 +201,9 @@ NOTICES: dict[str, Sentence] = {
     "read-again": "{names} read low, {reading:reading}, and only the open face could mend that, "
     "which nothing puts back: hold the dial to nothing at open, read again and log it; a reading "
     "that was logged wrong comes off with --undo",
-    "short-of-target": "the lowest reading, {reading:reading}, is proud but short of the "
-    "{target:reading} wanted; only the open face could raise it, and it is left: say with "
-    "--material open how much of it may go",
+    "short-of-target": "the lowest reading, {reading:reading}, is proud but short of the target; "
+    "only the open face could raise it, and it is left: say with --material open how much of it "
+    "may go",
     "no-finer": "readings are good to +-{repeatability:reading}: nothing is planned finer than "
     "that, so measure again after every pass",
     "slightly-low": "a reading is below the target by less than can be read or matters: leave it",

@@ -141,4 +141,7 @@ class Loads {
 /// Those of this end of the spring.
 [[nodiscard]] Loads loads_ahead(const Contact& contact);
 
+/// Bending moment at a station ahead of the middle pin, positive where it tears the belly [Nmm].
+[[nodiscard]] double moment_ahead_nmm(const Contact& contact, double station_mm);
+
 }  // namespace backspring

@@ -41,6 +41,7 @@ enum class NoticeCode {
     lowers_open,
     no_finer,
     slightly_low,
+    short_of_target,
     moves_tip,
     tip_runs_out,
     tip_follows,
@@ -84,7 +85,7 @@ struct NoticeName {
 };
 
 /// All codes with their names, in the order of the codes.
-extern const std::array<NoticeName, 51> kNoticeNames;
+extern const std::array<NoticeName, 52> kNoticeNames;
 
 /// The fixed name of a code, as "not-held-open".
 [[nodiscard]] std::string_view name_of(NoticeCode code);

@@ -48,6 +48,8 @@ struct PlanRules {
     std::optional<double> tip_mm;                ///< move of the tip wanted, + out, 0 level [mm]
     double tip_allowance_mm = 0.5;               ///< a plan that moves the tip by more says so [mm]
     Material material;                           ///< steel that may come off
+    bool spares_open = false;  ///< but for a low reading nothing comes off the open face, unless
+                               ///< material names it
 };
 
 /// One face ground once.
