@@ -105,9 +105,10 @@ def test_a_reading_that_is_proud_never_takes_the_open_face_down(bench: Bench) ->
     plan = bench.knife.plan()
     assert {each.face.name for each in plan.steps} == {"closed"}
     assert "short-of-target" in codes(plan) and "slightly-low" not in codes(plan)
-    # The other face is still taken to where it would have gone.
-    near_mm = 0.25 * plan.rules.repeatability_mm
-    assert 0.0 <= plan.steps[-1].closed_loaded_mm - plan.result.aim_mm <= near_mm
+    # The other face is still taken to where it would have gone, but for a last pass of less than
+    # what a reading scatters, each leaving its reserve.
+    left_mm = plan.rules.repeatability_mm / (1.0 - plan.rules.reserve)
+    assert 0.0 <= plan.steps[-1].closed_loaded_mm - plan.result.aim_mm <= left_mm
     assert plan.result.aim_mm == pytest.approx(0.0254 + 0.75 * plan.rules.repeatability_mm)
     asked = bench.knife.plan(material={"open": "0.1 mm"})
     assert asked.read_again == ("half_stop",)
