@@ -132,6 +132,11 @@ BAD: list[tuple[list[str], int, str]] = [
     (["--state", "loaded"], 2, "backspring fit: --state goes with readings: give --closed"),
     (["--repeatability", "1"], 2, "backspring fit: --repeatability goes with readings"),
     (["--ground", "open", "1"], 2, "backspring fit: --ground goes with --log FILE"),
+    (
+        ["--log", "k.csv", "--ground", "half-stop", "closed"],
+        2,
+        "backspring fit: --ground takes one face: --ground half-stop --ground closed",
+    ),
     (["--reserve", "0.2"], 2, "backspring fit: --reserve goes with a plan"),
     ([*READ, "--support", "clamped"], 2, "backspring fit: --support goes with the allowance"),
     (["--closed", "9 thou", "--state", "wet"], 2, "backspring fit: argument --state: invalid"),

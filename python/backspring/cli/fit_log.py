@@ -16,6 +16,8 @@ from backspring.fit.blades_of_log import plan_of_blades
 from backspring.fit.doubts import doubts
 from backspring.fit.given import read_gap, read_weight
 from backspring.fit.knife import REPEATABILITY, Knife
+from backspring.fit.log_entry import SPRING_FACES
+from backspring.fit.result import FACES
 from backspring.notice import Notice
 from backspring.report.fit_blades import headed
 from backspring.report.knife import knife_blocks, knife_report, undo_report
@@ -23,6 +25,7 @@ from backspring.report.tables import Block, Report
 
 _PULLS = ("pull", "closing_pull", "start_pull")
 _FIGURES = (*_PULLS, "hang", "moved", "hardness", "thickness_at", "tip_height", "gap")
+_GROUND = (*FACES, *SPRING_FACES)
 _MOST_GROUND = 4
 # What says how to plan.
 PLANNING = ("target", "reserve", "closed_by", "material", "tip", "tip_allowance", "output")
@@ -77,6 +80,9 @@ def require_sense(options: argparse.Namespace, refuse: Callable[[str], None]) ->
     if (options.hang is None) != (options.moved is None):
         refuse('--hang "2 kg at 32 mm" and --moved go together')
     for words in options.ground or ():
+        second = next((word for word in words[1:] if word.replace("-", "_") in _GROUND), None)
+        if second is not None:
+            refuse(f"--ground takes one face: --ground {words[0]} --ground {second}")
         if len(words) not in (1, 2, _MOST_GROUND):
             refuse("--ground takes FACE, FACE DEPTH or FACE DEPTH FROM TO (DEPTH may be ?)")
     halves, closed = options.half_stop or [], options.closed or []
