@@ -129,6 +129,27 @@ def test_a_dial_that_scatters_is_planned_by_and_a_slip_is_not(bench: Bench) -> N
     assert bench.log.read_bytes() == stood
 
 
+@pytest.mark.parametrize("off", [0.03, -0.03])
+def test_a_zero_that_moved_is_no_worn_dial(bench: Bench, off: float) -> None:
+    """What goes astray one way after a trip to another face is asked for again."""
+    bench.grind(half_stop=0.02)
+    half, closed = bench.read()
+    stood = bench.log.read_bytes()
+    asks = r"set the dial to nothing at open and read closed again.*--repeatability \"(0\.00\d mm)"
+    with pytest.raises(bs.InvalidInput, match=asks) as refused:
+        bench.tell(half + off, closed + off, "half_stop")
+    assert bench.log.read_bytes() == stood
+    good = str(refused.value).split('"')[1]
+    with bench.knife.together():
+        bench.knife.ground("half_stop")
+        bench.knife.measure(half_stop=half, closed=closed + off, state="loaded", repeatability=good)
+    # Taken for what it may be: a plan is no finer than that.
+    assert bench.knife.plan().rules.repeatability_mm >= float(good.split()[0])
+    bench.knife.undo()
+    bench.tell(half, closed)
+    assert "worn-dial" not in codes(bench.knife.plan())
+
+
 def test_a_dry_joint_is_no_contradiction(bench: Bench) -> None:
     rubs = OTHER.replace(**{"friction.spring": 0.45, "friction.pivot": 0.45}).core
     found = _core.bench_figures(rubs, _core.FitUnknowns())

@@ -6,6 +6,7 @@ what the measurements cannot tell stays there.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import replace
@@ -21,7 +22,7 @@ from backspring.fit.habits import ShopHabits
 from backspring.fit.knife_model import KnifeModel
 from backspring.fit.log_entry import PULLS, Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows, ground_in
-from backspring.fit.misfit import off_the_last
+from backspring.fit.misfit import Observation, off_the_last
 from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Leeway
 
 # In standard deviations. Where a nose or a corner takes over, slopes jump by about so much. A sound
@@ -34,6 +35,9 @@ _OFTEN_OFF = 2.0
 _DRY, _WORN = 4.0, 2.5
 # No reading of a worn dial lies farther off than this many of its standard deviations.
 _ALL_WITHIN = 2.5
+# From one reading to the next a worn dial goes astray by more than this, in standard deviations as
+# stated, and as far back: two of a difference of two. A zero that moved goes one way.
+_ASTRAY = 2.0 * math.sqrt(2.0)
 
 
 def learn(
@@ -90,10 +94,25 @@ def _leeways(entries: Sequence[Entry]) -> Iterator[Leeway]:
 
 
 def _is_scatter(found: FitEstimate) -> bool:
-    """Say whether a worn dial explains it: no one reading stands out, a slip would."""
-    return found.leeway.dial == 1.0 or all(
-        abs(each.off) <= _ALL_WITHIN for each in found.observations if each.state
-    )
+    """Say whether a worn dial explains it, where none stands out and they go astray both ways.
+
+    A slip stands out; a dial whose zero moved is off one way from then on, and a worn one is not.
+    """
+    if found.leeway.dial == 1.0:
+        return True
+    read = [each for each in found.observations if each.state]
+    steps = [*_steps(read, found.leeway.dial)]
+    one_way = max(steps, default=0.0) < _ASTRAY or min(steps, default=0.0) > -_ASTRAY
+    return not one_way and all(abs(each.off) <= _ALL_WITHIN for each in read)
+
+
+def _steps(read: Sequence[Observation], dial: float) -> Iterator[float]:
+    """Yield how far each reading goes astray from the one before of the same thing."""
+    before: dict[tuple[str, str], float] = {}
+    for each in read:
+        astray = -dial * each.residual
+        yield astray - before.get((each.what, each.state), astray)
+        before[each.what, each.state] = astray
 
 
 def _learn(design: Design, rows: Callable[..., LogRows], leeway: Leeway) -> FitEstimate:

@@ -157,11 +157,27 @@ def contradiction(
     return refusal(
         "log",
         f"this cannot all be one knife: what fits worst is {fits.text(units)}, where all else "
-        f"foretells {_foretold(fits, units)}; one knife's measurements lie so far apart "
-        f"{misfit.rarity()}, and what comes less than once in {1.0 / _BY_CHANCE:.0f} is refused; "
-        "is a depth, a face or a reading not as it was, or did the dial's zero move? Nothing is "
-        f"planned from this and nothing was written: {mend}",
+        f"foretells {_foretold(fits, units)} (a sound log lies so far apart {misfit.rarity()}, and "
+        f"what comes less than once in {1.0 / _BY_CHANCE:.0f} is refused). Nothing is planned from "
+        f"this and nothing was written: {_look(fits)}; {mend}{_scatters(fits, units)}",
     )
+
+
+def _look(fits: Observation) -> str:
+    """Say what to do at the bench."""
+    if not fits.state:
+        return "measure it again, and look whether every depth, face and reading is as it was"
+    again = f"set the dial to nothing at open and read {_name(fits.what)} again"
+    return f"{again} (the dial's zero moves easily); look whether every depth and face is as it was"
+
+
+def _scatters(fits: Observation, units: System) -> str:
+    """Say how a dial is logged that is no better, where a bench may have one."""
+    scatter = abs(fits.foretold - fits.value) / _SAME
+    if not fits.state or scatter > _WORN_DIAL_MM:
+        return ""
+    good = text(scatter + _step_mm(units), "reading", units)
+    return f'; if the dial comes back no better than that, --repeatability "{good}"'
 
 
 def _foretold(fits: Observation, units: System) -> str:
