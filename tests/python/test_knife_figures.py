@@ -138,3 +138,33 @@ def test_slopes_of_the_lying_blade_are_the_models(tmp_path: Path) -> None:
             found.rows.slopes(row.ask, found.x, 0, every=True), abs=1e-9
         )
         assert np.any(shorter != 0.0)
+
+
+@pytest.mark.parametrize("share", [0.75, 1.0, 1.3])
+def test_a_round_end_stays_as_it_is_in_the_likely_design(share: float) -> None:
+    """No face that is ground or stands proud touches it; left to follow from the faces it moved.
+
+    What the pull is away from the drawing's stands in Young's modulus to first order.
+    """
+    knife = bs.Knife(WREN)
+    knife.measure(closed=0.2, state="loaded")
+    knife.measure(pull=share * knife.figures["peak_pull_n"].value)
+    drawn, figure = knife.design, knife.figures["peak_pull_n"]
+    assert drawn.core.tang.round_end_mm == pytest.approx(
+        _core.round_end_radius_mm(knife.estimate().now.tang)
+    )
+    (stroke,) = bs.check(drawn).strokes
+    assert stroke.peak_pull_n == pytest.approx(figure.value, abs=0.25 * figure.sd)
+
+
+@pytest.mark.parametrize("blade", ["clip", "sheep"])
+def test_of_blades_side_by_side_a_pull_that_is_a_little_less_is_believed(blade: str) -> None:
+    """Either tang may hold the spring up: the search goes to and fro where they change."""
+    knife = bs.Knife(bs.load(DESIGNS / "sanderling.toml").seen_from(blade))
+    knife.measure(half_stop=0.15, closed=0.2, state="loaded")
+    drawn = knife.figures["peak_pull_n"].value
+    knife.measure(pull=0.93 * drawn)
+    figure = knife.figures["peak_pull_n"]
+    assert figure.value == pytest.approx(0.93 * drawn, abs=figure.sd)
+    read = knife.figures["closed_loaded_mm"]
+    assert read.value == pytest.approx(0.2, abs=read.sd)

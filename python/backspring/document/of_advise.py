@@ -19,6 +19,10 @@ _OF_BLADE = table(
     "reading_loaded_closed_mm? rise_mm?"
 )
 _FIGURES = part("figures", {"anyOf": [_OF_BLADE, table(blades=by_name(_OF_BLADE))]})
+_SPREAD = table(
+    "~peak_pull_sd_n? ~peak_stress_sd_mpa? ~yield_margin_sd? ~fatigue_margin_sd? "
+    "~reading_loaded_half_stop_sd_mm? ~reading_loaded_closed_sd_mm? ~rise_sd_mm?"
+)
 _ADVICE = part(
     "advice",
     table(
@@ -29,6 +33,7 @@ _ADVICE = part(
         targets=TARGETS,
         falls_short=list_of(TEXT),
         sha256=SHA256,
+        left_out={"spread": {"anyOf": [_SPREAD, by_name(_SPREAD)]}},
     ),
 )
 _LIMIT = table(

@@ -63,6 +63,7 @@ _PLAN = with_others(
     tip=_TIP,
     plan=list_of(_STEP),
     removed=_DEPTHS,
+    left_standing=table("least_mm open_mm half_stop_mm closed_mm kick_mm"),
     tang_after=_TANG,
     preload_after_mm=NUMBER,
 )

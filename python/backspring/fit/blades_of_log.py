@@ -44,10 +44,8 @@ def plan_of_blades(
     for each in ready.values():
         each.require_agreement()
     found = {name: each.estimate() for name, each in ready.items()}
-    spread_mm = max(
-        max(ready[name].spread_mm * each.leeway.dial, each.widest_mm)
-        for name, each in found.items()
-    )
+    dial_mm = max(ready[name].spread_mm * each.leeway.dial for name, each in found.items())
+    spread_mm = max(dial_mm, *(each.widest_mm for each in found.values()))
     short_mm = max(stops_short_mm(each, ready[name].spread_mm) for name, each in found.items())
     rules = plan_rules(
         target, spread_mm, reserve, closed_by, material, tip, tip_allowance, spares_open=True
@@ -58,7 +56,8 @@ def plan_of_blades(
         for notice in (*each.notices, *doubts(found[name], each.spread_mm))
     )
     now, fitted = _as_learned(knife.drawn, found)
-    plan = make_blades_plan(knife.drawn, now, fitted, _last_state(knife), rules, more, short_mm)
+    state = _last_state(knife)
+    plan = make_blades_plan(knife.drawn, now, fitted, state, rules, more, short_mm, dial_mm)
     return _once_read_again(plan, ready)
 
 

@@ -217,14 +217,14 @@ class Knife(KnifeLog, Reported):
         found = self.estimate()
         if not self.can_plan():
             raise refusal("log", "not read since it was ground: measure half-stop and closed first")
-        spread_mm = max(self.spread_mm * found.leeway.dial, found.widest_mm)
-        tip = tip_wanted(found, tip, closed_by)
+        dial_mm, tip = self.spread_mm * found.leeway.dial, tip_wanted(found, tip, closed_by)
+        good_mm = max(dial_mm, found.widest_mm)
         rules = plan_rules(
-            target, spread_mm, reserve, closed_by, material, tip, tip_allowance, spares_open=True
+            target, good_mm, reserve, closed_by, material, tip, tip_allowance, spares_open=True
         )
         more = (*self.notices, *doubts(found, self.spread_mm))
-        short = stops_short_mm(found, self.spread_mm)
-        plan = make_plan(self.drawn, found.now, states[-1], rules, found.bench, more, short)
+        how = more, stops_short_mm(found, self.spread_mm), dial_mm
+        plan = make_plan(self.drawn, found.now, states[-1], rules, found.bench, *how)
         return once_read_again(plan, self.entries)
 
     def next_measurement(self) -> list[NextMeasurement]:

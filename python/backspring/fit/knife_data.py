@@ -53,6 +53,8 @@ def sd_name(figure: str) -> str:
     """Name the standard deviation of a figure, as "removed_sd_mm" for "removed_mm"."""
     if figure in NOW_SD:
         return NOW_SD[figure]
+    if figure.endswith("_margin"):
+        return f"{figure}_sd"
     name, _, unit = figure.rpartition("_")
     return f"{name}_sd_{unit}"
 

@@ -28,6 +28,9 @@ from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Leeway
 # In standard deviations. Where a nose or a corner takes over, slopes jump by about so much. A sound
 # log takes ten steps at most.
 _RULES = _core.LeastSquaresRules(most_iterations=40, tolerance=1e-2)
+# Of blades side by side now one, now the other holds the spring up: slopes jump there and a search
+# goes to and fro about its end. Two that end alike, to a tenth of a standard deviation, found it.
+_ENDS_ALIKE = 0.1**2
 # Loaded readings that lie farther off than this times what is expected were not read so.
 _OFTEN_OFF = 2.0
 # A dry joint's friction may lie so many times farther off than usual, a worn dial scatters so. Our
@@ -126,8 +129,8 @@ def _learn(design: Design, rows: Callable[..., LogRows], leeway: Leeway) -> FitE
 def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
     """Search on each side of the kink; a side on which the search finds no rest leaves the other.
 
-    Where no side has a rest, the lower counts if it is a misfit even there: then that is told.
-    Raises NoConvergence otherwise.
+    Where no side has a rest, the lower counts if both end alike, or if it is a misfit even there:
+    then that is told. Raises NoConvergence otherwise.
     """
     found: list[tuple[LogRows, _core.LeastSquares]] = []
     start = sides[0].start()
@@ -140,10 +143,13 @@ def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
     if settled:
         return min(settled, key=lambda each: _sum(each[1]))
     if found:
-        least = min(found, key=lambda each: _sum(each[1]))
-        if not misfit_of(*least).is_chance():
+        least, *other = sorted(found, key=lambda each: _sum(each[1]))
+        alike = any(_sum(each) - _sum(least[1]) < _ENDS_ALIKE for _, each in other)
+        if alike or not misfit_of(*least).is_chance():
             return least
-    raise NoConvergence("least squares: not converged on any side")
+    raise NoConvergence(
+        "no knife of it reads and pulls so; look whether every value and unit is as it was"
+    )
 
 
 def _sum(found: _core.LeastSquares) -> float:

@@ -42,6 +42,9 @@ def _of_blade(drawn: Design, now: _core.Design) -> dict[str, Any]:
     }
     if not tang.outline:
         changes["tang.corner_radius"] = _corners(tang)
+    if tang.round_end_mm is not None:
+        # Not left to follow from the faces: grinding one does not touch it.
+        changes["tang.round_end"] = tang.round_end_mm
     if tang.half_stop_mm is not None:
         changes["tang.half_stop"] = tang.half_stop_mm
     if drawn.core.tang.kick is not None:

@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from backspring import _core
 from backspring.core_record import changed
+from backspring.fit.least_off import Standing
 from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry
 from backspring.fit.misfit import repeats
 from backspring.fit.result import FitPlan, loaded_now
@@ -48,7 +49,7 @@ def once_read_again(plan: FitPlan, entries: Sequence[Entry]) -> FitPlan:
 
 def reading_again(plan: FitPlan, positions: tuple[str, ...]) -> FitPlan:
     """Plan nothing until these are read again."""
-    return replace(plan, result=nothing_off(plan.result), read_again=positions)
+    return replace(plan, result=nothing_off(plan.result), read_again=positions, standing=Standing())
 
 
 def nothing_off(result: _core.FitPlan) -> _core.FitPlan:

@@ -11,11 +11,11 @@ from statistics import fmean
 from typing import Any, Literal, overload
 
 from backspring import _core
-from backspring.core_record import changed
 from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
 from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
+from backspring.fit.least_off import Standing, least_off_mm, plan_worth_it
 from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -137,13 +137,14 @@ def fit_plan(
     where a reading is lowest, and below it in none. A blade without readings stays as drawn.
 
     A list of repeated readings counts as their mean. `repeatability` is the standard deviation of
-    one reading. Every pass but a face's last leaves `reserve` of what is to go. On a tang with a
-    kick, `closed_by` says where the closed reading is brought down: "level" (closed face and kick:
-    the blade's tip stays where it is), at the closed face near the pivot (raises the tip), at the
-    kick (drops it), or "least" (whichever takes less steel). `tip` is a move of the tip wanted with
-    the readings, positive out of the handle, or "level". A plan that moves the tip by more than
-    `tip_allowance` says so first. `material` is what may come off a face: {"half_stop": "0.4 mm"};
-    the open face is ground for the tip's sake only where it is named there.
+    one reading; less than that, or than 0.0025 mm, is not ordered off a face. Every pass but a
+    face's last leaves `reserve` of what is to go. On a tang with a kick, `closed_by` says where the
+    closed reading is brought down: "level" (closed face and kick: the blade's tip stays where it
+    is), at the closed face near the pivot (raises the tip), at the kick (drops it), or "least"
+    (whichever takes less steel). `tip` is a move of the tip wanted with the readings, positive out
+    of the handle, or "level". A plan that moves the tip by more than `tip_allowance` says so first.
+    `material` is what may come off a face: {"half_stop": "0.4 mm"}; the open face is ground for the
+    tip's sake only where it is named there.
 
     Raises NoConvergence when steel runs out before the target is met.
     """
@@ -175,19 +176,20 @@ def make_plan(
     unknowns: _core.FitUnknowns | None = None,
     more: tuple[Notice, ...] = (),
     short_mm: float = 0.0,
+    dial_mm: float | None = None,
 ) -> FitPlan:
     """Plan for a knife as it stands; `more` are notices told before the plan's own.
 
-    `short_mm` is how much farther off the target to stop; where a reading is low, or where the
-    plan would find it so, nothing is.
+    `short_mm` is how far short of the target to stop, `dial_mm` what a reading repeats to.
     """
     bench = unknowns or _core.FitUnknowns()
-    short = changed(rules, target_mm=rules.target_mm + short_mm)
-    result = _core.fit_plan(now, state_of(state), short, bench)
-    if short_mm and result.removed.open_mm:
-        result = _core.fit_plan(now, state_of(state), rules, bench)
+    least_mm = least_off_mm(rules.repeatability_mm if dial_mm is None else dial_mm)
+    result, (left_on,) = plan_worth_it(
+        now, [_core.FittedBlade(unknowns=bench)], state_of(state), rules, short_mm, least_mm
+    )
     left = Allowance(design, _core.allowance(now, rules.target_mm, bench))
-    return FitPlan(design, state, rules, left, result, more, unknowns)
+    stays = Standing(left_on, least_mm)
+    return FitPlan(design, state, rules, left, result.blades[0], more, unknowns, standing=stays)
 
 
 def plan_rules(
@@ -225,9 +227,7 @@ def plan_rules(
 
 
 def _tip_move(tip: Any) -> float | None:
-    if tip is None:
-        return None
-    return 0.0 if tip == "level" else length(tip, "tip")
+    return None if tip is None else 0.0 if tip == "level" else length(tip, "tip")
 
 
 def state_of(state: str) -> _core.FitState:

@@ -8,6 +8,7 @@ from typing import Any
 
 from backspring import _core
 from backspring.design.design import Design
+from backspring.fit.least_off import Standing
 from backspring.fit.levers import Levers, knife_levers, levers
 from backspring.notice import Notice, all_from_core
 from backspring.question.budget import error_budget
@@ -85,7 +86,8 @@ class FitPlan(Reported):
 
     Readings after a step are in the state they were measured in; with `_loaded_` pins in.
     `tip_mm` is the blade's tip against where it stands now, positive out of the handle. Where
-    `read_again` names positions nothing is planned before these are read once more.
+    `read_again` names positions nothing is planned before these are read once more. `standing` is
+    what is left on a face because it is too little to grind.
     """
 
     _report_by = "fit:plan_report"
@@ -98,6 +100,7 @@ class FitPlan(Reported):
     more: tuple[Notice, ...] = ()
     unknowns: _core.FitUnknowns | None = None
     read_again: tuple[str, ...] = ()
+    standing: Standing = Standing()
 
     @property
     def target_mm(self) -> float:
@@ -141,7 +144,7 @@ class FitPlan(Reported):
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What to know before starting."""
-        found = all_from_core(self.result.notices)
+        found = (*all_from_core(self.result.notices), *self.standing.notices())
         shown = loaded_now(self.result)
         if self.read_again:
             lowest = {"reading": min(shown[each] for each in self.read_again)}
@@ -168,6 +171,7 @@ class FitPlan(Reported):
             "tip": self._tip(),
             "plan": [step_data(step) for step in result.steps],
             "removed": _depths(result.removed),
+            "left_standing": self.standing.to_dict(),
             "tang": tang_data(result.now.tang),
             "tang_after": tang_data(result.done.tang),
             "preload_after_mm": result.done.fit.preload_mm,

@@ -14,6 +14,9 @@ from backspring.units import shown
 # What a kind of value is in the core.
 QUANTITIES = {kind: quantity for quantity, kind in KINDS.items()}
 
+# Ways that are shown of many.
+SHOWN_FIRST = 6
+
 
 @dataclass(frozen=True)
 class Moved:
@@ -137,6 +140,10 @@ class Advised(Reported):
         """Whether the design as it stands meets its targets."""
         met = self.works and all(each.met for each in self.targets)
         return "pass" if met else "fail"
+
+    def shown(self, everything: bool) -> tuple[Advice, ...]:
+        """Return the ways that are shown: all, or the first."""
+        return self.advice if everything else self.advice[:SHOWN_FIRST]
 
     @property
     def found(self) -> bool:

@@ -7,6 +7,7 @@ from typing import Any
 
 from backspring.design.file_lines import file_lines
 from backspring.question.advise_result import Advice, Advised, Exclusive, Moved
+from backspring.report.advise_sure import WaysSds, may_miss, sure_lines
 from backspring.report.advise_words import joined, limit_rows, limit_words, moved_words, target_text
 from backspring.report.check import CAUTION, target_row
 from backspring.report.display import Shown, number, unit_of
@@ -14,7 +15,6 @@ from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.verdict import spoken
 from backspring.units import System
 
-SHOWN_FIRST = 6
 _WIDTH = 80
 _PRICE: tuple[tuple[str, str, Shown], ...] = (
     ("pull", "peak_pull_n", "force"),
@@ -35,39 +35,45 @@ _FITTED = "Faces that are ground to suit count for nothing: every knife is fitte
 
 
 def advise_report(
-    advised: Advised, units: System | None = None, everything: bool = False
+    advised: Advised,
+    units: System | None = None,
+    everything: bool = False,
+    sds: WaysSds | None = None,
 ) -> Report:
     """Lay out advice in the given units, those that values are set in when none are given.
 
-    `everything` shows all ways instead of the first.
+    `everything` shows all ways instead of the first. `sds` tell of each shown way how sure one
+    knife's log makes it.
     """
-    units = units or advised.units
-    return Report(headline(advised, units), tuple(_blocks(advised, units, everything)))
+    units, sds = units or advised.units, sds or {}
+    line = headline(advised, units, sds)
+    return Report(line, tuple(_blocks(advised, units, everything, sds)))
 
 
-def headline(advised: Advised, units: System) -> str:
+def headline(advised: Advised, units: System, sds: WaysSds) -> str:
     """Answer in one line: nothing, the smallest change, or what excludes what."""
     title = advised.original.title
     if advised.status == "pass":
         return f"{title}: meets every target as it stands, nothing needs changing"
     if advised.advice:
         first = advised.advice[0]
-        line = f"{title}: meets every target with {_said(first, units)}"
+        meets = "meets" if not may_miss(first, sds, 0) else "just about meets"
+        line = f"{title}: {meets} every target with {_said(first, units)}"
         if len(line) <= _WIDTH:
             return line
         changed = joined([each.name for each in first.moved if not each.face])
-        return f"{title}: meets every target with another {changed}"
+        return f"{title}: {meets} every target with another {changed}"
     return f"{title}: no change, and no two together, meet every target within the limits"
 
 
-def _blocks(advised: Advised, units: System, everything: bool) -> Iterator[Block]:
+def _blocks(advised: Advised, units: System, everything: bool, sds: WaysSds) -> Iterator[Block]:
     rows = tuple(target_row(each, units) for each in advised.targets)
     yield TextTable("Targets, as drawn", ("", "now", "wanted", ""), rows)
     if advised.status == "pass":
         yield Lines("Caution", (CAUTION,))
         return
     if advised.advice:
-        yield from _ways(advised, units, everything)
+        yield from _ways(advised, units, everything, sds)
     else:
         yield from _none(advised, units)
     if not advised.complete:
@@ -79,12 +85,14 @@ def _blocks(advised: Advised, units: System, everything: bool) -> Iterator[Block
     yield Lines("Caution", (CAUTION,))
 
 
-def _ways(advised: Advised, units: System, everything: bool) -> Iterator[Block]:
-    shown = advised.advice if everything else advised.advice[:SHOWN_FIRST]
+def _ways(advised: Advised, units: System, everything: bool, sds: WaysSds) -> Iterator[Block]:
+    shown = advised.shown(everything)
     lines = [line for i, each in enumerate(shown, 1) for line in _numbered(i, each, units)]
     if left := len(advised.advice) - len(shown):
         lines.append(f"{left} more with --all")
     yield Lines("Each of these meets every target", tuple(lines))
+    if sds:
+        yield sure_lines(shown, sds, units)
     yield from _prices(advised, shown, units)
     short = tuple(
         f"{i}: {joined([spoken(name) for name in each.falls_short])}"

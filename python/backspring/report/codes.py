@@ -18,6 +18,7 @@ _NOTES = {
     "hollow-bridged": "a hollow of the tang's outline, which the spring does not reach",
     "knife-tolerances": "what the log tells is spread as surely as it tells it",
     "logs-left-out": "files of the habits' folder that count for nothing",
+    "left-standing": "what is too little to grind is left on a face",
     "lowers-open": "the plan lowers the open face, and with it preload and pull",
     "no-finer": "nothing is planned finer than readings are good to",
     "no-friction": "no friction is counted, the real pull is higher",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from backspring.fit.result import Allowance, FitPlan, loaded_now, position_names
@@ -17,6 +17,7 @@ from backspring.units import System
 if TYPE_CHECKING:
     from backspring import _core
     from backspring.fit.after_back_grind import BackGround
+    from backspring.notice import Notice
 
 # Common practice, no source.
 CAUTIONS = (
@@ -120,7 +121,7 @@ def _both(ground: BackGround) -> tuple[_core.FitReadings, _core.FitReadings]:
 
 def _first(plan: FitPlan, units: System) -> str:
     if plan.done:
-        return f"{plan.design.title}: nothing to grind, the fit is done"
+        return f"{plan.design.title}: {nothing_to_grind(plan.notices)}"
     if plan.read_again:
         return f"{plan.design.title}: {to_read_again(plan, units)}"
     step = plan.steps[0]
@@ -130,12 +131,22 @@ def _first(plan: FitPlan, units: System) -> str:
     return f"{plan.design.title}: {_tip_first(plan, units)}{times}; first take {off} off the {face}"
 
 
+def nothing_to_grind(notices: Iterable[Notice]) -> str:
+    """Say that a fit is done, or that it is as far as readings tell that are not loaded."""
+    if any(each.code == "measure-loaded" for each in notices):
+        return "nothing to grind before it is read once more, with both pins in"
+    return "nothing to grind, the fit is done"
+
+
 def to_read_again(plan: FitPlan, units: System) -> str:
     """Say what to read once more before anything is ground."""
     shown = loaded_now(plan.result)
-    read = (f"{position_names((each,))} {reading(shown[each], units)}" for each in plan.read_again)
-    unit = unit_of("reading", units)
-    return f"grind nothing yet: {', '.join(read)} [{unit}] was read once only, read it again"
+    low = " and ".join(reading(shown[each], units) for each in plan.read_again)
+    said = f"{low} [{unit_of('reading', units)}]"
+    alone = len(plan.read_again) == 1
+    single = f"a single reading of {said} is" if alone else f"single readings of {said} are"
+    names = position_names(plan.read_again)
+    return f"grind nothing yet, read {names} again: {single} not enough"
 
 
 def _tip_first(plan: FitPlan, units: System) -> str:

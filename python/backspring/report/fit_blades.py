@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from backspring.report.budget import budget_lines
 from backspring.report.display import number, reading, text, unit_of
-from backspring.report.fit import CAUTIONS, face_name, to_read_again
+from backspring.report.fit import CAUTIONS, face_name, nothing_to_grind, to_read_again
 from backspring.report.levers import levers_table, moves_table
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.whole_back import whole_back_lines
@@ -76,7 +76,7 @@ def _kick(plan: FitPlan) -> bool:
 
 def _first(plan: BladesPlan, units: System) -> str:
     if plan.done:
-        return f"{plan.design.name}: nothing to grind, the fit is done"
+        return f"{plan.design.name}: {nothing_to_grind(plan.notices)}"
     if plan.read_again:
         low = ", ".join(
             f"{name}: {to_read_again(each, units)}"

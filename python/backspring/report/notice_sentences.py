@@ -198,9 +198,10 @@ NOTICES: dict[str, Sentence] = {
     "tip-runs-out": _tip_runs_out,
     "tip-follows": "no kick sets the tip apart from the readings: it moves by {tip:length}, wanted "
     "were {wanted:length}",
-    "read-again": "{names} read low, {reading:reading}, and only the open face could mend that, "
-    "which nothing puts back: hold the dial to nothing at open, read again and log it; a reading "
-    "that was logged wrong comes off with --undo",
+    "read-again": "{names} read low, {reading:reading}: only the open face mends that, and nothing "
+    "puts it back: set the dial at open, read again and log it; a slip comes off with --undo",
+    "left-standing": "a little is left on the {names}: less than {least:reading} no hand takes "
+    "off and no dial tells, and proud is right rather than low",
     "short-of-target": "the lowest reading, {reading:reading}, is proud but short of the target; "
     "only the open face could raise it, and it is left: say with --material open how much of it "
     "may go",
@@ -224,9 +225,8 @@ NOTICES: dict[str, Sentence] = {
     "`backspring habits FOLDER` says why",
     "dry-joint": "the pulls tell of friction {friction:margin}, far from the usual {usual:margin}: "
     "if the joint is dry or galled, clean and oil it and pull again",
-    "worn-dial": "readings repeat worse than the {stated:reading} stated: they are taken as good "
-    "to +-{scatter:reading}, and nothing is planned finer; what fits worst is {worst}: if the "
-    "dial's zero moved take it off with --undo; set it at open each time, and read twice",
+    "worn-dial": "readings go astray both ways by more than the {stated:reading} stated: they are "
+    "taken as good to +-{scatter:reading}; worst fits {worst}; set the dial at open and read twice",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
     "for tilt, play, stop and liners are not known: the plan stops short by twice that; measure "
     "with both pins in before the last pass",
