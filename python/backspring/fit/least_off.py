@@ -151,8 +151,8 @@ class _Passes:
         seen = _core.seen_from(self.plan.now, fitted.blade)
         begun = _core.fit_readings(seen, fitted.unknowns)
         angles = both.closed_angle_deg, begun.closed_angle_deg
-        heights = [None if each is None else _core.tip_height_mm(seen, each) for each in angles]
-        return None if None in heights else heights[0] - heights[1]
+        now, then = (None if a is None else _core.tip_height_mm(seen, a) for a in angles)
+        return None if now is None or then is None else now - then
 
     def _own(self, at: int, steps: Sequence[_core.FitStep], done: _core.Design) -> _core.FitPlan:
         own, before = [each for each in steps if self._place(each) == at], self.plan.blades[at]
