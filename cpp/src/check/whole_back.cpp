@@ -40,19 +40,24 @@ std::vector<double> smooth_stretches(const Joint& joint,
 /// Where a value, smooth between stations, is greatest.
 BackPlace greatest_along(FunctionRef value, const std::vector<double>& stations) {
     BackPlace best{stations.front(), value(stations.front())};
-    const auto look = [&](double x) {
-        if (const double found = value(x); found > best.value) best = {x, found};
+    const auto take = [&](double x, double found) {
+        if (found > best.value) best = {x, found};
     };
     for (std::size_t i = 1; i < stations.size(); ++i) {
         const double from = stations[i - 1], part = (stations[i] - from) / kPartsAlong;
         if (!(part > 0.0)) continue;
         int highest = 0;
+        double at_highest = value(from);
         for (int k = 1; k <= kPartsAlong; ++k) {
-            if (value(from + k * part) > value(from + highest * part)) highest = k;
+            const double there = value(from + k * part);
+            if (!(there > at_highest)) continue;
+            highest = k;
+            at_highest = there;
         }
-        look(from + highest * part);
-        look(find_maximum(value, from + std::max(highest - 1, 0) * part,
-                          from + std::min(highest + 1, kPartsAlong) * part));
+        take(from + highest * part, at_highest);
+        const double top = find_maximum(value, from + std::max(highest - 1, 0) * part,
+                                        from + std::min(highest + 1, kPartsAlong) * part);
+        take(top, value(top));
     }
     return best;
 }

@@ -30,12 +30,11 @@ class FittedKnife {
     FittedKnife(const Design& design, double target_mm)
         : design_(detail::fitted(design, target_mm, {})),
           joint_(make_joint(as_read(design_))),
-          rests_(find_rests(joint_, design_.own().tang.half_stop_mm.has_value())),
-          back_(whole_back(joint_, rests_)) {}
+          rests_(find_rests(joint_, design_.own().tang.half_stop_mm.has_value())) {}
 
     /// Proud at most less low at most, over both positions.
-    [[nodiscard]] double balance_mm() const { return proud_mm() - low_mm(); }
-    [[nodiscard]] double farthest_mm() const { return std::max(proud_mm(), low_mm()); }
+    [[nodiscard]] double balance_mm() { return proud_mm() - low_mm(); }
+    [[nodiscard]] double farthest_mm() { return std::max(proud_mm(), low_mm()); }
 
     /// Below 0 where any of the back is low.
     [[nodiscard]] double least_lift_n() const {
@@ -48,8 +47,8 @@ class FittedKnife {
     }
 
     /// Where the position that is farthest from open reads flush.
-    [[nodiscard]] std::optional<double> flush_station_mm() const {
-        const bool half = farthest_of(back_.half_stop) > farthest_of(back_.closed);
+    [[nodiscard]] std::optional<double> flush_station_mm() {
+        const bool half = farthest_of(back().half_stop) > farthest_of(back().closed);
         const auto& position = half ? rests_.half_stop : rests_.closed;
         if (!position) return std::nullopt;
         return backspring::flush_station_mm(joint_, rests_.open, *position);
@@ -59,19 +58,24 @@ class FittedKnife {
     [[nodiscard]] static double farthest_of(const std::optional<BackAlong>& back) {
         return back ? std::max(back->greatest_mm, -back->least_mm) : 0.0;
     }
-    [[nodiscard]] double proud_mm() const {
-        return std::max(back_.half_stop ? back_.half_stop->greatest_mm : 0.0,
-                        back_.closed ? back_.closed->greatest_mm : 0.0);
+    [[nodiscard]] double proud_mm() {
+        return std::max(back().half_stop ? back().half_stop->greatest_mm : 0.0,
+                        back().closed ? back().closed->greatest_mm : 0.0);
     }
-    [[nodiscard]] double low_mm() const {
-        return -std::min(back_.half_stop ? back_.half_stop->least_mm : 0.0,
-                         back_.closed ? back_.closed->least_mm : 0.0);
+    [[nodiscard]] double low_mm() {
+        return -std::min(back().half_stop ? back().half_stop->least_mm : 0.0,
+                         back().closed ? back().closed->least_mm : 0.0);
+    }
+    /// Only the flattest is told by it.
+    [[nodiscard]] const WholeBack& back() {
+        if (!back_) back_ = whole_back(joint_, rests_);
+        return *back_;
     }
 
     Design design_;
     Joint joint_;
     Rests rests_;
-    WholeBack back_;
+    std::optional<WholeBack> back_;
 };
 
 /// The reading at which a value that rises with it is 0; none within reach.
@@ -104,7 +108,7 @@ FlushTargets flush_targets(const Design& design) {
     targets.flattest_mm =
         reading_where([&](double target) { return fitted_for(target).balance_mm(); });
     if (targets.flattest_mm) {
-        const FittedKnife flattest = fitted_for(*targets.flattest_mm);
+        FittedKnife flattest = fitted_for(*targets.flattest_mm);
         targets.flattest_off_mm = flattest.farthest_mm();
         targets.flattest_dial_mm = flattest.flush_station_mm();
     }

@@ -1,9 +1,10 @@
 #include "stretch_integrals.hpp"
 
-#include <algorithm>
+#include <Eigen/Core>
 #include <array>
 #include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
+#include <numbers>
 
 #include "backspring/spring/stretches.hpp"
 
@@ -102,16 +103,6 @@ BendingIntegrals whole(const Stretch& stretch, double h) {
             .shear = shear * straight.shear};
 }
 
-/// What a small part of a stretch adds.
-void add_part(BendingIntegrals& sum, const Stretch& stretch, double x_mm, double length_mm) {
-    const UnitRates rates = unit_rates(stretch, x_mm);
-    const double s = x_mm - stretch.start_mm, bending = length_mm * rates.bending;
-    sum.a0 += bending;
-    sum.a1 += s * bending;
-    sum.a2 += s * s * bending;
-    sum.shear += length_mm * rates.shear;
-}
-
 /// A whole stretch whose width varies too: sections that need no look at a hole, told in place.
 BendingIntegrals wedged(const Stretch& stretch, double h) {
     constexpr unsigned points = 30, count = points / 2;
@@ -147,24 +138,78 @@ BendingIntegrals wedged(const Stretch& stretch, double h) {
             .shear = (1.0 + stretch.axial_share) * sum.shear};
 }
 
-BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
-    using Rule = boost::math::quadrature::gauss<double, 30>;
-    const double radius = 0.5 * stretch.hole.diameter_mm;
-    const auto angle = [&](double x) {
-        return std::asin(std::clamp((x - stretch.hole.center_mm) / radius, -1.0, 1.0));
-    };
-    const double from = angle(stretch.start_mm), to = angle(x_mm);
-    const double middle = 0.5 * (from + to), half = 0.5 * (to - from);
-    BendingIntegrals sum;
-    const auto add = [&](double phi, double weight) {
-        const double x = stretch.hole.center_mm + radius * std::sin(phi);
-        add_part(sum, stretch, x, weight * half * radius * std::cos(phi));
-    };
-    for (std::size_t i = 0; i < Rule::abscissa().size(); ++i) {
-        add(middle + half * Rule::abscissa()[i], Rule::weights()[i]);
-        add(middle - half * Rule::abscissa()[i], Rule::weights()[i]);
+constexpr int kAcrossHole = 30;
+using AcrossHole = Eigen::Array<double, kAcrossHole, 1>;
+
+/// Places of a rule across part of a hole by their angle from its centre, x = c + r sin phi, and
+/// what of its radius each stands for.
+struct HolePlaces {
+    AcrossHole sine, cosine, weight;
+};
+
+HolePlaces places_between(double from_rad, double to_rad) {
+    using Rule = boost::math::quadrature::gauss<double, kAcrossHole>;
+    const double middle = 0.5 * (from_rad + to_rad), half = 0.5 * (to_rad - from_rad);
+    const double sine = std::sin(middle), cosine = std::cos(middle);
+    HolePlaces places;
+    for (int i = 0; i < kAcrossHole; ++i) {
+        const auto k = static_cast<std::size_t>(i / 2);
+        const double away = (i % 2 == 0 ? half : -half) * Rule::abscissa()[k];
+        const double across = std::sin(away), along = std::cos(away);
+        places.sine[i] = sine * along + cosine * across;
+        places.cosine[i] = cosine * along - sine * across;
+        places.weight[i] = half * places.cosine[i] * Rule::weights()[k];
     }
-    return sum;
+    return places;
+}
+
+/// A spring is cut at the centre of a hole and at its edges: most often it is one half or the
+/// other.
+const HolePlaces& half_hole(bool ahead) {
+    static const HolePlaces behind_center = places_between(-0.5 * std::numbers::pi, 0.0),
+                            ahead_of_center = places_between(0.0, 0.5 * std::numbers::pi);
+    return ahead ? ahead_of_center : behind_center;
+}
+
+/// Sines of the angles at which a stretch of a hole starts and ends.
+struct HoleEnds {
+    double from, to;
+
+    HoleEnds(const Hole& hole, double from_mm, double to_mm)
+        : from(sine(hole, from_mm)), to(sine(hole, to_mm)) {}
+
+    [[nodiscard]] bool is_half() const {
+        return (from == 0.0 && to == 1.0) || (from == -1.0 && to == 0.0);
+    }
+
+    /// An edge is an edge, whatever its station is rounded to.
+    [[nodiscard]] static double sine(const Hole& hole, double x_mm) {
+        constexpr double rounding = 1e-12;
+        const double share = (x_mm - hole.center_mm) / (0.5 * hole.diameter_mm);
+        return std::abs(share) > 1.0 - rounding ? std::copysign(1.0, share) : share;
+    }
+};
+
+BendingIntegrals pierced_at(const Stretch& stretch, const HolePlaces& at) {
+    const double radius = 0.5 * stretch.hole.diameter_mm, e = stretch.hole.offset_mm;
+    const AcrossHole s = (stretch.hole.center_mm - stretch.start_mm) + radius * at.sine;
+    const AcrossHole t = stretch.cosine * (stretch.thickness_mm + stretch.taper * s);
+    const AcrossHole chord = 2.0 * radius * at.cosine, steel = t - chord;
+    const AcrossHole share = radius * at.weight / (stretch.width_share + stretch.width_taper * s);
+    // About the centroid of what the hole leaves, which lies e chord/steel off the mid-line.
+    AcrossHole inertia = (t.cube() - chord.cube()) / 12.0;
+    if (e != 0.0) inertia -= e * e * chord * t / steel;
+    const AcrossHole bending = share / (stretch.cosine * inertia);
+    return {.a0 = bending.sum(),
+            .a1 = (s * bending).sum(),
+            .a2 = (s * s * bending).sum(),
+            .shear = stretch.cosine * (1.0 + stretch.axial_share) * (share / steel).sum()};
+}
+
+BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
+    const HoleEnds ends(stretch.hole, stretch.start_mm, x_mm);
+    if (ends.is_half()) return pierced_at(stretch, half_hole(ends.to == 1.0));
+    return pierced_at(stretch, places_between(std::asin(ends.from), std::asin(ends.to)));
 }
 
 }  // namespace
