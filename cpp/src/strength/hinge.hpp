@@ -47,7 +47,10 @@ struct Residual {
     const double elastic = 1.0 / (section.youngs_modulus_mpa * section.inertia_mm4);
     const double softness = kHingeSoftness * elastic;
     if (moment > hinge) {
-        const double at_hinge = bend_section(section, hinge).curvature_per_mm - hinge * elastic;
+        const double at_hinge =
+            section.offset_mm == 0.0
+                ? residual_about_mid_line(section, hinge).per_mm
+                : bend_section(section, hinge).curvature_per_mm - hinge * elastic;
         return {at_hinge + softness * (moment - hinge), softness};
     }
     const SectionBend bend = bend_section(section, moment);

@@ -20,7 +20,7 @@ constexpr double kNearly = 0.02;
 // What an angle adds to the set; a dial reads a hundredth of a millimetre.
 constexpr double kSlightShare = 2e-5, kSlightMm = 1e-9;
 // Rounds agree to so much of the set.
-constexpr double kAgreedShare = 1e-8, kAgreedMm = 1e-9;
+constexpr double kAgreedShare = 1e-7, kAgreedMm = 1e-10, kFound = 0.1;
 
 FaceShift moved(const FaceShift& from, double way, const FaceShift& by) {
     return {from.height_mm + way * by.height_mm, from.slope + way * by.slope};
@@ -48,13 +48,15 @@ std::vector<StressedWay> detail::stressed_ways(const Turns& travel, const Plasti
     };
     std::vector<StressedWay> ways;
     for (const Piece& piece : travel.pieces()) {
-        std::vector<SeenForces> seen;
         std::vector<double> all;
+        all.reserve(piece.size());
+        for (const Turn* turn : piece) all.push_back(beyond(*turn));
+        if (*std::ranges::max_element(all) <= kHardly) continue;
+        std::vector<SeenForces> seen;
+        seen.reserve(piece.size());
         for (const Turn* turn : piece) {
             seen.push_back({angle_of(turn), loads_ahead(turn->contact)});
-            all.push_back(plastic.beyond_elastic(seen.back().loads));
         }
-        if (*std::ranges::max_element(all) <= kHardly) continue;
         const Turn worst = largest(travel.action(), {&piece, 1}, beyond);
         ways.push_back(
             {StressedPiece(std::move(seen)), std::move(all), angle_of(&worst), beyond(worst)});
@@ -212,8 +214,9 @@ Loads Opening::settle(Contact contact) {
     double way = 1.0;
     for (int round = 0; round < kMostRounds; ++round) {
         const FaceShift last = miss;
-        by_now =
-            setting_forces(plastic_, joint.flexibility, loads_ahead(contact), shift, by_now.loads);
+        const double enough = kFound * (kAgreedMm + kAgreedShare * far_mm(shift));
+        by_now = setting_forces(plastic_, joint.flexibility, loads_ahead(contact), shift,
+                                by_now.loads, enough);
         miss = moved(by_now.set, -1.0, shift);
         if (std::sqrt(dot(miss, miss, pad)) <= kAgreedMm + kAgreedShare * far_mm(by_now.set)) break;
         if (round > 0) {

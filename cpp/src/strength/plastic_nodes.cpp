@@ -28,32 +28,50 @@ void PlasticSpring::add_stretches(const Spring& spring,
     }
     add(0.0, end);
     count_ = nodes_.size();
+    watched_ = tapers_;
+    find_foremost();
 }
 
 double PlasticSpring::share_behind(double x_mm) const {
     return x_mm < 0.0 ? 1.0 + x_mm / rear_pin_mm_ : 1.0;
 }
 
+void PlasticSpring::add_node(
+    const Stretch& stretch, double width_mm, double yield_mpa, double x_mm, double share_mm) {
+    const PlasticSection section = make_plastic_section(
+        width_mm * width_share(stretch, x_mm), thickness_mm(stretch, x_mm) * stretch.cosine,
+        elastic_.youngs_modulus_mpa, yield_mpa, chord_mm(stretch.hole, x_mm),
+        stretch.hole.offset_mm);
+    nodes_.push_back({.x_mm = x_mm,
+                      .length_mm = share_mm / stretch.cosine,
+                      .section = section,
+                      .share_behind = share_behind(x_mm),
+                      .elastic_nmm = section.yield_moment_nmm});
+}
+
 void PlasticSpring::add_stretch(const Stretch& stretch,
                                 double width_mm,
                                 double yield_mpa,
                                 const MomentLine* greatest) {
-    using Rule = boost::math::quadrature::gauss<double, 10>;
     const double length = stretch.end_mm - stretch.start_mm;
+    if (stretch.hole.diameter_mm <= 0.0 && stretch.width_taper == 0.0) {
+        tapers_.push_back({.from_mm = stretch.start_mm,
+                           .to_mm = stretch.end_mm,
+                           .thickness_mm = stretch.thickness_mm * stretch.cosine,
+                           .taper = stretch.taper * stretch.cosine,
+                           .width_mm = width_mm * stretch.width_share,
+                           .cosine = stretch.cosine,
+                           .youngs_modulus_mpa = elastic_.youngs_modulus_mpa,
+                           .yield_mpa = yield_mpa});
+        return;
+    }
+    using Rule = boost::math::quadrature::gauss<double, 10>;
     const int panels = static_cast<int>(std::ceil(length / kPanelMm));
     // Close stations at both ends of a panel, x = a + l (3 u^2 - 2 u^3): curvature rises steeply
     // towards a hinge at an end, and a hole's chord like a root towards its rim.
     const auto add = [&](double start, double panel, double u, double weight) {
         const double x = start + panel * u * u * (3.0 - 2.0 * u);
-        const PlasticSection section = make_plastic_section(
-            width_mm * width_share(stretch, x), thickness_mm(stretch, x) * stretch.cosine,
-            elastic_.youngs_modulus_mpa, yield_mpa, chord_mm(stretch.hole, x),
-            stretch.hole.offset_mm);
-        nodes_.push_back({.x_mm = x,
-                          .length_mm = weight * panel * 6.0 * u * (1.0 - u) / stretch.cosine,
-                          .section = section,
-                          .share_behind = share_behind(x),
-                          .elastic_nmm = section.yield_moment_nmm});
+        add_node(stretch, width_mm, yield_mpa, x, weight * panel * 6.0 * u * (1.0 - u));
     };
     const auto surely_elastic = [&](double start, double end) {
         constexpr double far = 0.8;

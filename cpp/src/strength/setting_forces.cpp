@@ -13,7 +13,6 @@ namespace {
 
 constexpr int kMostSteps = 60;
 constexpr double kThereMm = 1e-11;
-constexpr double kNothingMm = 1e-13;
 constexpr double kSameShare = 4e-16;
 
 using Numbers = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, Loads::kMost, 1>;
@@ -61,15 +60,20 @@ class SettingForces {
           compliance_(compliances(flexibility, elastic)),
           needed_(compliance_ * forces_of(elastic) + rises(elastic, shift)) {}
 
-    /// @param guess  where to begin; empty: as if nothing set further
-    [[nodiscard]] Setting search(const Loads& guess) const {
+    /// @param guess      where to begin; empty: as if nothing set further
+    /// @param enough_mm  by how much it may be off
+    [[nodiscard]] Setting search(const Loads& guess, double enough_mm) const {
         const bool guessed = guess.size() == places_.size();
         State here = at(guessed ? forces_of(guess) : largest_forces());
         double before_mm = 0.0, now_mm = miss_mm(here);
         for (int step = 0; step < kMostSteps && now_mm > kThereMm; ++step) {
             const Numbers way = newton_way(here);
             // Steps leave the square of what they find: of the next one this is left.
-            const bool last = now_mm * now_mm * now_mm <= kNothingMm * before_mm * before_mm;
+            const double left_mm = before_mm > 0.0
+                                       ? now_mm * now_mm * now_mm / (before_mm * before_mm)
+                                   : guessed ? now_mm * now_mm / grown_mm(here)
+                                             : now_mm;
+            const bool last = left_mm <= enough_mm;
             if (last && (here.forces_n + way).minCoeff() > 0.0) return moved_on(here, way);
             State next = stepped(here, way);
             const auto change = (next.forces_n - here.forces_n).array().abs();
@@ -136,6 +140,13 @@ class SettingForces {
         return most;
     }
 
+    /// By how much it has set at most since it was last let go.
+    [[nodiscard]] double grown_mm(const State& state) const {
+        return (rises(places_, state.set) - rises(places_, plastic_.shift_after({})))
+            .cwiseAbs()
+            .maxCoeff();
+    }
+
     [[nodiscard]] static Numbers newton_way(const State& state) {
         Square rate = state.per_n;
         Numbers excess = state.excess_mm;
@@ -189,8 +200,15 @@ Setting detail::setting_forces(const PlasticSpring& plastic,
                                const Flexibility& flexibility,
                                const Loads& elastic,
                                const FaceShift& shift,
-                               const Loads& guess) {
-    return SettingForces(plastic, flexibility, elastic, shift).search(guess);
+                               const Loads& guess,
+                               double enough_mm) {
+    if (elastic.size() == 1) {
+        const auto& [x, force] = *elastic.data();
+        const double mm_per_n = deflection_per_force(flexibility, x, x);
+        return setting_force(plastic, {x, mm_per_n * force + shift.at_mm(x), mm_per_n}, guess,
+                             enough_mm);
+    }
+    return SettingForces(plastic, flexibility, elastic, shift).search(guess, enough_mm);
 }
 
 Loads detail::forces_left(const Flexibility& flexibility,

@@ -20,11 +20,26 @@ struct Setting {
 /// @param elastic  loads of a contact, and what holds it there [N]
 /// @param shift    of the face, at which they are
 /// @param guess    loads to begin with; none: as if nothing set further
+/// @param enough_mm  by how much places and movements may miss each other
 [[nodiscard]] Setting setting_forces(const PlasticSpring& plastic,
                                      const Flexibility& flexibility,
                                      const Loads& elastic,
                                      const FaceShift& shift,
-                                     const Loads& guess);
+                                     const Loads& guess,
+                                     double enough_mm);
+
+/// Where one touch holds a spring.
+struct Held {
+    double x_mm;         ///< station [mm]
+    double movement_mm;  ///< there, elastic and set [mm]
+    double mm_per_n;     ///< by which it moves elastically [mm/N]
+};
+
+/// The force under which a spring stands where one touch holds it.
+[[nodiscard]] Setting setting_force(const PlasticSpring& plastic,
+                                    const Held& held,
+                                    const Loads& guess,
+                                    double enough_mm);
 
 /// Forces that are left of loads where the face moves away from what touches it and stays elastic.
 [[nodiscard]] Loads forces_left(const Flexibility& flexibility,

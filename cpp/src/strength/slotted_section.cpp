@@ -82,8 +82,20 @@ std::optional<PlasticCore> by_newton(const Slot& slot, double moment_mm2) {
 double detail::core_on_mid_line(const Slot& slot, double moment_mm2) {
     const double h = 0.5 * slot.thickness_mm, m = std::sqrt(1.0 - moment_mm2 / (h * h));
     if (slot.chord_mm == 0.0) return h * m * std::numbers::sqrt3;
-    const double q = slot.chord_mm / slot.thickness_mm / m;
-    return 2.0 * h * m * std::cos(std::acos(std::max(-q * q * q, -1.0)) / 3.0);
+    const double q = slot.chord_mm / slot.thickness_mm / m, cube = q * q * q;
+    // Newton's steps for u^3 - 3 u + 2 q^3 = 0, core u h m, come down to the root; not near a
+    // double one.
+    constexpr double apart = 0.98, same = 1e-16;
+    double u = std::numbers::sqrt3;
+    if (cube < apart) {
+        constexpr int most_steps = 12;
+        for (int step = 0; step < most_steps; ++step) {
+            const double miss = (u * u - 3.0) * u + 2.0 * cube;
+            u -= miss / (3.0 * (u * u - 1.0));
+            if (miss * miss <= same) return h * m * u;
+        }
+    }
+    return 2.0 * h * m * std::cos(std::acos(std::max(-cube, -1.0)) / 3.0);
 }
 
 PlasticCore detail::plastic_core(const Slot& slot, double core_mm) {

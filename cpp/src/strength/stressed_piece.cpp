@@ -48,23 +48,24 @@ std::size_t StressedPiece::before(double angle_deg) const {
 Loads StressedPiece::at(double angle_deg) const {
     const std::size_t i = before(angle_deg), last = seen_.size() - 1;
     const std::size_t first = i > 0 ? i - 1 : 0, end = std::min(i + 2, last);
-    Loads loads = seen_[i].loads;
+    const std::size_t count = seen_[i].loads.size();
     for (std::size_t k = first; k <= end; ++k) {
-        if (seen_[k].loads.size() == loads.size()) continue;
+        if (seen_[k].loads.size() == count) continue;
         // Another part comes to bear somewhere about: the nearer turn tells more than a curve.
         const bool nearer =
             i < last && seen_[i + 1].angle_deg - angle_deg < angle_deg - seen_[i].angle_deg;
-        return nearer ? seen_[i + 1].loads : loads;
+        return nearer ? seen_[i + 1].loads : seen_[i].loads;
     }
     const std::span<const SeenForces> near = seen().subspan(first, end - first + 1);
     const std::array<double, kNear> shares = lagrange_shares(near, angle_deg);
-    for (std::size_t j = 0; j < loads.size(); ++j) {
+    Loads loads;
+    for (std::size_t j = 0; j < count; ++j) {
         Load sum{0.0, 0.0};
         for (std::size_t k = 0; k < near.size(); ++k) {
             const Load& load = near[k].loads.data()[j];
             sum = {sum.x_mm + shares[k] * load.x_mm, sum.force_n + shares[k] * load.force_n};
         }
-        loads.data()[j] = {sum.x_mm, std::max(sum.force_n, 0.0)};
+        loads.push_back({sum.x_mm, std::max(sum.force_n, 0.0)});
     }
     return loads;
 }

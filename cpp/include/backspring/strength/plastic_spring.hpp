@@ -10,6 +10,7 @@
 #include "backspring/spring/bending.hpp"
 #include "backspring/spring/flexibility.hpp"
 #include "backspring/strength/elastic_plastic.hpp"
+#include "backspring/strength/plastic_taper.hpp"
 
 namespace backspring {
 
@@ -97,7 +98,7 @@ class PlasticSpring {
     [[nodiscard]] std::vector<PlasticZone> zones() const;
 
   private:
-    /// A place of the quadrature along the spring.
+    /// A place of the quadrature along a hole, or where the width changes.
     struct Node {
         double x_mm;
         double length_mm;  ///< of spring it stands for
@@ -114,22 +115,14 @@ class PlasticSpring {
         double of_root;      ///< of the root's moment
     };
 
-    /// Bending moments of some loads, in a straight line up to the nearest.
-    struct Moments {
-        explicit Moments(std::span<const Load> all);
-        [[nodiscard]] double at(const Node& node) const {
-            if (node.x_mm < 0.0) return root_nmm * node.share_behind;
-            if (node.x_mm <= nearest_mm) return root_nmm - force_n * node.x_mm;
-            double sum = 0.0;
-            for (const Load& load : loads) {
-                sum += load.force_n * std::max(load.x_mm - node.x_mm, 0.0);
-            }
-            return sum;
-        }
+    /// The greatest moments of what it has borne and of some loads.
+    struct Greatest {
+        std::vector<MomentPart> ahead;
+        MomentPart behind;  ///< of the middle pin, up to the rear pin
 
-        std::span<const Load> loads;
-        double force_n = 0.0, root_nmm = 0.0;
-        double nearest_mm = std::numeric_limits<double>::infinity();
+        [[nodiscard]] std::span<const MomentPart> along(const PlasticTaper& taper) const {
+            return taper.from_mm < 0.0 ? std::span(&behind, 1) : std::span(ahead);
+        }
     };
 
     void add_stretches(const Spring& spring,
@@ -140,8 +133,15 @@ class PlasticSpring {
                      double width_mm,
                      double yield_mpa,
                      const MomentLine* greatest);
+    void add_node(
+        const Stretch& stretch, double width_mm, double yield_mpa, double x_mm, double share_mm);
     [[nodiscard]] double share_behind(double x_mm) const;
+    [[nodiscard]] double moment_nmm(std::span<const Load> loads, const Node& node) const;
+    [[nodiscard]] Greatest greatest_with(std::span<const Load> loads) const;
+    [[nodiscard]] double borne_nmm(double x_mm) const;
     void find_foremost();
+    void add_shares(const PlasticTaper& taper, std::vector<Share>& shares) const;
+    [[nodiscard]] double beyond_elastic(const StraightMoment& moment) const;
     static void add_turn(FaceShift& shift, const Node& node, double turn_rad) {
         shift.slope += turn_rad * node.share_behind;
         if (node.x_mm > 0.0) shift.height_mm -= turn_rad * node.x_mm;
@@ -151,20 +151,32 @@ class PlasticSpring {
     }
     /// Curvature that stays of a section after a moment, and all that it bore before.
     [[nodiscard]] double residual_after(const Node& node, double moment_nmm) const;
+    void add_tapers(const Greatest& most,
+                    std::span<const Load> loads,
+                    double upto_mm,
+                    FaceShift& shift,
+                    std::span<FaceShift> per_n) const;
     [[nodiscard]] double set_mm(std::span<const Load> loads, double at_mm) const;
     [[nodiscard]] double movement_mm(std::span<const Load> loads, double at_mm) const;
     [[nodiscard]] double force_n(const Hold& hold, const Load& other) const;
     [[nodiscard]] std::span<const Node> watched() const;
-    [[nodiscard]] PlasticZone zone(std::size_t first, std::size_t last) const;
-    [[nodiscard]] double turn_rad(double about_mm, std::size_t first, std::size_t last) const;
+    [[nodiscard]] Node node_at(const PlasticTaper& taper, double x_mm) const;
+    [[nodiscard]] std::vector<Node> sampled() const;
+    [[nodiscard]] PlasticZone zone(std::span<const Node> all,
+                                   std::size_t first,
+                                   std::size_t last) const;
+    [[nodiscard]] double turn_rad(const Node& about, const Span& zone) const;
 
     Flexibility flexibility_;
     Elastic elastic_;
-    double rear_pin_mm_ = 0.0;     ///< 0 without one
-    FaceShift shift_;              ///< of all that it has borne
-    std::vector<Node> nodes_;      ///< from the rear
-    std::vector<Share> foremost_;  ///< of the sections that can yield; empty where not yet told
-    std::size_t first_ = 0;        ///< of those that can yield
+    double rear_pin_mm_ = 0.0;           ///< 0 without one
+    FaceShift shift_, shift_of_nodes_;   ///< of all that it has borne
+    std::vector<Node> nodes_;            ///< from the rear
+    std::vector<PlasticTaper> tapers_;   ///< all else, from the rear
+    std::vector<PlasticTaper> watched_;  ///< those that can yield
+    Greatest borne_;
+    std::vector<Share> foremost_;  ///< of the sections that can yield
+    std::size_t first_ = 0;        ///< of the nodes that can yield
     std::size_t count_ = 0;        ///< of those, from the first to the last
 };
 
