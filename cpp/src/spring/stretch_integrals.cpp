@@ -4,6 +4,7 @@
 #include <array>
 #include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
+#include <numbers>
 
 #include "backspring/spring/stretches.hpp"
 
@@ -102,16 +103,6 @@ BendingIntegrals whole(const Stretch& stretch, double h) {
             .shear = shear * straight.shear};
 }
 
-/// What a small part of a stretch adds.
-void add_part(BendingIntegrals& sum, const Stretch& stretch, double x_mm, double length_mm) {
-    const UnitRates rates = unit_rates(stretch, x_mm);
-    const double s = x_mm - stretch.start_mm, bending = length_mm * rates.bending;
-    sum.a0 += bending;
-    sum.a1 += s * bending;
-    sum.a2 += s * s * bending;
-    sum.shear += length_mm * rates.shear;
-}
-
 /// A whole stretch whose width varies too: sections that need no look at a hole, told in place.
 BendingIntegrals wedged(const Stretch& stretch, double h) {
     constexpr unsigned points = 30, count = points / 2;
@@ -147,24 +138,68 @@ BendingIntegrals wedged(const Stretch& stretch, double h) {
             .shear = (1.0 + stretch.axial_share) * sum.shear};
 }
 
-BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
-    using Rule = boost::math::quadrature::gauss<double, 30>;
-    const double radius = 0.5 * stretch.hole.diameter_mm;
-    const auto angle = [&](double x) {
-        return std::asin(std::clamp((x - stretch.hole.center_mm) / radius, -1.0, 1.0));
-    };
-    const double from = angle(stretch.start_mm), to = angle(x_mm);
-    const double middle = 0.5 * (from + to), half = 0.5 * (to - from);
+/// Places round a hole, by their angle from square to the spring.
+struct RoundHole {
+    static constexpr unsigned kPoints = 30;
+    std::array<double, kPoints> sines{}, cosines{}, weights{};
+
+    RoundHole(double from_rad, double to_rad) {
+        using Rule = boost::math::quadrature::gauss<double, kPoints>;
+        const double middle = 0.5 * (from_rad + to_rad), half = 0.5 * (to_rad - from_rad);
+        for (std::size_t i = 0; i < Rule::abscissa().size(); ++i) {
+            const double away = half * Rule::abscissa()[i], weight = half * Rule::weights()[i];
+            set(2 * i, middle + away, weight);
+            set(2 * i + 1, middle - away, weight);
+        }
+    }
+
+  private:
+    void set(std::size_t i, double angle_rad, double weight) {
+        sines[i] = std::sin(angle_rad), cosines[i] = std::cos(angle_rad), weights[i] = weight;
+    }
+};
+
+BendingIntegrals pierced_at(const Stretch& stretch, const RoundHole& places) {
+    const Hole& hole = stretch.hole;
+    const double radius = 0.5 * hole.diameter_mm;
+    const double per_depth = stretch.cosine * (1.0 + stretch.axial_share);
     BendingIntegrals sum;
-    const auto add = [&](double phi, double weight) {
-        const double x = stretch.hole.center_mm + radius * std::sin(phi);
-        add_part(sum, stretch, x, weight * half * radius * std::cos(phi));
-    };
-    for (std::size_t i = 0; i < Rule::abscissa().size(); ++i) {
-        add(middle + half * Rule::abscissa()[i], Rule::weights()[i]);
-        add(middle - half * Rule::abscissa()[i], Rule::weights()[i]);
+    for (std::size_t i = 0; i < RoundHole::kPoints; ++i) {
+        const double x = hole.center_mm + radius * places.sines[i];
+        const double chord = hole.diameter_mm * places.cosines[i];
+        const double length = 0.5 * chord * places.weights[i];
+        const double thick = thickness_mm(stretch, x) * stretch.cosine;
+        const Section net = make_section(1.0, thick, chord, hole.offset_mm);
+        const double share = width_share(stretch, x), s = x - stretch.start_mm;
+        const double bending = length / (net.inertia_mm4 * share * stretch.cosine);
+        sum.a0 += bending;
+        sum.a1 += s * bending;
+        sum.a2 += s * s * bending;
+        sum.shear += length * per_depth / ((thick - chord) * share);
     }
     return sum;
+}
+
+/// Between two places round the hole; half of it at once is what is nearly always asked for.
+BendingIntegrals pierced(const Stretch& stretch, double x_mm) {
+    constexpr double quarter = 0.5 * std::numbers::pi;
+    const double center = stretch.hole.center_mm, radius = 0.5 * stretch.hole.diameter_mm;
+    // So near to the wall the angle is that of the wall: the rest is rounding.
+    const double rounding = 1e-14 * (std::abs(center) + radius);
+    const bool from_wall = std::abs(stretch.start_mm - (center - radius)) <= rounding;
+    const bool to_wall = std::abs(x_mm - (center + radius)) <= rounding;
+    if (from_wall && x_mm == center) {
+        static const RoundHole behind(-quarter, 0.0);
+        return pierced_at(stretch, behind);
+    }
+    if (to_wall && stretch.start_mm == center) {
+        static const RoundHole ahead(0.0, quarter);
+        return pierced_at(stretch, ahead);
+    }
+    const auto angle = [&](double x) {
+        return std::asin(std::clamp((x - center) / radius, -1.0, 1.0));
+    };
+    return pierced_at(stretch, RoundHole(angle(stretch.start_mm), angle(x_mm)));
 }
 
 }  // namespace
