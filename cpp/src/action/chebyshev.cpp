@@ -99,11 +99,17 @@ double detail::chebyshev_share(std::size_t parts, std::size_t k) {
     return at <= kMostParts / 2 ? kShares[at] : 1.0 - kShares[kMostParts - at];
 }
 
-double detail::integral_between(std::span<const double> values, std::size_t i) {
-    const std::span<const double> weights = part_weights(values.size() - 1).of(i);
-    double sum = 0.0;
-    for (std::size_t k = 0; k < values.size(); ++k) sum += weights[k] * values[k];
-    return sum;
+AtPlaces detail::integrals_between(std::span<const double> values) {
+    const std::size_t places = values.size();
+    const PartWeights& weights = part_weights(places - 1);
+    AtPlaces sums;
+    for (std::size_t i = 0; i + 1 < places; ++i) {
+        const double* weight = weights.of(i).data();
+        double sum = 0.0;
+        for (std::size_t k = 0; k < places; ++k) sum += weight[k] * values[k];
+        sums[i] = sum;
+    }
+    return sums;
 }
 
 }  // namespace backspring

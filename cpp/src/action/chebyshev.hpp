@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstddef>
 #include <span>
 
@@ -25,13 +26,18 @@ inline constexpr std::size_t kFewestParts = 4;
     return k % 2 == 0 ? at_end : -at_end;
 }
 
-/// Integral of the polynomial through values at such places, between one and the next.
+/// So many places a piece has at most.
+inline constexpr std::size_t kMostPlaces = 33;
+
+/// A number for each place of a piece, or for each part between two; the rest is not set.
+using AtPlaces = std::array<double, kMostPlaces>;
+
+/// Integrals of the polynomial through values at such places, between each and the next.
 ///
 /// @param values  at all of them
-/// @param i       the first of both
 /// @returns       as if the whole way were 1 long
 /// @source C. W. Clenshaw and A. R. Curtis, Numer. Math. 2 (1960), of each part by itself
-[[nodiscard]] double integral_between(std::span<const double> values, std::size_t i);
+[[nodiscard]] AtPlaces integrals_between(std::span<const double> values);
 
 }  // namespace backspring::detail
 

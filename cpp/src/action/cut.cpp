@@ -133,9 +133,19 @@ std::optional<double> detail::comes_to_bear_deg(const Joint& joint,
     return find_root(by, one.blade_angle_deg, two.blade_angle_deg, *at_one, *at_two);
 }
 
-std::optional<double> detail::goes_over_deg(const Joint& joint,
-                                            const Contact& low,
-                                            const Contact& high) {
+PlaceGuess detail::GoesOver::beside(const Joint& joint, const Touch& touch) const {
+    // Within the ends of its part, which lie at the cut.
+    constexpr double little = 1e-7;
+    const Part& part = touch.part;
+    const double x = touch.x_mm - joint.pivot_mm;
+    if (edge_of(touch, joint.pad) != Edge::none) return {part.arc, part.flat, x, true};
+    const double at = part.flat ? ahead_mm : slope, own = part.flat ? x : touch.slope;
+    return {part.arc, part.flat, at + std::copysign(little, own - at)};
+}
+
+std::optional<GoesOver> detail::goes_over(const Joint& joint,
+                                          const Contact& low,
+                                          const Contact& high) {
     const Touch &a = low.touches[0], &b = high.touches[0];
     if (!joint.alone() || low.count != 1 || high.count != 1) return std::nullopt;
     if (a.part.kick || b.part.kick) return std::nullopt;
@@ -149,21 +159,26 @@ std::optional<double> detail::goes_over_deg(const Joint& joint,
     }
     const double edge_mm =
         from == Edge::start || to == Edge::start ? joint.pad.start_mm : joint.pad.end_mm;
+    const auto place = [&](const TurnedOutline& outline) {
+        if (at_edge) return outline.top_at(edge_mm - joint.pivot_mm);
+        const int arc = end->arc;
+        const double slope = end->rear ? outline.highest_slope(arc) : outline.lowest_slope(arc);
+        return std::optional(outline.at_slope(arc, slope));
+    };
     const auto miss = [&](double angle) {
         const Indenter body = body_of(joint, 0, angle);
-        const TurnedOutline& outline = body.outline;
-        if (at_edge) {
-            const auto point = outline.top_at(edge_mm - joint.pivot_mm);
-            return point ? miss_at(joint.flexibility, body, *point) : 0.0;
-        }
-        const SurfacePoint point = outline.at_slope(
-            end->arc, end->rear ? outline.highest_slope(end->arc) : outline.lowest_slope(end->arc));
-        if (from != Edge::none) return joint.pivot_mm + point.x_mm - edge_mm;
-        return miss_at(joint.flexibility, body, point);
+        const auto point = place(body.outline);
+        if (!point) return 0.0;
+        if (!at_edge && from != Edge::none) return joint.pivot_mm + point->x_mm - edge_mm;
+        return miss_at(joint.flexibility, body, *point);
     };
     const double at_low = miss(low.blade_angle_deg), at_high = miss(high.blade_angle_deg);
     if (!(at_low * at_high < 0.0)) return std::nullopt;
-    return find_root(miss, low.blade_angle_deg, high.blade_angle_deg, at_low, at_high);
+    const double angle =
+        find_root(miss, low.blade_angle_deg, high.blade_angle_deg, at_low, at_high);
+    const auto point = place(body_of(joint, 0, angle).outline);
+    if (!point) return std::nullopt;
+    return GoesOver{angle, point->x_mm, point->slope};
 }
 
 void detail::CutSearch::keep(double angle_deg, double left, bool from_low) {

@@ -10,6 +10,7 @@
 #include "indenters.hpp"
 #include "leaning.hpp"
 #include "neighbours.hpp"
+#include "place_curve.hpp"
 
 namespace backspring {
 namespace {
@@ -38,19 +39,52 @@ double find_near(FunctionRef f, double first, double second) {
     return x1;
 }
 
+/// What the forces of a contact and its stop do where these act.
+struct EndMoves {
+    double gives_way_mm = 0.0;  ///< the end, towards the pins
+    double outward_mm = 0.0;    ///< the end
+    double by_stop_nmm = 0.0;   ///< work of the touches along the way that the stop moves them
+};
+
+EndMoves end_moves(const Joint& joint, const Contact& contact) {
+    const EndStop& stop = *joint.stop;
+    const AxialPush& push = stop.push;
+    const Flexibility& flexibility = joint.flexibility;
+    const Others& others = contact.others;
+    const double across = stop.across(), force = contact.stop.force_n;
+    const double end = push_compliance(flexibility, push, push.end).mm_per_n;
+    const double own = compliance(flexibility, push.end, push.end).mm_per_n;
+    EndMoves moves{.gives_way_mm = others.root_turn_rad * push.root_lever_mm() +
+                                   force * (push.own_mm_per_n + across * end),
+                   .outward_mm = others.root_lift_mm + others.root_turn_rad * push.at_mm +
+                                 force * (end + across * own)};
+    const auto add = [&](const Touch& touch) {
+        const BeamPlace place = beam_place(flexibility, touch.x_mm);
+        const double along = place.x_mm <= push.at_mm
+                                 ? push_compliance(flexibility, push, place).mm_per_n
+                                 : push_compliance(flexibility, push, place.x_mm).mm_per_n;
+        const double outward = compliance(flexibility, place, push.end).mm_per_n;
+        moves.gives_way_mm += touch.force_n * along;
+        moves.outward_mm += touch.force_n * outward;
+        moves.by_stop_nmm += touch.force_n * force * (along + across * outward);
+    };
+    std::ranges::for_each(contact.all(), add);
+    std::ranges::for_each(others.beside, add);
+    // An end that goes outward stands the deeper in a face that leans over it.
+    moves.gives_way_mm -= stop.lean * (moves.outward_mm - stop.bent_mm);
+    return moves;
+}
+
 /// A contact found while a stop presses, with the stop's force and its part of the energy.
 Contact with_stop(Contact contact, const Joint& joint, const Pushed& pushed) {
     const EndStop& stop = pushed.stop;
     const double stop_n = pushed.force_n;
     contact.stop = {.force_n = stop_n, .lever_mm = stop_lever_mm(joint, contact.blade_angle_deg)};
+    const EndMoves moves = end_moves(joint, contact);
     // Half of force times way: of the stop as its end gives way, of the tang as the stop moves it.
-    double work = stop_n * (end_gives_way_mm(joint, contact) - stop.lean * stop.bent_mm +
-                            stop.friction * deflection_mm(joint, contact, stop.push.at_mm));
-    const auto add = [&](const Touch& touch) {
-        work += touch.force_n * pushed.at(touch.x_mm).mm_per_n;
-    };
-    for (const Touch& touch : contact.all()) add(touch);
-    for (const Touch& touch : contact.others.beside) add(touch);
+    double work =
+        stop_n * (moves.gives_way_mm - stop.lean * stop.bent_mm + stop.friction * moves.outward_mm);
+    work += moves.by_stop_nmm;
     // The root's turn has its share of the end's way in the moment's work already.
     work -= contact.others.root_turn_rad * pushed.moment_nmm();
     contact.energy_nmm += 0.5 * work;
@@ -103,17 +137,7 @@ double stop_overlap_mm(const Joint& joint, double blade_angle_deg) {
 }
 
 double end_gives_way_mm(const Joint& joint, const Contact& contact) {
-    const EndStop& stop = *joint.stop;
-    const auto per_n = [&](double x) {
-        return push_compliance(joint.flexibility, stop.push, x).mm_per_n;
-    };
-    double way = contact.others.root_turn_rad * stop.push.root_lever_mm();
-    way += contact.stop.force_n * (stop.push.own_mm_per_n + stop.across() * per_n(stop.push.at_mm));
-    for (const Touch& touch : contact.all()) way += touch.force_n * per_n(touch.x_mm);
-    for (const Touch& touch : contact.others.beside) way += touch.force_n * per_n(touch.x_mm);
-    if (stop.lean == 0.0) return way;
-    // An end that goes outward stands the deeper in a face that leans over it.
-    return way - stop.lean * (deflection_mm(joint, contact, stop.push.at_mm) - stop.bent_mm);
+    return end_moves(joint, contact).gives_way_mm;
 }
 
 double stop_slope(const Joint& joint, const Contact& contact, double x_mm) {
@@ -123,6 +147,12 @@ double stop_slope(const Joint& joint, const Contact& contact, double x_mm) {
 
 Contact leaning_at(const Joint& joint, double blade_angle_deg) {
     return leaning_from(joint, contact_at(joint, blade_angle_deg));
+}
+
+Contact leaning_near(const Joint& joint, double blade_angle_deg, const Contact& plain) {
+    PlaceCurve way(joint);
+    way.add(plain);
+    return leaning_from(joint, way.contact_at(blade_angle_deg));
 }
 
 Contact leaning_from(const Joint& joint, const Contact& plain) {
@@ -136,6 +166,10 @@ Contact leaning_from(const Joint& joint, const Contact& plain) {
     const double about = -plain.torque_nmm / lever;
     const double force = find_near(left, about, about - left(about) / lever);
     return contact_on_stop(joint, blade_angle_deg, force);
+}
+
+Contact without_stop(const Joint& joint, const Contact& open) {
+    return open.stop.force_n == 0.0 ? open : contact_at(joint, open.blade_angle_deg);
 }
 
 Contact open_on_stop(const Joint& joint) {

@@ -33,9 +33,17 @@ Hill make_hill(const Piece& piece, std::size_t i, const Values& values) {
         hill.falls = fall > much * std::abs(values[i]) &&
                      -inwards * (hill.high_deg() - hill.low_deg()) > 0.5 * fall;
     } else if (curvature < 0.0) {
-        hill.rise = -0.5 * slope * slope / curvature;
+        hill.ahead = -slope / curvature;
+        hill.rise = 0.5 * slope * hill.ahead;
     }
     return hill;
+}
+
+/// Among the few others, after those that are no lower.
+void put_in(std::vector<Hill>& hills, const Hill& hill) {
+    auto place = hills.end();
+    while (place != hills.begin() && (place - 1)->guess() < hill.guess()) --place;
+    hills.insert(place, hill);
 }
 
 }  // namespace
@@ -53,10 +61,9 @@ std::vector<Hill> detail::hills_of(std::span<const Piece> pieces, const Values& 
             if (i > 0 && own[i] < own[i - 1]) continue;
             if (i + 1 < piece.size() && own[i] < own[i + 1]) continue;
             const Hill hill = make_hill(piece, i, own);
-            if (hill.value() + most_rise * hill.rise >= least) hills.push_back(hill);
+            if (hill.value() + most_rise * hill.rise >= least) put_in(hills, hill);
         }
     }
-    std::ranges::stable_sort(hills, std::ranges::greater{}, &Hill::guess);
     return hills;
 }
 

@@ -19,6 +19,7 @@ struct Hill {
     Values values;
     std::size_t place;   ///< of the turn in it
     double rise = 0.0;   ///< about how far it goes on rising beside the turn
+    double ahead = 0.0;  ///< about where it is highest, from the turn [deg]
     bool falls = false;  ///< an end from where it surely falls
 
     [[nodiscard]] const Turn* node() const { return (*piece)[place]; }

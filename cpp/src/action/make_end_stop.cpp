@@ -9,22 +9,28 @@
 namespace backspring {
 namespace {
 
-/// How far the end's face leans and the line sags between its place as fitted and bent: int v'^2/2,
-/// which draws the end in.
-double shortening_mm(const Joint& joint, const AxialPush& push, const Contact& contact) {
-    double sum = 0.0, height = 0.0, from = 0.0;
-    const auto go_to = [&](const BeamPlace& place) {
+/// The face of the end's line as it is bent, walked along: how far the end's face leans and the
+/// line sags between its place as fitted and bent draws the end in by int v'^2/2.
+class BentFace {
+  public:
+    BentFace(const Joint& joint, const Contact& bent) : joint_(joint), bent_(bent) {}
+
+    /// How high it stands above where the drawn spring's has it at the pin.
+    double go_to(const BeamPlace& place) {
         const double x = place.x_mm;
-        const double next = joint.face_slope * x + deflection_mm(joint, contact, place);
-        sum += 0.5 * (next - height) * (next - height) / (x - from);
-        height = next, from = x;
-    };
-    for (std::size_t i = 1; i < push.pieces.size(); ++i) {
-        go_to({push.pieces[i].x_mm, push.pieces[i].upto, 0.0});
+        const double next = joint_.face_slope * x + deflection_mm(joint_, bent_, place);
+        if (x > from_) shortening_ += 0.5 * (next - height_) * (next - height_) / (x - from_);
+        height_ = next, from_ = x;
+        return next;
     }
-    go_to(beam_place(joint.flexibility, push.at_mm));
-    return sum;
-}
+
+    [[nodiscard]] double shortening_mm() const { return shortening_; }
+
+  private:
+    const Joint& joint_;
+    const Contact& bent_;
+    double shortening_ = 0.0, height_ = 0.0, from_ = 0.0;
+};
 
 }  // namespace
 
@@ -50,23 +56,21 @@ double bearing_height_mm(const Stop& stop, double end_thickness_mm) {
 EndStop make_end_stop(const Spring& spring, const Joint& joint, const Stop& stop) {
     const Contact bent = contact_at(joint, joint.open_deg);
     const double end = joint.pad.end_mm;
-    const auto face = [&](const BeamPlace& place) {
-        return joint.face_mm + joint.face_slope * place.x_mm + deflection_mm(joint, bent, place);
-    };
     const double height = bearing_height_mm(stop, end_thickness_mm(spring, joint.pad));
-    EndStop made{.push = {},
-                 .height_mm = face(beam_place(joint.flexibility, end)) + height,
-                 .friction = stop.friction};
+    EndStop made{.push = {}, .height_mm = 0.0, .friction = stop.friction};
+    made.bent_mm = deflection_mm(joint, bent, end);
+    made.height_mm = joint.face_mm + joint.face_slope * end + made.bent_mm + height;
+    BentFace face(joint, bent);
     const auto lever = [&](const BeamPlace& place) {
-        return made.height_mm - face(place) - mid_line_mm(spring, joint.pad, place.x_mm);
+        const double above_face = made.height_mm - joint.face_mm - face.go_to(place);
+        return above_face - mid_line_mm(spring, joint.pad, place.x_mm);
     };
     made.push = axial_push_by_places(spring, joint.flexibility, end, lever);
     made.face_mm = stop.face_mm;
-    made.bent_mm = deflection_mm(joint, bent, end);
     // Small turns about the lever's own, bent, line draw the end in by twice what the bent line
     // is longer than the straight one; half of that is real.
-    made.end_mm = end - joint.pivot_mm - joint.face_slope * made.push.root_lever_mm() +
-                  shortening_mm(joint, made.push, bent);
+    made.end_mm =
+        end - joint.pivot_mm - joint.face_slope * made.push.root_lever_mm() + face.shortening_mm();
     if (made.face_mm) {
         Joint stopped = joint;
         stopped.stop = made;

@@ -35,9 +35,9 @@ class NewtonBearing {
     /// From a place on the part that bears; nothing where that is another part.
     [[nodiscard]] std::optional<Touch> search_from(const PlaceGuess& guess) {
         if (guess.flat) {
-            look_up_ends();
-            const SurfacePoint front = outline_.at_slope(arc_, high_);
-            const SurfacePoint rear = outline_.at_slope(arc_ + 1, high_);
+            const double slope = outline_.highest_slope(arc_);
+            const SurfacePoint front = outline_.at_slope(arc_, slope);
+            const SurfacePoint rear = outline_.at_slope(arc_ + 1, slope);
             return along_flat(front, rear.x_mm, guess.place);
         }
         NewtonTrial here;

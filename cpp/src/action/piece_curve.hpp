@@ -58,7 +58,6 @@ class PieceCurve {
     struct Point {
         double angle_deg, value, weight;
     };
-    static constexpr std::size_t kMost = 33;
 
     [[nodiscard]] std::span<const Point> points() const { return {points_.data(), count_}; }
 
@@ -69,7 +68,7 @@ class PieceCurve {
         return little * (next.angle_deg - points_[k].angle_deg);
     }
 
-    std::array<Point, kMost> points_;
+    std::array<Point, kMostPlaces> points_;
     std::size_t count_;
 };
 

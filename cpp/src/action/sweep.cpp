@@ -28,11 +28,11 @@ Action make_action(const Spring& spring, Joint joint, StressProbe probe, const F
     return action;
 }
 
-Turn make_turn(const Action& action, const Contact& contact) {
-    const double pivot = action.joint.pivot_mm;
-    Turn turn{contact, friction_torque_nmm(contact, action.friction, pivot)};
+Turn make_turn(const Action& action, Contact contact) {
+    const double friction = friction_torque_nmm(contact, action.friction, action.joint.pivot_mm);
+    Turn turn{std::move(contact), friction};
     if (const auto& spring = action.bent_by_friction) {
-        turn.couple = friction_couple(*spring, action.joint, contact, action.friction);
+        turn.couple = friction_couple(*spring, action.joint, turn.contact, action.friction);
     }
     return turn;
 }

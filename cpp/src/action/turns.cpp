@@ -1,14 +1,15 @@
 #include "backspring/action/turns.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <utility>
 
-#include "backspring/core/angle.hpp"
-#include "chebyshev.hpp"
+#include "adds_up.hpp"
 #include "cut.hpp"
 #include "fineness.hpp"
+#include "neighbours.hpp"
 #include "place_curve.hpp"
 
 namespace backspring {
@@ -46,7 +47,16 @@ class Maker {
 
   private:
     [[nodiscard]] Node work_out(double angle_deg, const PlaceCurve& way) {
-        known_.push_back(turn_near(action_, angle_deg, way));
+        return keep(angle_deg, turn_near(action_, angle_deg, way));
+    }
+
+    [[nodiscard]] Node work_out(double angle_deg, const PlaceGuess* guess) {
+        Contact contact = find_contact(action_.joint, angle_deg, nullptr, guess);
+        return keep(angle_deg, make_turn(action_, std::move(contact)));
+    }
+
+    [[nodiscard]] Node keep(double angle_deg, Turn turn) {
+        known_.push_back(std::move(turn));
         most_nmm_ = std::max(most_nmm_, std::abs(known_.back().contact.torque_nmm));
         const std::size_t kind = bearing_kind(known_.back().contact, action_.joint.pad);
         return {known_.size() - 1, angle_deg, kind};
@@ -57,6 +67,8 @@ class Maker {
                       const Node& high,
                       std::span<const Node> known,
                       int halvings) {
+        const auto other = [&](const Node& node) { return node.kind != low.kind; };
+        if (std::ranges::none_of(known, other)) return tell(low, high, halvings);
         Node start = low, from = known.front();
         // The nearest last.
         Nodes ahead(known.rbegin(), known.rend() - 1);
@@ -78,7 +90,9 @@ class Maker {
     /// A piece between two nodes that bear alike, at as many places as tell it.
     void tell(const Node& low, const Node& high, int halvings) {
         if (low.turn == high.turn) return add({low});
-        Nodes piece{low, high};
+        Nodes piece;
+        piece.reserve(2 * kFewestParts + 1);
+        piece = {low, high};
         const double length = high.angle_deg - low.angle_deg;
         PlaceCurve way(action_.joint);
         way.add(contact(low));
@@ -112,19 +126,15 @@ class Maker {
                                                     std::size_t parts,
                                                     PlaceCurve& way) {
         const Node low = piece.front(), high = piece.back();
-        const std::size_t every = parts / (piece.size() - 1);
-        Nodes finer;
-        finer.reserve(parts + 1);
-        for (std::size_t k = 0; k <= parts; ++k) {
-            if (k % every == 0) {
-                finer.push_back(piece[k / every]);
-                continue;
-            }
+        const std::size_t known = piece.size() - 1, every = parts / known;
+        piece.resize(parts + 1);
+        for (std::size_t k = known; k > 0; --k) piece[k * every] = piece[k];
+        for (std::size_t k = 1; k < parts; ++k) {
+            if (k % every == 0) continue;
             const double share = chebyshev_share(parts, k);
-            finer.push_back(work_out(std::lerp(low.angle_deg, high.angle_deg, share), way));
-            way.add(contact(finer.back()));
+            piece[k] = work_out(std::lerp(low.angle_deg, high.angle_deg, share), way);
+            way.add(contact(piece[k]));
         }
-        piece = std::move(finer);
         if (cuts_ >= kMostCuts) return std::nullopt;
         const auto other = [&](const Node& node) { return node.kind != low.kind; };
         const auto found = std::find_if(piece.begin(), piece.end() - 1, other);
@@ -145,12 +155,16 @@ class Maker {
             if (std::exchange(tried, kinds) != kinds) {
                 search = CutSearch(action_.joint, fine_.cut_deg);
                 bears.reset();
-                const auto over = goes_over_deg(action_.joint, contact(low), contact(high));
-                if (const auto sides = sides_of(over, low, high)) return *sides;
+                const auto over = goes_over(action_.joint, contact(low), contact(high));
+                if (over) {
+                    const auto sides = sides_of(low, high, over->angle_deg, &*over);
+                    if (sides) return *sides;
+                }
             }
             if (!bears) {
                 bears = comes_to_bear_deg(action_.joint, contact(low), contact(high));
-                if (const auto sides = sides_of(bears, low, high)) return *sides;
+                const auto sides = bears ? sides_of(low, high, *bears, nullptr) : std::nullopt;
+                if (sides) return *sides;
             }
             const double angle = search.next_deg(contact(low), contact(high));
             const bool near_low = angle - low.angle_deg < high.angle_deg - angle;
@@ -164,14 +178,22 @@ class Maker {
         return {low, high};
     }
 
+    using Sides = std::optional<std::pair<Node, Node>>;
+
     /// Both sides of a cut, if it is where it is told to be.
-    [[nodiscard]] std::optional<std::pair<Node, Node>> sides_of(const std::optional<double>& over,
-                                                                const Node& low,
-                                                                const Node& high) {
-        if (!over) return std::nullopt;
-        const PlaceCurve unknown(action_.joint);
-        const Node before = work_out(*over - 0.4 * fine_.cut_deg, unknown);
-        const Node after = work_out(*over + 0.4 * fine_.cut_deg, unknown);
+    ///
+    /// @param over  how one touch goes over there, if that is what happens
+    [[nodiscard]] Sides sides_of(const Node& low,
+                                 const Node& high,
+                                 double angle_deg,
+                                 const GoesOver* over) {
+        const auto at = [&](double angle, const Node& side) {
+            if (!over) return work_out(angle, nullptr);
+            const PlaceGuess guess = over->beside(action_.joint, contact(side).touches[0]);
+            return work_out(angle, &guess);
+        };
+        const Node before = at(angle_deg - 0.4 * fine_.cut_deg, low);
+        const Node after = at(angle_deg + 0.4 * fine_.cut_deg, high);
         const bool inside = before.angle_deg > low.angle_deg && after.angle_deg < high.angle_deg;
         if (!inside || before.kind != low.kind || after.kind == low.kind) return std::nullopt;
         return std::pair(before, after);
@@ -181,28 +203,11 @@ class Maker {
         return known_[node.turn].contact;
     }
 
-    /// Whether torque adds up to the energy in every part of a piece.
     [[nodiscard]] bool adds_up(const Nodes& piece) const {
-        // Where the kick's flank runs into the pad's end torque is beyond all the rest.
-        constexpr double of_all = 0.01, rounding = 1e-14;
-        // What a short part lacks is little of the whole.
-        constexpr double of_way = 0.01;
-        std::vector<double> torques;
-        double most = of_all * most_nmm_;
-        for (const Node& node : piece) {
-            torques.push_back(contact(node).torque_nmm);
-            most = std::max(most, std::abs(torques.back()));
-        }
-        const double length = radians(piece.back().angle_deg - piece.front().angle_deg);
-        for (std::size_t i = 0; i + 1 < piece.size(); ++i) {
-            const double stored = contact(piece[i]).energy_nmm;
-            const double gained = contact(piece[i + 1]).energy_nmm - stored;
-            const double missed = std::abs(gained - length * integral_between(torques, i));
-            const double part = piece[i + 1].angle_deg - piece[i].angle_deg;
-            const double way = radians(std::max(part, of_way * way_deg_));
-            if (missed > fine_.torque_doubt * most * way + rounding * stored) return false;
-        }
-        return true;
+        std::array<const Contact*, kMostPlaces> contacts;
+        for (std::size_t k = 0; k < piece.size(); ++k) contacts[k] = &contact(piece[k]);
+        const std::span all(contacts.data(), piece.size());
+        return detail::adds_up(all, fine_.torque_doubt, most_nmm_, way_deg_);
     }
 
     const Action& action_;

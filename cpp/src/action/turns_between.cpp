@@ -1,7 +1,7 @@
+#include <algorithm>
 #include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 #include <cstddef>
-#include <vector>
 
 #include "backspring/action/turns.hpp"
 #include "backspring/core/angle.hpp"
@@ -22,18 +22,21 @@ constexpr double kSameAngle = 1e-9;
 
 Turn zero_between(const Action& action, const Piece& piece, std::size_t i, const TurnValue& value) {
     constexpr int most_steps = 6;
-    std::vector<double> values;
-    values.reserve(piece.size());
-    for (const Turn* turn : piece) values.push_back(value(*turn));
+    AtPlaces values{};
+    for (std::size_t k = 0; k < piece.size(); ++k) values[k] = value(*piece[k]);
     double at_low = values[i], at_high = values[i + 1];
     if (at_low == 0.0) return *piece[i];
     const bool rises = at_low < 0.0;
-    const PieceCurve curve(piece, values);
+    const PieceCurve curve(piece, {values.data(), piece.size()});
     const PlaceCurve way = way_about(action, piece, i);
     double low = angle_of(piece[i]), high = angle_of(piece[i + 1]);
-    const double same = kSameAngle * (high - low);
-    double angle = zero_of(curve, low, high, 0.5 * (low + high), rises);
-    for (int step = 0; step < most_steps && angle - low > same && high - angle > same; ++step) {
+    const double same = kSameAngle * (high - low), first = low + same, last = high - same;
+    const double near = std::lerp(low, high, at_low / (at_low - at_high));
+    double angle = zero_of(curve, low, high, near, rises);
+    const auto inside = [&] {
+        return angle > std::max(low, first) && angle < std::min(high, last);
+    };
+    for (int step = 0; step < most_steps && inside(); ++step) {
         Turn turn = turn_near(action, angle, way);
         const double here = value(turn), left = -here / curve.at(angle).slope;
         if (here == 0.0 || std::abs(left) <= kThereDeg) return turn;
@@ -47,14 +50,20 @@ Turn zero_between(const Action& action, const Piece& piece, std::size_t i, const
 
 TurnIntegral::TurnIntegral(std::span<const Piece> pieces, const TurnValue& value)
     : pieces_(pieces) {
+    std::size_t count = 0;
+    for (const Piece& piece : pieces) count += piece.size();
+    values_.reserve(count);
+    upto_.reserve(count);
     double sum = 0.0;
     for (const Piece& piece : pieces) {
         const std::size_t first = values_.size();
         for (const Turn* turn : piece) values_.push_back(value(*turn));
-        const auto own = std::span(values_).subspan(first);
+        upto_.push_back(sum);
+        if (piece.size() == 1) continue;
+        const AtPlaces parts = integrals_between(std::span(values_).subspan(first));
         const double length = radians(angle_of(piece.back()) - angle_of(piece.front()));
-        for (std::size_t i = 0; i < piece.size(); ++i) {
-            if (i > 0) sum += length * integral_between(own, i - 1);
+        for (std::size_t i = 1; i < piece.size(); ++i) {
+            sum += length * parts[i - 1];
             upto_.push_back(sum);
         }
     }

@@ -25,8 +25,11 @@ constexpr double kShortDeg = 1e-5;
 constexpr double kSameShare = 1e-9;
 
 struct Top {
-    Turn turn;
+    const Turn* node;             ///< it is this one
+    std::optional<Turn> between;  ///< unless that is known
     double value;
+
+    [[nodiscard]] Turn turn() && { return between ? *std::move(between) : *node; }
 };
 
 /// Looks about a hill, by what is known of how the touch goes there.
@@ -36,10 +39,9 @@ class Climb {
         : action_(action),
           hill_(hill),
           value_(value),
-          way_(action.joint),
           low_deg_(hill.low_deg()),
           high_deg_(hill.high_deg()),
-          best_{*hill.node(), hill.value()} {
+          best_{hill.node(), {}, hill.value()} {
         if (hill.piece->size() == 1) return;
         const PieceCurve curve(*hill.piece, hill.values);
         const double node_deg = angle_of(hill.node());
@@ -50,7 +52,9 @@ class Climb {
             top_.x = std::lerp(node_deg, hill.at_first() ? high_deg_ : low_deg_, little);
             end_is_top_ = true;
         } else {
-            top_ = top_of(curve, low_deg_, high_deg_, node_deg);
+            const double near = node_deg + hill.ahead;
+            const bool inside = near > low_deg_ && near < high_deg_;
+            top_ = top_of(curve, low_deg_, high_deg_, inside ? near : node_deg);
         }
     }
 
@@ -64,8 +68,8 @@ class Climb {
 
     /// The top, by the curve through the piece where that tells it well.
     [[nodiscard]] Top top() {
-        way_ = way_about(action_, *hill_.piece, hill_.place);
         if (on_end(top_.x)) return std::move(best_);
+        way_.emplace(way_about(action_, *hill_.piece, hill_.place));
         const double found = look(top_.x);
         if (end_is_top_) {
             if (found > hill_.value()) by_nearest(top_.x, found);
@@ -94,10 +98,10 @@ class Climb {
     }
 
     double look(double angle_deg) {
-        Turn turn = turn_near(action_, angle_deg, way_);
-        way_.add(turn.contact);
+        Turn turn = turn_near(action_, angle_deg, *way_);
+        way_->add(turn.contact);
         const double found = value_(turn);
-        if (found > best_.value) best_ = {std::move(turn), found};
+        if (found > best_.value) best_.between = std::move(turn), best_.value = found;
         return found;
     }
 
@@ -114,7 +118,7 @@ class Climb {
         double angle = angle_deg;
         for (int step = 0; step < most_steps; ++step) {
             points.push_back({angle, found});
-            const double best = angle_of(&best_.turn);
+            const double best = angle_of(best_.between ? &*best_.between : best_.node);
             std::ranges::sort(points, {},
                               [&](const Point& p) { return std::abs(p.angle_deg - best); });
             Interpolant curve;
@@ -127,14 +131,14 @@ class Climb {
             angle = next;
             found = look(angle);
         }
-        const auto at = [&](double x) { return value_(turn_near(action_, x, way_)); };
+        const auto at = [&](double x) { return value_(turn_near(action_, x, *way_)); };
         look(find_maximum(at, low_deg_, high_deg_));
     }
 
     const Action& action_;
     const Hill& hill_;
     const TurnValue& value_;
-    PlaceCurve way_;
+    std::optional<PlaceCurve> way_;
     double low_deg_, high_deg_;
     CurveTop top_{0.0, -std::numeric_limits<double>::infinity(), 0.0};  ///< of the curve
     bool end_is_top_ = false, told_ = true;
@@ -146,28 +150,27 @@ class Climb {
 Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValue& value) {
     std::size_t count = 0;
     for (const Piece& piece : pieces) count += piece.size();
-    std::vector<double> values;
-    values.reserve(count);
+    std::vector<double> values(count);
+    auto next = values.begin();
     for (const Piece& piece : pieces) {
-        for (const Turn* turn : piece) values.push_back(value(*turn));
+        for (const Turn* turn : piece) *next++ = value(*turn);
     }
     bool smooth = action.joint.alone();
     const std::vector<Hill> hills = hills_of(pieces, values);
     const Hill& top_node = *std::ranges::max_element(hills, {}, &Hill::value);
-    const Turn* node = top_node.node();
-    std::optional<Turn> best;
-    double most = top_node.value();
+    Top best{top_node.node(), {}, top_node.value()};
     for (const Hill& hill : hills) {
-        const double enough = most - (smooth ? kWorthALookTold : kWorthALook) * std::abs(most);
+        const double most = std::abs(best.value);
+        const double enough = best.value - (smooth ? kWorthALookTold : kWorthALook) * most;
         if (hill.guess() + hill.rise < enough || (smooth && hill.falls)) continue;
         Climb climb(action, hill, value);
         const double doubt = kOfRise * (climb.guess() - hill.value());
         if (climb.guess() + doubt < enough || !climb.may_rise()) continue;
         Top top = climb.top();
         smooth = smooth && climb.told();
-        if (top.value > most) most = top.value, best = std::move(top.turn);
+        if (top.value > best.value) best = std::move(top);
     }
-    return best ? *std::move(best) : *node;
+    return std::move(best).turn();
 }
 
 Turn largest(const Turns& travel, const TurnValue& value) {

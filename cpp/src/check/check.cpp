@@ -49,7 +49,7 @@ Check detail::check_case(Solution& solution, bool with_verdict) {
     }
     const JudgedFigures figures = possible ? judged_figures(solution) : JudgedFigures{};
     result.targets = judge_targets(design.targets, figures);
-    result.notices = find_notices(design, solution.joint(), result);
+    result.notices = find_notices(design, solution.joint(), solution.rests(), result);
     result.notices.insert(result.notices.end(), surface.begin(), surface.end());
     return result;
 }

@@ -27,7 +27,8 @@ Worked detail::worked_out(Solution& solution) {
             .ways = solution.ways(),
             .rests = solution.rests(),
             .strokes = solution.strokes(),
-            .worst = solution.most_stressed().contact};
+            .worst = solution.most_stressed().contact,
+            .ranges = solution.ranges()};
 }
 
 }  // namespace backspring

@@ -55,15 +55,9 @@ std::vector<FatiguePlace> detail::fatigue_places(const Design& design,
     return found;
 }
 
-const StressRange& detail::Cycles::range_at(double station_mm) {
-    const auto known = ranges_.find(station_mm);
-    if (known != ranges_.end()) return known->second;
-    return ranges_[station_mm] = stress_range(design_.spring, worked_.travel, station_mm);
-}
-
 FatigueInput detail::Cycles::input(const FatiguePlace& place) {
     // Stress at one station goes with its moment, whichever fibre is meant.
-    const StressRange& range = range_at(place.station_mm);
+    const StressRange range = worked_.ranges.at(place.station_mm);
     const double least =
         range.high_mpa > 0.0 ? place.stress_mpa * range.low_mpa / range.high_mpa : 0.0;
     return {.stress_max_mpa = place.stress_mpa,

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <map>
 #include <optional>
 #include <vector>
 
@@ -48,11 +47,9 @@ class Cycles {
 
   private:
     [[nodiscard]] FatigueInput input(const FatiguePlace& place);
-    [[nodiscard]] const StressRange& range_at(double station_mm);
 
     const Design& design_;
     const Worked& worked_;
-    std::map<double, StressRange> ranges_;
 };
 
 /// Margin by smax sa, the criterion that judges.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/action/rest.hpp"
 #include "backspring/tang/drawn_outline.hpp"
 
@@ -81,12 +82,18 @@ void travel_notices(Notices& notices, const Check& check) {
                    {.code = NoticeCode::may_yield});
 }
 
-void slope_notice(Notices& notices, const Joint& joint, const Check& check) {
+/// The contact of a position, without the stop's force.
+Contact contact_in(const Position& position, const Joint& joint, const Rests& rests) {
+    if (position.name == "closed") return *rests.closed;
+    if (position.name == "half_stop") return *rests.half_stop;
+    return without_stop(joint, rests.open);
+}
+
+void slope_notice(Notices& notices, const Joint& joint, const Rests& rests, const Check& check) {
     double steepest = std::abs(joint.face_slope);
     for (const Position& position : check.positions) {
         if (std::isnan(position.blade_angle_deg)) continue;
-        const Contact contact = contact_at(joint, position.blade_angle_deg);
-        for (const Touch& touch : contact.all()) {
+        for (const Touch& touch : contact_in(position, joint, rests).all()) {
             steepest = std::max(steepest, std::abs(touch.slope));
         }
     }
@@ -141,6 +148,7 @@ void bounds_notice(Notices& notices, const Check& check) {
 
 std::vector<Notice> detail::find_notices(const Design& design,
                                          const Joint& joint,
+                                         const Rests& rests,
                                          const Check& check) {
     Notices notices;
     position_notices(notices, design, check);
@@ -148,7 +156,7 @@ std::vector<Notice> detail::find_notices(const Design& design,
     kick_notice(notices, design);
     other_notices(notices, joint, check);
     travel_notices(notices, check);
-    slope_notice(notices, joint, check);
+    slope_notice(notices, joint, rests, check);
     stop_notice(notices, design, check);
     target_notices(notices, design, check);
     bounds_notice(notices, check);

@@ -2,7 +2,7 @@
 
 #include <vector>
 
-#include "backspring/action/joint.hpp"
+#include "backspring/action/rest.hpp"
 #include "backspring/check/check.hpp"
 
 namespace backspring::detail {
@@ -13,6 +13,7 @@ inline constexpr double kSmallSlope = 0.1;
 /// What a maker should know about a checked design beyond its numbers.
 [[nodiscard]] std::vector<Notice> find_notices(const Design& design,
                                                const Joint& joint,
+                                               const Rests& rests,
                                                const Check& check);
 
 }  // namespace backspring::detail

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "backspring/action/end_stop.hpp"
 #include "backspring/action/unloaded_readings.hpp"
 #include "backspring/check/look.hpp"
 #include "backspring/design/joint_of.hpp"
@@ -82,8 +83,7 @@ std::vector<LazyStroke>& Solution::ways() {
         std::vector<LazyStroke> ways;
         const auto& [closed, half_stop, leaning] = rests();
         // The hand takes the blade off its stop first.
-        const Contact open =
-            leaning.stop.force_n == 0.0 ? leaning : contact_at(joint(), leaning.blade_angle_deg);
+        const Contact open = without_stop(joint(), leaning);
         // Beside a prouder tang a blade may lie loose in the open; it opens and shuts none the
         // less.
         const bool loose = !joint().alone() && open.count == 0;
@@ -117,6 +117,10 @@ const Stressed& Solution::most_stressed() {
         const Contact contact = backspring::most_stressed(whole, travel().pieces()).contact;
         return Stressed{contact, peak_stress(whole, contact)};
     });
+}
+
+StressRanges& Solution::ranges() {
+    return kept(ranges_, [&] { return StressRanges(design_.spring, travel()); });
 }
 
 double Solution::stiffness_n_per_mm() const {

@@ -21,6 +21,7 @@ void widen(std::optional<Ends>& ends, double value) {
 
 /// All that is asked of one way to bear after another.
 struct Found {
+    BeamPlace dial;
     double level_mm;  ///< of the dial as the design states it
     std::optional<Ends> stop_n{}, force_n{}, angle_deg{}, reading_mm{};
 
@@ -28,7 +29,7 @@ struct Found {
         widen(stop_n, open.stop.force_n);
         widen(force_n, open.force_n);
         widen(angle_deg, open.blade_angle_deg);
-        widen(reading_mm, level_mm - deflection_mm(joint, open, joint.dial_mm));
+        widen(reading_mm, level_mm - deflection_mm(joint, open, dial));
     }
 };
 
@@ -42,7 +43,7 @@ void add_both(Found& found, Joint& joint, const Contact& plain, double fitted_mm
     joint.stop->face_mm = fitted_mm;
     const double left = stop_overlap_mm(joint, joint.open_deg) - end_gives_way_mm(joint, straight);
     const double turn = degrees(left / stop_lever_mm(joint, joint.open_deg));
-    found.add(joint, leaning_at(joint, joint.open_deg - turn));
+    found.add(joint, leaning_near(joint, joint.open_deg - turn, plain));
     joint.stop->face_mm.reset();
 }
 
@@ -56,14 +57,17 @@ std::optional<StopBand> stop_band(Solution& solution) {
     const double rubs = design.friction.spring;
     const double friction = rubs > 0.0 ? rubs : kUsualFriction;
     Joint joint = solution.joint();
-    Found found{.level_mm = deflection_mm(joint, open, joint.dial_mm)};
+    const BeamPlace dial = beam_place(joint.flexibility, joint.dial_mm);
+    Found found{.dial = dial, .level_mm = deflection_mm(joint, open, dial)};
     Stop way = stated;
     // Of an unknown place the two ends: what is between lies between.
     const bool known = stated.place != StopPlace::unstated;
     if (!known) way = {.place = StopPlace::belly, .face_mm = stated.face_mm};
     const EndStop made = make_end_stop(design.spring, joint, way);
     const double thick = end_thickness_mm(design.spring, joint.pad);
-    const Contact plain = contact_at(joint, joint.open_deg);
+    const Contact plain = open.blade_angle_deg == joint.open_deg
+                              ? without_stop(joint, open)
+                              : contact_at(joint, joint.open_deg);
     for (const double by : known ? std::vector{0.0} : std::vector{thick, 0.0}) {
         joint.stop = by == 0.0 ? made : raised(made, joint, by);
         for (const double drag : {-friction, friction}) {

@@ -44,11 +44,7 @@ void judge_pressure(std::vector<Margin>& margins, const Design& design, const Wo
     const Elastic& steel = design.spring.elastic;
     const double limit = first_yield_pressure_mpa(softer_yield_mpa(design));
     const double modulus = contact_modulus_mpa(steel, steel);
-    const BearingPressure* worst = nullptr;
-    const auto all = bearing_pressures(worked.travel, bearing_width_mm(design), modulus);
-    for (const BearingPressure& each : all) {
-        if (each.line && (!worst || each.line->peak_mpa > worst->line->peak_mpa)) worst = &each;
-    }
+    const auto worst = worst_bearing_pressure(worked.travel, bearing_width_mm(design), modulus);
     if (!worst) return;
     Margin margin =
         make_margin(MarginKind::contact_pressure, worst->line->peak_mpa, limit, Quantity::stress);

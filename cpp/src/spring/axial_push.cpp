@@ -10,9 +10,16 @@ BendingIntegrals operator-(const BendingIntegrals& a, const BendingIntegrals& b)
     return {a.a0 - b.a0, a.a1 - b.a1, a.a2 - b.a2, a.shear - b.shear};
 }
 
-/// Where pieces begin and, last, where the force acts.
-std::vector<double> cuts(const Flexibility& flexibility, double at_mm, int pieces) {
-    std::vector<double> stations;
+/// Where a piece begins, and whether a stretch does there: the section may step.
+struct Cut {
+    double x_mm;
+    bool may_step;
+};
+
+/// All of them and, last, where the force acts.
+std::vector<Cut> cuts(const Flexibility& flexibility, double at_mm, int pieces) {
+    std::vector<Cut> stations;
+    stations.reserve(static_cast<std::size_t>(pieces) + flexibility.stretches.size() + 1);
     for (const Stretch& stretch : flexibility.stretches) {
         const double end = std::min(stretch.end_mm, at_mm);
         if (!(end > stretch.start_mm)) continue;
@@ -20,9 +27,11 @@ std::vector<double> cuts(const Flexibility& flexibility, double at_mm, int piece
         // A whole number that rounding makes a little more is that number in every unit.
         constexpr double rounding = 1e-9;
         const int count = static_cast<int>(std::ceil(length * pieces / at_mm - rounding));
-        for (int i = 0; i < count; ++i) stations.push_back(stretch.start_mm + length * i / count);
+        for (int i = 0; i < count; ++i) {
+            stations.push_back({stretch.start_mm + length * i / count, i == 0});
+        }
     }
-    stations.push_back(at_mm);
+    stations.push_back({at_mm, true});
     return stations;
 }
 
@@ -91,19 +100,22 @@ AxialPush axial_push_by_places(const Spring& spring,
                                int pieces) {
     AxialPush push;
     push.at_mm = at_mm;
-    const std::vector<double> stations = cuts(flexibility, at_mm, pieces);
+    const std::vector<Cut> stations = cuts(flexibility, at_mm, pieces);
     const double per_shear =
         kShearFactor * shear_modulus_mpa(spring.elastic) / spring.elastic.youngs_modulus_mpa;
     // A root that gives has integrals of its own at the pin.
-    BeamPlace here{stations.front(), flexibility.stretches.front().upto, 0.0};
+    BeamPlace here{stations.front().x_mm, flexibility.stretches.front().upto, 0.0};
+    double lever = lever_mm(here);
     Gain sum{0.0, 0.0};
     push.pieces.reserve(stations.size());
     for (std::size_t i = 0; i + 1 < stations.size(); ++i) {
-        const double x = here.x_mm, lever = lever_mm(here);
-        const BeamPlace next = beam_place(flexibility, stations[i + 1]);
+        const auto [end_mm, may_step] = stations[i + 1];
+        const double x = here.x_mm;
+        const BeamPlace next = beam_place(flexibility, end_mm);
         BeamPlace before = next;
-        before.x_mm = std::nextafter(next.x_mm, x);
-        const double slope = (lever_mm(before) - lever) / (next.x_mm - x);
+        if (may_step) before.x_mm = std::nextafter(end_mm, x);
+        const double end_lever = lever_mm(before);
+        const double slope = (end_lever - lever) / (end_mm - x);
         const Section section = section_at(spring, x);
         push.pieces.push_back({x, lever, slope, here.upto, sum.turn, sum.arm,
                                outer_stress_per_moment(section), 1.0 / section.area_mm2});
@@ -111,7 +123,9 @@ AxialPush axial_push_by_places(const Spring& spring,
         sum = {sum.turn + gain.turn, sum.arm + gain.arm};
         push.own_mm_per_n += gives_way(push.pieces.back(), next.upto);
         here = next;
+        lever = may_step && i + 2 < stations.size() ? lever_mm(next) : end_lever;
     }
+    push.end = here;
     const double root = push.root_lever_mm();
     push.own_mm_per_n +=
         root * root * flexibility.root_rotation_rad_per_nmm + per_shear * here.upto.shear;
@@ -124,9 +138,8 @@ AxialPush raised(AxialPush push, const Flexibility& flexibility, double by_mm) {
     Gain sum{0.0, 0.0};
     for (std::size_t i = 0; i < push.pieces.size(); ++i) {
         AxialPush::Piece& piece = push.pieces[i];
-        const BendingIntegrals upto = i + 1 < push.pieces.size()
-                                          ? push.pieces[i + 1].upto
-                                          : bending_integrals(flexibility, push.at_mm);
+        const BendingIntegrals upto =
+            i + 1 < push.pieces.size() ? push.pieces[i + 1].upto : push.end.upto;
         push.own_mm_per_n -= gives_way(piece, upto);
         piece.lever_mm += by_mm;
         push.own_mm_per_n += gives_way(piece, upto);

@@ -23,4 +23,10 @@ StressRange stress_range(const Spring& spring, const Turns& travel, double stati
     return {stress(largest(travel, less)), stress(largest(travel, stress))};
 }
 
+StressRange StressRanges::at(double station_mm) {
+    const auto known = known_.find(station_mm);
+    if (known != known_.end()) return known->second;
+    return known_[station_mm] = stress_range(*spring_, *travel_, station_mm);
+}
+
 }  // namespace backspring

@@ -52,6 +52,14 @@ namespace backspring {
 /// The same from the contact there that no stop presses on.
 [[nodiscard]] Contact leaning_from(const Joint& joint, const Contact& plain);
 
+/// The same, soon found by a contact that no stop presses on at an angle near by.
+[[nodiscard]] Contact leaning_near(const Joint& joint,
+                                   double blade_angle_deg,
+                                   const Contact& plain);
+
+/// The contact at the same angle that no stop presses on.
+[[nodiscard]] Contact without_stop(const Joint& joint, const Contact& open);
+
 /// The open blade at rest against its stop: R = -T/y_s, so that nothing turns it.
 ///
 /// With a stop's face the blade stands where that meets the end, or else at 180 deg. A spring that

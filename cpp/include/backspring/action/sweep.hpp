@@ -39,7 +39,7 @@ struct Turn {
                                  const Friction& friction);
 
 /// A contact with what friction takes there.
-[[nodiscard]] Turn make_turn(const Action& action, const Contact& contact);
+[[nodiscard]] Turn make_turn(const Action& action, Contact contact);
 
 /// Worst stress along the spring under a contact's forces, an open blade's stop among them.
 [[nodiscard]] PeakStress peak_stress(const Action& action, const Contact& contact);

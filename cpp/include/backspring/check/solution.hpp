@@ -6,6 +6,7 @@
 #include "backspring/action/reading.hpp"
 #include "backspring/action/stroke.hpp"
 #include "backspring/design/design.hpp"
+#include "backspring/strength/stress_range.hpp"
 
 namespace backspring {
 
@@ -64,6 +65,9 @@ class Solution {
     /// The contact of the travel with the largest bending stress.
     [[nodiscard]] const Stressed& most_stressed();
 
+    /// Ranges of the stress over the travel.
+    [[nodiscard]] StressRanges& ranges();
+
     /// Stiffness at the pivot station [N/mm].
     [[nodiscard]] double stiffness_n_per_mm() const;
 
@@ -78,6 +82,7 @@ class Solution {
     std::optional<std::vector<LazyStroke>> ways_;
     std::optional<std::vector<Stroke>> strokes_;
     std::optional<Stressed> most_stressed_;
+    std::optional<StressRanges> ranges_;
 };
 
 /// Where the torque against opening, friction included, is largest of all strokes; none without a

@@ -11,6 +11,7 @@
 #include "backspring/action/stroke.hpp"
 #include "backspring/core/notice.hpp"
 #include "backspring/design/design.hpp"
+#include "backspring/strength/stress_range.hpp"
 
 namespace backspring {
 
@@ -99,6 +100,7 @@ struct Worked {
     const Rests& rests;
     const std::vector<Stroke>& strokes;  ///< opening, in turn
     const Contact& worst;                ///< where the bending stress is largest
+    StressRanges& ranges;                ///< at places of the spring
 };
 
 /// Every way in which a design can fail that its data allow to judge: what fails first, notes last,

@@ -23,6 +23,7 @@ struct AxialPush {
     };
     std::vector<Piece> pieces;  ///< from the middle pin to where the force acts
     double at_mm = 0.0;         ///< station it acts at [mm]
+    BeamPlace end{};            ///< the same with what bending knows of it
     double own_mm_per_n = 0.0;  ///< how far its own place gives way along it [mm/N]
 
     /// Lever about the pin [mm].
@@ -48,7 +49,8 @@ struct AxialPush {
                                         FunctionRef lever_mm,
                                         int pieces = 32);
 
-/// The same with a lever that is told by all that bending knows of a station.
+/// The same with a lever that is told by all that bending knows of a station, asked in rising
+/// order.
 [[nodiscard]] AxialPush axial_push_by_places(const Spring& spring,
                                              const Flexibility& flexibility,
                                              double at_mm,

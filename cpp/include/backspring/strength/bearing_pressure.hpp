@@ -55,4 +55,9 @@ struct BearingPressure {
                                                              double length_mm,
                                                              double modulus_mpa);
 
+/// The one of them with the highest peak; nothing where no round part bears.
+[[nodiscard]] std::optional<BearingPressure> worst_bearing_pressure(const Turns& travel,
+                                                                    double length_mm,
+                                                                    double modulus_mpa);
+
 }  // namespace backspring

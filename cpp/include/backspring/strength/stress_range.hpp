@@ -1,5 +1,7 @@
 #pragma once
 
+#include <map>
+
 #include "backspring/action/turns.hpp"
 
 namespace backspring {
@@ -17,5 +19,19 @@ struct StressRange {
 [[nodiscard]] StressRange stress_range(const Spring& spring,
                                        const Turns& travel,
                                        double station_mm);
+
+/// The same at one station after another of a spring, each worked out once.
+class StressRanges {
+  public:
+    /// @param spring, travel  outlive this
+    StressRanges(const Spring& spring, const Turns& travel) : spring_(&spring), travel_(&travel) {}
+
+    [[nodiscard]] StressRange at(double station_mm);
+
+  private:
+    const Spring* spring_;
+    const Turns* travel_;
+    std::map<double, StressRange> known_;
+};
 
 }  // namespace backspring
