@@ -52,6 +52,25 @@ std::vector<Contact> summed(const std::vector<double>& angles_deg,
     return blades;
 }
 
+/// The own blade's contact with what the others do in it.
+Contact with_others(const Joint& joint, const std::vector<Contact>& blades) {
+    Contact own = blades[0];
+    for (std::size_t i = 1; i < blades.size(); ++i) {
+        const bool here = i <= joint.beside.size();
+        for (Touch touch : blades[i].all()) {
+            if (here) {
+                own.others.beside.push_back(touch);
+                continue;
+            }
+            touch.x_mm = -joint.far_end->span_mm - touch.x_mm;
+            touch.slope = -touch.slope;
+            own.others.far.push_back(touch);
+        }
+        own.others.angles_deg.push_back(blades[i].blade_angle_deg);
+    }
+    return own;
+}
+
 }  // namespace
 
 detail::Blades::Blades(const Joint& joint, const Pushed* pushed) : joint_(joint), pushed_(pushed) {
@@ -129,22 +148,14 @@ double detail::Blades::face_slope(const std::vector<Contact>& blades, std::size_
 Contact detail::contact_with_others(const Joint& joint,
                                     double blade_angle_deg,
                                     const Pushed* pushed) {
-    const std::vector<Contact> blades = seated(Blades(joint, pushed), blade_angle_deg);
-    Contact own = blades[0];
-    for (std::size_t i = 1; i < blades.size(); ++i) {
-        const bool here = i <= joint.beside.size();
-        for (Touch touch : blades[i].all()) {
-            if (here) {
-                own.others.beside.push_back(touch);
-                continue;
-            }
-            touch.x_mm = -joint.far_end->span_mm - touch.x_mm;
-            touch.slope = -touch.slope;
-            own.others.far.push_back(touch);
-        }
-        own.others.angles_deg.push_back(blades[i].blade_angle_deg);
-    }
-    return own;
+    return with_others(joint, seated(Blades(joint, pushed), blade_angle_deg));
+}
+
+std::optional<Contact> detail::contact_near(const Joint& joint,
+                                            double blade_angle_deg,
+                                            const Contact& near) {
+    const auto blades = seated_near(joint, blade_angle_deg, near);
+    return blades ? std::optional(with_others(joint, *blades)) : std::nullopt;
 }
 
 std::vector<Contact> blades_of(const Joint& joint, const Contact& contact) {

@@ -1,11 +1,17 @@
 #pragma once
 
+#include <array>
 #include <optional>
 #include <vector>
 
 #include "indenters.hpp"
 
 namespace backspring::detail {
+
+/// Forces of an end and their moment about its root.
+struct EndSums {
+    double force_n = 0.0, moment_nmm = 0.0;
+};
 
 /// One end of a spring with what may bear on it, solved again whenever its root is turned.
 class SpringEnd {
@@ -33,6 +39,8 @@ class SpringEnd {
     [[nodiscard]] double moment_nmm() const { return moment_nmm_; }
     [[nodiscard]] double force_n() const { return force_n_; }
 
+    [[nodiscard]] EndSums sums() const { return {force_n_, moment_nmm_}; }
+
     /// By moments alone: move_root() left out.
     [[nodiscard]] double turned_rad() const { return turn_rad_; }
 
@@ -59,6 +67,7 @@ struct Balance {
     double turn_rad = 0.0;
     double fall_nmm_per_rad = 0.0;  ///< how fast what is lacking falls; 0: not sought yet
     double nothing_nmm = 0.0;       ///< a lack that is rounding
+    std::optional<std::array<EndSums, 2>> sums{};  ///< of both ends, own first, if known
 };
 
 /// Turns both roots until each end feels what the other does; an end alone keeps its root.

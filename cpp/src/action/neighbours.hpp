@@ -50,6 +50,12 @@ void add_touch(Contact& contact, const Indenter& indenter, const Touch& touch);
                                           double blade_angle_deg,
                                           const Pushed* pushed);
 
+/// As find_contact(), of a blade that is not alone on its spring, where all blades bear and seat as
+/// in a contact near by; nothing where that does not tell it.
+[[nodiscard]] std::optional<Contact> contact_near(const Joint& joint,
+                                                  double blade_angle_deg,
+                                                  const Contact& near);
+
 }  // namespace backspring::detail
 
 namespace backspring {

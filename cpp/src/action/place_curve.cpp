@@ -1,11 +1,18 @@
 #include "place_curve.hpp"
 
+#include <algorithm>
+#include <cmath>
+
+#include "cut.hpp"
 #include "neighbours.hpp"
 
 namespace backspring {
 
 void detail::PlaceCurve::add(const Contact& contact) {
-    if (!joint_->alone()) return;
+    if (!joint_->alone()) {
+        near_.push_back(contact);
+        return;
+    }
     const bool kick = contact.count == 1 && contact.touches[0].part.kick;
     if (contact.count == 2) both_ = contact.touches;
     if (kick) kick_ = contact.touches[0];
@@ -25,6 +32,7 @@ void detail::PlaceCurve::add(const Contact& contact) {
 }
 
 Contact detail::PlaceCurve::contact_at(double blade_angle_deg) const {
+    if (!joint_->alone()) return with_others(blade_angle_deg);
     if (tells_) {
         const double place =
             edge_mm_ ? *edge_mm_ - joint_->pivot_mm : curve_.value_at(blade_angle_deg);
@@ -36,6 +44,24 @@ Contact detail::PlaceCurve::contact_at(double blade_angle_deg) const {
     }
     if (kick_) {
         if (auto contact = kick_bears_as(*joint_, blade_angle_deg, *kick_)) return *contact;
+    }
+    return backspring::contact_at(*joint_, blade_angle_deg);
+}
+
+Contact detail::PlaceCurve::with_others(double blade_angle_deg) const {
+    constexpr std::size_t most = 2;
+    std::vector<const Contact*> nearest;
+    for (const Contact& contact : near_) nearest.push_back(&contact);
+    std::ranges::sort(nearest, {}, [&](const Contact* contact) {
+        return std::abs(contact->blade_angle_deg - blade_angle_deg);
+    });
+    std::vector<std::size_t> tried;
+    for (const Contact* contact : nearest) {
+        const std::size_t kind = bearing_kind(*contact, joint_->pad);
+        if (std::ranges::find(tried, kind) != tried.end()) continue;
+        if (auto found = contact_near(*joint_, blade_angle_deg, *contact)) return *found;
+        tried.push_back(kind);
+        if (tried.size() == most) break;
     }
     return backspring::contact_at(*joint_, blade_angle_deg);
 }

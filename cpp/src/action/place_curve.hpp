@@ -2,6 +2,7 @@
 
 #include <array>
 #include <optional>
+#include <vector>
 
 #include "backspring/action/sweep.hpp"
 #include "backspring/core/interpolant.hpp"
@@ -24,6 +25,8 @@ class PlaceCurve {
     [[nodiscard]] Contact contact_at(double blade_angle_deg) const;
 
   private:
+    [[nodiscard]] Contact with_others(double blade_angle_deg) const;
+
     const Joint* joint_;
     bool tells_ = false;
     Part part_{.arc = -1};
@@ -31,6 +34,7 @@ class PlaceCurve {
     std::optional<double> edge_mm_{};  ///< of the pad, where that bears
     std::optional<std::array<Touch, 2>> both_{};
     std::optional<Touch> kick_{};  ///< alone
+    std::vector<Contact> near_{};  ///< of several blades
 };
 
 /// turn_at(), by what is known of contacts near by.

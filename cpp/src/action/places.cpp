@@ -28,12 +28,6 @@ const Stretch& stretch_of(const Flexibility& flexibility, double x_mm) {
     return all[i];
 }
 
-/// Curvature of the beam per moment.
-double curvature_per_nmm(const Flexibility& flexibility, double x_mm) {
-    const Stretch& stretch = stretch_of(flexibility, x_mm);
-    return flexibility.bending_factor / 12.0 * unit_rates(stretch, x_mm).bending;
-}
-
 /// Touches with all forces that keep them in touch, and how far each runs along the face; as many
 /// as are known beforehand, a body and its kick, or any number.
 template <int count>
@@ -205,6 +199,11 @@ bool moved_together(const Flexibility& flexibility, std::vector<Borne>& borne) {
 }
 
 }  // namespace
+
+double detail::curvature_per_nmm(const Flexibility& flexibility, double x_mm) {
+    const Stretch& stretch = stretch_of(flexibility, x_mm);
+    return flexibility.bending_factor / 12.0 * unit_rates(stretch, x_mm).bending;
+}
 
 double detail::shear_dip_mm(const Flexibility& flexibility,
                             double x_mm,

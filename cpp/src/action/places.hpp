@@ -13,6 +13,9 @@ namespace backspring::detail {
 /// @returns  false, and nothing moved, where that leads off a part or a force would pull
 bool move_together(const Flexibility& flexibility, std::vector<Borne>& borne);
 
+/// Curvature of the beam per moment there [1/(N mm2)].
+[[nodiscard]] double curvature_per_nmm(const Flexibility& flexibility, double x_mm);
+
 /// How far at most shear lets the face dip at a station below the slope it has under a force near
 /// by.
 ///
