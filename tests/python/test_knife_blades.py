@@ -134,7 +134,7 @@ def test_every_command_takes_a_log_by_blade(
     questions = {
         "check": [],
         "grind": ["--remove", "0.05"],
-        "size": ["--pull", "7 N", "--yield-margin", "1"],
+        "size": ["--pull", "7 N", "--vary", "fit.preload"],
         "tolerance": ["--n", "64"],
     }
     for command, more in questions.items():

@@ -12,7 +12,7 @@ from backspring.cli.answer import Answer
 from backspring.cli.fit_values import Values
 from backspring.cli.habits import add_habits, habits_of
 from backspring.design.arguments import refusal
-from backspring.fit.blades_of_log import plan_of_blades
+from backspring.fit.blades_of_log import plan_of_blades, unread_beside
 from backspring.fit.doubts import doubts
 from backspring.fit.given import read_gap, read_weight
 from backspring.fit.knife import REPEATABILITY, Knife
@@ -151,8 +151,10 @@ def of_blades(knife: Knife, options: argparse.Namespace, values: Values) -> Answ
     blocks: list[Block] = []
     notices: tuple[Notice, ...] = ()
     status: Literal["pass", "fail"] = "pass"
-    headline = f"{knife.drawn.name}: logged; read every blade, then a plan can be made"
-    if any(each.can_plan() for each in knives.values()):
+    unread = unread_beside(knife)
+    names = f"{' and '.join(unread)}, too" if unread else "every blade"
+    headline = f"{knife.drawn.name}: logged; read {names}, then a plan can be made"
+    if not unread and any(each.can_plan() for each in knives.values()):
         plan = plan_of_blades(knife, **values.planning())
         page, notices = plan.laid_out(options.units), plan.notices
         data, headline, blocks = plan.to_dict(), page.headline, [*page.blocks]

@@ -37,10 +37,14 @@ def plan_of_blades(
     """Plan the next passes on all blades that were read since they were ground.
 
     Every blade reads as its own entries tell; the least sure of them says how fine the plan is.
+
+    Raises InvalidInput when nothing was read, or not all blades that stand side by side.
     """
     ready = {n: k for n, k in knife.blades.items() if k.can_plan()}
     if not ready:
         raise refusal("log", "no blade was read since it was ground: measure first")
+    if unread := unread_beside(knife):
+        raise refusal("log", f"{', '.join(unread)}: not read, beside one that was: measure first")
     for each in ready.values():
         each.require_agreement()
     found = {name: each.estimate() for name, each in ready.items()}
@@ -59,6 +63,22 @@ def plan_of_blades(
     state = _last_state(knife)
     plan = make_blades_plan(knife.drawn, now, fitted, state, rules, more, short_mm, dial_mm)
     return _once_read_again(plan, ready)
+
+
+def unread_beside(knife: Knife) -> tuple[str, ...]:
+    """Name the blades that are not read and stand beside one that is: they bear the spring, too.
+
+    From one blade alone a plan would take off it what the other's reading shows to be too much. One
+    at the other end moves a reading by little.
+    """
+    blades = knife.drawn.seen_from(knife.drawn.blades[0]).core.blades
+    ends = {name: each.end for name, each in zip(knife.drawn.blades, blades, strict=True)}
+    read = {name for name, each in knife.blades.items() if each.can_plan()}
+    return tuple(
+        name
+        for name, end in ends.items()
+        if name not in read and any(ends[other] == end for other in read)
+    )
 
 
 def _once_read_again(plan: BladesPlan, knives: Mapping[str, Knife]) -> BladesPlan:
