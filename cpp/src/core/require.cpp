@@ -35,6 +35,9 @@ bool Requirements::require(bool holds,
 
 bool Requirements::in_range(
     std::string_view key, double value, double low, double high, Quantity quantity, bool open_low) {
+    if ((open_low ? value > low : value >= low) && value <= high && std::isfinite(value)) {
+        return true;
+    }
     if (!std::isfinite(value)) return require(false, key, rule::kFinite, quantity, {}, {value});
     const RuleText& least = open_low ? rule::kGreaterThan : rule::kAtLeast;
     const bool below = open_low ? value <= low : value < low;

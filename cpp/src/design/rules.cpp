@@ -4,6 +4,7 @@
 #include <cmath>
 #include <functional>
 #include <map>
+#include <span>
 
 #include "backspring/action/end_stop.hpp"
 #include "backspring/design/field.hpp"
@@ -67,9 +68,18 @@ const Rows& rows_of(std::string_view table) {
     return found == by_table.end() ? none : found->second;
 }
 
-/// Every number of a table, or of all where it is empty, lies in the range that its key allows.
-void range_rules(Requirements& rules, const Design& design, std::string_view table) {
-    for (const Field* row : rows_of(table)) {
+/// Of a table's rows those that a change of a key may move: its own; all, where it states numbers
+/// of others. What a tang is not given follows from what it is.
+std::span<const Field* const> rows_moved_by(std::string_view key, const Rows& table) {
+    const auto own = std::ranges::find(
+        table, key, [](const Field* row) -> std::string_view { return row->key; });
+    const bool alone = own != table.end() && !key.starts_with("tang.");
+    return alone ? std::span(own, 1) : std::span(table);
+}
+
+/// Every number of these rows lies in the range that its key allows.
+void range_rules(Requirements& rules, const Design& design, std::span<const Field* const> rows) {
+    for (const Field* row : rows) {
         const Field& field = *row;
         const auto judge = [&](double value) {
             if (auto fault = range_fault(field, value)) rules.fail(*std::move(fault));
@@ -138,16 +148,18 @@ namespace {
 
 /// Faults of the first blade on its spring.
 ///
-/// @param table  the only one that may have any, as "tang."; empty: all
+/// @param key  the only one that may have any, with what its table's numbers have to do with each
+///             other; empty: all
 std::vector<Fault> faults_of_first(const Design& design,
                                    bool between_blades,
-                                   std::string_view table = {}) {
+                                   std::string_view key = {}) {
+    const std::string_view table = key.substr(0, key.find('.') + 1);
     const bool of_spring = table.empty() || table == "spring.";
     const bool of_either = of_spring || table == "tang.";
     Requirements rules;
-    range_rules(rules, design, table);
+    range_rules(rules, design, rows_moved_by(key, rows_of(table)));
     if (of_spring) spring_rules(rules, design.spring, design.own().pad, design.strength);
-    surface_rules(rules, design);
+    if (of_spring) surface_rules(rules, design);
     if (of_either) tang_rules(rules, design.own().tang, design.own().pad);
     const bool both_sound = rules.sound("spring") && rules.sound("tang");
     if (of_either && both_sound) clearance_rules(rules, design);
@@ -163,7 +175,7 @@ std::vector<Fault> faults_of_first(const Design& design,
 }  // namespace
 
 std::vector<Fault> faults_of_change(const Design& design, std::string_view key) {
-    return faults_of_first(design, true, key.substr(0, key.find('.') + 1));
+    return faults_of_first(design, true, key);
 }
 
 std::vector<Fault> faults(const Design& design) {

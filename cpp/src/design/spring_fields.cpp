@@ -5,6 +5,7 @@ namespace {
 
 std::vector<double> thicknesses(const Design& d) {
     std::vector<double> all;
+    all.reserve(d.spring.thickness.size());
     for (const Station& station : d.spring.thickness) all.push_back(station.thickness_mm);
     return all;
 }

@@ -11,26 +11,37 @@ namespace {
 /// A design's joints, each made when first asked for.
 class Joints {
   public:
-    /// @param same_tang  as well as pad and fit
-    Joints(const Design& design, Flexibility flexibility, bool same_tang)
-        : design_(design), flexibility_(std::move(flexibility)), same_tang_(same_tang) {}
+    Joints(const Design& design, Flexibility flexibility)
+        : design_(design), flexibility_(std::move(flexibility)) {}
 
     /// @param watched  of a design that differs a little
     [[nodiscard]] const Joint& like(const Watched& watched) {
         auto& joint = joints_[static_cast<std::size_t>(watched.kind)];
-        if (joint) return *joint;
-        const Blade& own = design_.own();
-        joint = same_tang_ ? backspring::on_other_spring(watched.joint, flexibility_,
-                                                         design_.spring, own.tang, own.fit)
-                           : make_joint(design_, watched.kind, flexibility_);
+        if (!joint) joint = make_joint(design_, watched.kind, flexibility_);
         return *joint;
     }
 
   private:
     const Design& design_;
     Flexibility flexibility_;
-    bool same_tang_;
     std::array<std::optional<Joint>, 3> joints_;
+};
+
+/// Integrals up to the dial, which most contacts share.
+class DialIntegrals {
+  public:
+    explicit DialIntegrals(const Flexibility& flexibility) : flexibility_(flexibility) {}
+
+    [[nodiscard]] const BendingIntegrals& operator()(double dial_mm) {
+        if (dial_mm != dial_mm_) kept_ = bending_integrals(flexibility_, dial_mm);
+        dial_mm_ = dial_mm;
+        return kept_;
+    }
+
+  private:
+    const Flexibility& flexibility_;
+    std::optional<double> dial_mm_;
+    BendingIntegrals kept_;
 };
 
 /// Where the worst place goes when a hole it lies in grows or moves.
@@ -57,46 +68,74 @@ ElementReader::ElementReader(const Design& design, const Figures& figures)
     for (const Figure& figure : figures.all) {
         if (figure.worst) worst_mm_ = figure.worst->x_mm;
     }
-    unchanged_ = (*this)(design, Moves::all);
+    unchanged_.elements = all_anew(design);
+    if (worst_mm_) read_stress(unchanged_, design.spring);
 }
 
 Reading ElementReader::operator()(const Design& design, Moves moves) const {
     Reading reading = unchanged_;
-    if (moves == Moves::nothing) return reading;
-    if (moves == Moves::friction || moves == Moves::joint) {
-        reading.elements = on_same_spring(design, moves);
-        return reading;
+    switch (moves) {
+        case Moves::nothing:
+            break;
+        case Moves::friction:
+            for (Elements& each : reading.elements) read_friction(each, design.friction);
+            break;
+        case Moves::joint:
+            read_other_tang(reading.elements, design);
+            break;
+        case Moves::spring:
+            read_other_spring(reading.elements, design);
+            break;
+        case Moves::all:
+            reading.elements = all_anew(design);
+            break;
     }
-    reading.elements = on_other_spring(design, moves);
-    if (worst_mm_) read_stress(reading, design.spring);
+    const bool other_spring = moves == Moves::spring || moves == Moves::all;
+    if (other_spring && worst_mm_) read_stress(reading, design.spring);
     return reading;
 }
 
-std::vector<Elements> ElementReader::on_other_spring(const Design& design, Moves moves) const {
-    const bool same_tang = moves == Moves::spring;
-    Joints joints(design, flexibility_from(stretches_, design), same_tang);
-    std::vector<Elements> elements = unchanged_.elements;
-    elements.resize(figures_.watched.size());
-    for (std::size_t i = 0; i < elements.size(); ++i) {
-        const Watched& watched = figures_.watched[i];
-        // A spring without its rear pin only turns, whatever it is like.
-        if (same_tang && watched.kind == JointKind::unloaded) continue;
-        elements[i] = read_elements(joints.like(watched), design.friction, watched.state,
-                                    watched.joint.dial_mm);
+std::vector<Elements> ElementReader::all_anew(const Design& design) const {
+    Joints joints(design, flexibility_from(stretches_, design));
+    std::vector<Elements> elements;
+    for (const Watched& watched : figures_.watched) {
+        elements.push_back(read_elements(joints.like(watched), design.friction, watched.state,
+                                         watched.joint.dial_mm));
     }
     return elements;
 }
 
-std::vector<Elements> ElementReader::on_same_spring(const Design& design, Moves moves) const {
-    // What is read anew of a joint does not look at its spring.
-    Joints joints(design, Flexibility{}, false);
-    std::vector<Elements> elements = unchanged_.elements;
+void ElementReader::read_other_spring(std::vector<Elements>& elements, const Design& design) const {
+    const Flexibility flexibility = flexibility_from(stretches_, design);
+    DialIntegrals upto(flexibility);
+    // All that tells the tang of another spring is how the free face stands over it.
+    const Joint fitted = backspring::on_other_spring(Joint{}, Flexibility{}, design.spring,
+                                                     design.own().tang, design.own().fit);
     for (std::size_t i = 0; i < elements.size(); ++i) {
         const Watched& watched = figures_.watched[i];
-        const Joint& joint = moves == Moves::friction ? watched.joint : joints.like(watched);
-        elements[i] = read_elements_anew(elements[i], joint, design.friction, watched.state);
+        // A spring without its rear pin only turns, whatever it is like.
+        if (watched.kind == JointKind::unloaded) continue;
+        read_spring(elements[i], flexibility, watched.state, upto(watched.joint.dial_mm));
+        elements[i][element::face] = fitted.face_mm;
+        elements[i][element::face_slope] = fitted.face_slope;
     }
-    return elements;
+}
+
+void ElementReader::read_other_tang(std::vector<Elements>& elements, const Design& design) const {
+    const Blade& own = design.own();
+    // What is read of it does not look at its spring.
+    Joint joint = with_clearances(make_joint(Flexibility{}, own.pad, own.tang, own.fit),
+                                  design.spring, own.tang);
+    const double loaded_mm = joint.face_mm, loaded_slope = joint.face_slope;
+    for (std::size_t i = 0; i < elements.size(); ++i) {
+        const Watched& watched = figures_.watched[i];
+        const bool loaded = watched.kind != JointKind::unloaded;
+        // Without its rear pin the spring leans on the open tang as it ever does.
+        joint.face_mm = loaded ? loaded_mm : joint.open_mm;
+        joint.face_slope = loaded ? loaded_slope : watched.joint.face_slope;
+        const bool at_pivot = watched.kind == JointKind::stiffness;
+        read_tang(elements[i], joint, watched.state, at_pivot ? joint.pivot_mm : joint.dial_mm);
+    }
 }
 
 void ElementReader::read_stress(Reading& reading, const Spring& spring) const {

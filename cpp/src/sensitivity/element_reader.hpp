@@ -40,8 +40,9 @@ class ElementReader {
     [[nodiscard]] Reading operator()(const Design& design, Moves moves) const;
 
   private:
-    [[nodiscard]] std::vector<Elements> on_other_spring(const Design& design, Moves moves) const;
-    [[nodiscard]] std::vector<Elements> on_same_spring(const Design& design, Moves moves) const;
+    [[nodiscard]] std::vector<Elements> all_anew(const Design& design) const;
+    void read_other_spring(std::vector<Elements>& elements, const Design& design) const;
+    void read_other_tang(std::vector<Elements>& elements, const Design& design) const;
     void read_stress(Reading& reading, const Spring& spring) const;
 
     const Design& design_;

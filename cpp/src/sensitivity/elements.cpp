@@ -30,30 +30,6 @@ void to_end_of_flat(const Joint& joint, State& state, std::size_t k) {
     bearer.normal_rad.reset();
 }
 
-/// What the spring is to a touch.
-void read_spring(Elements& e, int k, const Joint& joint, const State& state) {
-    const double x = state.contact.touches[static_cast<std::size_t>(k)].x_mm;
-    const BendingIntegrals i = bending_integrals(joint.flexibility, x);
-    using element::of_touch;
-    e[of_touch(k, element::a0)] = i.a0;
-    e[of_touch(k, element::a1)] = i.a1;
-    e[of_touch(k, element::a2)] = i.a2;
-    e[of_touch(k, element::shear)] = i.shear;
-    e[of_touch(k, element::local_shear)] = rates_at(joint.flexibility, x).shear;
-}
-
-/// What the tang and the pad are to it.
-void read_tang(Elements& e, int k, const Joint& joint, const State& state) {
-    const Bearer& bearer = state.bearers[static_cast<std::size_t>(k)];
-    const Arc& arc = arc_of(joint, bearer);
-    using element::of_touch;
-    e[of_touch(k, element::u)] = arc.u_mm;
-    e[of_touch(k, element::w)] = arc.w_mm;
-    e[of_touch(k, element::radius)] = arc.radius_mm;
-    e[of_touch(k, element::edge)] =
-        bearer.hold == Hold::pad_end ? joint.pad.end_mm : joint.pad.start_mm;
-}
-
 }  // namespace
 
 Rates detail::rates_at(const Flexibility& flexibility, double x_mm) {
@@ -75,9 +51,9 @@ EdgeUnder detail::dial_edge(const Joint& joint, double dial_mm) {
     return joint.frame ? edge_under(joint.frame->give, joint.frame->span_mm, dial_mm) : EdgeUnder{};
 }
 
-const Arc& detail::arc_of(const Joint& joint, const Bearer& bearer) {
+const Arc& detail::arc_of(const Mounted& tang, const Bearer& bearer) {
     const auto i = static_cast<std::size_t>(bearer.arc);
-    return i < joint.outline.body.size() ? joint.outline.body[i] : *joint.outline.kick;
+    return i < tang.outline.body.size() ? tang.outline.body[i] : *tang.outline.kick;
 }
 
 State detail::make_state(const Joint& joint, const Contact& contact, Seat seat) {
@@ -103,37 +79,61 @@ State detail::make_resting_state(const Joint& joint, const Contact& contact) {
     return state;
 }
 
+void detail::read_spring(Elements& e,
+                         const Flexibility& flexibility,
+                         const State& state,
+                         const BendingIntegrals& at_dial) {
+    using element::of_touch;
+    for (int k = 0; k < state.contact.count; ++k) {
+        const double x = state.contact.touches[static_cast<std::size_t>(k)].x_mm;
+        const BeamPlace place = beam_place(flexibility, x);
+        e[of_touch(k, element::a0)] = place.upto.a0;
+        e[of_touch(k, element::a1)] = place.upto.a1;
+        e[of_touch(k, element::a2)] = place.upto.a2;
+        e[of_touch(k, element::shear)] = place.upto.shear;
+        e[of_touch(k, element::local_shear)] = place.shear_rad_per_n;
+    }
+    e[element::root] = flexibility.root_rotation_rad_per_nmm;
+    e[element::dial_a0] = at_dial.a0;
+    e[element::dial_a1] = at_dial.a1;
+    e[element::dial_a2] = at_dial.a2;
+    e[element::dial_shear] = at_dial.shear;
+}
+
+void detail::read_tang(Elements& e, const Mounted& tang, const State& state, double dial_mm) {
+    using element::of_touch;
+    for (int k = 0; k < state.contact.count; ++k) {
+        const Bearer& bearer = state.bearers[static_cast<std::size_t>(k)];
+        const Arc& arc = arc_of(tang, bearer);
+        e[of_touch(k, element::u)] = arc.u_mm;
+        e[of_touch(k, element::w)] = arc.w_mm;
+        e[of_touch(k, element::radius)] = arc.radius_mm;
+        e[of_touch(k, element::edge)] =
+            bearer.hold == Hold::pad_end ? tang.pad.end_mm : tang.pad.start_mm;
+    }
+    e[element::face] = tang.face_mm;
+    e[element::face_slope] = tang.face_slope;
+    e[element::pivot] = tang.pivot_mm;
+    e[element::dial] = dial_mm;
+}
+
+void detail::read_friction(Elements& e, const Friction& friction) {
+    e[element::friction_spring] = friction.spring;
+    e[element::friction_pivot] = friction.pivot;
+    e[element::pivot_pin] = friction.pivot_pin_mm;
+}
+
 Elements detail::read_elements(const Joint& joint,
                                const Friction& friction,
                                const State& state,
                                double dial_mm) {
     Elements e = Elements::Zero();
-    for (int k = 0; k < state.contact.count; ++k) read_spring(e, k, joint, state);
-    const BendingIntegrals i = bending_integrals(joint.flexibility, dial_mm);
-    e[element::root] = joint.flexibility.root_rotation_rad_per_nmm;
-    e[element::dial_a0] = i.a0;
-    e[element::dial_a1] = i.a1;
-    e[element::dial_a2] = i.a2;
-    e[element::dial_shear] = i.shear;
+    read_spring(e, joint.flexibility, state, bending_integrals(joint.flexibility, dial_mm));
     const EdgeUnder edge = dial_edge(joint, dial_mm);
     e[element::edge_force] = edge.per_force.mm_per_n;
     e[element::edge_moment] = edge.per_moment.mm_per_n;
-    return read_elements_anew(e, joint, friction, state);
-}
-
-Elements detail::read_elements_anew(const Elements& before,
-                                    const Joint& joint,
-                                    const Friction& friction,
-                                    const State& state) {
-    Elements e = before;
-    for (int k = 0; k < state.contact.count; ++k) read_tang(e, k, joint, state);
-    e[element::face] = joint.face_mm;
-    e[element::face_slope] = joint.face_slope;
-    e[element::pivot] = joint.pivot_mm;
-    e[element::dial] = joint.dial_mm;
-    e[element::friction_spring] = friction.spring;
-    e[element::friction_pivot] = friction.pivot;
-    e[element::pivot_pin] = friction.pivot_pin_mm;
+    read_tang(e, joint, state, joint.dial_mm);
+    read_friction(e, friction);
     return e;
 }
 

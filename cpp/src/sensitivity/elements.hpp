@@ -68,13 +68,19 @@ using Elements = Eigen::Array<double, element::count, 1>;
                                      const State& state,
                                      double dial_mm);
 
-/// The same of a joint on the same spring, in the same frame, where that has been read.
+/// Of these what the spring is to the state's touches.
 ///
-/// @param before  as read of the other joint
-[[nodiscard]] Elements read_elements_anew(const Elements& before,
-                                          const Joint& joint,
-                                          const Friction& friction,
-                                          const State& state);
+/// @param at_dial  integrals up to the dial
+void read_spring(Elements& elements,
+                 const Flexibility& flexibility,
+                 const State& state,
+                 const BendingIntegrals& at_dial);
+
+/// Of these what tang, pad and face are to the touches, and where the dial stands.
+void read_tang(Elements& elements, const Mounted& tang, const State& state, double dial_mm);
+
+/// Of these the friction.
+void read_friction(Elements& elements, const Friction& friction);
 
 /// How fast the integrals grow along the spring.
 struct Rates {
@@ -89,7 +95,7 @@ struct Rates {
 [[nodiscard]] EdgeUnder dial_edge(const Joint& joint, double dial_mm);
 
 /// The arc a bearer names.
-[[nodiscard]] const Arc& arc_of(const Joint& joint, const Bearer& bearer);
+[[nodiscard]] const Arc& arc_of(const Mounted& tang, const Bearer& bearer);
 
 }  // namespace backspring::detail
 

@@ -58,13 +58,18 @@ ColumnRates by_reading(const Figures& figures,
     const Reading& here = reader.unchanged();
     ColumnSides sides{.below = differences(figures, low, here) / step,
                       .above = differences(figures, here, high) / step};
-    // Where it is smooth the difference across is the better one, and holds for both sides.
-    const Eigen::ArrayXd across = differences(figures, low, high) / (2.0 * step);
-    const Eigen::Array<bool, Eigen::Dynamic, 1> smooth = !sides.joined(values, step).isNaN();
-    sides = {.below = smooth.select(across, sides.below),
-             .above = smooth.select(across, sides.above)};
-    if (!faults_of_change(fallen, key).empty()) sides.below.setConstant(kNone);
-    if (!faults_of_change(risen, key).empty()) sides.above.setConstant(kNone);
+    // Where it is smooth the difference across, their mean, is the better one for both sides.
+    Eigen::ArrayXd across = sides.joined(values, step);
+    for (Eigen::Index i = 0; i < across.size(); ++i) {
+        if (!std::isnan(across[i])) sides.below[i] = sides.above[i] = across[i];
+    }
+    const bool falls = faults_of_change(fallen, key).empty();
+    const bool rises = faults_of_change(risen, key).empty();
+    if (falls && rises) {
+        return {std::move(across), std::move(sides.below), std::move(sides.above)};
+    }
+    if (!falls) sides.below.setConstant(kNone);
+    if (!rises) sides.above.setConstant(kNone);
     return joined_rates(sides, values, step);
 }
 

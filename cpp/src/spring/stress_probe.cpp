@@ -3,6 +3,7 @@
 
 #include "backspring/spring/bending.hpp"
 #include "backspring/spring/stretches.hpp"
+#include "net_sections.hpp"
 #include "taper_peak.hpp"
 
 namespace backspring {
@@ -18,13 +19,32 @@ StressProbe::Place place_in(const Stretch& stretch, double width_mm, double x_mm
     return {x_mm, outer_stress_per_moment(section) / width, 1.0 / (section.area_mm2 * width)};
 }
 
-void add_places(const Stretch& stretch, double width_mm, std::vector<StressProbe::Place>& places) {
-    const int parts = stretch.hole.diameter_mm > 0.0 ? kPlacesAcrossHalfHole : 1;
-    for (int i = 0; i <= parts; ++i) {
-        const double x =
-            std::lerp(stretch.start_mm, stretch.end_mm, static_cast<double>(i) / parts);
-        places.push_back(place_in(stretch, width_mm, x));
+void add_across_hole(const Stretch& stretch,
+                     double width_mm,
+                     std::vector<StressProbe::Place>& places) {
+    constexpr int count = kPlacesAcrossHalfHole + 1;
+    using Row = Eigen::Array<double, count, 1>;
+    static const Row shares = Row::LinSpaced(count, 0.0, 1.0);
+    const Hole& hole = stretch.hole;
+    const double radius = 0.5 * hole.diameter_mm;
+    const Row s = (stretch.end_mm - stretch.start_mm) * shares;
+    const Row away = s + (stretch.start_mm - hole.center_mm);
+    const Row chord = 2.0 * ((radius - away) * (radius + away)).max(0.0).sqrt();
+    const NetSections<count> net(stretch, s, chord);
+    const Row width = width_mm * (stretch.width_share + stretch.width_taper * s);
+    const Row per_moment = (0.5 * net.thickness_mm + net.off_line_mm) / (net.inertia_mm3 * width);
+    const Row per_push = 1.0 / (net.steel_mm * width);
+    places.reserve(places.size() + 2 * count);
+    for (int i = 0; i < count; ++i) {
+        const double x = i + 1 < count ? stretch.start_mm + s[i] : stretch.end_mm;
+        places.push_back({x, per_moment[i], per_push[i]});
     }
+}
+
+void add_places(const Stretch& stretch, double width_mm, std::vector<StressProbe::Place>& places) {
+    if (stretch.hole.diameter_mm > 0.0) return add_across_hole(stretch, width_mm, places);
+    places.push_back(place_in(stretch, width_mm, stretch.start_mm));
+    places.push_back(place_in(stretch, width_mm, stretch.end_mm));
 }
 
 StressProbe::Place worst_behind(const Spring& spring) {
@@ -35,8 +55,9 @@ StressProbe::Place worst_behind(const Spring& spring) {
         const double stress = (1.0 + x / span) * per_moment;
         if (stress > worst.stress_per_moment) worst = {x, stress};
     };
+    std::vector<StressProbe::Place> places;
     for (const Stretch& stretch : cut_into_stretches(spring, -span, 0.0)) {
-        std::vector<StressProbe::Place> places;
+        places.clear();
         add_places(stretch, spring.width_mm, places);
         for (const auto& place : places) consider(place.x_mm, place.stress_per_moment);
         if (stretch.hole.diameter_mm > 0.0) continue;

@@ -1,12 +1,11 @@
 #include "stretch_integrals.hpp"
 
-#include <Eigen/Core>
 #include <array>
 #include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 #include <numbers>
 
-#include "backspring/spring/stretches.hpp"
+#include "net_sections.hpp"
 
 namespace backspring {
 namespace {
@@ -191,19 +190,15 @@ struct HoleEnds {
 };
 
 BendingIntegrals pierced_at(const Stretch& stretch, const HolePlaces& at) {
-    const double radius = 0.5 * stretch.hole.diameter_mm, e = stretch.hole.offset_mm;
+    const double radius = 0.5 * stretch.hole.diameter_mm;
     const AcrossHole s = (stretch.hole.center_mm - stretch.start_mm) + radius * at.sine;
-    const AcrossHole t = stretch.cosine * (stretch.thickness_mm + stretch.taper * s);
-    const AcrossHole chord = 2.0 * radius * at.cosine, steel = t - chord;
+    const NetSections<kAcrossHole> net(stretch, s, 2.0 * radius * at.cosine);
     const AcrossHole share = radius * at.weight / (stretch.width_share + stretch.width_taper * s);
-    // About the centroid of what the hole leaves, which lies e chord/steel off the mid-line.
-    AcrossHole inertia = (t.cube() - chord.cube()) / 12.0;
-    if (e != 0.0) inertia -= e * e * chord * t / steel;
-    const AcrossHole bending = share / (stretch.cosine * inertia);
+    const AcrossHole bending = share / (stretch.cosine * net.inertia_mm3);
     return {.a0 = bending.sum(),
             .a1 = (s * bending).sum(),
             .a2 = (s * s * bending).sum(),
-            .shear = stretch.cosine * (1.0 + stretch.axial_share) * (share / steel).sum()};
+            .shear = stretch.cosine * (1.0 + stretch.axial_share) * (share / net.steel_mm).sum()};
 }
 
 BendingIntegrals pierced(const Stretch& stretch, double x_mm) {

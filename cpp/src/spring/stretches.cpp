@@ -24,7 +24,10 @@ void add_in_wedges(const WidthProfile& widths, Add add) {
 }
 
 std::vector<double> cuts(const Spring& spring, double from_mm, double to_mm) {
-    std::vector<double> places{from_mm, to_mm};
+    std::vector<double> places;
+    places.reserve(2 + spring.thickness.size() + spring.widths.size() + spring.mid_line.size() +
+                   3 * spring.holes.size());
+    places.assign({from_mm, to_mm});
     const auto add = [&](double x) {
         if (x > from_mm && x < to_mm) places.push_back(x);
     };

@@ -16,14 +16,14 @@ Arc edge(double u_mm, double w_mm, double from_rad) {
     return {u_mm, w_mm, 0.0, from_rad, from_rad + 0.5 * kPi};
 }
 
-std::vector<Arc> square_end(const Tang& tang) {
+void add_square_end(std::vector<Arc>& body, const Tang& tang) {
     const double end = -*tang.half_stop_mm;
     const double r1 = tang.corner_open_mm, r2 = tang.corner_closed_mm;
-    return {{end + r1, tang.open_mm - r1, r1, 0.5 * kPi, kPi},
-            {end + r2, r2 - tang.closed_mm, r2, kPi, 1.5 * kPi}};
+    body.push_back({end + r1, tang.open_mm - r1, r1, 0.5 * kPi, kPi});
+    body.push_back({end + r2, r2 - tang.closed_mm, r2, kPi, 1.5 * kPi});
 }
 
-std::vector<Arc> round_end(const Tang& tang) {
+void add_round_end(std::vector<Arc>& body, const Tang& tang) {
     const double rho = round_end_radius_mm(tang);
     const auto behind = [&](double face, double radius) {
         const double along = rho - radius, across = face - radius;
@@ -35,9 +35,9 @@ std::vector<Arc> round_end(const Tang& tang) {
     // Corner and end disc touch where both normals point away from the pivot through the corner's
     // centre.
     const double join1 = std::atan2(w1, u1), join2 = std::atan2(w2, u2) + 2.0 * kPi;
-    return {{u1, w1, r1, 0.5 * kPi, join1},
-            {0.0, 0.0, rho, join1, join2},
-            {u2, w2, r2, join2, 1.5 * kPi}};
+    body.push_back({u1, w1, r1, 0.5 * kPi, join1});
+    body.push_back({0.0, 0.0, rho, join1, join2});
+    body.push_back({u2, w2, r2, join2, 1.5 * kPi});
 }
 
 /// Where the front end of the closed face is the foremost place, the outline is broken off there:
@@ -72,10 +72,14 @@ Outline drawn_outline(const Tang& tang, double reach_mm) {
 }
 
 Outline usual_outline(const Tang& tang, double reach_mm) {
+    constexpr std::size_t most_arcs = 5;
     Outline outline;
+    outline.body.reserve(most_arcs);
     outline.body.push_back(edge(tang.front_mm, tang.open_mm, 0.0));
-    for (const Arc& arc : tang.half_stop_mm ? square_end(tang) : round_end(tang)) {
-        outline.body.push_back(arc);
+    if (tang.half_stop_mm) {
+        add_square_end(outline.body, tang);
+    } else {
+        add_round_end(outline.body, tang);
     }
     outline.body.push_back(edge(reach_mm, -tang.closed_mm, 1.5 * kPi));
     return outline;
@@ -83,10 +87,13 @@ Outline usual_outline(const Tang& tang, double reach_mm) {
 
 /// Farthest from the pivot that an arc is over some normals.
 double farthest_mm(const Arc& arc, double from_rad, double to_rad) {
+    const double center = std::hypot(arc.u_mm, arc.w_mm);
+    if (arc.radius_mm == 0.0) return center;
     double outward = std::atan2(arc.w_mm, arc.u_mm);
     if (outward < from_rad) outward += 2.0 * kPi;
+    if (outward <= to_rad) return center + arc.radius_mm;
     double farthest = 0.0;
-    for (const double normal : {from_rad, std::clamp(outward, from_rad, to_rad), to_rad}) {
+    for (const double normal : {from_rad, to_rad}) {
         const Arc place = edge_on(arc, normal);
         farthest = std::max(farthest, std::hypot(place.u_mm, place.w_mm));
     }

@@ -8,11 +8,12 @@ import textwrap
 COLUMNS = 80
 # Stands for a space that no line may end at.
 _TIE = "\u00a0"
-_TIED = re.compile(
-    r"(?<=\d) (?=[A-Za-z%])|(?<=%) (?=of )|"
-    r"(?:(?<=station)|(?<=margin)|(?<=least)|(?<=most)|(?<=from)|(?<= to)|(?<= at)|(?<= by)|"
-    r"(?<=with)|(?<=leave)|(?<=stress)) (?=[-+\d])"
-)
+_TIED = re.compile(r"(?<=\d) (?=[A-Za-z%])|(?<=%) (?=of )|(?P<before_number> )(?=[-+\d])")
+# A number stays with these before it. Looked for one by one in the pattern, they would take longer
+# to prepare than a report to fold.
+_OF_NUMBER = (
+    "station", "margin", "least", "most", "from", " to", " at", " by", "with", "leave", "stress",
+)  # fmt: skip
 
 
 def folded(line: str, width: int = COLUMNS, indent: str = "  ") -> str:
@@ -20,7 +21,7 @@ def folded(line: str, width: int = COLUMNS, indent: str = "  ") -> str:
     # Most are short enough; the library would take as long over these.
     if len(line) <= width and line.isprintable():
         return line.rstrip()
-    tied = _TIED.sub(_TIE, line)
+    tied = _tied(line)
     lines = textwrap.wrap(
         tied,
         max(width, 1),
@@ -31,9 +32,18 @@ def folded(line: str, width: int = COLUMNS, indent: str = "  ") -> str:
     return "\n".join(lines).replace(_TIE, " ")
 
 
+def _tied(text: str) -> str:
+    return _TIED.sub(_tie_or_space, text)
+
+
+def _tie_or_space(space: re.Match[str]) -> str:
+    alone = space["before_number"] and not space.string.endswith(_OF_NUMBER, 0, space.start())
+    return " " if alone else _TIE
+
+
 def narrowest(text: str) -> int:
     """Return the least width that a text can be folded to."""
-    return max(map(len, _TIED.sub(_TIE, text).split(" ")))
+    return max(map(len, _tied(text).split(" ")))
 
 
 def that_fits(title: str, *parts: str) -> str:
