@@ -53,7 +53,7 @@ class Climb {
             end_is_top_ = true;
         } else {
             const double near = node_deg + hill.ahead;
-            const bool inside = near > low_deg_ && near < high_deg_;
+            const bool inside = action.joint.alone() && near > low_deg_ && near < high_deg_;
             top_ = top_of(curve, low_deg_, high_deg_, inside ? near : node_deg);
         }
     }

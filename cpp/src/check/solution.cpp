@@ -68,13 +68,17 @@ const Readings& Solution::unloaded_readings() {
 const Turns& Solution::travel() {
     return kept(travel_, [&] {
         const auto& [closed, half_stop, open] = rests();
-        std::vector<double> marks_deg{closed ? closed->blade_angle_deg : 0.0};
-        const auto mark = [&](double angle) {
-            if (angle > marks_deg.back()) marks_deg.push_back(angle);
+        std::vector<Contact> marks;
+        const auto mark = [&](const Contact& rest) {
+            if (!marks.empty() && rest.blade_angle_deg <= marks.back().blade_angle_deg) return;
+            // Beside others a rest is told no closer than those seat.
+            marks.push_back(joint().alone() ? without_stop(joint(), rest)
+                                            : contact_at(joint(), rest.blade_angle_deg));
         };
-        if (half_stop) mark(half_stop->blade_angle_deg);
-        mark(open.blade_angle_deg);
-        return Turns(action(), marks_deg);
+        mark(closed ? *closed : contact_at(joint(), 0.0));
+        if (half_stop) mark(*half_stop);
+        mark(open);
+        return Turns(action(), std::move(marks));
     });
 }
 

@@ -29,6 +29,8 @@ class Turns {
     /// @param action     outlives this
     /// @param marks_deg  rising angles at which it begins, is cut, and ends; at least two
     Turns(const Action& action, const std::vector<double>& marks_deg);
+    /// @param marks  contacts at those angles
+    Turns(const Action& action, std::vector<Contact> marks);
     Turns(const Turns&) = delete;
     Turns& operator=(const Turns&) = delete;
     Turns(Turns&&) = default;
