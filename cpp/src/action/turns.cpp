@@ -218,16 +218,7 @@ class Maker {
     double most_nmm_ = 0.0;  ///< torque of all turns
 };
 
-std::vector<Contact> contacts_at(const Joint& joint, const std::vector<double>& angles_deg) {
-    std::vector<Contact> contacts;
-    for (const double angle : angles_deg) contacts.push_back(contact_at(joint, angle));
-    return contacts;
-}
-
 }  // namespace
-
-Turns::Turns(const Action& action, const std::vector<double>& marks_deg)
-    : Turns(action, contacts_at(action.joint, marks_deg)) {}
 
 Turns::Turns(const Action& action, std::vector<Contact> marks) : action_(&action) {
     constexpr std::size_t usual_turns = 128;

@@ -111,8 +111,10 @@ const std::vector<Stroke>& Solution::strokes() {
     });
 }
 
-Contact Solution::strongest() {
-    return largest(travel(), [](const Turn& turn) { return turn.contact.force_n; }).contact;
+Peak Solution::strongest() {
+    if (const TravelForces forces(travel()); forces.tells()) return forces.largest({1.0, 0.0});
+    const Turn turn = largest(travel(), [](const Turn& each) { return each.contact.force_n; });
+    return {turn.contact.force_n, angle_of(&turn)};
 }
 
 const Stressed& Solution::most_stressed() {

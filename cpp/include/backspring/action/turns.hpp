@@ -53,6 +53,12 @@ class Turns {
     std::vector<Piece> pieces_;
 };
 
+/// How large a value becomes, and where.
+struct Peak {
+    double value = 0.0;
+    double blade_angle_deg = 0.0;  ///< [deg]
+};
+
 /// The turn where a value is largest, between the turns of the pieces too, to rounding error.
 [[nodiscard]] Turn largest(const Action& action,
                            std::span<const Piece> pieces,
