@@ -69,6 +69,7 @@ const Turns& Solution::travel() {
     return kept(travel_, [&] {
         const auto& [closed, half_stop, open] = rests();
         std::vector<Contact> marks;
+        marks.reserve(3);
         const auto mark = [&](const Contact& rest) {
             if (!marks.empty() && rest.blade_angle_deg <= marks.back().blade_angle_deg) return;
             // Beside others a rest is told no closer than those seat.
@@ -85,6 +86,7 @@ const Turns& Solution::travel() {
 std::vector<LazyStroke>& Solution::ways() {
     return kept(ways_, [&] {
         std::vector<LazyStroke> ways;
+        ways.reserve(2);
         const auto& [closed, half_stop, leaning] = rests();
         // The hand takes the blade off its stop first.
         const Contact open = without_stop(joint(), leaning);
