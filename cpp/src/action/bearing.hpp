@@ -47,6 +47,31 @@ class BearingSearch {
         return bear(*top).touch;
     }
 
+    /// The bearing near a touch of the part that bears, by secants from there; nothing where it
+    /// lies beyond that part's ends or the pad's.
+    ///
+    /// @param rate  of the miss, about: by the slope on an arc, by the way to the rear on a flat
+    [[nodiscard]] std::optional<Touch> near(const Pad& pad, const Touch& touch, double rate) const {
+        constexpr double settled = 1e-12;
+        const int arc = touch.part.arc;
+        const double low = outline_.lowest_slope(arc), high = outline_.highest_slope(arc);
+        const auto found = [&]() -> Trial {
+            if (touch.part.flat) {
+                const SurfacePoint front = outline_.at_slope(arc, high);
+                const double rear_mm = outline_.at_slope(arc + 1, high).x_mm;
+                const double way = pivot_mm_ - touch.x_mm;
+                const auto at = [&](double to) { return along_flat(front, to); };
+                return homed(at, way, at(way), {-front.x_mm, -rear_mm}, rate);
+            }
+            const auto at = [&](double slope) { return bear(arc, slope); };
+            return homed(at, touch.slope, at(touch.slope), {low, high}, rate);
+        }();
+        const double x = found.touch.x_mm;
+        const bool within = x > pad.start_mm && x < pad.end_mm;
+        if (!within || !(std::abs(found.miss()) <= settled)) return std::nullopt;
+        return found.touch;
+    }
+
     /// At an edge of the pad, where the right place surely lies beyond it.
     ///
     /// @param ahead_mm  the edge from the pivot
@@ -158,6 +183,12 @@ class BearingSearch {
         const double rate = (rear.miss() - front.miss()) / (high - low);
         const double way = std::clamp(low - front.miss() / rate, low, high);
         return homed(at, way, at(way), {low, high}, rate);
+    }
+
+    /// On the flat behind its front end, by the way towards the rear from the pivot.
+    [[nodiscard]] Trial along_flat(const SurfacePoint& front, double way_mm) const {
+        const double height = front.y_mm - front.slope * (way_mm + front.x_mm);
+        return bear({-way_mm, height, front.slope, front.arc, true});
     }
 
     /// Ends of a part, in the sense in which a miss falls.

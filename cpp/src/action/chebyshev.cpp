@@ -28,15 +28,16 @@ constexpr std::array<double, kMostParts / 2 + 1> kShares{0.0,
                                                          0.450991429835219699,
                                                          0.5};
 
-/// A number for every part of a way and every place along it.
+/// A number for every place along a way and every part of it.
 class PartWeights {
   public:
-    explicit PartWeights(std::size_t parts) : places_(parts + 1) {
+    explicit PartWeights(std::size_t parts) : places_(parts + 1), weights_(parts * (parts + 1)) {
         for (std::size_t i = 0; i < parts; ++i) add_part(i);
     }
 
-    [[nodiscard]] std::span<const double> of(std::size_t part) const {
-        return std::span(weights_).subspan(part * places_, places_);
+    /// Of a place's value in each part.
+    [[nodiscard]] const double* of(std::size_t place) const {
+        return weights_.data() + place * (places_ - 1);
     }
 
   private:
@@ -51,7 +52,7 @@ class PartWeights {
             add_place(sums, middle + away, weight);
             add_place(sums, middle - away, weight);
         }
-        weights_.insert(weights_.end(), sums.begin(), sums.end());
+        for (std::size_t k = 0; k < places_; ++k) weights_[k * (places_ - 1) + i] = sums[k];
     }
 
     /// Each value's share in the polynomial at a place.
@@ -100,14 +101,13 @@ double detail::chebyshev_share(std::size_t parts, std::size_t k) {
 }
 
 AtPlaces detail::integrals_between(std::span<const double> values) {
-    const std::size_t places = values.size();
-    const PartWeights& weights = part_weights(places - 1);
-    AtPlaces sums;
-    for (std::size_t i = 0; i + 1 < places; ++i) {
-        const double* weight = weights.of(i).data();
-        double sum = 0.0;
-        for (std::size_t k = 0; k < places; ++k) sum += weight[k] * values[k];
-        sums[i] = sum;
+    const std::size_t parts = values.size() - 1;
+    const PartWeights& weights = part_weights(parts);
+    AtPlaces sums{};
+    for (std::size_t k = 0; k <= parts; ++k) {
+        const double* weight = weights.of(k);
+        const double value = values[k];
+        for (std::size_t i = 0; i < parts; ++i) sums[i] += weight[i] * value;
     }
     return sums;
 }

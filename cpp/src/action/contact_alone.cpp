@@ -145,7 +145,10 @@ std::optional<double> detail::clear_by_mm(const Joint& joint,
     if (!own) return std::nullopt;
     const Indenter& second = other.part.kick ? *kick : body;
     const Range ahead{own->x_mm, infinity}, behind{0.5 * second.pad.start_mm, own->x_mm};
-    const Range& side = other.x_mm > bears.x_mm ? ahead : behind;
+    // A kick lies where its nose does, wherever the body bears meanwhile.
+    const double nose_mm = kick->pivot_mm + kick->outline.at_slope(0, 0.0).x_mm;
+    const bool is_ahead = other.part.kick ? nose_mm > own->x_mm : other.x_mm > bears.x_mm;
+    const Range& side = is_ahead ? ahead : behind;
     const auto deepest = deepest_beside(joint.flexibility, *own, side, second);
     return deepest ? std::optional(-deepest->overlap_mm) : std::nullopt;
 }

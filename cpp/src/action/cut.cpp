@@ -127,10 +127,21 @@ std::optional<double> detail::comes_to_bear_deg(const Joint& joint,
     const bool first = two.touches[0].part.kick == one.touches[0].part.kick;
     const Touch& bears = two.touches[first ? 0 : 1];
     const auto clear = [&](double angle) { return clear_by_mm(joint, angle, bears, lone); };
-    const auto at_one = clear(one.blade_angle_deg), at_two = clear(two.blade_angle_deg);
-    if (!at_one || !at_two || !(*at_one > 0.0 && *at_two < 0.0)) return std::nullopt;
-    const auto by = [&](double angle) { return clear(angle).value_or(*at_one); };
-    return find_root(by, one.blade_angle_deg, two.blade_angle_deg, *at_one, *at_two);
+    double at_one_deg = one.blade_angle_deg, at_two_deg = two.blade_angle_deg;
+    auto by_two = clear(at_two_deg), by_one = clear(at_one_deg);
+    if (!by_two || !(*by_two < 0.0)) return std::nullopt;
+    // Out of reach, or where it has no place on that side, it is clear by it is not known what.
+    constexpr int most_halvings = 20;
+    for (int i = 0; i < most_halvings && !by_one; ++i) {
+        const double middle = 0.5 * (at_one_deg + at_two_deg);
+        const auto by = clear(middle);
+        const bool overlaps = by && *by < 0.0;
+        (overlaps ? at_two_deg : at_one_deg) = middle;
+        (overlaps ? by_two : by_one) = by;
+    }
+    if (!by_one || !(*by_one > 0.0)) return std::nullopt;
+    const auto by = [&](double angle) { return clear(angle).value_or(*by_one); };
+    return find_root(by, at_one_deg, at_two_deg, *by_one, *by_two);
 }
 
 PlaceGuess detail::GoesOver::beside(const Joint& joint, const Touch& touch) const {

@@ -95,7 +95,7 @@ Contact with_stop(Contact contact, const Joint& joint, const Pushed& pushed) {
 std::optional<Contact> leaning_alone(const Joint& joint, const Contact& plain, double lever_mm) {
     if (!joint.alone() || plain.count != 1 || plain.touches[0].part.kick) return std::nullopt;
     const Indenter body = body_of(joint, 0, plain.blade_angle_deg);
-    const auto found = leaning_touch(joint, body, lever_mm);
+    const auto found = leaning_touch(joint, body, plain.touches[0], lever_mm);
     if (!found || found->stop_n == 0.0) return std::nullopt;
     const Pushed pushed{joint.flexibility, *joint.stop, found->stop_n};
     const Indenter pressed = body_of(joint, 0, plain.blade_angle_deg, &pushed);

@@ -39,6 +39,14 @@ Hill make_hill(const Piece& piece, std::size_t i, const Values& values) {
     return hill;
 }
 
+/// Whether a hill cannot come up to a value: a parabola through three turns whose highest is the
+/// first or the middle one rises by less than that is above the others.
+bool stays_below(const Piece& piece, std::size_t i, const Values& values, double least_rise) {
+    if (piece.size() < 3) return least_rise > 0.0;
+    const std::size_t j = std::clamp<std::size_t>(i, 1, piece.size() - 2);
+    return values[i] - std::min({values[j - 1], values[j], values[j + 1]}) < least_rise;
+}
+
 /// Among the few others, after those that are no lower.
 void put_in(std::vector<Hill>& hills, const Hill& hill) {
     auto place = hills.end();
@@ -60,6 +68,7 @@ std::vector<Hill> detail::hills_of(std::span<const Piece> pieces, const Values& 
         for (std::size_t i = 0; i < piece.size(); ++i) {
             if (i > 0 && own[i] < own[i - 1]) continue;
             if (i + 1 < piece.size() && own[i] < own[i + 1]) continue;
+            if (stays_below(piece, i, own, (least - own[i]) / most_rise)) continue;
             const Hill hill = make_hill(piece, i, own);
             if (hill.value() + most_rise * hill.rise >= least) put_in(hills, hill);
         }

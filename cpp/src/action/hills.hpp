@@ -38,6 +38,14 @@ struct Hill {
 /// @param values  of all turns, piece after piece; outlive what is returned
 [[nodiscard]] std::vector<Hill> hills_of(std::span<const Piece> pieces, const Values& values);
 
+/// Where a value is largest: by the curves through the pieces where these tell it to 1e-11 of it.
+///
+/// @param values  of all turns, piece after piece
+[[nodiscard]] Peak peak_of(const Action& action,
+                           std::span<const Piece> pieces,
+                           const Values& values,
+                           const TurnValue& value);
+
 }  // namespace backspring::detail
 
 namespace backspring {

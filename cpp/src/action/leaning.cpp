@@ -1,5 +1,6 @@
 #include "leaning.hpp"
 
+#include <cmath>
 #include <limits>
 
 #include "bearing.hpp"
@@ -28,14 +29,31 @@ struct LeaningSpring {
     }
 };
 
+/// About how fast the loaded face and the part that bears part company along that, without a stop;
+/// see BearingSearch::near().
+double rate_at(const Joint& joint, const Indenter& body, const Touch& touch) {
+    const OwnCompliance own = own_compliance(joint.flexibility, touch.x_mm);
+    const double turned = touch.force_n * own.rad_per_n;
+    const double steeper = touch.slope - body.face_slope - 2.0 * turned;
+    const double per_mm = steeper / own.mm_per_n * own.rad_per_n + touch.force_n * own.rad_per_nmm;
+    if (touch.part.flat) return -per_mm;
+    const double steep = 1.0 + touch.slope * touch.slope;
+    const double radius = body.outline.radius_mm(touch.part.arc);
+    return -1.0 - per_mm * radius / (steep * std::sqrt(steep));
+}
+
 }  // namespace
 
 std::optional<Leaning> detail::leaning_touch(const Joint& joint,
                                              const Indenter& body,
+                                             const Touch& plain,
                                              double lever_mm) {
     const LeaningSpring spring{joint, lever_mm};
     const Range range{0.5 * joint.pad.start_mm, std::numeric_limits<double>::infinity()};
-    const auto touch = BearingSearch(body.outline, joint.pivot_mm, range, spring).on(joint.pad);
+    const BearingSearch search(body.outline, joint.pivot_mm, range, spring);
+    const double rate = rate_at(joint, body, plain);
+    auto touch = rate < 0.0 ? search.near(joint.pad, plain, rate) : std::nullopt;
+    if (!touch) touch = search.on(joint.pad);
     if (!touch) return std::nullopt;
     const double share =
         spring.stop_share(touch->x_mm - joint.pivot_mm, touch->slope, touch->height_mm);

@@ -12,10 +12,12 @@ struct Leaning {
     double stop_n;  ///< what the tang's torque asks of the stop [N]
 };
 
-/// @param body  of the blade where it stands
-/// @returns     nothing where it does not bear
+/// @param body   of the blade where it stands
+/// @param plain  how it touches there without a stop
+/// @returns      nothing where it does not bear
 [[nodiscard]] std::optional<Leaning> leaning_touch(const Joint& joint,
                                                    const Indenter& body,
+                                                   const Touch& plain,
                                                    double lever_mm);
 
 }  // namespace backspring::detail

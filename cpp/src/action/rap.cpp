@@ -4,6 +4,7 @@
 
 #include "backspring/core/angle.hpp"
 #include "backspring/core/require.hpp"
+#include "place_curve.hpp"
 
 namespace backspring {
 namespace {
@@ -11,16 +12,18 @@ namespace {
 constexpr double kLastDeg = -45.0;
 constexpr double kFirstDeg = 1.0;
 
-/// So far that the spring alone takes an energy up; friction only helps.
-double last_deg(const Joint& joint, const Contact& closed, double energy_mj) {
+/// So far that the spring alone takes an energy up; friction only helps. Both ends of the way.
+std::vector<Contact> ends_of_way(const Joint& joint, const Contact& closed, double energy_mj) {
     const double rest = closed.blade_angle_deg;
-    double last = rest - kFirstDeg;
-    for (double depth = kFirstDeg; last > kLastDeg; last = std::max(rest - depth, kLastDeg)) {
-        const double stored = contact_at(joint, last).energy_nmm - closed.energy_nmm;
-        if (stored >= energy_mj) break;
+    PlaceCurve way(joint);
+    way.add(closed);
+    for (double depth = kFirstDeg;;) {
+        const double angle = std::max(rest - depth, kLastDeg);
+        Contact last = way.contact_at(angle);
+        const double stored = last.energy_nmm - closed.energy_nmm;
+        if (stored >= energy_mj || angle <= kLastDeg) return {std::move(last), closed};
         depth *= stored > 0.0 ? std::clamp(1.2 * energy_mj / stored, 1.3, 16.0) : 4.0;
     }
-    return last;
 }
 
 /// The way past a closed rest, as far as a spring alone takes up an energy.
@@ -29,7 +32,7 @@ class PastRest {
     /// @param closed  outlives this
     PastRest(const Action& action, const Contact& closed, double most_mj)
         : closed_(closed),
-          way_(action, {last_deg(action.joint, closed, most_mj), closed.blade_angle_deg}),
+          way_(action, ends_of_way(action.joint, closed, most_mj)),
           friction_(way_.pieces(), [](const Turn& turn) { return turn.friction_nmm; }) {}
 
     /// The overtravel that takes up an energy; nothing where the way is too short for it.

@@ -86,8 +86,10 @@ std::optional<double> slope_over(const Joint& joint, const Arc& disc, const Part
 /// The rest on the flat that the blade lies on at a nominal angle, the spring bent over a disc that
 /// touches that flat: the foot of the perpendicular from the pivot bears. Nothing where the blade
 /// comes to rest on something else.
-std::optional<Contact> rest_on_flat(const Joint& joint, double nominal_deg, double reach_deg) {
-    const Contact first = contact_at(joint, nominal_deg);
+///
+/// @param first  at the nominal angle
+std::optional<Contact> rest_on_flat(const Joint& joint, const Contact& first, double reach_deg) {
+    const double nominal_deg = first.blade_angle_deg;
     const Touch& lying = first.touches[0];
     if (first.count != 1 || !lying.part.flat || first.torque_nmm == 0.0) return std::nullopt;
     const double face = lying.height_mm - lying.slope * (lying.x_mm - joint.pivot_mm);
@@ -96,23 +98,25 @@ std::optional<Contact> rest_on_flat(const Joint& joint, double nominal_deg, doub
     if (!slope) return std::nullopt;
     const double turn = degrees(std::atan(*slope) - std::atan(lying.slope));
     if (turn * first.torque_nmm >= 0.0 || std::abs(turn) > reach_deg) return std::nullopt;
-    Contact rest = contact_at(joint, nominal_deg + turn);
+    PlaceCurve way(joint);
+    way.add(first);
+    Contact rest = way.contact_at(nominal_deg + turn);
     const Part& part = rest.touches[0].part;
     const bool same = rest.count == 1 && part.flat && part.arc == lying.part.arc;
     const bool still = std::abs(rest.torque_nmm) <= kRounding * std::abs(first.torque_nmm);
     // Not in a dent too slight to stay in: the next whole degree drives the blade back.
     const Contact past =
-        contact_at(joint, nominal_deg + std::copysign(std::ceil(std::abs(turn)), turn));
+        way.contact_at(nominal_deg + std::copysign(std::ceil(std::abs(turn)), turn));
     if (past.torque_nmm * turn <= 0.0) return std::nullopt;
     return same && still ? std::optional(std::move(rest)) : std::nullopt;
 }
 
-/// The rest downhill of an angle, by whole degrees.
+/// The rest downhill of a contact, by whole degrees.
 std::optional<Contact> find_rest(const Joint& joint,
                                  const ContactAt& at,
-                                 double nominal_deg,
+                                 Contact last,
                                  double reach_deg) {
-    Contact last = at(nominal_deg);
+    const double nominal_deg = last.blade_angle_deg;
     if (stands(joint, last)) return last;
     const double downhill = last.torque_nmm > 0.0 ? -1.0 : 1.0;
     for (double away = 1.0; away <= reach_deg; away += 1.0) {
@@ -132,18 +136,23 @@ std::optional<Contact> find_rest(const Joint& joint,
 }  // namespace
 
 std::optional<Contact> rest_near(const Joint& joint, double nominal_deg, double reach_deg) {
-    if (auto rest = rest_on_flat(joint, nominal_deg, reach_deg)) return rest;
+    Contact first = contact_at(joint, nominal_deg);
+    if (auto rest = rest_on_flat(joint, first, reach_deg)) return rest;
     PlaceCurve way(joint);
     bool kick_bore = false;
-    const auto at = [&](double angle) {
+    const auto take_in = [&](const Contact& contact) {
         // Where body and kick bear, or the kick alone, they soon do so again near by.
-        Contact contact = way.contact_at(angle);
         const bool by_kick = contact.count == 2 || contact.touches[0].part.kick;
         if (by_kick || !kick_bore) way.add(contact);
         kick_bore = kick_bore || by_kick;
+    };
+    take_in(first);
+    const auto at = [&](double angle) {
+        Contact contact = way.contact_at(angle);
+        take_in(contact);
         return contact;
     };
-    return find_rest(joint, at, nominal_deg, reach_deg);
+    return find_rest(joint, at, std::move(first), reach_deg);
 }
 
 Rests find_rests(const Joint& joint, bool with_half_stop) {

@@ -34,11 +34,10 @@ class Maker {
   public:
     Maker(const Action& action, std::vector<Turn>& known) : action_(action), known_(known) {}
 
-    [[nodiscard]] Nodes make(const std::vector<double>& marks_deg) {
-        const PlaceCurve unknown(action_.joint);
-        way_deg_ = marks_deg.back() - marks_deg.front();
+    [[nodiscard]] Nodes make(std::vector<Contact> contacts) {
+        way_deg_ = contacts.back().blade_angle_deg - contacts.front().blade_angle_deg;
         Nodes marks;
-        for (const double mark : marks_deg) marks.push_back(work_out(mark, unknown));
+        for (Contact& mark : contacts) marks.push_back(keep(std::move(mark)));
         for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
             tell_between(marks[i], marks[i + 1], {&marks[i], 2}, fine_.halvings);
         }
@@ -47,16 +46,16 @@ class Maker {
 
   private:
     [[nodiscard]] Node work_out(double angle_deg, const PlaceCurve& way) {
-        return keep(angle_deg, turn_near(action_, angle_deg, way));
+        return keep(way.contact_at(angle_deg));
     }
 
     [[nodiscard]] Node work_out(double angle_deg, const PlaceGuess* guess) {
-        Contact contact = find_contact(action_.joint, angle_deg, nullptr, guess);
-        return keep(angle_deg, make_turn(action_, std::move(contact)));
+        return keep(find_contact(action_.joint, angle_deg, nullptr, guess));
     }
 
-    [[nodiscard]] Node keep(double angle_deg, Turn turn) {
-        known_.push_back(std::move(turn));
+    [[nodiscard]] Node keep(Contact contact) {
+        const double angle_deg = contact.blade_angle_deg;
+        known_.push_back(make_turn(action_, std::move(contact)));
         most_nmm_ = std::max(most_nmm_, std::abs(known_.back().contact.torque_nmm));
         const std::size_t kind = bearing_kind(known_.back().contact, action_.joint.pad);
         return {known_.size() - 1, angle_deg, kind};
@@ -221,10 +220,10 @@ class Maker {
 
 }  // namespace
 
-Turns::Turns(const Action& action, const std::vector<double>& marks_deg) : action_(&action) {
+Turns::Turns(const Action& action, std::vector<Contact> marks) : action_(&action) {
     constexpr std::size_t usual_turns = 128;
     known_.reserve(usual_turns);
-    const Nodes nodes = Maker(action, known_).make(marks_deg);
+    const Nodes nodes = Maker(action, known_).make(std::move(marks));
     order_.reserve(nodes.size());
     for (const Node& node : nodes) order_.push_back(&known_[node.turn]);
     for (std::size_t first = 0; first < nodes.size();) {

@@ -18,7 +18,16 @@ constexpr double kThereDeg = 1e-11;
 // Of a gap: an angle so near to its end is that.
 constexpr double kSameAngle = 1e-9;
 
+std::vector<Contact> contacts_at(const Joint& joint, const std::vector<double>& angles_deg) {
+    std::vector<Contact> contacts;
+    for (const double angle : angles_deg) contacts.push_back(contact_at(joint, angle));
+    return contacts;
+}
+
 }  // namespace
+
+Turns::Turns(const Action& action, const std::vector<double>& marks_deg)
+    : Turns(action, contacts_at(action.joint, marks_deg)) {}
 
 Turn zero_between(const Action& action, const Piece& piece, std::size_t i, const TurnValue& value) {
     constexpr int most_steps = 6;

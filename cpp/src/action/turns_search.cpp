@@ -29,6 +29,7 @@ struct Top {
     std::optional<Turn> between;  ///< unless that is known
     double value;
 
+    [[nodiscard]] double angle_deg() const { return angle_of(between ? &*between : node); }
     [[nodiscard]] Turn turn() && { return between ? *std::move(between) : *node; }
 };
 
@@ -53,7 +54,7 @@ class Climb {
             end_is_top_ = true;
         } else {
             const double near = node_deg + hill.ahead;
-            const bool inside = near > low_deg_ && near < high_deg_;
+            const bool inside = action.joint.alone() && near > low_deg_ && near < high_deg_;
             top_ = top_of(curve, low_deg_, high_deg_, inside ? near : node_deg);
         }
     }
@@ -80,6 +81,28 @@ class Climb {
         const double slope = times * std::abs(found - top_.value) / (high_deg_ - low_deg_);
         if (slope > kShortDeg * std::abs(top_.curvature)) by_nearest(top_.x, found);
         return std::move(best_);
+    }
+
+    /// Whether the curve through the piece tells its values: its last two terms, in Chebyshev's
+    /// polynomials, are next to nothing, and what it lacks is less than the last.
+    [[nodiscard]] bool curve_tells() const {
+        constexpr double last = 1e-10, before_last = 1e-9;
+        const std::size_t parts = hill_.values.size() - 1;
+        if (parts < 2 * kFewestParts) return false;
+        double end = 0.0, before = 0.0;
+        for (std::size_t k = 0; k <= parts; ++k) {
+            const double term = chebyshev_weight(parts, k) * hill_.values[k];
+            end += term;
+            before += term * (1.0 - 2.0 * chebyshev_share(parts, k));
+        }
+        const double most = std::abs(hill_.value()) * static_cast<double>(parts);
+        return std::abs(end) <= last * most && std::abs(2.0 * before) <= before_last * most;
+    }
+
+    /// What the curve tells.
+    [[nodiscard]] Peak curve_top() const {
+        const bool at_node = end_is_top_ || on_end(top_.x) || !(top_.value > hill_.value());
+        return at_node ? Peak{hill_.value(), angle_of(hill_.node())} : Peak{top_.value, top_.x};
     }
 
     /// Whether the curve told the top.
@@ -145,6 +168,27 @@ class Climb {
     Top best_;
 };
 
+/// Climbs those hills that may be the highest.
+///
+/// @param best  the highest value so far
+template <class Look>
+void climb_all(const Action& action,
+               const std::vector<Hill>& hills,
+               const TurnValue& value,
+               const double& best,
+               const Look& look) {
+    bool smooth = action.joint.alone();
+    for (const Hill& hill : hills) {
+        const double enough = best - (smooth ? kWorthALookTold : kWorthALook) * std::abs(best);
+        if (hill.guess() + hill.rise < enough || (smooth && hill.falls)) continue;
+        Climb climb(action, hill, value);
+        const double doubt = kOfRise * (climb.guess() - hill.value());
+        if (climb.guess() + doubt < enough || !climb.may_rise()) continue;
+        look(climb);
+        smooth = smooth && climb.told();
+    }
+}
+
 }  // namespace
 
 Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValue& value) {
@@ -155,22 +199,32 @@ Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValu
     for (const Piece& piece : pieces) {
         for (const Turn* turn : piece) *next++ = value(*turn);
     }
-    bool smooth = action.joint.alone();
     const std::vector<Hill> hills = hills_of(pieces, values);
     const Hill& top_node = *std::ranges::max_element(hills, {}, &Hill::value);
     Top best{top_node.node(), {}, top_node.value()};
-    for (const Hill& hill : hills) {
-        const double most = std::abs(best.value);
-        const double enough = best.value - (smooth ? kWorthALookTold : kWorthALook) * most;
-        if (hill.guess() + hill.rise < enough || (smooth && hill.falls)) continue;
-        Climb climb(action, hill, value);
-        const double doubt = kOfRise * (climb.guess() - hill.value());
-        if (climb.guess() + doubt < enough || !climb.may_rise()) continue;
+    climb_all(action, hills, value, best.value, [&](Climb& climb) {
         Top top = climb.top();
-        smooth = smooth && climb.told();
         if (top.value > best.value) best = std::move(top);
-    }
+    });
     return std::move(best).turn();
+}
+
+Peak detail::peak_of(const Action& action,
+                     std::span<const Piece> pieces,
+                     const Values& values,
+                     const TurnValue& value) {
+    const std::vector<Hill> hills = hills_of(pieces, values);
+    const Hill& top_node = *std::ranges::max_element(hills, {}, &Hill::value);
+    Peak best{top_node.value(), angle_of(top_node.node())};
+    const auto take_in = [&](const Peak& peak) {
+        if (peak.value > best.value) best = peak;
+    };
+    climb_all(action, hills, value, best.value, [&](Climb& climb) {
+        if (climb.curve_tells()) return take_in(climb.curve_top());
+        const Top top = climb.top();
+        take_in({top.value, top.angle_deg()});
+    });
+    return best;
 }
 
 Turn largest(const Turns& travel, const TurnValue& value) {

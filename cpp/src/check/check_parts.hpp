@@ -33,7 +33,7 @@ namespace backspring::detail {
 
 /// The worst of a travel from where force and stress are largest.
 [[nodiscard]] Travel make_travel(const Design& design,
-                                 const Contact& force,
+                                 const Peak& force,
                                  const Contact& stress,
                                  const PeakStress& peak);
 

@@ -4,11 +4,11 @@
 namespace backspring {
 
 Travel detail::make_travel(const Design& design,
-                           const Contact& force,
+                           const Peak& force,
                            const Contact& stress,
                            const PeakStress& peak) {
     Travel travel;
-    travel.peak_force_n = force.force_n;
+    travel.peak_force_n = force.value;
     travel.peak_force_angle_deg = force.blade_angle_deg;
     travel.peak_stress_mpa = peak.stress_mpa;
     travel.peak_stress_angle_deg = stress.blade_angle_deg;

@@ -68,19 +68,25 @@ const Readings& Solution::unloaded_readings() {
 const Turns& Solution::travel() {
     return kept(travel_, [&] {
         const auto& [closed, half_stop, open] = rests();
-        std::vector<double> marks_deg{closed ? closed->blade_angle_deg : 0.0};
-        const auto mark = [&](double angle) {
-            if (angle > marks_deg.back()) marks_deg.push_back(angle);
+        std::vector<Contact> marks;
+        marks.reserve(3);
+        const auto mark = [&](const Contact& rest) {
+            if (!marks.empty() && rest.blade_angle_deg <= marks.back().blade_angle_deg) return;
+            // Beside others a rest is told no closer than those seat.
+            marks.push_back(joint().alone() ? without_stop(joint(), rest)
+                                            : contact_at(joint(), rest.blade_angle_deg));
         };
-        if (half_stop) mark(half_stop->blade_angle_deg);
-        mark(open.blade_angle_deg);
-        return Turns(action(), marks_deg);
+        mark(closed ? *closed : contact_at(joint(), 0.0));
+        if (half_stop) mark(*half_stop);
+        mark(open);
+        return Turns(action(), std::move(marks));
     });
 }
 
 std::vector<LazyStroke>& Solution::ways() {
     return kept(ways_, [&] {
         std::vector<LazyStroke> ways;
+        ways.reserve(2);
         const auto& [closed, half_stop, leaning] = rests();
         // The hand takes the blade off its stop first.
         const Contact open = without_stop(joint(), leaning);
@@ -107,8 +113,10 @@ const std::vector<Stroke>& Solution::strokes() {
     });
 }
 
-Contact Solution::strongest() {
-    return largest(travel(), [](const Turn& turn) { return turn.contact.force_n; }).contact;
+Peak Solution::strongest() {
+    if (const TravelForces forces(travel()); forces.tells()) return forces.largest({1.0, 0.0});
+    const Turn turn = largest(travel(), [](const Turn& each) { return each.contact.force_n; });
+    return {turn.contact.force_n, angle_of(&turn)};
 }
 
 const Stressed& Solution::most_stressed() {

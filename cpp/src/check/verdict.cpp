@@ -86,6 +86,7 @@ void detail::sort_margins(std::vector<Margin>& margins) {
 
 std::vector<Margin> verdict(const Design& design, const Worked& worked) {
     std::vector<Margin> margins;
+    margins.reserve(kMarginNames.size());
     const std::optional<PlasticSet> set = judge_bending(margins, design, worked);
     const std::vector<Notch> notches = find_notches(design, worked);
     judge_strain(margins, design, worked, notches, set);

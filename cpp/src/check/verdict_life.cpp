@@ -22,6 +22,7 @@ double most_cautious(const Fatigue& fatigue) {
 }
 
 void add_life(Margin& margin, const LifeBand& life, double openings) {
+    margin.parameters.reserve(10);
     const auto add = [&](const char* name, double count) {
         margin.parameters.push_back({name, count, Quantity::count});
     };

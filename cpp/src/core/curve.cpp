@@ -1,16 +1,17 @@
 #include "backspring/core/curve.hpp"
 
 #include <algorithm>
+#include <string>
 
 #include "backspring/core/error.hpp"
 #include "backspring/core/require.hpp"
 
 namespace backspring {
 
-double interpolate(std::span<const CurvePoint> table, double x, const std::string& name) {
+double interpolate(std::span<const CurvePoint> table, double x, std::string_view name) {
     if (!(x >= table.front().x && x <= table.back().x)) {
-        throw OutOfRange(name + ": known from " + with_unit(table.front().x, "") + " to " +
-                         with_unit(table.back().x, "") + ", got " + with_unit(x, ""));
+        throw OutOfRange(std::string(name) + ": known from " + with_unit(table.front().x, "") +
+                         " to " + with_unit(table.back().x, "") + ", got " + with_unit(x, ""));
     }
     const auto above = std::upper_bound(table.begin(), table.end() - 1, x,
                                         [](double v, const CurvePoint& p) { return v < p.x; });

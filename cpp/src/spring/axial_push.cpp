@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "backspring/spring/stretches.hpp"
+
 namespace backspring {
 namespace {
 
@@ -14,6 +16,7 @@ BendingIntegrals operator-(const BendingIntegrals& a, const BendingIntegrals& b)
 struct Cut {
     double x_mm;
     bool may_step;
+    const Stretch* stretch;
 };
 
 /// All of them and, last, where the force acts.
@@ -28,10 +31,10 @@ std::vector<Cut> cuts(const Flexibility& flexibility, double at_mm, int pieces) 
         constexpr double rounding = 1e-9;
         const int count = static_cast<int>(std::ceil(length * pieces / at_mm - rounding));
         for (int i = 0; i < count; ++i) {
-            stations.push_back({stretch.start_mm + length * i / count, i == 0});
+            stations.push_back({stretch.start_mm + length * i / count, i == 0, &stretch});
         }
     }
-    stations.push_back({at_mm, true});
+    stations.push_back({at_mm, true, nullptr});
     return stations;
 }
 
@@ -109,16 +112,20 @@ AxialPush axial_push_by_places(const Spring& spring,
     Gain sum{0.0, 0.0};
     push.pieces.reserve(stations.size());
     for (std::size_t i = 0; i + 1 < stations.size(); ++i) {
-        const auto [end_mm, may_step] = stations[i + 1];
+        const double end_mm = stations[i + 1].x_mm;
+        const bool may_step = stations[i + 1].may_step;
         const double x = here.x_mm;
         const BeamPlace next = beam_place(flexibility, end_mm);
         BeamPlace before = next;
         if (may_step) before.x_mm = std::nextafter(end_mm, x);
         const double end_lever = lever_mm(before);
         const double slope = (end_lever - lever) / (end_mm - x);
-        const Section section = section_at(spring, x);
+        const Stretch& stretch = *stations[i].stretch;
+        const Section section = unit_section(stretch, x);
+        const double per_width = 1.0 / (spring.width_mm * width_share(stretch, x));
         push.pieces.push_back({x, lever, slope, here.upto, sum.turn, sum.arm,
-                               outer_stress_per_moment(section), 1.0 / section.area_mm2});
+                               per_width * outer_stress_per_moment(section),
+                               per_width / section.area_mm2});
         const Gain gain = gained(push.pieces.back(), next.upto);
         sum = {sum.turn + gain.turn, sum.arm + gain.arm};
         push.own_mm_per_n += gives_way(push.pieces.back(), next.upto);

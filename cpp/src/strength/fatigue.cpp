@@ -209,12 +209,14 @@ Fatigue fatigue(const FatigueInput& input) {
         found.first_yield = times(input.yield_mpa, *factor);
     }
     const double greatest = found.cycle.max_mpa();
-    for (auto& allowable : spring_allowables(input.steel, found.wanted_cycles)) {
-        if (!(greatest > 0.0)) break;
+    found.life_openings = life_of(input, found, ends);
+    if (!(greatest > 0.0)) return found;
+    std::vector<SpringAllowable> allowables = spring_allowables(input.steel, found.wanted_cycles);
+    found.trade.reserve(allowables.size());
+    for (SpringAllowable& allowable : allowables) {
         const double share = allowable.fraction / greatest;
         found.trade.push_back({std::move(allowable), times(input.tensile_mpa, share)});
     }
-    found.life_openings = life_of(input, found, ends);
     return found;
 }
 

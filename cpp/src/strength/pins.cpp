@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numbers>
 
+#include "backspring/action/travel_forces.hpp"
 #include "backspring/core/require.hpp"
 
 namespace backspring {
@@ -31,23 +32,16 @@ void require_sound(const PinInput& input) {
 
 }  // namespace
 
-namespace {
-
-/// As pin_forces() of all a contact's forces; nearly always one blade's.
-PinForces pin_forces_of(const Spring& spring, const Contact& contact) {
-    const bool alone = contact.others.beside.empty() && contact.others.far.empty();
-    if (!alone) return pin_forces(spring, loads(contact));
-    double moment = 0.0;
-    for (const Touch& touch : contact.all()) moment += touch.force_n * touch.x_mm;
-    const double couple = moment / spring.support.rear_pin_mm;
-    return {.middle_n = contact.force_n + couple, .rear_n = couple};
-}
-
-}  // namespace
-
 std::optional<WorstPinForces> worst_pin_forces(const Spring& spring, const Turns& travel) {
     if (spring.support.kind != SupportKind::two_pins) return std::nullopt;
-    const auto forces = [&](const Turn& turn) { return pin_forces_of(spring, turn.contact); };
+    if (const TravelForces forces(travel); forces.tells()) {
+        const double per_nmm = 1.0 / spring.support.rear_pin_mm;
+        const Peak middle = forces.largest({1.0, per_nmm}), rear = forces.largest({0.0, per_nmm});
+        return WorstPinForces{.forces = {std::max(middle.value, 0.0), std::max(rear.value, 0.0)},
+                              .middle_angle_deg = middle.blade_angle_deg,
+                              .rear_angle_deg = rear.blade_angle_deg};
+    }
+    const auto forces = [&](const Turn& turn) { return pin_forces(spring, loads(turn.contact)); };
     const Turn middle = largest(travel, [&](const Turn& t) { return forces(t).middle_n; });
     const Turn rear = largest(travel, [&](const Turn& t) { return forces(t).rear_n; });
     return WorstPinForces{

@@ -63,6 +63,7 @@ std::vector<SpringAllowable> spring_allowables(SpringSteel steel, double cycles)
         throw OutOfRange("cycles: must be at least 1, got " + with_unit(cycles, ""));
     }
     std::vector<SpringAllowable> found;
+    found.reserve(std::size(kSteps) + std::size(kPoints));
     for (const Steps& steps : kSteps) {
         if (steps.steel != steel) continue;
         found.push_back(

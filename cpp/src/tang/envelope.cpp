@@ -49,8 +49,12 @@ std::optional<SurfacePoint> TurnedOutline::top_at(double x_mm) const {
         if (!top || y > top->y_mm) top = SurfacePoint{x_mm, y, slope, arc, flat};
     };
     const auto look = [&](double joint) {
+        double low = 0.0, high = 0.0;
         for (int i = 0; i < count(); ++i) {
-            const double low = lowest_slope(i), high = highest_slope(i);
+            // A flat's two ends have one normal.
+            const bool flat_ahead = i > 0 && at(i).from_rad == at(i - 1).to_rad;
+            low = flat_ahead ? high : lowest_slope(i);
+            high = highest_slope(i);
             const SurfacePoint front = at_slope(i, low), rear = at_slope(i, high);
             const double r = radius_mm(i);
             if (r > 0.0 && x_mm >= rear.x_mm - joint && x_mm <= front.x_mm + joint) {

@@ -43,7 +43,7 @@ TEST_CASE("no angle of the travel is worse than the worst", "[solution][property
         const Action& action = solution.action();
         const double from = angle_of(solution.travel().all().front());
         const double stress = solution.most_stressed().peak.stress_mpa * found;
-        const double force = solution.strongest().force_n * found;
+        const double force = solution.strongest().value * found;
         std::vector<Step> steps = sweep(action, from, 180.0, 0.5);
         for (const Step& step : steps) {
             CHECK(step.peak.stress_mpa <= stress);

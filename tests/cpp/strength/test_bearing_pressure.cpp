@@ -96,3 +96,19 @@ TEST_CASE("a sharp corner is a result, not an error", "[strength][abuse]") {
     CHECK(edge->force_n > 0.0);
     CHECK_FALSE(edge->line);
 }
+
+TEST_CASE("the worst pressure is the highest of all parts'", "[strength][property]") {
+    for (const auto& [name, design] : designs::all()) {
+        CAPTURE(name);
+        const Action action = make_action(design);
+        const Turns travel(action, {0.0, 180.0});
+        const double width = design.spring.width_mm;
+        double highest_mpa = 0.0;
+        for (const BearingPressure& each : bearings(design)) {
+            if (each.line) highest_mpa = std::max(highest_mpa, each.line->peak_mpa);
+        }
+        const auto worst = worst_bearing_pressure(travel, width, kLineModulus);
+        REQUIRE(worst.has_value() == (highest_mpa > 0.0));
+        if (worst) CHECK_THAT(worst->line->peak_mpa, WithinRel(highest_mpa, 1e-12));
+    }
+}

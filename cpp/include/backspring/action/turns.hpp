@@ -29,6 +29,8 @@ class Turns {
     /// @param action     outlives this
     /// @param marks_deg  rising angles at which it begins, is cut, and ends; at least two
     Turns(const Action& action, const std::vector<double>& marks_deg);
+    /// @param marks  contacts at those angles
+    Turns(const Action& action, std::vector<Contact> marks);
     Turns(const Turns&) = delete;
     Turns& operator=(const Turns&) = delete;
     Turns(Turns&&) = default;
@@ -49,6 +51,12 @@ class Turns {
     std::vector<Turn> known_;
     std::vector<const Turn*> order_;
     std::vector<Piece> pieces_;
+};
+
+/// How large a value becomes, and where.
+struct Peak {
+    double value = 0.0;
+    double blade_angle_deg = 0.0;  ///< [deg]
 };
 
 /// The turn where a value is largest, between the turns of the pieces too, to rounding error.

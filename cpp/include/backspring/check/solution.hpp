@@ -59,8 +59,8 @@ class Solution {
     /// The ways on which the blade snaps, whole.
     [[nodiscard]] const std::vector<Stroke>& strokes();
 
-    /// The contact of the travel with the largest force on the spring.
-    [[nodiscard]] Contact strongest();
+    /// The largest force on the spring over the travel [N].
+    [[nodiscard]] Peak strongest();
 
     /// The contact of the travel with the largest bending stress.
     [[nodiscard]] const Stressed& most_stressed();

@@ -1,7 +1,7 @@
 #pragma once
 
 #include <span>
-#include <string>
+#include <string_view>
 
 namespace backspring {
 
@@ -20,6 +20,6 @@ struct CurvePoint {
 /// @throws OutOfRange  outside the table: nothing is extrapolated
 [[nodiscard]] double interpolate(std::span<const CurvePoint> table,
                                  double x,
-                                 const std::string& name);
+                                 std::string_view name);
 
 }  // namespace backspring

@@ -2,7 +2,7 @@
 
 #include <map>
 
-#include "backspring/action/turns.hpp"
+#include "backspring/action/travel_forces.hpp"
 
 namespace backspring {
 
@@ -24,13 +24,17 @@ struct StressRange {
 class StressRanges {
   public:
     /// @param spring, travel  outlive this
-    StressRanges(const Spring& spring, const Turns& travel) : spring_(&spring), travel_(&travel) {}
+    StressRanges(const Spring& spring, const Turns& travel)
+        : spring_(&spring), travel_(&travel), forces_(travel) {}
 
     [[nodiscard]] StressRange at(double station_mm);
 
   private:
+    [[nodiscard]] StressRange work_out(double station_mm) const;
+
     const Spring* spring_;
     const Turns* travel_;
+    TravelForces forces_;
     std::map<double, StressRange> known_;
 };
 
