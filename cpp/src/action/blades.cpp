@@ -57,14 +57,12 @@ Contact with_others(const Joint& joint, const std::vector<Contact>& blades) {
     Contact own = blades[0];
     for (std::size_t i = 1; i < blades.size(); ++i) {
         const bool here = i <= joint.beside.size();
-        for (Touch touch : blades[i].all()) {
+        for (const Touch& touch : blades[i].all()) {
             if (here) {
                 own.others.beside.push_back(touch);
                 continue;
             }
-            touch.x_mm = -joint.far_end->span_mm - touch.x_mm;
-            touch.slope = -touch.slope;
-            own.others.far.push_back(touch);
+            own.others.far.push_back(seen_from_own(joint, touch));
         }
         own.others.angles_deg.push_back(blades[i].blade_angle_deg);
     }
@@ -149,13 +147,6 @@ Contact detail::contact_with_others(const Joint& joint,
                                     double blade_angle_deg,
                                     const Pushed* pushed) {
     return with_others(joint, seated(Blades(joint, pushed), blade_angle_deg));
-}
-
-std::optional<Contact> detail::contact_near(const Joint& joint,
-                                            double blade_angle_deg,
-                                            const Contact& near) {
-    const auto blades = seated_near(joint, blade_angle_deg, near);
-    return blades ? std::optional(with_others(joint, *blades)) : std::nullopt;
 }
 
 std::vector<Contact> blades_of(const Joint& joint, const Contact& contact) {

@@ -96,13 +96,15 @@ std::optional<Contact> rest_on_flat(const Joint& joint, double nominal_deg, doub
     if (!slope) return std::nullopt;
     const double turn = degrees(std::atan(*slope) - std::atan(lying.slope));
     if (turn * first.torque_nmm >= 0.0 || std::abs(turn) > reach_deg) return std::nullopt;
-    Contact rest = contact_at(joint, nominal_deg + turn);
+    PlaceCurve way(joint);
+    if (!joint.alone()) way.add(first);
+    Contact rest = way.contact_at(nominal_deg + turn);
     const Part& part = rest.touches[0].part;
     const bool same = rest.count == 1 && part.flat && part.arc == lying.part.arc;
     const bool still = std::abs(rest.torque_nmm) <= kRounding * std::abs(first.torque_nmm);
     // Not in a dent too slight to stay in: the next whole degree drives the blade back.
     const Contact past =
-        contact_at(joint, nominal_deg + std::copysign(std::ceil(std::abs(turn)), turn));
+        way.contact_at(nominal_deg + std::copysign(std::ceil(std::abs(turn)), turn));
     if (past.torque_nmm * turn <= 0.0) return std::nullopt;
     return same && still ? std::optional(std::move(rest)) : std::nullopt;
 }

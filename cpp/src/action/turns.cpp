@@ -34,10 +34,13 @@ class Maker {
     Maker(const Action& action, std::vector<Turn>& known) : action_(action), known_(known) {}
 
     [[nodiscard]] Nodes make(const std::vector<double>& marks_deg) {
-        const PlaceCurve unknown(action_.joint);
+        PlaceCurve way(action_.joint);
         way_deg_ = marks_deg.back() - marks_deg.front();
         Nodes marks;
-        for (const double mark : marks_deg) marks.push_back(work_out(mark, unknown));
+        for (const double mark : marks_deg) {
+            marks.push_back(work_out(mark, way));
+            if (!action_.joint.alone()) way.add(contact(marks.back()));
+        }
         for (std::size_t i = 0; i + 1 < marks.size(); ++i) {
             tell_between(marks[i], marks[i + 1], {&marks[i], 2}, fine_.halvings);
         }
