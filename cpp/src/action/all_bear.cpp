@@ -107,6 +107,8 @@ Contact contact_of(const Joint& joint, const Following& all) {
             continue;
         }
         contact.energy_nmm += 0.5 * each.touch.force_n * each.indenter->overlap_mm(each.touch);
+        if (static_cast<std::size_t>(each.touch.part.blade) == all.taken_along())
+            contact.torque_nmm += each.touch.force_n * each.lever_mm();
         if (each.far) {
             others.far.push_back(seen_from_own(joint, each.touch));
         } else {

@@ -5,6 +5,7 @@
 
 #include "backspring/core/angle.hpp"
 #include "neighbours.hpp"
+#include "twins.hpp"
 
 namespace backspring {
 namespace {
@@ -52,6 +53,14 @@ std::vector<Contact> summed(const std::vector<double>& angles_deg,
     return blades;
 }
 
+/// Whether a blade is taken along, flat on flat, as the own one is turned.
+bool taken_along(const Joint& joint, const std::vector<Contact>& blades, std::size_t blade) {
+    if (blade > joint.beside.size() || joint.beside[blade - 1].standing.reach_deg == 0.0)
+        return false;
+    return joint.beside[blade - 1].tang.pivot_mm == joint.pivot_mm && blades[0].count == 1 &&
+           blades[blade].count == 1 && in_one_line(blades[0].touches[0], blades[blade].touches[0]);
+}
+
 /// The own blade's contact with what the others do in it.
 Contact with_others(const Joint& joint, const std::vector<Contact>& blades) {
     Contact own = blades[0];
@@ -65,6 +74,7 @@ Contact with_others(const Joint& joint, const std::vector<Contact>& blades) {
             own.others.far.push_back(seen_from_own(joint, touch));
         }
         own.others.angles_deg.push_back(blades[i].blade_angle_deg);
+        if (taken_along(joint, blades, i)) own.torque_nmm += blades[i].torque_nmm;
     }
     return own;
 }

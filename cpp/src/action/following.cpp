@@ -7,6 +7,7 @@
 #include "backspring/core/angle.hpp"
 #include "backspring/core/interpolant.hpp"
 #include "neighbours.hpp"
+#include "twins.hpp"
 
 namespace backspring {
 namespace {
@@ -101,12 +102,42 @@ bool detail::Following::find_seats() {
             continue;
         }
         if (on_face && !bears_by_one_flat(*first, all)) return false;
+        if (is_taken_along(blade, *first)) {
+            if (taken_along_ != 0) return false;
+            taken_along_ = blade;
+            angles_deg_[blade] += angles_deg_[0] - near_.front()->blade_angle_deg;
+            continue;
+        }
         seats_[blade] = static_cast<int>(count_++);
         angles_deg_[blade] = told(near_, angles_deg_[0], [&](const Contact& contact) {
             return contact.others.angles_deg[blade - 1];
         });
     }
     return true;
+}
+
+bool detail::Following::is_taken_along(std::size_t blade, const Touch& touch) const {
+    constexpr double rounding = 1e-9;
+    const Contact& near = *near_.front();
+    const Mounted& other = tang(blade);
+    if (is_far(blade) || other.pivot_mm != joint_.pivot_mm || near.count != 1) return false;
+    const double lever = touch.x_mm - other.pivot_mm + touch.slope * touch.height_mm;
+    return in_one_line(near.touches[0], touch) && std::abs(lever) > rounding * other.pivot_mm;
+}
+
+/// Whether the blade taken along is driven back from either side of where it runs along the own
+/// one: there each of both bears where the other did.
+bool detail::Following::stays_along() const {
+    if (taken_along_ == 0) return true;
+    const auto of = [&](std::size_t blade) {
+        return *std::ranges::find_if(touches_, [&](const AnyTouch& each) {
+            return static_cast<std::size_t>(each.touch.part.blade) == blade;
+        });
+    };
+    const AnyTouch own = of(0), other = of(taken_along_);
+    const double ahead = other.touch.x_mm > own.touch.x_mm ? 1.0 : -1.0;
+    return in_one_line(own.touch, other.touch) && ahead * other.lever_mm() > 0.0 &&
+           ahead * own.lever_mm() < 0.0;
 }
 
 bool detail::Following::set_touches() {
@@ -186,7 +217,7 @@ double detail::Following::slope_at_pivot(std::size_t blade) const {
 }
 
 bool detail::Following::keep(TouchesStep& step) {
-    if (!step.seats_are_least()) return false;
+    if (!step.seats_are_least() || !stays_along()) return false;
     roots_ = {step.root_moved(false), step.root_moved(true)};
     for (const std::size_t blade : loose_) {
         const double nominal = neighbour(blade).standing.blade_angle_deg;

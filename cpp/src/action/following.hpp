@@ -26,6 +26,8 @@ class Following {
     }
     /// Of the own root and the far one.
     [[nodiscard]] const RootMove& root(bool far) const { return roots_[far ? 1 : 0]; }
+    /// The blade beside the own one that is taken along, flat on flat; 0: none.
+    [[nodiscard]] std::size_t taken_along() const { return taken_along_; }
     [[nodiscard]] bool is_far(std::size_t blade) const { return blade > joint_.beside.size(); }
 
   private:
@@ -35,6 +37,8 @@ class Following {
     }
     void mount(std::size_t blade);
     [[nodiscard]] bool find_seats();
+    [[nodiscard]] bool is_taken_along(std::size_t blade, const Touch& touch) const;
+    [[nodiscard]] bool stays_along() const;
     [[nodiscard]] bool set_touches();
     [[nodiscard]] bool follow();
     [[nodiscard]] bool go(const TouchesStep::Column& by);
@@ -49,6 +53,7 @@ class Following {
     std::vector<std::size_t> loose_;  ///< free to seat on a face, and not in touch
     std::vector<AnyTouch> touches_;
     std::size_t count_ = 0;  ///< of seats
+    std::size_t taken_along_ = 0;
     std::array<RootMove, 2> roots_{};
 };
 
