@@ -5,6 +5,7 @@
 
 #include "backspring/core/angle.hpp"
 #include "neighbours.hpp"
+#include "twins.hpp"
 
 namespace backspring {
 namespace {
@@ -52,21 +53,28 @@ std::vector<Contact> summed(const std::vector<double>& angles_deg,
     return blades;
 }
 
+/// Whether a blade is taken along, flat on flat, as the own one is turned.
+bool taken_along(const Joint& joint, const std::vector<Contact>& blades, std::size_t blade) {
+    if (blade > joint.beside.size() || joint.beside[blade - 1].standing.reach_deg == 0.0)
+        return false;
+    return joint.beside[blade - 1].tang.pivot_mm == joint.pivot_mm && blades[0].count == 1 &&
+           blades[blade].count == 1 && in_one_line(blades[0].touches[0], blades[blade].touches[0]);
+}
+
 /// The own blade's contact with what the others do in it.
 Contact with_others(const Joint& joint, const std::vector<Contact>& blades) {
     Contact own = blades[0];
     for (std::size_t i = 1; i < blades.size(); ++i) {
         const bool here = i <= joint.beside.size();
-        for (Touch touch : blades[i].all()) {
+        for (const Touch& touch : blades[i].all()) {
             if (here) {
                 own.others.beside.push_back(touch);
                 continue;
             }
-            touch.x_mm = -joint.far_end->span_mm - touch.x_mm;
-            touch.slope = -touch.slope;
-            own.others.far.push_back(touch);
+            own.others.far.push_back(seen_from_own(joint, touch));
         }
         own.others.angles_deg.push_back(blades[i].blade_angle_deg);
+        if (taken_along(joint, blades, i)) own.torque_nmm += blades[i].torque_nmm;
     }
     return own;
 }
@@ -149,13 +157,6 @@ Contact detail::contact_with_others(const Joint& joint,
                                     double blade_angle_deg,
                                     const Pushed* pushed) {
     return with_others(joint, seated(Blades(joint, pushed), blade_angle_deg));
-}
-
-std::optional<Contact> detail::contact_near(const Joint& joint,
-                                            double blade_angle_deg,
-                                            const Contact& near) {
-    const auto blades = seated_near(joint, blade_angle_deg, near);
-    return blades ? std::optional(with_others(joint, *blades)) : std::nullopt;
 }
 
 std::vector<Contact> blades_of(const Joint& joint, const Contact& contact) {

@@ -1,7 +1,5 @@
 #pragma once
 
-#include <optional>
-#include <utility>
 #include <vector>
 
 #include "coupled_ends.hpp"
@@ -13,9 +11,6 @@ class Blades {
   public:
     /// @param joint, pushed  outlive this
     explicit Blades(const Joint& joint, const Pushed* pushed = nullptr);
-
-    /// What bears about so, and how it is shared: the next contact is sought from there.
-    void start(Balance from) { last_ = std::move(from); }
 
     [[nodiscard]] std::size_t count() const { return neighbours_.size() + 1; }
 
@@ -51,12 +46,6 @@ class Blades {
 
 /// The own blade at an angle, the others where they stand or seat.
 [[nodiscard]] std::vector<Contact> seated(Blades blades, double blade_angle_deg);
-
-/// The own blade at an angle and the others as they bear and seat in a contact near by; nothing
-/// where they do not surely do so again.
-[[nodiscard]] std::optional<std::vector<Contact>> seated_near(const Joint& joint,
-                                                              double blade_angle_deg,
-                                                              const Contact& near);
 
 /// The own blade, open, the others where they stand, discs on their faces, or where they seat on a
 /// kick.

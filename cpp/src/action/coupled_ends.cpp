@@ -15,8 +15,6 @@ constexpr int kMostDoublings = 60;
 constexpr int kMostPasses = 40;
 // Of a moment.
 constexpr double kMomentRounding = 1e-13;
-// Of one that is known beforehand.
-constexpr double kKnownRounding = 1e-12;
 
 /// Root of a falling function that is nearly straight, from a place near it: secant steps to
 /// rounding error, or a bracket where they do not get there.
@@ -57,10 +55,6 @@ double find_falling_root(FunctionRef f, double first, double& fall, double nothi
 void balance(SpringEnd& own, SpringEnd& far, Balance& last) {
     const auto lack = [&](double turn) { return own.moment_nmm(turn) - far.moment_nmm(-turn); };
     const auto none_bears = [&] { return own.moment_nmm() == 0.0 && far.moment_nmm() == 0.0; };
-    if (last.sums) {
-        last.nothing_nmm = kKnownRounding * (*last.sums)[0].moment_nmm;
-        last.fall_nmm_per_rad = own.stiffness_nmm_per_rad() + far.stiffness_nmm_per_rad();
-    }
     // Where no blade bears any turn would do.
     if (last.fall_nmm_per_rad == 0.0 || (lack(last.turn_rad) == 0.0 && none_bears())) {
         last.turn_rad = last.fall_nmm_per_rad = 0.0;
@@ -73,66 +67,48 @@ void balance(SpringEnd& own, SpringEnd& far, Balance& last) {
 }
 
 /// The moments that agree with what each does to the other end and gets back.
-void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm, const Balance& last) {
+void agree(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm) {
     const auto lack = [&](double moment) {
         const double other = own.moment_nmm(cross_rad_per_nmm * moment);
         return far.moment_nmm(cross_rad_per_nmm * other) - moment;
     };
-    const double first = last.sums ? (*last.sums)[1].moment_nmm : far.moment_nmm(0.0);
-    const double nothing = (last.sums ? kKnownRounding : kMomentRounding) * first;
+    const double alone = far.moment_nmm(0.0);
     double fall = 1.0;
-    const double moment = find_falling_root(lack, first, fall, nothing);
+    const double moment = find_falling_root(lack, alone, fall, kMomentRounding * alone);
     if (own.turned_rad() != cross_rad_per_nmm * moment) lack(moment);
-}
-
-/// What one end does to the other's root through the frame.
-struct RootMove {
-    double lift_mm, turn_rad;
-};
-
-RootMove own_moved(const RootCross& x, const EndSums& far) {
-    return {x.lift_mm_per_n * far.force_n + x.lift_mm_per_nmm * far.moment_nmm,
-            x.turn_rad_per_n * far.force_n};
-}
-
-RootMove far_moved(const RootCross& x, const EndSums& own) {
-    return {x.lift_mm_per_n * own.force_n + x.turn_rad_per_n * own.moment_nmm,
-            x.lift_mm_per_nmm * own.force_n};
 }
 
 /// Both ends until what passes through the frame stays as it is: each round it is less by the
 /// frame's give over the spring's, a hundredth.
-void agree_through(SpringEnd& own,
-                   SpringEnd& far,
-                   double cross_rad_per_nmm,
-                   const RootCross& x,
-                   const Balance& last) {
-    const double rounding = last.sums ? 1e-14 : 0.0;
-    RootMove own_move{}, far_move{};
-    const auto move = [&](const EndSums& by_own, const EndSums& by_far) {
-        own_move = own_moved(x, by_far);
-        far_move = far_moved(x, by_own);
-        return std::abs(own_move.lift_mm - own.lift_mm()) +
-               std::abs(far_move.lift_mm - far.lift_mm());
-    };
-    if (last.sums) {
-        move((*last.sums)[0], (*last.sums)[1]);
-        own.move_root(own_move.lift_mm, own_move.turn_rad);
-        far.move_root(far_move.lift_mm, far_move.turn_rad);
-    }
-    double before = std::numeric_limits<double>::infinity();
+void agree_through(SpringEnd& own, SpringEnd& far, double cross_rad_per_nmm, const RootCross& x) {
+    double last = std::numeric_limits<double>::infinity();
     for (int round = 0; round < kMostPasses; ++round) {
-        agree(own, far, cross_rad_per_nmm, last);
-        const double miss = move(own.sums(), far.sums());
-        const double all = std::abs(own.lift_mm()) + std::abs(far.lift_mm());
-        if (!(miss < before) || miss <= rounding * all) return;
-        before = miss;
+        agree(own, far, cross_rad_per_nmm);
+        const RootMove own_move = moved_through(x, false, far.sums());
+        const RootMove far_move = moved_through(x, true, own.sums());
+        const double miss =
+            std::abs(own_move.lift_mm - own.lift_mm()) + std::abs(far_move.lift_mm - far.lift_mm());
+        if (!(miss < last)) return;
+        last = miss;
         own.move_root(own_move.lift_mm, own_move.turn_rad);
         far.move_root(far_move.lift_mm, far_move.turn_rad);
     }
 }
 
 }  // namespace
+
+RootMove detail::moved_through(const RootCross& frame, bool far, const EndSums& by) {
+    const double per_moment = far ? frame.turn_rad_per_n : frame.lift_mm_per_nmm;
+    const double per_force = far ? frame.lift_mm_per_nmm : frame.turn_rad_per_n;
+    return {frame.lift_mm_per_n * by.force_n + per_moment * by.moment_nmm, per_force * by.force_n};
+}
+
+RootMove detail::root_moved_by(const FarEnd& joined, bool far, const EndSums& by) {
+    RootMove move;
+    if (joined.through_frame) move = moved_through(*joined.through_frame, far, by);
+    move.turn_rad += joined.cross_rad_per_nmm * by.moment_nmm;
+    return move;
+}
 
 void detail::SpringEnd::add(const Mounted& tang, int blade, double blade_angle_deg) {
     add_indenters(indenters_, tang, blade, blade_angle_deg, pushed_);
@@ -194,11 +170,10 @@ void detail::settle(SpringEnd& own, SpringEnd* far, const FarEnd* joined, Balanc
     } else if (joined->turns) {
         balance(own, *far, last);
     } else if (joined->through_frame) {
-        agree_through(own, *far, joined->cross_rad_per_nmm, *joined->through_frame, last);
+        agree_through(own, *far, joined->cross_rad_per_nmm, *joined->through_frame);
     } else {
-        agree(own, *far, joined->cross_rad_per_nmm, last);
+        agree(own, *far, joined->cross_rad_per_nmm);
     }
-    last.sums.reset();
 }
 
 }  // namespace backspring

@@ -1,6 +1,5 @@
 #pragma once
 
-#include <array>
 #include <optional>
 #include <vector>
 
@@ -12,6 +11,19 @@ namespace backspring::detail {
 struct EndSums {
     double force_n = 0.0, moment_nmm = 0.0;
 };
+
+/// How an end's root is moved by the other end.
+struct RootMove {
+    double lift_mm = 0.0, turn_rad = 0.0;
+};
+
+/// Through a frame, but for the turn by the moment, which is in the cross rotation.
+///
+/// @param far  whether it is the far end's root, moved by the own end
+[[nodiscard]] RootMove moved_through(const RootCross& frame, bool far, const EndSums& by);
+
+/// Of two pins, all that the other end does.
+[[nodiscard]] RootMove root_moved_by(const FarEnd& joined, bool far, const EndSums& by);
 
 /// One end of a spring with what may bear on it, solved again whenever its root is turned.
 class SpringEnd {
@@ -67,7 +79,6 @@ struct Balance {
     double turn_rad = 0.0;
     double fall_nmm_per_rad = 0.0;  ///< how fast what is lacking falls; 0: not sought yet
     double nothing_nmm = 0.0;       ///< a lack that is rounding
-    std::optional<std::array<EndSums, 2>> sums{};  ///< of both ends, own first, if known
 };
 
 /// Turns both roots until each end feels what the other does; an end alone keeps its root.

@@ -22,6 +22,9 @@ constexpr double kStoresMore = 1e-12;
 // Of the distance between pin and pivot: flats side by side that bear so near to each other may
 // bear the other way round as well.
 constexpr double kMostApart = 0.3;
+// Nearer than this they bear in one place, and may bear about so far apart.
+constexpr double kOnePlace = 1e-4;
+constexpr double kApart = 0.03;
 
 using MaybeTouch = std::optional<Touch>;
 
@@ -84,24 +87,36 @@ double energy_nmm(const std::vector<Borne>& borne) {
     return energy;
 }
 
-/// The same with two flats of two blades in each other's place along the spring: which of both
-/// bears ahead. Nothing where that stores no more.
+/// The same with two flats of two blades elsewhere, each by a way of its own. Nothing where that
+/// stores no more.
+std::optional<std::vector<Borne>> elsewhere(const Flexibility& flexibility,
+                                            const std::vector<Borne>& borne,
+                                            std::size_t i,
+                                            std::size_t j,
+                                            double way_mm) {
+    std::vector<Borne> other = borne;
+    if (!go_along(*borne[i].indenter, way_mm, other[i].touch) ||
+        !go_along(*borne[j].indenter, -way_mm, other[j].touch) ||
+        !move_together(flexibility, other)) {
+        return std::nullopt;
+    }
+    const double least = energy_nmm(borne) * (1.0 + kStoresMore);
+    return energy_nmm(other) > least ? std::optional(std::move(other)) : std::nullopt;
+}
+
+/// With two flats of two blades in each other's place along the spring, which of both bears ahead;
+/// or apart, where they bear in one place: along the face that both bend they share a length of it.
 std::optional<std::vector<Borne>> crossed_over(const Flexibility& flexibility,
                                                const std::vector<Borne>& borne,
                                                std::size_t i,
                                                std::size_t j) {
     const Touch &a = borne[i].touch, &b = borne[j].touch;
     if (!a.part.flat || !b.part.flat || a.part.blade == b.part.blade) return std::nullopt;
-    const double way = b.x_mm - a.x_mm;
-    if (std::abs(way) > kMostApart * borne[i].indenter->pivot_mm) return std::nullopt;
-    std::vector<Borne> crossed = borne;
-    if (!go_along(*borne[i].indenter, way, crossed[i].touch) ||
-        !go_along(*borne[j].indenter, -way, crossed[j].touch) ||
-        !move_together(flexibility, crossed)) {
-        return std::nullopt;
-    }
-    const double least = energy_nmm(borne) * (1.0 + kStoresMore);
-    return energy_nmm(crossed) > least ? std::optional(std::move(crossed)) : std::nullopt;
+    const double way = b.x_mm - a.x_mm, pivot = borne[i].indenter->pivot_mm;
+    if (std::abs(way) > kMostApart * pivot) return std::nullopt;
+    if (std::abs(way) > kOnePlace * pivot) return elsewhere(flexibility, borne, i, j, way);
+    auto apart = elsewhere(flexibility, borne, i, j, kApart * pivot);
+    return apart ? apart : elsewhere(flexibility, borne, i, j, -kApart * pivot);
 }
 
 /// With all that come to bear besides.

@@ -50,11 +50,12 @@ void add_touch(Contact& contact, const Indenter& indenter, const Touch& touch);
                                           double blade_angle_deg,
                                           const Pushed* pushed);
 
-/// As find_contact(), of a blade that is not alone on its spring, where all blades bear and seat as
-/// in a contact near by; nothing where that does not tell it.
-[[nodiscard]] std::optional<Contact> contact_near(const Joint& joint,
-                                                  double blade_angle_deg,
-                                                  const Contact& near);
+/// A far end's touch as the own end sees it, and the other way round.
+[[nodiscard]] inline Touch seen_from_own(const Joint& joint, Touch touch) {
+    touch.x_mm = -joint.far_end->span_mm - touch.x_mm;
+    touch.slope = -touch.slope;
+    return touch;
+}
 
 }  // namespace backspring::detail
 

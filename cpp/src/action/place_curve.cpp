@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "all_bear.hpp"
 #include "cut.hpp"
 #include "neighbours.hpp"
 
@@ -10,7 +11,10 @@ namespace backspring {
 
 void detail::PlaceCurve::add(const Contact& contact) {
     if (!joint_->alone()) {
-        near_.push_back(contact);
+        const double angle = contact.blade_angle_deg;
+        const auto same = [&](const Known& k) { return k.contact.blade_angle_deg == angle; };
+        if (std::ranges::any_of(known_, same)) return;
+        known_.push_back({bearing_kind(contact, joint_->pad), contact});
         return;
     }
     const bool kick = contact.count == 1 && contact.touches[0].part.kick;
@@ -48,20 +52,23 @@ Contact detail::PlaceCurve::contact_at(double blade_angle_deg) const {
     return backspring::contact_at(*joint_, blade_angle_deg);
 }
 
+/// As those known bear that lie nearest, or as the nearest of the others.
 Contact detail::PlaceCurve::with_others(double blade_angle_deg) const {
-    constexpr std::size_t most = 2;
-    std::vector<const Contact*> nearest;
-    for (const Contact& contact : near_) nearest.push_back(&contact);
-    std::ranges::sort(nearest, {}, [&](const Contact* contact) {
-        return std::abs(contact->blade_angle_deg - blade_angle_deg);
+    constexpr int most_kinds = 2;
+    constexpr std::size_t most = 4;
+    std::vector<const Known*> nearest;
+    for (const Known& known : known_) nearest.push_back(&known);
+    std::ranges::sort(nearest, {}, [&](const Known* known) {
+        return std::abs(known->contact.blade_angle_deg - blade_angle_deg);
     });
-    std::vector<std::size_t> tried;
-    for (const Contact* contact : nearest) {
-        const std::size_t kind = bearing_kind(*contact, joint_->pad);
-        if (std::ranges::find(tried, kind) != tried.end()) continue;
-        if (auto found = contact_near(*joint_, blade_angle_deg, *contact)) return *found;
-        tried.push_back(kind);
-        if (tried.size() == most) break;
+    for (int tried = 0; tried < most_kinds && !nearest.empty(); ++tried) {
+        const std::size_t kind = nearest.front()->kind;
+        std::vector<const Contact*> alike;
+        for (const Known* known : nearest) {
+            if (known->kind == kind && alike.size() < most) alike.push_back(&known->contact);
+        }
+        if (auto found = all_bear_as(*joint_, blade_angle_deg, alike)) return *found;
+        std::erase_if(nearest, [&](const Known* known) { return known->kind == kind; });
     }
     return backspring::contact_at(*joint_, blade_angle_deg);
 }

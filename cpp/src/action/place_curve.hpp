@@ -25,6 +25,12 @@ class PlaceCurve {
     [[nodiscard]] Contact contact_at(double blade_angle_deg) const;
 
   private:
+    /// A contact of several blades.
+    struct Known {
+        std::size_t kind;
+        Contact contact;
+    };
+
     [[nodiscard]] Contact with_others(double blade_angle_deg) const;
 
     const Joint* joint_;
@@ -34,7 +40,7 @@ class PlaceCurve {
     std::optional<double> edge_mm_{};  ///< of the pad, where that bears
     std::optional<std::array<Touch, 2>> both_{};
     std::optional<Touch> kick_{};  ///< alone
-    std::vector<Contact> near_{};  ///< of several blades
+    std::vector<Known> known_{};   ///< of several blades
 };
 
 /// turn_at(), by what is known of contacts near by.

@@ -200,6 +200,13 @@ bool moved_together(const Flexibility& flexibility, std::vector<Borne>& borne) {
 
 }  // namespace
 
+PlaceRates detail::place_rates(const Flexibility& flexibility, const BeamPlace& place) {
+    const Stretch& stretch = stretch_of(flexibility, place.x_mm);
+    const double thinner = stretch.taper / thickness_mm(stretch, place.x_mm) +
+                           stretch.width_taper / width_share(stretch, place.x_mm);
+    return {curvature_per_nmm(flexibility, place.x_mm), -place.shear_rad_per_n * thinner};
+}
+
 double detail::curvature_per_nmm(const Flexibility& flexibility, double x_mm) {
     const Stretch& stretch = stretch_of(flexibility, x_mm);
     return flexibility.bending_factor / 12.0 * unit_rates(stretch, x_mm).bending;

@@ -16,6 +16,14 @@ bool move_together(const Flexibility& flexibility, std::vector<Borne>& borne);
 /// Curvature of the beam per moment there [1/(N mm2)].
 [[nodiscard]] double curvature_per_nmm(const Flexibility& flexibility, double x_mm);
 
+/// How the beam goes on along the spring at a place.
+struct PlaceRates {
+    double curvature_per_nmm = 0.0;  ///< bending per moment [1/(N mm2)]
+    double shear_rad_per_nmm = 0.0;  ///< growth of the slope by shear, beside holes [1/(N mm)]
+};
+
+[[nodiscard]] PlaceRates place_rates(const Flexibility& flexibility, const BeamPlace& place);
+
 /// How far at most shear lets the face dip at a station below the slope it has under a force near
 /// by.
 ///

@@ -75,11 +75,9 @@ class Between {
 
     [[nodiscard]] double middle_deg() const { return low_.blade_angle_deg + 0.5 * gap_deg(); }
 
-    /// Whether it is told where they meet: nearer than flats alike bear as one, where the energy
-    /// jumps with the torque.
+    /// Whether it is told where they meet: nowhere nearer than where flats run along each other.
     [[nodiscard]] bool told() const {
-        return gap_deg() <= kSeatedDeg ||
-               (meets_alike_ && gap_deg() <= 1.01 * kAlikeDeg && energy_jumps());
+        return gap_deg() <= kSeatedDeg || (meets_alike_ && gap_deg() <= 1.01 * kAlikeDeg);
     }
 
     /// By a secant; where torque jumps or bends, by the energies of both sides, each going on with
@@ -109,8 +107,11 @@ class Between {
         side = std::move(there);
     }
 
-    /// Where the energy jumps as well the tang leans on the pad's end and cannot get on top.
+    /// Right where flats run along each other, if they do. Where the energy jumps as well the tang
+    /// leans on the pad's end and cannot get on top.
     [[nodiscard]] Contact end() && {
+        if (meets_alike_ && low_.blade_angle_deg == *alike_deg_) return std::move(low_);
+        if (meets_alike_ && high_.blade_angle_deg == *alike_deg_) return std::move(high_);
         return high_.energy_nmm > low_.energy_nmm * (1.0 + kEnergyRounding) ? std::move(low_)
                                                                             : std::move(high_);
     }
@@ -118,11 +119,6 @@ class Between {
   private:
     static Look look_of(const Contact& contact) {
         return {contact.blade_angle_deg, contact.torque_nmm};
-    }
-
-    [[nodiscard]] bool energy_jumps() const {
-        const double rise = std::abs(high_.energy_nmm - low_.energy_nmm);
-        return rise > kEnergyRounding * low_.energy_nmm;
     }
 
     /// On both sides of where a flat runs along another blade's and then, if both sides drive it

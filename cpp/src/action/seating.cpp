@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "all_bear.hpp"
 #include "blades.hpp"
 #include "rest_search.hpp"
 
@@ -13,24 +12,6 @@ namespace {
 constexpr double kTorqueFree = 1e-10;
 constexpr double kStaysDeg = 1e-10;
 constexpr int kMostRounds = 25;
-
-double torque_share(const Blades& blades, const std::vector<Contact>& all, std::size_t blade) {
-    if (all[blade].count == 0) return 0.0;
-    double force = 0.0;
-    for (const Contact& each : all) force += each.force_n;
-    return std::abs(all[blade].torque_nmm) / (force * blades.neighbour(blade).tang.pivot_mm);
-}
-
-/// Whether no torque is left of those that are free to seat.
-bool rest(const Blades& blades, const std::vector<Contact>& all) {
-    for (std::size_t i = 1; i < all.size(); ++i) {
-        const Neighbour& other = blades.neighbour(i);
-        if (other.standing.reach_deg == 0.0 || all[i].count == 0) continue;
-        if (torque_share(blades, all, i) > kTorqueFree) return false;
-        if (other.seat_mm > 0.0 && !all[i].touches[0].part.flat) return false;
-    }
-    return true;
-}
 
 /// Turns the blades that are free to seat until the spring leaves them where they are.
 ///
@@ -85,7 +66,10 @@ class Seating {
     }
 
     [[nodiscard]] double torque_share(const std::vector<Contact>& all, std::size_t blade) const {
-        return backspring::torque_share(blades_, all, blade);
+        if (all[blade].count == 0) return 0.0;
+        double force = 0.0;
+        for (const Contact& each : all) force += each.force_n;
+        return std::abs(all[blade].torque_nmm) / (force * blades_.neighbour(blade).tang.pivot_mm);
     }
 
     [[nodiscard]] double worst_torque(const std::vector<Contact>& blades) const {
@@ -190,21 +174,6 @@ class Seating {
 
 std::vector<Contact> detail::seated(Blades blades, double blade_angle_deg) {
     return Seating(blades, blade_angle_deg).at_rest();
-}
-
-std::optional<std::vector<Contact>> detail::seated_near(const Joint& joint,
-                                                        double blade_angle_deg,
-                                                        const Contact& near) {
-    if (!near.others.all_rest) return std::nullopt;
-    auto start = all_bear_as(joint, blade_angle_deg, near);
-    if (!start) return std::nullopt;
-    std::size_t touches = 0, bore = start->balance.own.size() + start->balance.far.size();
-    Blades blades(joint);
-    blades.start(std::move(start->balance));
-    auto now = blades.at(start->angles_deg);
-    for (std::size_t i = 0; i < now.size(); ++i) touches += static_cast<std::size_t>(now[i].count);
-    if (touches != bore || !rest(blades, now)) return std::nullopt;
-    return now;
 }
 
 Contact detail::on_faces(Blades blades) {

@@ -1,13 +1,13 @@
 #pragma once
 
-#include <Eigen/Dense>
 #include <array>
 #include <optional>
 #include <span>
-#include <vector>
 
 #include "backspring/action/joint.hpp"
 #include "coupled_ends.hpp"
+#include "places.hpp"
+#include "small_lu.hpp"
 
 namespace backspring::detail {
 
@@ -19,7 +19,7 @@ struct AnyTouch {
     bool held = false;  ///< at an edge of its pad, and would go on beyond it
     int seat = -1;      ///< of the blades that are free to seat, or none
 
-    /// Its lever about its pivot, of its force [mm].
+    /// Of its force about its pivot [mm].
     [[nodiscard]] double lever_mm() const {
         return touch.x_mm - indenter->pivot_mm + touch.slope * touch.height_mm;
     }
@@ -32,14 +32,18 @@ struct AnyTouch {
 /// compliance, or by the turn on one pin, one more unknown.
 class TouchesStep {
   public:
-    static constexpr int kMostTouches = 8;
-    static constexpr int kMostSeats = 7;
-    static constexpr int kMost = kMostTouches + kMostSeats + 1;
-    using Column = Eigen::Matrix<double, Eigen::Dynamic, 1, 0, kMost, 1>;
-    using Matrix = Eigen::Matrix<double, Eigen::Dynamic, Eigen::Dynamic, 0, kMost, kMost>;
+    static constexpr std::size_t kMostTouches = 8;
+    static constexpr std::size_t kMostSeats = 7;
+    static constexpr std::size_t kMost = kMostTouches + kMostSeats + 1;
+    using Lu = SmallLu<kMost>;
+    using Column = Lu::Column;
+    using Table = Lu::Table;
 
     /// @param touches  outlive this; their forces and whether they are held are set
-    TouchesStep(const Joint& joint, std::span<AnyTouch> touches, int seats);
+    TouchesStep(const Joint& joint, std::span<AnyTouch> touches, std::size_t seats);
+
+    /// Whether every touch pushes.
+    [[nodiscard]] bool pushes() const;
 
     /// Turn of the own root by the spring's turn on its one pin.
     [[nodiscard]] double turn_rad() const { return turn_rad_; }
@@ -47,49 +51,57 @@ class TouchesStep {
     /// Of the own end and the far one.
     [[nodiscard]] std::array<EndSums, 2> sums() const;
 
-    /// How far an end's root is turned by the other end.
-    [[nodiscard]] double root_turn_rad(bool far) const;
+    /// Lift and turn of an end's root by the other end.
+    [[nodiscard]] RootMove root_moved(bool far) const;
 
     /// Largest of all misses, slopes and levers as shares of forces and distances.
     [[nodiscard]] double worst() const;
 
     /// Change of slope on an arc, of station on a flat, at each touch, and of each seat's angle.
-    [[nodiscard]] Column step();
+    [[nodiscard]] std::optional<Column> step();
 
     /// Whether torques drive all free blades back where they are turned off their seats.
     [[nodiscard]] bool seats_are_least();
 
   private:
-    [[nodiscard]] const BeamPlace& place(int i) const {
-        return places_[static_cast<std::size_t>(i)];
-    }
-    [[nodiscard]] const AnyTouch& at(int i) const { return touches_[static_cast<std::size_t>(i)]; }
-    [[nodiscard]] const Flexibility& flexibility(int i) const {
+    /// What an unknown does to a touch.
+    struct Move {
+        double along_mm = 0.0, out_mm = 0.0, slope = 0.0;
+    };
+    using Moves = std::array<Move, kMostTouches>;
+
+    [[nodiscard]] const AnyTouch& at(std::size_t i) const { return touches_[i]; }
+    [[nodiscard]] const Flexibility& flexibility(std::size_t i) const {
         return at(i).far ? joint_.far_end->flexibility : joint_.flexibility;
     }
-    [[nodiscard]] Compliance between(int moves, int pressed) const;
-    [[nodiscard]] double across_rate(int moves, int pressed) const;
-    [[nodiscard]] double bend_rate(int moves, int pressed) const;
-    /// Way of the end that one more turn lifts: + own, - far, 0 where the spring does not turn.
-    [[nodiscard]] double sense(int i) const { return turns_ ? at(i).far ? -1.0 : 1.0 : 0.0; }
+    /// Way of the end as the spring turns: + own, - far, 0 where it does not.
+    [[nodiscard]] double sense(std::size_t i) const {
+        return turns_ ? at(i).far ? -1.0 : 1.0 : 0.0;
+    }
+    [[nodiscard]] Compliance between(std::size_t moves, std::size_t pressed) const;
+    [[nodiscard]] double across_rate(std::size_t moves, std::size_t pressed) const;
+    [[nodiscard]] double bend_rate(std::size_t moves, std::size_t pressed) const;
+    [[nodiscard]] Move moved_along(std::size_t touch) const;
+    [[nodiscard]] Move turned(std::size_t touch) const;
+    [[nodiscard]] Column gains(const Moves& moves) const;
 
     void solve();
+    void judge();
     void differentiate();
-    void move(int touch, int column, double by_x, double by_height, double by_slope);
-    void move_place(int touch);
-    void turn_seat(int touch);
+    void add_rates(const Moves& moves, std::size_t column);
 
     const Joint& joint_;
     std::span<AnyTouch> touches_;
-    int n_, seats_;
+    std::size_t n_, seats_;
     bool turns_;
-    std::array<BeamPlace, kMostTouches> places_{};
-    Matrix slopes_;                 ///< of the face at one touch per force at another
-    Matrix along_, out_, steeper_;  ///< what each unknown does to each touch
-    Eigen::PartialPivLU<Matrix> give_;
-    Column forces_, misses_, torques_;
+    std::array<BeamPlace, kMostTouches> places_;
+    std::array<PlaceRates, kMostTouches> place_rates_{};
+    Table slopes_;  ///< of the face at one touch per force at another
+    Lu give_;
+    Column forces_{}, turned_{}, misses_{}, torques_{};
     double turn_rad_ = 0.0;
-    Matrix rates_;  ///< of misses times forces, and of torques
+    bool solved_ = false;
+    Table rates_;  ///< of misses times forces, and of torques
 };
 
 }  // namespace backspring::detail

@@ -1,0 +1,64 @@
+#pragma once
+
+#include <optional>
+#include <span>
+#include <vector>
+
+#include "touches_step.hpp"
+
+namespace backspring::detail {
+
+/// All blades of a joint that bear and seat as in contacts near by, moved to where they do so now.
+class Following {
+  public:
+    /// @param joint, near  see all_bear_as(); outlive this
+    Following(const Joint& joint, double blade_angle_deg, std::span<const Contact* const> near);
+
+    /// @returns  false where Newton's method does not get there, or not to a rest of every blade
+    [[nodiscard]] bool found();
+
+    // Afterwards:
+    [[nodiscard]] const std::vector<AnyTouch>& touches() const { return touches_; }
+    [[nodiscard]] const std::vector<double>& angles_deg() const { return angles_deg_; }
+    /// Of a blade, its body and its kick, the roots as free.
+    [[nodiscard]] const std::vector<Indenter>& indenters(std::size_t blade) const {
+        return indenters_[blade];
+    }
+    /// Of the own root and the far one.
+    [[nodiscard]] const RootMove& root(bool far) const { return roots_[far ? 1 : 0]; }
+    /// The blade beside the own one that is taken along, flat on flat; 0: none.
+    [[nodiscard]] std::size_t taken_along() const { return taken_along_; }
+    [[nodiscard]] bool is_far(std::size_t blade) const { return blade > joint_.beside.size(); }
+
+  private:
+    [[nodiscard]] const Neighbour& neighbour(std::size_t blade) const;
+    [[nodiscard]] const Mounted& tang(std::size_t blade) const {
+        return blade == 0 ? joint_ : neighbour(blade).tang;
+    }
+    void mount(std::size_t blade);
+    [[nodiscard]] bool find_seats();
+    [[nodiscard]] bool is_taken_along(std::size_t blade, const Touch& touch) const;
+    [[nodiscard]] bool stays_along() const;
+    [[nodiscard]] bool set_touches();
+    [[nodiscard]] bool follow();
+    [[nodiscard]] bool go(const TouchesStep::Column& by);
+    [[nodiscard]] bool keep(TouchesStep& step);
+    [[nodiscard]] double slope_at_pivot(std::size_t blade) const;
+
+    const Joint& joint_;
+    std::span<const Contact* const> near_;
+    std::vector<double> angles_deg_;  ///< the own blade's first
+    std::vector<std::vector<Indenter>> indenters_;
+    std::vector<int> seats_;          ///< which of those free to seat that bear a blade is, or -1
+    std::vector<std::size_t> loose_;  ///< free to seat on a face, and not in touch
+    std::vector<AnyTouch> touches_;
+    std::size_t count_ = 0;  ///< of seats
+    std::size_t taken_along_ = 0;
+    std::array<RootMove, 2> roots_{};
+};
+
+}  // namespace backspring::detail
+
+namespace backspring {
+using namespace detail;
+}
