@@ -27,16 +27,16 @@ def test_a_low_reading_beside_another_blade_is_never_called_done(
 ) -> None:
     sanderling, log = str(DESIGNS / "sanderling.toml"), str(tmp_path / "log.csv")
     words = ["fit", sanderling, "--log", log, "--blade", "clip", "--state", "unloaded"]
-    assert main([*words, "--half-stop", "0.15 mm", "--closed", "0.23 mm"]) == 0
+    assert main([*words, "--half-stop", "0.138 mm", "--closed", "0.23 mm"]) == 0
     # Each bears the spring beside the other: what one alone tells takes too much off it.
     assert capsys.readouterr().out.startswith("Sanderling: logged; read sheep, too, then a plan")
     other = [*words[:5], "sheep", *words[6:], "--half-stop", "0.06 mm", "--closed", "0.06 mm"]
     assert main(other) == 0
     capsys.readouterr()
-    low = ["--half-stop", "0.15 mm", "--closed", "-0.076 mm"]
+    low = ["--half-stop", "0.138 mm", "--closed", "-0.076 mm"]
     assert main([*words, "--ground", "closed", *low]) == 1
     shown = capsys.readouterr().out
-    assert "NOT done, and no plan: clip, half-stop, 0.1" in shown
+    assert "NOT done, and no plan: clip, half-stop, 0." in shown
     assert "the fit is done" not in shown and "as wanted" not in shown
 
 

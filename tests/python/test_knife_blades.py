@@ -163,3 +163,20 @@ def test_entries_of_several_blades_say_whose_they_are(
     data = json.loads(capsys.readouterr().out)["data"]
     assert {row["blade"] for row in data["plan"]} == {"pen"}
     assert data["blades"]["pen"]["knife"]["entries"] == 1
+
+
+def test_blades_side_by_side_are_learned_where_one_takes_over_from_the_other() -> None:
+    """Slopes jump there, and no search comes to rest; two that stop alike are believed."""
+    knife = bs.load(DESIGNS / "sanderling.toml")
+    clip = bs.Knife(knife.seen_from("clip"))
+    clip.measure(half_stop=0.253, closed=0.261, state="unloaded")
+    sheep = clip.blades["sheep"]
+    sheep.measure(half_stop=0.206, closed=0.335, state="unloaded")
+    with sheep.together():
+        sheep.ground("half_stop", 0.018)
+        sheep.ground("closed")
+        sheep.measure(half_stop=0.168, closed=0.193, state="loaded")
+    found = sheep.estimate()
+    # As sure as the dial: 0.004 mm, three of them.
+    assert found.figures["half_stop_loaded_mm"].value == pytest.approx(0.168, abs=0.012)
+    assert found.figures["closed_loaded_mm"].value == pytest.approx(0.193, abs=0.012)

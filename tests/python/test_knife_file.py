@@ -24,6 +24,11 @@ WRITER = [sys.executable, str(Path(__file__).with_name("knife_writer.py")), str(
 KILLS = 20
 
 
+def test_a_log_that_has_no_end_is_refused() -> None:
+    with pytest.raises(bs.InvalidInput, match="larger than 1 MB: this is no fitting log"):
+        bs.Knife(HERON, "/dev/zero")
+
+
 def test_nothing_is_lost_when_the_writer_is_killed(tmp_path: Path) -> None:
     """SIGKILL at a random moment of writing; every entry the writer said stood must stand."""
     path = tmp_path / "heron.csv"

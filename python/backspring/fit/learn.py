@@ -28,9 +28,12 @@ from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Leeway
 # In standard deviations. Where a nose or a corner takes over, slopes jump by about so much. A sound
 # log takes ten steps at most.
 _RULES = _core.LeastSquaresRules(most_iterations=40, tolerance=1e-2)
-# Of blades side by side now one, now the other holds the spring up: slopes jump there and a search
-# goes to and fro about its end. Two that end alike, to a tenth of a standard deviation, found it.
-_ENDS_ALIKE = 0.1**2
+# Of blades side by side now one, now the other holds the spring up: slopes jump where they change.
+# Taken across so many times the usual step, a dial's repeatability or the width of a feeler, they
+# hardly do. A search may stop there even so: two, of other slopes, that stop within a quarter of a
+# standard deviation of one another have found it.
+_BESIDE = (50.0, 200.0)
+_ENDS_ALIKE = 0.25**2
 # Loaded readings that lie farther off than this times what is expected were not read so.
 _OFTEN_OFF = 2.0
 # A dry joint's friction may lie so many times farther off than usual, a worn dial scatters so. Our
@@ -41,6 +44,8 @@ _ALL_WITHIN = 2.5
 # From one reading to the next a worn dial goes astray by more than this, in standard deviations as
 # stated, and as far back: two of a difference of two. A zero that moved goes one way.
 _ASTRAY = 2.0 * math.sqrt(2.0)
+
+_End = tuple[LogRows, _core.LeastSquares]
 
 
 def learn(
@@ -126,25 +131,21 @@ def _learn(design: Design, rows: Callable[..., LogRows], leeway: Leeway) -> FitE
         raise NoConvergence(f"the log cannot be this design's: {error}") from None
 
 
-def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
+def _better(sides: Sequence[LogRows]) -> _End:
     """Search on each side of the kink; a side on which the search finds no rest leaves the other.
 
-    Where no side has a rest, the lower counts if both end alike, or if it is a misfit even there:
-    then that is told. Raises NoConvergence otherwise.
+    Where no side has a rest, the lower counts if all searches on that side end alike, or if it is a
+    misfit even there: then that is told. Raises NoConvergence otherwise.
     """
-    found: list[tuple[LogRows, _core.LeastSquares]] = []
-    start = sides[0].start()
-    for rows in sides:
-        with suppress(NoConvergence):
-            answer = _core.search_least_squares(rows.residuals, rows.unknowns(start), _RULES)
-            found.append((rows, answer))
-            start = np.asarray(answer.x) if answer.converged else start
-    settled = [each for each in found if each[1].converged]
-    if settled:
-        return min(settled, key=lambda each: _sum(each[1]))
+    found: list[_End] = []
+    for wider in _BESIDE if _stand_beside(sides[0].drawn) else (1.0,):
+        found += _ends(sides, wider)
+        if settled := [each for each in found if each[1].converged]:
+            return min(settled, key=_sum)
     if found:
-        least, *other = sorted(found, key=lambda each: _sum(each[1]))
-        alike = any(_sum(each) - _sum(least[1]) < _ENDS_ALIKE for _, each in other)
+        least = min(found, key=_sum)
+        others = [each for each in found if each[0] is least[0] and each is not least]
+        alike = any(_sum(each) - _sum(least) < _ENDS_ALIKE for each in others)
         if alike or not misfit_of(*least).is_chance():
             return least
     raise NoConvergence(
@@ -152,5 +153,21 @@ def _better(sides: Sequence[LogRows]) -> tuple[LogRows, _core.LeastSquares]:
     )
 
 
-def _sum(found: _core.LeastSquares) -> float:
-    return found.chi_squared + found.expected_chi_squared
+def _ends(sides: Sequence[LogRows], wider: float) -> Iterator[_End]:
+    """Search on each side; where one comes to rest the next starts."""
+    start = sides[0].start()
+    for rows in sides:
+        rows.wider = wider
+        with suppress(NoConvergence):
+            answer = _core.search_least_squares(rows.residuals, rows.unknowns(start), _RULES)
+            yield rows, answer
+            start = np.asarray(answer.x) if answer.converged else start
+
+
+def _stand_beside(drawn: _core.Design) -> bool:
+    """Say whether another blade stands beside the own one, at its end of the spring."""
+    return any(each.end == drawn.blades[0].end for each in drawn.blades[1:])
+
+
+def _sum(end: _End) -> float:
+    return end[1].chi_squared + end[1].expected_chi_squared

@@ -101,7 +101,9 @@ def _row(entry: Entry) -> list[str]:
 
 def _rows(path: Path) -> list[list[str]]:
     try:
-        content = path.read_bytes()
+        with path.open("rb") as file:
+            # A device has no end.
+            content = file.read(_LARGEST_BYTES + 1)
     except FileNotFoundError:
         raise
     except OSError as error:

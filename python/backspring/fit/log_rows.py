@@ -55,7 +55,7 @@ class LogRows:
 
     It rests on the other end then: readings have a kink where the pad lies flat, and no derivative
     there, but one on each side. All follows from the knife's causes after so many grinds, and these
-    from the unknowns by a matrix.
+    from the unknowns by a matrix. Slopes are taken across so many times the usual as is `wider`.
     """
 
     def __init__(
@@ -71,7 +71,7 @@ class LogRows:
     ) -> None:
         self.drawn, self.model = design.core, model
         self.ground = ground_in(entries)
-        self.spread_mm, self.leeway = spread_mm, leeway
+        self.spread_mm, self.leeway, self.wider = spread_mm, leeway, 1.0
         wider = {"loaded_offset_mm": leeway.offset, "friction": leeway.friction}
         self.priors = [
             replace(each, sd=each.sd * wider.get(each.name, 1.0))
@@ -139,7 +139,7 @@ class LogRows:
         moving = set(np.flatnonzero(np.any(mapped != 0.0, axis=1)))
         found = {}
         for place in moving - (set() if every else {PLACE[name] for name in ask.still}):
-            step, (low, high) = self.model.steps[place], self._limits[place]
+            step, (low, high) = self.wider * self.model.steps[place], self._limits[place]
             ahead, behind = causes.copy(), causes.copy()
             ahead[place] = min(causes[place] + step, high)
             behind[place] = max(causes[place] - step, low)

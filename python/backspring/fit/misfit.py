@@ -168,7 +168,10 @@ def _look(fits: Observation) -> str:
     if not fits.state:
         return "measure it again, and look whether every depth, face and reading is as it was"
     again = f"set the dial to nothing at open and read {_name(fits.what)} again"
-    return f"{again} (the dial's zero moves easily); look whether every depth and face is as it was"
+    return (
+        f"{again} (the dial's zero moves easily) and look whether every depth and face is as it "
+        "was; if it reads the same, an earlier reading is off: go back before it with --undo"
+    )
 
 
 def _scatters(fits: Observation, units: System) -> str:

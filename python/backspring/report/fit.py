@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from backspring.fit.result import Allowance, FitPlan, loaded_now, position_names
 from backspring.report.budget import budget_lines
-from backspring.report.display import Shown, number, reading, text, unit_of
+from backspring.report.display import number, reading, text, unit_of
 from backspring.report.levers import levers_table
 from backspring.report.tables import Block, Lines, Report, TextTable
 from backspring.report.whole_back import whole_back_lines
@@ -182,14 +182,12 @@ def _blocks(plan: FitPlan, units: System) -> Iterator[Block]:
 
 
 def _steps(plan: FitPlan, units: System) -> TextTable:
-    def head(name: str, kind: Shown = "reading") -> str:
-        return f"{name} {unit_of(kind, units)}"
-
     square = plan.result.half_stop_loaded_mm is not None
     tip = plan.steps[0].tip_mm is not None
-    heads = ["step", "pass", "face", head("take off")]
-    heads += [head("half-stop")] if square else []
-    heads += [head("closed")] + ([head("tip")] if tip else [])
+    unit = unit_of("reading", units)
+    heads = ["step", "pass", "face", f"take off {unit}"]
+    heads += ["half-stop"] if square else []
+    heads += ["closed", "tip"] if tip else ["closed"]
     rows = []
     for step in plan.steps:
         row = [
@@ -202,5 +200,7 @@ def _steps(plan: FitPlan, units: System) -> TextTable:
         row += [reading(step.closed_mm, units)]
         row += [number(step.tip_mm, "reading", units)] if tip else []
         rows.append(tuple(row))
-    title = f"Plan; readings expected after each step, {plan.state}; measure after every pass"
+    title = (
+        f"Plan; {plan.state} readings [{unit}] expected after each step; measure after every pass"
+    )
     return TextTable(title, tuple(heads), tuple(rows))

@@ -134,7 +134,7 @@ def _now(plan: BladesPlan, units: System) -> TextTable:
 def _steps(plan: BladesPlan, units: System) -> TextTable:
     unit = unit_of("reading", units)
     heads = ["step", "pass", "blade", "face", f"take off {unit}"]
-    heads += [f"half-stop {unit}", f"closed {unit}", f"tip {unit}"]
+    heads += ["half-stop", "closed", "tip"]
     rows = []
     for step in plan.steps:
         shown = (step.half_stop_mm, step.closed_mm)
@@ -144,5 +144,6 @@ def _steps(plan: BladesPlan, units: System) -> TextTable:
         row += ["" if each is None else reading(each, units) for each in shown]
         row += ["" if step.tip_mm is None else number(step.tip_mm, "reading", units)]
         rows.append(tuple(row))
-    title = f"Plan; that blade's readings after each step, {plan.state}; measure all after a pass"
+    title = f"Plan; that blade's readings [{unit}] after each step, {plan.state}; measure all after"
+    title += " a pass"
     return TextTable(title, tuple(heads), tuple(rows))
