@@ -9,6 +9,7 @@ a file should not wait for the rest.
 
 from __future__ import annotations
 
+import gc
 import sys
 
 from backspring.cli.commands import COMMANDS
@@ -23,6 +24,7 @@ if TYPE_CHECKING:
 __all__ = ["COMMANDS", "entry", "main", "parser_of"]
 _BAD_USE = 2
 _STOPPED = 130
+_MANY_OBJECTS = 100_000
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -47,6 +49,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def entry() -> int:
     """Run the command that was typed; whatever goes wrong, 1 says only that a target is missed."""
+    # What is loaded stays: to look through it for rubbish takes a fourteenth of a check.
+    gc.set_threshold(_MANY_OBJECTS)
     try:
         return main()
     except MemoryError:
