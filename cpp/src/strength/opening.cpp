@@ -149,7 +149,7 @@ void Opening::refresh(SeenForces& seen) {
     const FaceShift since = moved(shift_, -1.0, seen.set);
     if (since.slope == 0.0) return;
     if (std::abs(since.slope) <= hardly_rad) {
-        seen.loads = forces_left(fitted_.joint.flexibility, seen.loads, since);
+        lessen(fitted_.joint.flexibility, seen.loads, since);
     } else {
         seen.loads = loads_ahead(contact_in(moved_, shift_, seen.angle_deg));
     }
