@@ -11,14 +11,14 @@ using namespace backspring;
 
 namespace {
 
-struct Case {
+struct BentTaper {
     PlasticTaper taper;
     StraightMoment moment;
 };
 
 /// Tapers that thin, thicken and stay, under moments a little and far beyond yielding at one end.
-std::vector<Case> cases() {
-    std::vector<Case> all;
+std::vector<BentTaper> bent_tapers() {
+    std::vector<BentTaper> all;
     for (const double taper : {0.0, -0.03, 0.05, -1e-9}) {
         for (const double share : {1.02, 1.1, 1.3}) {
             for (const double fall : {20.0, 90.0}) {
@@ -38,20 +38,20 @@ std::vector<Case> cases() {
     return all;
 }
 
-Span common(const Span& a, const Span& b) {
+Span overlap_of(const Span& a, const Span& b) {
     return {std::max(a.from_mm, b.from_mm), std::min(a.to_mm, b.to_mm)};
 }
 
 /// Where it yields, but for the hinges.
-Span short_of_hinges(const Case& c) {
+Span span_short_of_hinges(const BentTaper& c) {
     const Span hinge = c.taper.beyond(c.moment, 1.499);
     const Span yields = c.taper.beyond(c.moment, 1.0);
     if (hinge.from_mm >= hinge.to_mm) return yields;
-    return hinge.from_mm > yields.from_mm ? common(yields, {yields.from_mm, hinge.from_mm})
-                                          : common(yields, {hinge.to_mm, yields.to_mm});
+    return hinge.from_mm > yields.from_mm ? overlap_of(yields, {yields.from_mm, hinge.from_mm})
+                                          : overlap_of(yields, {hinge.to_mm, yields.to_mm});
 }
 
-double residual(const Case& c, double x_mm) {
+double curvature_left(const BentTaper& c, double x_mm) {
     const PlasticSection section =
         make_plastic_section(c.taper.width_mm, c.taper.thickness_at_mm(x_mm),
                              c.taper.youngs_modulus_mpa, c.taper.yield_mpa);
@@ -60,7 +60,7 @@ double residual(const Case& c, double x_mm) {
 
 /// By quadrature, section by section.
 template <class Value>
-double along(const Span& span, Value value) {
+double summed_along(const Span& span, Value value) {
     using Rule = boost::math::quadrature::gauss<double, 30>;
     double sum = 0.0;
     constexpr int parts = 40;
@@ -75,15 +75,15 @@ double along(const Span& span, Value value) {
 
 TEST_CASE("what stays of a taper is the integral of its sections", "[strength][property]") {
     int yielded = 0;
-    for (const Case& c : cases()) {
-        const Span span = short_of_hinges(c);
+    for (const BentTaper& c : bent_tapers()) {
+        const Span span = span_short_of_hinges(c);
         if (span.to_mm - span.from_mm < 0.1) continue;
         ++yielded;
         CAPTURE(c.taper.taper, c.moment.fall_n, span.from_mm, span.to_mm);
         const SpanTurn turn = yielded_turn(c.taper, c.moment, span);
-        const double whole = along(span, [&](double x) { return residual(c, x); });
-        const double first =
-            along(span, [&](double x) { return residual(c, x) * (x - turn.middle_mm); });
+        const double whole = summed_along(span, [&](double x) { return curvature_left(c, x); });
+        const double first = summed_along(
+            span, [&](double x) { return curvature_left(c, x) * (x - turn.middle_mm); });
         // Near yielding what stays is a small difference of what bends and what comes back.
         CHECK_THAT(turn.turn_rad * c.taper.cosine, WithinRel(whole, 1e-10));
         CHECK_THAT(turn.first_mm * c.taper.cosine,
@@ -93,8 +93,8 @@ TEST_CASE("what stays of a taper is the integral of its sections", "[strength][p
 }
 
 TEST_CASE("a taper's rates are those of its turn", "[strength][property]") {
-    for (const Case& c : cases()) {
-        const Span yields = short_of_hinges(c);
+    for (const BentTaper& c : bent_tapers()) {
+        const Span yields = span_short_of_hinges(c);
         // Inside where it yields, so that a moment somewhat less makes all of it yield, too.
         const Span span{std::lerp(yields.from_mm, yields.to_mm, 0.2),
                         std::lerp(yields.from_mm, yields.to_mm, 0.7)};
@@ -118,7 +118,7 @@ TEST_CASE("a taper's rates are those of its turn", "[strength][property]") {
 }
 
 TEST_CASE("a taper yields up to where the moment is the yield moment", "[strength][property]") {
-    for (const Case& c : cases()) {
+    for (const BentTaper& c : bent_tapers()) {
         const Span yields = c.taper.beyond(c.moment, 1.0);
         if (yields.from_mm >= yields.to_mm) continue;
         for (const double x : {yields.from_mm, yields.to_mm}) {
