@@ -97,7 +97,7 @@ bool PlasticSpring::bears(std::span<const Load> loads) const {
         if (taper.from_mm < 0.0) moment = {root.root_nmm, -root.root_nmm / rear_pin_mm_};
         const double stations[] = {taper.from_mm, taper.to_mm, taper.worst_mm(moment)};
         return std::ranges::all_of(stations, [&](double x) {
-            return moment.at_nmm(x) < plastic * kHingeShare * taper.yield_moment_nmm(x);
+            return moment.at_nmm(x) < plastic * taper.yield_moment_nmm(x);
         });
     };
     return std::ranges::all_of(nodes_,
