@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <boost/math/quadrature/gauss.hpp>
 #include <cmath>
 #include <vector>
 
@@ -58,17 +57,17 @@ double curvature_left(const BentTaper& c, double x_mm) {
     return residual_curvature_per_mm(section, c.moment.at_nmm(x_mm));
 }
 
-/// By quadrature, section by section.
+/// By Gauss's three places in each of many parts, section by section.
 template <class Value>
 double summed_along(const Span& span, Value value) {
-    using Rule = boost::math::quadrature::gauss<double, 30>;
+    constexpr int parts = 2000;
+    const double half = 0.5 * (span.to_mm - span.from_mm) / parts, away = half * std::sqrt(0.6);
     double sum = 0.0;
-    constexpr int parts = 40;
     for (int i = 0; i < parts; ++i) {
-        const double step = (span.to_mm - span.from_mm) / parts, from = span.from_mm + i * step;
-        sum += Rule::integrate(value, from, from + step);
+        const double middle = span.from_mm + (2 * i + 1) * half;
+        sum += 8.0 * value(middle) + 5.0 * (value(middle - away) + value(middle + away));
     }
-    return sum;
+    return sum * half / 9.0;
 }
 
 }  // namespace
