@@ -11,6 +11,9 @@ namespace backspring::detail {
 // moment goes on rising with the curvature and every rise has its force.
 inline constexpr double kHingeShare = 1.0 - 1e-5;
 inline constexpr double kHingeSoftness = 1e7;
+// Along a taper, in closed form, nearer still; softer than a section that begins to turn so.
+inline constexpr double kTaperHingeShare = 1.0 - 1e-6;
+inline constexpr double kTaperHingeSoftness = 2e8;
 
 /// Curvature that stays after a moment, and how fast it grows with that.
 struct Residual {

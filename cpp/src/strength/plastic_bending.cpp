@@ -29,7 +29,7 @@ BentSpring bend_by_force(const Spring& spring, std::span<const Load> loads, doub
             "yields");
     }
     plastic.bend(loads);
-    return {{loads.begin(), loads.end()}, plastic.shift_after({}), plastic.zones()};
+    return {{loads.begin(), loads.end()}, plastic.shift(), plastic.zones()};
 }
 
 BentSpring bend_by_hold(const Spring& spring, std::span<const Hold> holds, double yield_mpa) {
@@ -40,7 +40,7 @@ BentSpring bend_by_hold(const Spring& spring, std::span<const Hold> holds, doubl
     PlasticSpring plastic(spring, foremost_mm(holds), yield_mpa);
     std::vector<Load> loads = plastic.forces(holds);
     plastic.bend(loads);
-    return {std::move(loads), plastic.shift_after({}), plastic.zones()};
+    return {std::move(loads), plastic.shift(), plastic.zones()};
 }
 
 }  // namespace backspring

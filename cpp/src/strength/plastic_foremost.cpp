@@ -83,23 +83,21 @@ double PlasticSpring::beyond_elastic(std::span<const Load> loads) const {
         const Load& only = loads.front();
         return beyond_elastic({only.force_n * only.x_mm, only.force_n});
     }
-    std::vector<MomentPart> parts;
-    add_moments(loads, parts);
     double most = 0.0;
-    for (const MomentPart& part : parts) most = std::max(most, beyond_elastic(part.moment));
+    for (const MomentPart& part : moments_of(loads))
+        most = std::max(most, beyond_elastic(part.moment));
     return most;
 }
 
 bool PlasticSpring::bears(std::span<const Load> loads) const {
     constexpr double plastic = 1.5;
-    std::vector<MomentPart> parts;
-    add_moments(loads, parts);
+    const std::vector<MomentPart> parts = moments_of(loads);
     const StraightMoment root = parts.empty() ? StraightMoment{} : parts.back().moment;
     const auto holds = [&](const PlasticTaper& taper, StraightMoment moment) {
         if (taper.from_mm < 0.0) moment = {root.root_nmm, -root.root_nmm / rear_pin_mm_};
         const double stations[] = {taper.from_mm, taper.to_mm, taper.worst_mm(moment)};
         return std::ranges::all_of(stations, [&](double x) {
-            return moment.at_nmm(x) < plastic * kHingeShare * taper.yield_moment_nmm(x);
+            return moment.at_nmm(x) < plastic * taper.yield_moment_nmm(x);
         });
     };
     return std::ranges::all_of(nodes_,

@@ -75,12 +75,16 @@ void PlasticSpring::add_stretch(const Stretch& stretch,
     };
     const auto surely_elastic = [&](double start, double end) {
         constexpr double far = 0.8;
-        if (!greatest || stretch.hole.diameter_mm > 0.0) return false;
+        if (!greatest) return false;
         double most = 0.0, least_mm3 = std::numeric_limits<double>::infinity();
         for (const double x : {start, end}) {
             const double depth = thickness_mm(stretch, x) * stretch.cosine;
+            // The ligaments beside a hole bear more than one of them that is left alone.
+            const double steel =
+                depth - chord_mm(stretch.hole, x) - 2.0 * std::abs(stretch.hole.offset_mm);
             most = std::max(most, greatest->most_nmm(x) * share_behind(x));
-            least_mm3 = std::min(least_mm3, width_mm * width_share(stretch, x) * depth * depth);
+            least_mm3 =
+                std::min(least_mm3, width_mm * width_share(stretch, x) * steel * std::abs(steel));
         }
         return most < far * yield_mpa * least_mm3 / 6.0;
     };

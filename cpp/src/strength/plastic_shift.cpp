@@ -79,7 +79,9 @@ FaceShift PlasticSpring::shift_after(std::span<const Load> loads,
             add_turn(per_n[i], node, turn * unit_moment_mm(node, loads[i].x_mm));
         }
     }
-    if (!watched_.empty()) add_tapers(greatest_with(loads), loads, kAll, shift, per_n);
+    if (!watched_.empty()) {
+        add_tapers(greatest_with(moments_of(loads)), loads, kAll, shift, per_n);
+    }
     return shift;
 }
 
@@ -94,7 +96,7 @@ void PlasticSpring::bend(std::span<const Load> loads) {
         }
         add_turn(shift_of_nodes_, node, node.length_mm * node.residual_per_mm);
     }
-    borne_ = greatest_with(loads);
+    borne_ = greatest_with(moments_of(loads));
     for (MomentPart& part : borne_.ahead) part.nearest_mm = kAll;
     borne_.behind.nearest_mm = kAll;
     shift_ = shift_of_nodes_;

@@ -61,22 +61,22 @@ std::span<const PlasticSpring::Node> PlasticSpring::watched() const {
     return std::span(nodes_).subspan(first_, count_);
 }
 
-double PlasticSpring::moment_nmm(std::span<const Load> loads, const Node& node) const {
+double PlasticSpring::moment_nmm(std::span<const Load> loads, const Node& node) {
     double sum = 0.0;
     for (const Load& load : loads) sum += load.force_n * unit_moment_mm(node, load.x_mm);
     return sum;
 }
 
-PlasticSpring::Greatest PlasticSpring::greatest_with(std::span<const Load> loads) const {
+PlasticSpring::Greatest PlasticSpring::greatest_with(std::span<const MomentPart> moments) const {
     Greatest most;
-    most.ahead.reserve(borne_.ahead.size() + loads.size());
+    most.ahead.reserve(borne_.ahead.size() + moments.size());
     most.ahead = borne_.ahead;
-    add_moments(loads, most.ahead);
+    most.ahead.insert(most.ahead.end(), moments.begin(), moments.end());
     keep_greatest(most.ahead);
     most.behind = borne_.behind;
-    double root = 0.0;
-    for (const Load& load : loads) root += load.force_n * load.x_mm;
-    if (rear_pin_mm_ > 0.0 && root > most.behind.moment.root_nmm) {
+    for (const MomentPart& part : moments) {
+        const double root = part.moment.root_nmm;
+        if (rear_pin_mm_ <= 0.0 || root <= most.behind.moment.root_nmm) continue;
         most.behind = {.moment = {root, -root / rear_pin_mm_}, .nearest_mm = 0.0};
     }
     return most;
@@ -96,7 +96,7 @@ double PlasticSpring::set_mm(std::span<const Load> loads, double at_mm) const {
         sum += node.length_mm * residual * unit_moment_mm(node, at_mm);
     }
     FaceShift of_tapers;
-    add_tapers(greatest_with(loads), {}, at_mm, of_tapers, {});
+    add_tapers(greatest_with(moments_of(loads)), {}, at_mm, of_tapers, {});
     return sum + of_tapers.at_mm(at_mm);
 }
 

@@ -123,15 +123,15 @@ SpanTurn yielded_turn(const PlasticTaper& taper, const StraightMoment& moment, c
 SpanTurn hinged_turn(const PlasticTaper& taper, const StraightMoment& moment, const Span& span) {
     const Local s(taper, moment, span);
     const OverDepth over(s);
-    const double at_hinge =
-        taper.yield_mpa / taper.youngs_modulus_mpa *
-        (2.0 / std::sqrt(3.0 * (1.0 - kHingeShare)) - 3.0 * kHingeShare * (1.0 + kHingeSoftness));
+    const double at_hinge = taper.yield_mpa / taper.youngs_modulus_mpa *
+                            (2.0 / std::sqrt(3.0 * (1.0 - kTaperHingeShare)) -
+                             3.0 * kTaperHingeShare * (1.0 + kTaperHingeSoftness));
     SpanTurn turn{
         .middle_mm = s.middle_mm,
-        .turn_rad = at_hinge * over.once[0] + kHingeSoftness * elastic_turn(s, over.cubed, 0),
-        .first_mm = at_hinge * over.once[1] + kHingeSoftness * elastic_turn(s, over.cubed, 1)};
+        .turn_rad = at_hinge * over.once[0] + kTaperHingeSoftness * elastic_turn(s, over.cubed, 0),
+        .first_mm = at_hinge * over.once[1] + kTaperHingeSoftness * elastic_turn(s, over.cubed, 1)};
     for (std::size_t k = 0; k < 3; ++k) {
-        turn.rates[k] = kHingeSoftness * s.per_moment * over.cubed[k];
+        turn.rates[k] = kTaperHingeSoftness * s.per_moment * over.cubed[k];
     }
     return along_mid_line(turn, taper.cosine);
 }

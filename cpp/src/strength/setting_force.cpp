@@ -5,6 +5,25 @@
 #include "setting_forces.hpp"
 
 namespace backspring {
+namespace {
+
+/// A step towards the force that moves the spring as it is held.
+///
+/// Near a section's plastic moment the set grows like one over the root of what that moment leaves,
+/// so there one over its square tells more than a straight line.
+double way_n(const Held& held, double force_n, double set_mm, double set_per_n) {
+    const double wanted_mm = held.movement_mm - held.mm_per_n * force_n;
+    const double straight = (wanted_mm - set_mm) / (held.mm_per_n + set_per_n);
+    if (!(set_mm > 0.0 && wanted_mm > set_mm)) return straight;
+    const auto square = [](double v) { return v * v; };
+    const double curved = (1.0 / square(set_mm) - 1.0 / square(wanted_mm)) /
+                          (2.0 * (set_per_n / (set_mm * square(set_mm)) +
+                                  held.mm_per_n / (wanted_mm * square(wanted_mm))));
+    constexpr double far = 2.0;
+    return wanted_mm > far * set_mm ? straight : curved;
+}
+
+}  // namespace
 
 /// Movement grows ever faster with the force, so from beyond the answer Newton's steps come down to
 /// it; a step from short of it that leads beyond what is known to be too much is halved.
@@ -15,14 +34,21 @@ Setting detail::setting_force(const PlasticSpring& plastic,
     constexpr int most_steps = 60;
     constexpr double there_mm = 1e-11, same_share = 4e-16;
     const double x = held.x_mm;
-    const double settled_mm = plastic.shift_after({}).at_mm(x);
+    const double settled_mm = plastic.shift().at_mm(x);
     double low = 0.0;
     double high = std::max(held.movement_mm - settled_mm, 0.0) / held.mm_per_n;
     Setting setting;
     setting.loads.push_back({x, high});
     Load& load = *setting.loads.data();
     const bool guessed = guess.size() == 1;
-    if (guessed) load.force_n = std::min(guess.data()->force_n, high);
+    if (guessed) {
+        load.force_n = std::min(guess.data()->force_n, high);
+    } else {
+        // Beyond that a section soon turns as a hinge, and steps come back from there slowly.
+        constexpr double most_beyond = 1.4;
+        const double beyond = plastic.beyond_elastic(setting.loads);
+        if (beyond > most_beyond) load.force_n *= most_beyond / beyond;
+    }
     double before_mm = 0.0;
     for (int step = 0; step < most_steps; ++step) {
         FaceShift per_n;
@@ -32,7 +58,8 @@ Setting detail::setting_force(const PlasticSpring& plastic,
         const double miss_mm = std::abs(excess_mm);
         if (miss_mm <= there_mm) break;
         (excess_mm > 0.0 ? high : low) = load.force_n;
-        double next = load.force_n - excess_mm / (held.mm_per_n + per_n.at_mm(x));
+        double next =
+            load.force_n + way_n(held, load.force_n, setting.set.at_mm(x), per_n.at_mm(x));
         const bool inside = next > low && next < high;
         // Steps leave the square of what they find: of the next one this is left.
         const double grown_mm = std::abs(setting.set.at_mm(x) - settled_mm);

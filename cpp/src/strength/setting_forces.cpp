@@ -87,7 +87,7 @@ class SettingForces {
   private:
     /// As if nothing set further: no force is larger.
     [[nodiscard]] Numbers largest_forces() const {
-        const Numbers room = needed_ - rises(places_, plastic_.shift_after({}));
+        const Numbers room = needed_ - rises(places_, plastic_.shift());
         return compliance_.llt().solve(room).cwiseMax(0.0);
     }
 
@@ -142,9 +142,7 @@ class SettingForces {
 
     /// By how much it has set at most since it was last let go.
     [[nodiscard]] double grown_mm(const State& state) const {
-        return (rises(places_, state.set) - rises(places_, plastic_.shift_after({})))
-            .cwiseAbs()
-            .maxCoeff();
+        return (rises(places_, state.set) - rises(places_, plastic_.shift())).cwiseAbs().maxCoeff();
     }
 
     [[nodiscard]] static Numbers newton_way(const State& state) {
@@ -211,20 +209,17 @@ Setting detail::setting_forces(const PlasticSpring& plastic,
     return SettingForces(plastic, flexibility, elastic, shift).search(guess, enough_mm);
 }
 
-Loads detail::forces_left(const Flexibility& flexibility,
-                          const Loads& loads,
-                          const FaceShift& away) {
-    if (loads.size() == 0) return loads;
+void detail::lessen(const Flexibility& flexibility, Loads& loads, const FaceShift& away) {
+    if (loads.size() == 0) return;
     if (loads.size() == 1) {
-        Loads left = loads;
-        Load& only = *left.data();
+        Load& only = *loads.data();
         only.force_n -=
             away.at_mm(only.x_mm) / deflection_per_force(flexibility, only.x_mm, only.x_mm);
         only.force_n = std::max(only.force_n, 0.0);
-        return left;
+        return;
     }
     const Numbers lost = compliances(flexibility, loads).llt().solve(rises(loads, away));
-    return with_forces(loads, (forces_of(loads) - lost).cwiseMax(0.0));
+    loads = with_forces(loads, (forces_of(loads) - lost).cwiseMax(0.0));
 }
 
 }  // namespace backspring

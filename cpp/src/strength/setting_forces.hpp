@@ -41,10 +41,8 @@ struct Held {
                                     const Loads& guess,
                                     double enough_mm);
 
-/// Forces that are left of loads where the face moves away from what touches it and stays elastic.
-[[nodiscard]] Loads forces_left(const Flexibility& flexibility,
-                                const Loads& loads,
-                                const FaceShift& away);
+/// Leaves of loads what is left where the face moves away from what touches it and stays elastic.
+void lessen(const Flexibility& flexibility, Loads& loads, const FaceShift& away);
 
 }  // namespace backspring::detail
 

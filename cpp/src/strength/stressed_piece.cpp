@@ -11,15 +11,24 @@ constexpr std::size_t kNear = 4;
 
 /// What each of a few turns has in a polynomial through all of them, at an angle.
 std::array<double, kNear> lagrange_shares(std::span<const SeenForces> near, double angle_deg) {
-    std::array<double, kNear> shares{};
+    std::array<double, kNear> shares{}, under{};
+    double all = 1.0;
     for (std::size_t k = 0; k < near.size(); ++k) {
-        double over = 1.0, under = 1.0;
-        for (std::size_t j = 0; j < near.size(); ++j) {
-            if (j == k) continue;
-            over *= angle_deg - near[j].angle_deg;
-            under *= near[k].angle_deg - near[j].angle_deg;
+        under[k] = 1.0;
+        for (std::size_t j = 0; j < k; ++j) {
+            const double apart = near[k].angle_deg - near[j].angle_deg;
+            under[k] *= apart;
+            under[j] *= -apart;
         }
-        shares[k] = over / under;
+        const double away = angle_deg - near[k].angle_deg;
+        if (away == 0.0) {
+            shares[k] = 1.0;
+            return shares;
+        }
+        all *= away;
+    }
+    for (std::size_t k = 0; k < near.size(); ++k) {
+        shares[k] = all / (under[k] * (angle_deg - near[k].angle_deg));
     }
     return shares;
 }

@@ -42,8 +42,9 @@ void each_turn(const MomentPart& part, const PlasticTaper& taper, const Span& yi
     const double least =
         std::min(taper.yield_moment_nmm(yields.from_mm), taper.yield_moment_nmm(yields.to_mm));
     const double most = std::max(moment.at_nmm(yields.from_mm), moment.at_nmm(yields.to_mm));
-    if (most < plastic * kHingeShare * least) return add(part, yielded_turn(taper, moment, yields));
-    const Span hinge = common(taper.beyond(moment, plastic * kHingeShare), yields);
+    if (most < plastic * kTaperHingeShare * least)
+        return add(part, yielded_turn(taper, moment, yields));
+    const Span hinge = common(taper.beyond(moment, plastic * kTaperHingeShare), yields);
     if (!(hinge.from_mm < hinge.to_mm)) return add(part, yielded_turn(taper, moment, yields));
     const auto beside = [&](const Span& span) {
         if (span.from_mm < span.to_mm) add(part, yielded_turn(taper, moment, span));

@@ -82,6 +82,9 @@ class PlasticSpring {
     /// Forces at which the spring, bent from what it is now, stands at the holds; one or two.
     [[nodiscard]] std::vector<Load> forces(std::span<const Hold> holds) const;
 
+    /// Shift of the face as it is let go now.
+    [[nodiscard]] const FaceShift& shift() const { return shift_; }
+
     /// Shift of the face when it is let go after these loads.
     ///
     /// @param per_n  how fast it grows with each load, where asked for [1/N]
@@ -136,8 +139,8 @@ class PlasticSpring {
     void add_node(
         const Stretch& stretch, double width_mm, double yield_mpa, double x_mm, double share_mm);
     [[nodiscard]] double share_behind(double x_mm) const;
-    [[nodiscard]] double moment_nmm(std::span<const Load> loads, const Node& node) const;
-    [[nodiscard]] Greatest greatest_with(std::span<const Load> loads) const;
+    [[nodiscard]] static double moment_nmm(std::span<const Load> loads, const Node& node);
+    [[nodiscard]] Greatest greatest_with(std::span<const MomentPart> moments) const;
     [[nodiscard]] double borne_nmm(double x_mm) const;
     void find_foremost();
     void add_shares(const PlasticTaper& taper, std::vector<Share>& shares) const;

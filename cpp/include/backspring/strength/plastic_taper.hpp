@@ -36,6 +36,13 @@ void keep_greatest(std::vector<MomentPart>& parts);
 /// greatest of them is the moment.
 void add_moments(std::span<const Load> loads, std::vector<MomentPart>& parts);
 
+[[nodiscard]] inline std::vector<MomentPart> moments_of(std::span<const Load> loads) {
+    std::vector<MomentPart> parts;
+    parts.reserve(loads.size());
+    add_moments(loads, parts);
+    return parts;
+}
+
 /// A span from one station to another [mm]; nothing where it ends before it begins.
 struct Span {
     double from_mm = 0.0, to_mm = 0.0;
