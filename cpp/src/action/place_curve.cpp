@@ -9,6 +9,32 @@
 
 namespace backspring {
 
+void detail::PlaceCurve::add_both(double blade_angle_deg, const Both& touches) {
+    const auto goes_on = [&](std::size_t i) {
+        const Part &a = both_->last[i].part, &b = touches[i].part;
+        return a.arc == b.arc && a.flat == b.flat && a.kick == b.kick;
+    };
+    if (!both_ || !goes_on(0) || !goes_on(1)) both_.emplace();
+    both_->last = touches;
+    if (both_->places[0].full()) return;
+    for (std::size_t i = 0; i < touches.size(); ++i) {
+        const Touch& touch = touches[i];
+        both_->places[i].add(blade_angle_deg, touch.part.flat ? touch.x_mm : touch.slope);
+    }
+}
+
+PlaceCurve::Both detail::PlaceCurve::both_at(double blade_angle_deg) const {
+    Both touches = both_->last;
+    for (std::size_t i = 0; i < touches.size(); ++i) {
+        Touch& touch = touches[i];
+        // At an edge of the pad a touch stays there.
+        if (touch.x_mm == joint_->pad.start_mm || touch.x_mm == joint_->pad.end_mm) continue;
+        const double place = both_->places[i].value_at(blade_angle_deg);
+        (touch.part.flat ? touch.x_mm : touch.slope) = place;
+    }
+    return touches;
+}
+
 void detail::PlaceCurve::add(const Contact& contact) {
     if (!joint_->alone()) {
         const double angle = contact.blade_angle_deg;
@@ -18,7 +44,7 @@ void detail::PlaceCurve::add(const Contact& contact) {
         return;
     }
     const bool kick = contact.count == 1 && contact.touches[0].part.kick;
-    if (contact.count == 2) both_ = contact.touches;
+    if (contact.count == 2) add_both(contact.blade_angle_deg, contact.touches);
     if (kick) kick_ = contact.touches[0];
     tells_ = contact.count == 1 && !kick;
     if (!tells_ || curve_.full()) return;
@@ -44,7 +70,8 @@ Contact detail::PlaceCurve::contact_at(double blade_angle_deg) const {
         return find_contact(*joint_, blade_angle_deg, nullptr, &guess);
     }
     if (both_) {
-        if (auto contact = both_bear_as(*joint_, blade_angle_deg, *both_)) return *contact;
+        if (auto contact = both_bear_as(*joint_, blade_angle_deg, both_at(blade_angle_deg)))
+            return *contact;
     }
     if (kick_) {
         if (auto contact = kick_bears_as(*joint_, blade_angle_deg, *kick_)) return *contact;

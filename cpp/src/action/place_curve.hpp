@@ -11,7 +11,7 @@
 namespace backspring::detail {
 
 /// How the touches of a blade alone go with the angle, by a few contacts near by: one as a curve,
-/// body and kick together as they last were.
+/// body and kick together as two.
 class PlaceCurve {
   public:
     /// @param joint  outlives this
@@ -32,13 +32,23 @@ class PlaceCurve {
     };
 
     [[nodiscard]] Contact with_others(double blade_angle_deg) const;
+    using Both = std::array<Touch, 2>;
+
+    /// Of body and kick together.
+    struct TwoCurves {
+        Both last;
+        std::array<Interpolant, 2> places{};  ///< slope on an arc, station on a flat
+    };
+
+    void add_both(double blade_angle_deg, const Both& touches);
+    [[nodiscard]] Both both_at(double blade_angle_deg) const;
 
     const Joint* joint_;
     bool tells_ = false;
     Part part_{.arc = -1};
     Interpolant curve_;
     std::optional<double> edge_mm_{};  ///< of the pad, where that bears
-    std::optional<std::array<Touch, 2>> both_{};
+    std::optional<TwoCurves> both_{};
     std::optional<Touch> kick_{};  ///< alone
     std::vector<Known> known_{};   ///< of several blades
 };

@@ -14,7 +14,8 @@
 namespace backspring {
 namespace {
 
-constexpr double kThereDeg = 1e-11;
+// A step so short leaves of an angle, and of what goes with it, less than 1e-11.
+constexpr double kThereDeg = 1e-9;
 // Of a gap: an angle so near to its end is that.
 constexpr double kSameAngle = 1e-9;
 

@@ -13,16 +13,15 @@ struct Window {
     std::size_t first, last;
 };
 
-[[nodiscard]] inline Window nearest(const Piece& piece, std::size_t i) {
-    constexpr std::size_t most = 7;
+[[nodiscard]] inline Window nearest(const Piece& piece, std::size_t i, std::size_t most = 7) {
     const std::size_t last = piece.size() - 1, behind = std::min(i, most / 2);
     const std::size_t end = std::min(i - behind + most - 1, last);
     return {end - std::min(end, most - 1), end};
 }
 
-/// How the touch goes there.
+/// How the touch goes there: about, for where it bears is found from there.
 [[nodiscard]] inline PlaceCurve way_about(const Action& action, const Piece& piece, std::size_t i) {
-    const Window near = nearest(piece, i);
+    const Window near = nearest(piece, i, 5);
     PlaceCurve way(action.joint);
     for (std::size_t k = near.first; k <= near.last; ++k) way.add(piece[k]->contact);
     return way;
