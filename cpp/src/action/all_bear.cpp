@@ -1,6 +1,8 @@
 #include "all_bear.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 #include "bearing_set.hpp"
 #include "following.hpp"

@@ -17,16 +17,12 @@ struct Fineness {
 
 inline constexpr Fineness kAlone{
     .cut_deg = 1e-10, .torque_doubt = 1e-8, .look_deg = 90.0, .parts = 32, .halvings = 5};
-// With others that seat anew a contact costs several times as much.
-inline constexpr Fineness kBothEnds{
-    .cut_deg = 1e-5, .torque_doubt = 1e-3, .look_deg = 12.0, .parts = 8, .halvings = 2};
-// What comes to bear beside begins with no force, so where it does matters with the square of this;
-// and two flats that lie alike may take turns over less.
-inline constexpr Fineness kBeside{
-    .cut_deg = 1e-4, .torque_doubt = 1e-3, .look_deg = 12.0, .parts = 8, .halvings = 2};
+// Others seat anew at every look, to 1e-11 deg, and a look costs several times as much.
+inline constexpr Fineness kWithOthers{
+    .cut_deg = 1e-8, .torque_doubt = 1e-5, .look_deg = 24.0, .parts = 16, .halvings = 3};
 
 [[nodiscard]] inline const Fineness& fineness(const Joint& joint) {
-    return joint.alone() ? kAlone : joint.beside.empty() ? kBothEnds : kBeside;
+    return joint.alone() ? kAlone : kWithOthers;
 }
 
 }  // namespace backspring::detail

@@ -38,7 +38,12 @@ class PieceCurve {
         for (std::size_t k = 0; k < count_; ++k) {
             const Point& point = points_[k];
             const double away = angle_deg - point.angle_deg;
-            if (away == 0.0) return at(angle_deg + nudge_deg(k));
+            if (away == 0.0) {
+                const double beside = count_ > 1 ? angle_deg + nudge_deg(k) : angle_deg;
+                // A piece may be so short that no angle lies beside its turns.
+                if (beside == angle_deg) return {.value = point.value};
+                return at(beside);
+            }
             const double per_away = 1.0 / away, share = point.weight * per_away;
             const double slope = share * per_away, curvature = slope * per_away;
             above.value += share * point.value;

@@ -100,8 +100,8 @@ class Loads {
 /// @source unilateral contact as least complementary energy
 /// @note   on a flat, shear spreads the pressure over about half a thickness: under 0.0002 mm in
 ///         readings and 0.02 % in force against one point force on an ordinary spring
-/// @note   two blades that press in one place share their force; of two flats that lie alike, one
-///         bears
+/// @note   two blades that press in one place share their force; one whose flat lies along the
+///         own one's is taken along, and the torque, what the hand feels, is that of both
 [[nodiscard]] Contact contact_at(const Joint& joint, double blade_angle_deg);
 
 /// The joint with its other blades held where they stand in a contact.
