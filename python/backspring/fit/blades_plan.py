@@ -8,7 +8,7 @@ from backspring import _core
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
-from backspring.fit.least_off import Standing, least_off_mm, plan_worth_it
+from backspring.fit.least_off import Standing, plan_worth_it
 from backspring.fit.result import Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -48,7 +48,7 @@ def make_blades_plan(
     `short_mm` is how much farther off the target to stop, but where a reading is low; `dial_mm`
     what a reading repeats to where the rules' own is wider.
     """
-    least_mm = least_off_mm(rules.repeatability_mm if dial_mm is None else dial_mm)
+    least_mm = rules.repeatability_mm if dial_mm is None else dial_mm
     result, left_on = plan_worth_it(now, blades, _core.FitState[state], rules, short_mm, least_mm)
     plans: dict[str, FitPlan] = {}
     for fitted, own, on in zip(blades, result.blades, left_on, strict=True):

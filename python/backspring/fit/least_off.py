@@ -1,4 +1,4 @@
-"""Leaves standing what is too little to grind: no dial tells it, and no hand takes it off."""
+"""Leaves standing what is too little to grind: less than a reading of the dial repeats to."""
 
 from __future__ import annotations
 
@@ -10,15 +10,8 @@ from backspring import _core
 from backspring.core_record import changed
 from backspring.notice import Notice
 
-# A light stroke on a fine stone takes a ten-thousandth of an inch: common practice, no source.
-STROKE_MM = 0.0025
 _NAMES = {"half_stop": "half-stop face", "kick": "kick"}
 _OF_THE_TIP = ("moves-tip", "tip-runs-out", "tip-follows")
-
-
-def least_off_mm(dial_mm: float) -> float:
-    """Say the least that is ordered off a face: a stroke, or what a reading repeats to."""
-    return max(STROKE_MM, dial_mm)
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +19,7 @@ class Standing:
     """What is left on faces [mm], for less than `least_mm` is not ordered off."""
 
     left_on: Mapping[str, float] = field(default_factory=dict)
-    least_mm: float = STROKE_MM
+    least_mm: float = 0.0
 
     def notices(self) -> tuple[Notice, ...]:
         """Say so."""

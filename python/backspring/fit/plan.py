@@ -15,7 +15,7 @@ from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
 from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
-from backspring.fit.least_off import Standing, least_off_mm, plan_worth_it
+from backspring.fit.least_off import Standing, plan_worth_it
 from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -137,14 +137,14 @@ def fit_plan(
     where a reading is lowest, and below it in none. A blade without readings stays as drawn.
 
     A list of repeated readings counts as their mean. `repeatability` is the standard deviation of
-    one reading; less than that, or than 0.0025 mm, is not ordered off a face. Every pass but a
-    face's last leaves `reserve` of what is to go. On a tang with a kick, `closed_by` says where the
-    closed reading is brought down: "level" (closed face and kick: the blade's tip stays where it
-    is), at the closed face near the pivot (raises the tip), at the kick (drops it), or "least"
-    (whichever takes less steel). `tip` is a move of the tip wanted with the readings, positive out
-    of the handle, or "level". A plan that moves the tip by more than `tip_allowance` says so first.
-    `material` is what may come off a face: {"half_stop": "0.4 mm"}; the open face is ground for the
-    tip's sake only where it is named there.
+    one reading; less than that is not ordered off a face. Every pass but a face's last leaves
+    `reserve` of what is to go. On a tang with a kick, `closed_by` says where the closed reading is
+    brought down: "level" (closed face and kick: the blade's tip stays where it is), at the closed
+    face near the pivot (raises the tip), at the kick (drops it), or "least" (whichever takes less
+    steel). `tip` is a move of the tip wanted with the readings, positive out of the handle, or
+    "level". A plan that moves the tip by more than `tip_allowance` says so first. `material` is
+    what may come off a face: {"half_stop": "0.4 mm"}; the open face is ground for the tip's sake
+    only where it is named there.
 
     Raises NoConvergence when steel runs out before the target is met.
     """
@@ -183,7 +183,7 @@ def make_plan(
     `short_mm` is how far short of the target to stop, `dial_mm` what a reading repeats to.
     """
     bench = unknowns or _core.FitUnknowns()
-    least_mm = least_off_mm(rules.repeatability_mm if dial_mm is None else dial_mm)
+    least_mm = rules.repeatability_mm if dial_mm is None else dial_mm
     result, (left_on,) = plan_worth_it(
         now, [_core.FittedBlade(unknowns=bench)], state_of(state), rules, short_mm, least_mm
     )
