@@ -31,9 +31,9 @@ _RULES = _core.LeastSquaresRules(most_iterations=40, tolerance=1e-2)
 # Of blades side by side now one, now the other holds the spring up: slopes jump where they change.
 # Taken across so many times the usual step, a dial's repeatability or the width of a feeler, they
 # hardly do. A search may stop there even so: two, of other slopes, that stop within a quarter of a
-# standard deviation of one another have found it.
+# standard deviation of one another, of all that is foretold and all that is unknown, have found it.
 _BESIDE = (50.0, 200.0)
-_ENDS_ALIKE = 0.25**2
+_ENDS_ALIKE = 0.25
 # Loaded readings that lie farther off than this times what is expected were not read so.
 _OFTEN_OFF = 2.0
 # A dry joint's friction may lie so many times farther off than usual, a worn dial scatters so. Our
@@ -145,7 +145,7 @@ def _better(sides: Sequence[LogRows]) -> _End:
     if found:
         least = min(found, key=_sum)
         others = [each for each in found if each[0] is least[0] and each is not least]
-        alike = any(_sum(each) - _sum(least) < _ENDS_ALIKE for each in others)
+        alike = any(_apart(each, least) < _ENDS_ALIKE for each in others)
         if alike or not misfit_of(*least).is_chance():
             return least
     raise NoConvergence(
@@ -167,6 +167,14 @@ def _ends(sides: Sequence[LogRows], wider: float) -> Iterator[_End]:
 def _stand_beside(drawn: _core.Design) -> bool:
     """Say whether another blade stands beside the own one, at its end of the spring."""
     return any(each.end == drawn.blades[0].end for each in drawn.blades[1:])
+
+
+def _apart(end: _End, other: _End) -> float:
+    """Say how far apart two searches of one side end, in standard deviations."""
+    expected_sds = np.array([each.sd for each in end[0].priors])
+    foretold = np.asarray(end[1].residuals) - np.asarray(other[1].residuals)
+    unknown = (np.asarray(end[1].x) - np.asarray(other[1].x)) / expected_sds
+    return math.hypot(*foretold, *unknown)
 
 
 def _sum(end: _End) -> float:
