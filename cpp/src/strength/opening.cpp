@@ -2,8 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
-#include <tuple>
 #include <utility>
 
 #include "backspring/core/root.hpp"
@@ -15,12 +13,13 @@ namespace {
 
 constexpr int kMostBends = 30, kMostRounds = 40;
 constexpr double kElasticAgain = 1e-6;
+// A piece whose turns all bend it by less of that stays elastic between them, too.
+constexpr double kHardly = 0.9;
+constexpr int kLooks = 16;
 constexpr double kNearly = 0.02;
 // What an angle adds to the set; a dial reads a hundredth of a millimetre.
 constexpr double kSlightShare = 2e-5, kSlightMm = 1e-9;
 // Rounds agree to so much of the set.
-// What touches a face that turns by less stays in its place.
-constexpr double kStaysRad = 1e-5;
 constexpr double kAgreedShare = 1e-7, kAgreedMm = 1e-10, kFound = 0.1;
 
 FaceShift moved(const FaceShift& from, double way, const FaceShift& by) {
@@ -33,6 +32,37 @@ double dot(const FaceShift& a, const FaceShift& b, const Pad& pad) {
 }
 
 }  // namespace
+
+MomentLine detail::line_of(std::span<const Load> loads, double ahead_mm) {
+    MomentLine line{.ahead_mm = ahead_mm};
+    for (const Load& load : loads) {
+        line.root_nmm += load.force_n * load.x_mm;
+        line.ahead_nmm += load.force_n * std::max(load.x_mm - ahead_mm, 0.0);
+    }
+    return line;
+}
+
+std::vector<StressedWay> detail::stressed_ways(const Turns& travel, const PlasticSpring& plastic) {
+    const auto beyond = [&](const Turn& turn) {
+        return plastic.beyond_elastic(loads_ahead(turn.contact));
+    };
+    std::vector<StressedWay> ways;
+    for (const Piece& piece : travel.pieces()) {
+        std::vector<double> all;
+        all.reserve(piece.size());
+        for (const Turn* turn : piece) all.push_back(beyond(*turn));
+        if (*std::ranges::max_element(all) <= kHardly) continue;
+        std::vector<SeenForces> seen;
+        seen.reserve(piece.size());
+        for (const Turn* turn : piece) {
+            seen.push_back({angle_of(turn), loads_ahead(turn->contact)});
+        }
+        const Turn worst = largest(travel.action(), {&piece, 1}, beyond);
+        ways.push_back(
+            {StressedPiece(std::move(seen)), std::move(all), angle_of(&worst), beyond(worst)});
+    }
+    return ways;
+}
 
 Opening::Opening(const Turns& travel,
                  PlasticSpring plastic,
@@ -102,6 +132,10 @@ double Opening::added_mm(const Loads& loads) const {
     return far_mm(plastic_.shift_after(loads)) - far_mm(shift_);
 }
 
+bool Opening::sets_further(const Loads& loads) const {
+    return plastic_.beyond_elastic(loads) > 1.0 + kElasticAgain && added_mm(loads) > slight_mm();
+}
+
 void Opening::refresh_about(Way& way) {
     const std::span<SeenForces> seen = way.forces.seen();
     const std::size_t first = way.forces.before(way.from_deg), last = way.forces.before(way.to_deg);
@@ -122,46 +156,28 @@ void Opening::refresh(SeenForces& seen) {
     seen.set = shift_;
 }
 
-/// Looks over a span of a way, evenly.
-std::array<Opening::Look, Opening::kLooks> Opening::looks(const Way& way,
-                                                          double from_deg,
-                                                          double to_deg) const {
-    std::array<Look, kLooks> all;
-    for (std::size_t i = 0; i < all.size(); ++i) {
-        const double share = static_cast<double>(i) / (kLooks - 1);
-        const double angle = std::lerp(from_deg, to_deg, share);
-        all[i] = {angle, plastic_.beyond_elastic(way.forces.at(angle))};
-    }
-    return all;
-}
-
-/// Where the spring is bent farthest beyond what it bears, or else another place that sets it
-/// further; looked for where it is bent nearly so far, and closely where it is bent farther.
+/// Where the spring would be set most; looked for where it is bent nearly as far as it bears.
 std::optional<Contact> Opening::next_contact(Way& way) {
     refresh_about(way);
     const double nearly = 1.0 - kNearly * (way.beyond - 1.0);
-    const double from = way.from_deg, to = way.to_deg, apart = (to - from) / (kLooks - 1);
-    const auto coarse = looks(way, from, to);
-    const auto above = [&](double least) {
-        const auto is = [&](const Look& look) { return look.beyond >= least; };
-        const auto first = std::ranges::find_if(coarse, is);
-        const auto last = std::find_if(coarse.rbegin(), coarse.rend(), is);
-        return std::pair(std::max(first->angle_deg - apart, from),
-                         std::min(last->angle_deg + apart, to));
-    };
-    const double most = std::ranges::max_element(coarse, {}, &Look::beyond)->beyond;
-    if (most < nearly) return std::nullopt;
-    std::tie(way.from_deg, way.to_deg) = above(nearly);
-    const auto [close_from, close_to] = above(std::min(most, 1.0));
-    auto close = looks(way, close_from, close_to);
-    std::ranges::sort(close, std::greater{}, &Look::beyond);
-    for (std::size_t i = 0; i < close.size() && close[i].beyond > 1.0; i += 3) {
-        const double angle = close[i].angle_deg;
-        if (added_mm(way.forces.at(angle)) > slight_mm()) {
-            return contact_in(moved_, shift_, angle);
-        }
+    double most_mm = 0.0, most_deg = 0.0;
+    double from = way.to_deg, to = way.from_deg;
+    const double apart = (way.to_deg - way.from_deg) / (kLooks - 1);
+    for (int i = 0; i < kLooks; ++i) {
+        const double angle = i + 1 < kLooks ? way.from_deg + i * apart : way.to_deg;
+        const Loads loads = way.forces.at(angle);
+        const double beyond = plastic_.beyond_elastic(loads);
+        if (beyond < nearly) continue;
+        from = std::min(from, angle);
+        to = std::max(to, angle);
+        const double added = beyond > 1.0 ? added_mm(loads) : 0.0;
+        if (added > most_mm) most_mm = added, most_deg = angle;
     }
-    return std::nullopt;
+    if (from > to) return std::nullopt;
+    way.from_deg = std::max(way.from_deg, from - apart);
+    way.to_deg = std::min(way.to_deg, to + apart);
+    if (most_mm <= slight_mm()) return std::nullopt;
+    return contact_in(moved_, shift_, most_deg);
 }
 
 bool Opening::go_over(Way& way) {
@@ -173,10 +189,7 @@ bool Opening::go_over(Way& way) {
     if (first && plastic_.beyond_elastic(loads_ahead(*contact)) < hardly) return false;
     for (int bends = 0; contact && bends < kMostBends; ++bends) {
         Loads loads = loads_ahead(*contact);
-        // A place that was looked for is known to set it further.
-        const bool sought = bends > 0 || !first;
-        const bool farther = plastic_.beyond_elastic(loads) > 1.0 + kElasticAgain;
-        if (farther && (sought || added_mm(loads) > slight_mm())) {
+        if (sets_further(loads)) {
             loads = settle(*contact);
             further = true;
         }
@@ -206,7 +219,6 @@ Loads Opening::settle(Contact contact) {
                                 by_now.loads, enough);
         miss = moved(by_now.set, -1.0, shift);
         if (std::sqrt(dot(miss, miss, pad)) <= kAgreedMm + kAgreedShare * far_mm(by_now.set)) break;
-        if (round == 0 && std::abs(miss.slope) <= kStaysRad) break;
         if (round > 0) {
             const FaceShift change = moved(miss, -1.0, last);
             const double changed = dot(change, change, pad);

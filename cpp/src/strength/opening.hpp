@@ -1,6 +1,5 @@
 #pragma once
 
-#include <array>
 #include <optional>
 #include <vector>
 
@@ -53,15 +52,6 @@ class Opening {
         bool gone_over = false;
     };
 
-    /// How far beyond what it bears the spring is bent at an angle.
-    struct Look {
-        double angle_deg, beyond;
-    };
-    static constexpr std::size_t kLooks = 10;
-
-    [[nodiscard]] std::array<Look, kLooks> looks(const Way& way,
-                                                 double from_deg,
-                                                 double to_deg) const;
     [[nodiscard]] Contact contact_in(Joint& joint, const FaceShift& shift, double angle_deg);
     void add_way(const StressedWay& way, double softer);
     void find_ends(Way& way, double first_deg, double last_deg) const;
@@ -69,6 +59,7 @@ class Opening {
     [[nodiscard]] std::optional<Contact> next_contact(Way& way);
     void refresh_about(Way& way);
     void refresh(SeenForces& seen);
+    [[nodiscard]] bool sets_further(const Loads& loads) const;
     [[nodiscard]] double added_mm(const Loads& loads) const;
     [[nodiscard]] double slight_mm() const;
     [[nodiscard]] double far_mm(const FaceShift& shift) const;
