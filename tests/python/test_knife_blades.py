@@ -94,6 +94,7 @@ def test_a_plan_of_the_log_is_that_of_its_readings(tmp_path: Path) -> None:
     of_log = plan_of_blades(bs.Knife(PEN, path))
     read = {"long": {"half_stop": "0.3 mm", "closed": "0.25 mm"}, "pen": {"closed": "0.2 mm"}}
     plan = bs.fit_plan(TURNSTONE, read, state="loaded", repeatability=FINE)
+    assert all(notice.values["blade"] in plan.blades for notice in of_log.notices)
     for name, each in plan.blades.items():
         removed = of_log.blades[name].result.removed
         # Half of what a reading repeats to: what is expected of the knife draws it so far.

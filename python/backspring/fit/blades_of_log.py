@@ -18,6 +18,7 @@ from backspring.fit.log_entry import MeasuredEntry
 from backspring.fit.open_face import read_once, reading_again
 from backspring.fit.plan import TARGET, TIP_ALLOWANCE, ClosedBy, plan_rules
 from backspring.fit.plan_of_log import stops_short_mm
+from backspring.notice import Notice
 
 if TYPE_CHECKING:
     from backspring.fit.estimate import FitEstimate
@@ -55,7 +56,7 @@ def plan_of_blades(
         target, spread_mm, reserve, closed_by, material, tip, tip_allowance, spares_open=True
     )
     more = tuple(
-        notice
+        Notice(notice.code, {"blade": name, **notice.values})
         for name, each in ready.items()
         for notice in (*each.notices, *doubts(found[name], each.spread_mm))
     )
