@@ -93,7 +93,8 @@ void slope_notice(Notices& notices, const Joint& joint, const Rests& rests, cons
     double steepest = std::abs(joint.face_slope);
     for (const Position& position : check.positions) {
         if (std::isnan(position.blade_angle_deg)) continue;
-        for (const Touch& touch : contact_in(position, joint, rests).all()) {
+        const Contact contact = contact_in(position, joint, rests);
+        for (const Touch& touch : contact.all()) {
             steepest = std::max(steepest, std::abs(touch.slope));
         }
     }

@@ -56,9 +56,11 @@ struct Contact {
     Others others{};                 ///< nothing for a blade alone on its spring
     StopForce stop{};                ///< of an open blade at rest on its stop
 
-    [[nodiscard]] std::span<const Touch> all() const {
+    [[nodiscard]] std::span<const Touch> all() const& {
         return {touches.data(), static_cast<std::size_t>(count)};
     }
+    /// Not of one that is gone before they are read.
+    std::span<const Touch> all() const&& = delete;
 };
 
 /// Forces of a contact on the beam, few enough to lie in place.
