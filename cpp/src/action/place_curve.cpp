@@ -9,7 +9,7 @@
 
 namespace backspring {
 
-void detail::PlaceCurve::add_both(double blade_angle_deg, const Both& touches) {
+void detail::PlaceCurve::add_both(double blade_angle_deg, const BothTouches& touches) {
     const auto goes_on = [&](std::size_t i) {
         const Part &a = both_->last[i].part, &b = touches[i].part;
         return a.arc == b.arc && a.flat == b.flat && a.kick == b.kick;
@@ -23,8 +23,8 @@ void detail::PlaceCurve::add_both(double blade_angle_deg, const Both& touches) {
     }
 }
 
-PlaceCurve::Both detail::PlaceCurve::both_at(double blade_angle_deg) const {
-    Both touches = both_->last;
+BothTouches detail::PlaceCurve::both_at(double blade_angle_deg) const {
+    BothTouches touches = both_->last;
     for (std::size_t i = 0; i < touches.size(); ++i) {
         Touch& touch = touches[i];
         // At an edge of the pad a touch stays there.

@@ -10,6 +10,14 @@
 
 namespace backspring::detail {
 
+using BothTouches = std::array<Touch, 2>;
+
+/// How body and kick go together.
+struct TwoCurves {
+    BothTouches last;
+    std::array<Interpolant, 2> places{};  ///< slope on an arc, station on a flat
+};
+
 /// How the touches of a blade alone go with the angle, by a few contacts near by: one as a curve,
 /// body and kick together as two.
 class PlaceCurve {
@@ -32,16 +40,9 @@ class PlaceCurve {
     };
 
     [[nodiscard]] Contact with_others(double blade_angle_deg) const;
-    using Both = std::array<Touch, 2>;
 
-    /// Of body and kick together.
-    struct TwoCurves {
-        Both last;
-        std::array<Interpolant, 2> places{};  ///< slope on an arc, station on a flat
-    };
-
-    void add_both(double blade_angle_deg, const Both& touches);
-    [[nodiscard]] Both both_at(double blade_angle_deg) const;
+    void add_both(double blade_angle_deg, const BothTouches& touches);
+    [[nodiscard]] BothTouches both_at(double blade_angle_deg) const;
 
     const Joint* joint_;
     bool tells_ = false;

@@ -11,7 +11,7 @@ namespace {
 ///
 /// Near a section's plastic moment the set grows like one over the root of what that moment leaves,
 /// so there one over its square tells more than a straight line.
-double way_n(const Held& held, double force_n, double set_mm, double set_per_n) {
+double way_n(const HeldPlace& held, double force_n, double set_mm, double set_per_n) {
     const double wanted_mm = held.movement_mm - held.mm_per_n * force_n;
     const double straight = (wanted_mm - set_mm) / (held.mm_per_n + set_per_n);
     if (!(set_mm > 0.0 && wanted_mm > set_mm)) return straight;
@@ -28,7 +28,7 @@ double way_n(const Held& held, double force_n, double set_mm, double set_per_n) 
 /// Movement grows ever faster with the force, so from beyond the answer Newton's steps come down to
 /// it; a step from short of it that leads beyond what is known to be too much is halved.
 Setting detail::setting_force(const PlasticSpring& plastic,
-                              const Held& held,
+                              const HeldPlace& held,
                               const Loads& guess,
                               double enough_mm) {
     constexpr int most_steps = 60;

@@ -29,7 +29,7 @@ struct Setting {
                                      double enough_mm);
 
 /// Where one touch holds a spring.
-struct Held {
+struct HeldPlace {
     double x_mm;         ///< station [mm]
     double movement_mm;  ///< there, elastic and set [mm]
     double mm_per_n;     ///< by which it moves elastically [mm/N]
@@ -37,7 +37,7 @@ struct Held {
 
 /// The force under which a spring stands where one touch holds it.
 [[nodiscard]] Setting setting_force(const PlasticSpring& plastic,
-                                    const Held& held,
+                                    const HeldPlace& held,
                                     const Loads& guess,
                                     double enough_mm);
 
