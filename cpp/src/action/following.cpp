@@ -54,10 +54,14 @@ bool turn_along(AnyTouch& one, double by) {
 }
 
 /// About what a number of a contact will be, by what it was in those near by.
+///
+/// @param number  of one of them, by its place
 template <class Number>
 double told(std::span<const Contact* const> near, double blade_angle_deg, const Number& number) {
     Interpolant curve;
-    for (const Contact* contact : near) curve.add(contact->blade_angle_deg, number(*contact));
+    for (std::size_t k = 0; k < near.size(); ++k) {
+        curve.add(near[k]->blade_angle_deg, number(k));
+    }
     return curve.value_at(blade_angle_deg);
 }
 
@@ -109,8 +113,8 @@ bool detail::Following::find_seats() {
             continue;
         }
         seats_[blade] = static_cast<int>(count_++);
-        angles_deg_[blade] = told(near_, angles_deg_[0], [&](const Contact& contact) {
-            return contact.others.angles_deg[blade - 1];
+        angles_deg_[blade] = told(near_, angles_deg_[0], [&](std::size_t k) {
+            return near_[k]->others.angles_deg[blade - 1];
         });
     }
     return true;
@@ -155,9 +159,8 @@ bool detail::Following::set_touches() {
         const Indenter& indenter = indenters_[blade][last.part.kick ? 1 : 0];
         AnyTouch one{&indenter, last, far, at_edge(last, indenter.pad), seats_[blade]};
         if (!one.held) {
-            std::size_t k = 0;
-            const double place = told(near_, angles_deg_[0], [&](const Contact&) {
-                const Touch& touch = known[k++][i];
+            const double place = told(near_, angles_deg_[0], [&](std::size_t k) {
+                const Touch& touch = known[k][i];
                 const Touch seen = far ? seen_from_own(joint_, touch) : touch;
                 return flat ? seen.x_mm : seen.slope;
             });

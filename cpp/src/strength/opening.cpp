@@ -19,7 +19,7 @@ constexpr int kLooks = 16;
 constexpr double kNearly = 0.02;
 // What an angle adds to the set; a dial reads a hundredth of a millimetre.
 constexpr double kSlightShare = 2e-5, kSlightMm = 1e-9;
-// Rounds agree to so much of the set.
+// Rounds agree to so much of the set, each being found to a tenth of that.
 constexpr double kAgreedShare = 1e-7, kAgreedMm = 1e-10, kFound = 0.1;
 
 FaceShift moved(const FaceShift& from, double way, const FaceShift& by) {
