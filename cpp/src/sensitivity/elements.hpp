@@ -32,9 +32,10 @@ struct State {
 namespace element {
 /// The unknowns: blade angle, a place on the tang for each touch, lean of a rigid spring.
 enum : int { turn, place, lean = place + 2, touch };
-/// Of the liners' edge under the dial: what it moves per force and per moment of the touches.
 /// Of each touch: arc, integrals up to it, shear at it, the pad's edge.
 enum : int { u, w, radius, a0, a1, a2, shear, local_shear, edge, per_touch };
+/// Of the spring and the face; of the liners' edge under the dial what it moves per force and per
+/// moment of the touches.
 enum : int {
     root = touch + 2 * per_touch,
     face,
