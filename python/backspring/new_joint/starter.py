@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from backspring import steel as steels
+from backspring._core import Quantity
 from backspring.design.arguments import quantity
 from backspring.design.design import Design
 from backspring.design.load import load_content
@@ -24,7 +25,7 @@ from backspring.new_joint.solving import candidates, first_that_passes
 from backspring.question.check import Check, check_blade
 from backspring.report.result import Reported
 from backspring.unit_table import POUND_FORCE_N
-from backspring.units import Kind, System
+from backspring.units import Kind, System, shown
 from backspring.whole_file import replace_file
 
 PULL_N: dict[System, float] = {"mm": 18.0, "in": 4.0 * POUND_FORCE_N}
@@ -97,7 +98,8 @@ def new_design(
     require_free(output, force)
     tables = _sized(chosen, pull_n, units, half_stop)
     if tables is None:
-        raise invalid([Fault("bad-value", "pull", _none_gives(pull, chosen))])
+        asked = shown(pull_n, Quantity.force, units)
+        raise invalid([Fault("bad-value", "pull", _none_gives(asked, chosen))])
     text = design_text(name, units, tables, _about(name, half_stop))
     return written(text, output)
 
@@ -201,9 +203,9 @@ def _about(name: str, half_stop: bool) -> tuple[str, ...]:
     )
 
 
-def _none_gives(pull: Any, steel: dict[str, Any]) -> str:
+def _none_gives(pull: str, steel: dict[str, Any]) -> str:
     return (
         f"no spring of this hand-size knife in {steel['steel']} at {steel['hardness']:g} HRC "
-        f"opens with {pull if pull is not None else 'the usual pull'} and holds: ask for less, "
+        f"opens with {pull} and holds: ask for less, "
         "choose a steel or hardness with more yield, or see backspring layout"
     )

@@ -203,14 +203,12 @@ NOTICES: dict[str, Sentence] = {
     "left-standing": "a little is left on the {names}: less than {least:reading} no hand takes "
     "off and no dial tells, and proud is right rather than low",
     "short-of-target": "the lowest reading, {reading:reading}, is proud but short of the target; "
-    "only the open face could raise it, and it is left: say with --material open how much of it "
-    "may go",
+    "only the open face could raise it, and is left unless --material open says how much may go",
     "no-finer": "readings are good to +-{repeatability:reading}: nothing is planned finer than "
     "that, so measure again after every pass",
     "slightly-low": "a reading is below the target by less than can be read or matters: leave it",
-    "scatter": "readings differ more than stated: they scatter by {scatter:reading}, stated was "
-    "{stated:reading}; a worn bushing shows so, or a dial that is not held: nothing is planned "
-    "finer than the scatter",
+    "scatter": "readings scatter by {scatter:reading}, stated was {stated:reading}: a worn bushing "
+    "shows so, or a dial that is not held; nothing is planned finer than that",
     "rough-depths": "the readings belie the depths stated by more than {stated:percent}: these "
     "count as aimed at, good to {share:percent}; a depth that was not measured need not be given",
     "loaded-off": "with both pins in it reads {off:reading} {way} than the rest of the log "
@@ -230,6 +228,8 @@ NOTICES: dict[str, Sentence] = {
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
     "for tilt, play, stop and liners are not known: the plan stops short by twice that; measure "
     "with both pins in before the last pass",
+    "zero-unseen": "nothing in this log would show that the dial's zero moved by {moved:reading}: "
+    "before you grind, see that it stands at nothing at open",
     "no-friction": "no friction is counted: the real pull to open is higher",
     "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
     "of the data of {steel}: take the yield margin as a guess",
