@@ -56,7 +56,11 @@ def entry() -> int:
         return main()
     except MemoryError:
         tell("backspring: there is not enough memory for this")
-    except Exception:
+    except Exception as error:
+        # Ctrl-C while the core is loaded, or a class made, comes as the cause of something else.
+        if isinstance(error.__cause__, KeyboardInterrupt):
+            tell("stopped")
+            return _STOPPED
         from traceback import format_exc
 
         tell(f"{format_exc()}backspring: a fault of the program, none of yours")

@@ -26,7 +26,7 @@ from backspring.question.check import Check, check_blade
 from backspring.report.result import Reported
 from backspring.unit_table import POUND_FORCE_N
 from backspring.units import Kind, System, shown
-from backspring.whole_file import replace_file
+from backspring.whole_file import replace_file, require_free
 
 PULL_N: dict[System, float] = {"mm": 18.0, "in": 4.0 * POUND_FORCE_N}
 PULL_SHARE = 0.25
@@ -134,13 +134,6 @@ def require_plain(
     if faults:
         raise invalid(faults)
     return pull_n, {"steel": steel, "hardness": hrc}
-
-
-def require_free(output: str | os.PathLike[str] | None, force: bool) -> None:
-    """Refuse to write over a file."""
-    if output is not None and not force and Path(output).exists():
-        message = f"{os.fspath(output)} is there already: choose another name, or --force"
-        raise invalid([Fault("cannot-write", "output", message)])
 
 
 def written(text: str, output: str | os.PathLike[str] | None) -> Starter:

@@ -222,7 +222,7 @@ NOTICES: dict[str, Sentence] = {
     "logs-left-out": "files of the habits' folder that count for nothing: {count:count}; "
     "`backspring habits FOLDER` says why",
     "dry-joint": "the pulls tell of friction {friction:margin}, far from the usual {usual:margin}: "
-    "if the joint is dry or galled, clean and oil it and pull again",
+    "if it is dry or galled, take these pulls off the log, clean and oil the joint, pull again",
     "worn-dial": "readings go astray both ways by more than the {stated:reading} stated: they are "
     "taken as good to +-{scatter:reading}; worst fits {worst}; set the dial at open and read twice",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
