@@ -129,6 +129,18 @@ BARE: dict[System, dict[Kind, str]] = {
     },
 }
 
+# Units of a kind that has others in inches than in mm, by what they go with.
+_OF_INCHES = {"inch", '"', "thou", "mil", "psi", "ozf", "thou/lbf", *BARE["in"].values()}
+
+
+def system_of(name: str) -> System | None:
+    """Say which system a unit belongs to; None for one of both, as deg."""
+    kind = UNITS[name].kind
+    if BARE["mm"][kind] == BARE["in"][kind]:
+        return None
+    return "in" if name in _OF_INCHES else "mm"
+
+
 # What no file states; the core tells it of other questions.
 CORE_UNITS: dict[Quantity, str] = {
     Quantity.torque: "N mm",

@@ -22,11 +22,21 @@ from backspring.unit_table import (
     Kind,
     System,
     a_kind,
+    system_of,
     unit_in,
     unit_names,
 )
 
-__all__ = ["Kind", "System", "converted", "names_unit", "parse", "shown", "written_note"]
+__all__ = [
+    "Kind",
+    "System",
+    "converted",
+    "names_unit",
+    "parse",
+    "shown",
+    "system_written",
+    "written_note",
+]
 
 _LONGEST_TEXT = 60
 _LARGEST_EXPONENT = 300
@@ -107,6 +117,12 @@ def written_note(value: Any, quantity: Quantity, system: System) -> str:
 def names_unit(written: str) -> bool:
     """Whether a text that holds a value says in what unit."""
     return bool(_unit_of(written))
+
+
+def system_written(written: str) -> System | None:
+    """Return the system whose unit a text with a value names; None where it names neither's."""
+    name = _unit_of(written)
+    return system_of(name) if name in UNITS else None
 
 
 def _same_unit(text: str, bare: str) -> bool:

@@ -43,6 +43,13 @@ def replace_file(path: Path, parts: Iterable[bytes], key: str = "output") -> Non
         _keep_name(target.parent)
 
 
+def require_free(output: str | os.PathLike[str] | None, force: bool) -> None:
+    """Refuse to write over a design file, in which a maker may have put numbers."""
+    if output is not None and not force and Path(output).exists():
+        message = f"{os.fspath(output)} is there already: choose another name, or --force"
+        raise invalid([Fault("cannot-write", "output", message)])
+
+
 @contextmanager
 def locked(path: Path, key: str = "output") -> Iterator[None]:
     """Hold a file against other writers that ask; waits for one that has it.

@@ -16,8 +16,8 @@ void define_rules() {
     auto rules = declared<PlanRules>();
     define_record(rules, BACKSPRING_FIELD(PlanRules, target_mm),
                   BACKSPRING_FIELD(PlanRules, repeatability_mm),
-                  BACKSPRING_FIELD(PlanRules, reserve), BACKSPRING_FIELD(PlanRules, closed_by),
-                  BACKSPRING_FIELD(PlanRules, tip_mm),
+                  BACKSPRING_FIELD(PlanRules, least_off_mm), BACKSPRING_FIELD(PlanRules, reserve),
+                  BACKSPRING_FIELD(PlanRules, closed_by), BACKSPRING_FIELD(PlanRules, tip_mm),
                   BACKSPRING_FIELD(PlanRules, tip_allowance_mm),
                   BACKSPRING_FIELD(PlanRules, material), BACKSPRING_FIELD(PlanRules, spares_open));
 }
@@ -78,9 +78,10 @@ void define_fit_plan(py::module_& m) {
     define_record(plan, BACKSPRING_FIELD(FitPlan, steps), BACKSPRING_FIELD(FitPlan, passes),
                   BACKSPRING_FIELD(FitPlan, aim_mm), BACKSPRING_FIELD(FitPlan, half_stop_loaded_mm),
                   BACKSPRING_FIELD(FitPlan, closed_loaded_mm), BACKSPRING_FIELD(FitPlan, removed),
-                  BACKSPRING_FIELD(FitPlan, tip_mm), BACKSPRING_FIELD(FitPlan, tip_runs_out),
-                  BACKSPRING_FIELD(FitPlan, level_removed), BACKSPRING_FIELD(FitPlan, now),
-                  BACKSPRING_FIELD(FitPlan, done), BACKSPRING_FIELD(FitPlan, notices));
+                  BACKSPRING_FIELD(FitPlan, left_standing), BACKSPRING_FIELD(FitPlan, tip_mm),
+                  BACKSPRING_FIELD(FitPlan, tip_runs_out), BACKSPRING_FIELD(FitPlan, level_removed),
+                  BACKSPRING_FIELD(FitPlan, now), BACKSPRING_FIELD(FitPlan, done),
+                  BACKSPRING_FIELD(FitPlan, notices));
 
     define_blades_plan();
 

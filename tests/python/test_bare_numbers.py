@@ -128,3 +128,13 @@ def test_a_station_of_a_size_is_in_the_units_of_the_design(
         told.append(capsys.readouterr().out)
     assert told[0] == told[1] == told[2]
     assert "spring.thickness@8.89" in told[0]
+
+
+def test_a_bare_reading_beside_one_in_inches_is_told(capsys: pytest.CaptureFixture[str]) -> None:
+    words = ["fit", HERON, "--half-stop", "12 thou", "--state", "loaded"]
+    assert main([*words, "--closed", "0.3"]) == 0
+    told = "--closed 0.3: taken as 0.300 mm or 11.8 thou, for a bare number is in mm here"
+    assert told in capsys.readouterr().err
+    for closed in ("0.3 mm", "11.8 thou"):
+        assert main([*words, "--closed", closed]) == 0
+        assert "taken as" not in capsys.readouterr().err

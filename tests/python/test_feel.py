@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 
 import numpy as np
@@ -89,3 +90,11 @@ def test_a_blade_that_does_not_snap_has_no_feel() -> None:
     assert not check.strokes and check.feel.rise_mm == []
     assert "\nFeel\n" not in check.report()
     json.dumps(check.to_dict(), allow_nan=False)
+
+
+def test_a_joint_that_is_neither_oiled_nor_dry_is_not_called_so() -> None:
+    assert "pull oiled" in bs.check(HERON).report()
+    galled = HERON.replace(**{"friction.spring": 0.5, "friction.pivot": 0.5})
+    text = bs.check(galled).report()
+    assert "oiled" not in text
+    assert re.search(r"pull \d+\.\d N with friction 0\.46, \d+\.\d N with 0\.54", text)

@@ -179,3 +179,23 @@ def test_what_a_design_states_goes_before_the_shops_habits(habits: bs.ShopHabits
     prior = bs.Knife(stated, habits=habits).estimate().priors["friction"]
     assert prior.expected + prior.drawn == pytest.approx(0.1)
     assert prior.sd == 0.005
+
+
+def test_a_copy_of_a_log_is_no_further_knife(few: Path) -> None:
+    before = bs.shop_habits(few)
+    first = sorted(few.glob("*.csv"))[0]
+    for name in ("a copy", "z another"):
+        (few / f"{name}.csv").write_bytes(first.read_bytes())
+    after = bs.shop_habits(few)
+    assert len(after.files) == len(before.files) == LEAST_LOGS - 1
+    assert after.habits == before.habits
+    assert [each.reason for each in after.left_out] == [
+        "the same as a copy.csv to the last entry: a knife counts once"
+    ] * 2
+
+
+def test_two_knives_that_read_alike_once_are_two(few: Path) -> None:
+    for name in ("one", "two"):
+        knife = bs.Knife(HERON, few / f"{name}.csv")
+        knife.measure(half_stop=0.3, closed=0.3, state="loaded")
+    assert len(bs.shop_habits(few).files) == LEAST_LOGS + 1

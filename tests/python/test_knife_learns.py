@@ -79,7 +79,7 @@ def test_what_cannot_be_is_refused_and_the_log_stays_to_the_byte(
     assert main([*fit, *words]) == 2
     told = capsys.readouterr().err
     assert "what fits worst is" in told
-    assert "nothing was written" in told
+    assert "Nothing was written" in told
     assert path.read_bytes() == content
 
 

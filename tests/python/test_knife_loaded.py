@@ -70,7 +70,7 @@ def test_a_slip_of_the_pen_is_refused_and_the_log_stays_to_the_byte(
     assert main(loaded(words, thou)) == 2
     told = capsys.readouterr().err
     assert "what fits worst is closed" in told
-    assert "in 1,000,000 logs" in told
+    assert "less than once in 1,000,000)" in told
     assert Path(words[-1]).read_bytes() == content
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -61,6 +62,18 @@ def test_the_other_joints_trade_pull_margin_and_length(found: bs.Layout) -> None
     assert lighter.check.travel.yield_margin > asked.check.travel.yield_margin
     longer = other.sizes_mm["pivot"] > asked.sizes_mm["pivot"]
     assert other.kind == ("longer" if longer else "shorter")
+
+
+def test_what_is_said_first_is_of_the_joint_that_is_chosen(found: bs.Layout) -> None:
+    pulls = set()
+    for place, each in enumerate(found.proposals, start=1):
+        head, *rest = replace(found, chosen=place).report().split("\n\n")
+        pull, margin = f"{each.pull_n:.1f} N", f"{each.check.travel.yield_margin:.2f}"
+        assert head == f"Linnet: opens with {pull}, yield margin {margin}, all targets met"
+        (held,) = (block for block in rest if block.startswith("What holds it"))
+        assert f"only {each.ligament:.2f} of" in held
+        pulls.add(pull)
+    assert len(pulls) > 1
 
 
 def test_bounds_hold_and_are_told_where_they_bind() -> None:

@@ -162,6 +162,24 @@ def test_the_command_writes_a_file_that_checks(
     assert "Taken for" in capsys.readouterr().out
 
 
+def test_a_design_that_is_there_is_kept_and_what_was_assumed_is_told(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    drawing, made = tmp_path / "wren.dxf", tmp_path / "wren.toml"
+    write_template(demo("wren"), drawing)
+    command = ["outline", str(drawing), "-o", str(made), "--steel", "1095"]
+    assert main(command) == 0
+    told = capsys.readouterr().out.partition("\nAssumed\n")[2].partition("\n\n")[0]
+    assert [line.split(" = ")[0].strip() for line in told.splitlines()] == ["hardness", "width"]
+    made.write_text("# numbers of one's own\n")
+    assert main(command) == 2
+    assert "is there already: choose another name, or --force" in capsys.readouterr().err
+    assert made.read_text() == "# numbers of one's own\n"
+    assert main([*command, "--hardness", "46", "--width", "2.5", "--force"]) == 0
+    assert "Assumed" not in capsys.readouterr().out
+    assert bs.load(made).core.spring.width_mm == 2.5
+
+
 def test_the_picture_names_what_was_taken_for_what(
     tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -54,6 +54,18 @@ def test_what_an_answer_does_not_need_is_not_loaded(words: list[str], not_needed
     assert loaded(*words) & not_needed == set()
 
 
+def test_what_was_loaded_is_not_looked_through_once_more_at_the_end() -> None:
+    program = (
+        "import gc, sys; from backspring.cli import entry; entry();"
+        "print(gc.get_freeze_count(), gc.get_count()[0], file=sys.stderr)"
+    )
+    words = [sys.executable, "-S", "-c", program, "check", HERON]
+    env = {"PYTHONPATH": ":".join(each for each in sys.path if each)}
+    done = subprocess.run(words, capture_output=True, text=True, check=True, env=env)
+    kept, left = map(int, done.stderr.split())
+    assert kept > 10_000 > left
+
+
 def test_a_check_in_words_reads_no_sources() -> None:
     all_sources.cache_clear()
     check = bs.check(bs.load(HERON))

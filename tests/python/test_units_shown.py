@@ -94,3 +94,47 @@ def test_both_systems_write_every_kind_of_number() -> None:
     assert inches["energy"].text(25.4 * 4.4482216152605) == "1.000 in lbf"
     assert inches["speed"].text(0.3048 * 3.0) == "3.0 ft/s"
     assert inches["stiffness"].text(4.4482216152605 / 25.4 * 100.0) == "100 lbf/in"
+
+
+MEASURED = (
+    "new --measured --middle-pin 2 --rear-pin 2 --pivot-pin 3.2 --width 2.3 --middle-to-rear 36 "
+    "--middle-to-pivot 34.6 --thickness -38=3.2 0=3.8 36.5=2.5 --pad 27 36.5 --open 6.1 "
+    "--closed 6.2 --front 6.6 --corner-radius 1.2 --rear-misses 0.9"
+)
+IN_INCHES = (
+    "new --measured --middle-pin 1/16in --rear-pin 1/16in --pivot-pin 1/8in --width .09in "
+    "--middle-to-rear 1.42+-.002in --middle-to-pivot 1.36in --thickness -1.5in=.126in 0in=.15in "
+    "1.44in=.1in --pad 1.06in 1.44in --open .24in --closed .244in --front .26in "
+    "--corner-radius .047in --rear-misses .035in"
+)
+UNIFORM = (
+    "check --thickness .1in --length 1.25in --width .09in --steel 1095 --hardness 47 --preload"
+)
+WITHOUT_A_FILE = [
+    (["new", "--pull", "4 lbf"], "lbf"),
+    (["new", "--pull", "18 N"], "N"),
+    (["new", "--pull", "18"], "N"),
+    (["new", "--pull", "4 lbf", "--units", "mm"], "N"),
+    (["new"], "N"),
+    (MEASURED.split(" "), "mm"),
+    (IN_INCHES.split(" "), "in"),
+    (["bushing", "--closed", "7 thou", "6thou", "7 thou", "-"], "thou"),
+    (["bushing", "--closed", "7 thou", "0.15", "7 thou", "0.15"], "mm"),
+    ([*UNIFORM.split(" "), ".025in"], "lbf"),
+    ([*UNIFORM.split(" "), "0.6"], "N"),
+]
+
+
+@pytest.mark.parametrize(("words", "unit"), WITHOUT_A_FILE)
+def test_an_answer_without_a_file_has_the_units_that_all_of_it_was_asked_in(
+    words: list[str], unit: str, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    written = ["-o", str(tmp_path / "new.toml")] if words[0] == "new" else []
+    assert main([*words, *written]) in (0, 1)
+    told = capsys.readouterr().out
+    system: System = "in" if unit in ("in", "lbf", "thou") else "mm"
+    # Of a measured knife no figure with a unit is printed.
+    assert re.search(rf"\d {unit}\b", told) or "--measured" in words
+    assert not FOREIGN[system].search(told)
+    if written:
+        assert bs.load(tmp_path / "new.toml").units == system

@@ -24,6 +24,13 @@ struct Bench {
     FaceDepths left;   ///< of it
     FitPlan plan;
     double start_tip_mm = 0.0;
+
+    /// What will be off in the end.
+    [[nodiscard]] FaceDepths ends_with() const {
+        FaceDepths depths = whole.depths;
+        for (const TangFace face : kOrder) depths.of(face) -= plan.left_standing.of(face);
+        return depths;
+    }
 };
 
 class Planning {
@@ -45,7 +52,7 @@ class Planning {
         for (const Bench& each : benches_) {
             if (&each == &bench && !own) continue;
             Blade& blade = design.blades[each.fitted.blade];
-            blade = take_off(std::move(blade), whole ? each.whole.depths : each.plan.removed);
+            blade = take_off(std::move(blade), whole ? each.ends_with() : each.plan.removed);
         }
         return seen_from(design, bench.fitted.blade);
     }
@@ -103,7 +110,7 @@ class Planning {
             for (const Bench& each : benches_) {
                 Blade& blade = design.blades[each.fitted.blade];
                 blade = take_off(std::move(blade),
-                                 &each == &bench ? each.plan.removed : each.whole.depths);
+                                 &each == &bench ? each.plan.removed : each.ends_with());
             }
             return seen_from(design, bench.fitted.blade);
         }();
@@ -113,7 +120,7 @@ class Planning {
         return std::max(half, std::abs(*a.closed_mm - *b.closed_mm));
     }
 
-    /// Splits the whole removal into passes; a face's part below what counts is left standing.
+    /// Splits the whole removal into passes; a face's part below what counts is left out.
     void split() {
         const double nothing_mm = subject(now_, benches_.front()).near_mm;
         for (Bench& bench : benches_) {
@@ -121,34 +128,46 @@ class Planning {
                 if (bench.left.of(face) < nothing_mm) bench.left.of(face) = 0.0;
             }
         }
-        for (int pass = 1; pass <= kMostPasses; ++pass) {
+        // Readings tell the first pass; what would follow it must be worth another reading.
+        double enough_mm = 0.0;
+        bool shared = true;
+        for (int turn = 0; shared && turn < kMostPasses; ++turn) {
             std::vector<bool> may_end;
             for (const Bench& bench : benches_) {
                 may_end.push_back(waits_for_mm(bench) <= kHairShare * kHairMm);
             }
+            shared = false;
+            const int pass = passes_ + 1;
             for (std::size_t i = 0; i < benches_.size(); ++i) {
-                take_share(benches_[i], pass, may_end[i], nothing_mm);
+                shared |= take_share(benches_[i], pass, may_end[i], enough_mm);
             }
-            if (passes_ < pass) return;
+            enough_mm = std::max(nothing_mm, rules_.repeatability_mm);
         }
     }
 
-    void take_share(Bench& bench, int pass, bool may_end, double nothing_mm) {
-        const double enough_mm = std::max(nothing_mm, rules_.repeatability_mm);
+    /// Takes a pass's share off a blade's faces; says whether there was any.
+    bool take_share(Bench& bench, int pass, bool may_end, double enough_mm) {
         // The closed blade leans on the corner that the half-stop face shares, so its last pass
         // waits until that face is done.
         const bool closed_may_end = may_end && bench.left.half_stop_mm == 0.0;
         const Design design = seen(bench, false);
+        bool shared = false;
         for (const TangFace face : kOrder) {
             double& rest = bench.left.of(face);
+            double& waiting = bench.plan.left_standing.of(face);
             const bool side = face == TangFace::closed || face == TangFace::kick;
-            const double remove = share_mm(rest, side ? closed_may_end : may_end);
-            // Readings tell the first pass; what would follow it must be worth another reading.
-            if (remove <= (pass == 1 ? 0.0 : enough_mm)) continue;
-            rest -= remove;
+            const double share = share_mm(rest, side ? closed_may_end : may_end);
+            if (share <= enough_mm) continue;
+            shared = true;
+            rest -= share;
+            waiting += share;
+            // What else goes counts on the open face: it is ground, or nothing is.
+            if (waiting < rules_.least_off_mm && face != TangFace::open) continue;
+            const double remove = std::exchange(waiting, 0.0);
             bench.plan.removed.of(face) += remove;
             add_step(bench, design, pass, face, remove);
         }
+        return shared;
     }
 
     void add_step(Bench& bench, const Design& design, int pass, TangFace face, double remove_mm) {

@@ -23,6 +23,7 @@ void tip_rules(Requirements& rules, const Design& design, const PlanRules& given
 void number_rules(Requirements& rules, const PlanRules& given) {
     rules.in_range("target", given.target_mm, -1.0, 1.0, "mm");
     rules.in_range("repeatability", given.repeatability_mm, 0.0, 0.2, "mm");
+    rules.in_range("least_off", given.least_off_mm, 0.0, 0.2, "mm");
     rules.in_range("reserve", given.reserve, 0.0, 0.8, "");
     const auto material = [&](const char* key, const std::optional<double>& mm) {
         if (mm) rules.in_range(key, *mm, 0.0, 50.0, "mm");

@@ -49,16 +49,23 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def entry() -> int:
     """Run the command that was typed; whatever goes wrong, 1 says only that a target is missed."""
-    # What is loaded stays: to look through it for rubbish takes a fourteenth of a check.
+    # What is loaded stays: to look through it for rubbish, now and then and once more at the end,
+    # takes a sixth of a check.
     gc.set_threshold(_MANY_OBJECTS)
     try:
         return main()
     except MemoryError:
         tell("backspring: there is not enough memory for this")
-    except Exception:
+    except Exception as error:
+        # Ctrl-C while the core is loaded, or a class made, comes as the cause of something else.
+        if isinstance(error.__cause__, KeyboardInterrupt):
+            tell("stopped")
+            return _STOPPED
         from traceback import format_exc
 
         tell(f"{format_exc()}backspring: a fault of the program, none of yours")
+    finally:
+        gc.freeze()
     return _BAD_USE
 
 

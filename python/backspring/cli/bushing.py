@@ -5,7 +5,7 @@ from __future__ import annotations
 import argparse
 
 from backspring.cli.answer import Answer
-from backspring.cli.values import shown_units, with_unit
+from backspring.cli.values import units_of_given, with_unit
 from backspring.question.bushing import turning_test
 from backspring.report.bushing import bushing_report
 
@@ -27,7 +27,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def run(options: argparse.Namespace) -> Answer:
     """Work out what a round bushing would read."""
     found = turning_test(_read(options, "half_stop"), _read(options, "closed"))
-    return Answer("pass", found.to_dict(), bushing_report(found, shown_units(options)))
+    read = [*(options.half_stop or ()), *(options.closed or ())]
+    units = units_of_given(options, (each for each in read if each != _NOT_READ))
+    return Answer("pass", found.to_dict(), bushing_report(found, units))
 
 
 def _read(options: argparse.Namespace, name: str) -> list[str | None]:

@@ -8,7 +8,9 @@ from typing import Any
 from backspring.cli.values import tell_bare, with_unit
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
-from backspring.units import Kind, System
+from backspring.units import Kind, System, system_written
+
+_READ = ("half_stop", "closed")
 
 
 def require_faces(options: argparse.Namespace, design: Design) -> None:
@@ -33,10 +35,14 @@ class Values:
     def __init__(self, options: argparse.Namespace, design: Design) -> None:
         self.options, self.design = options, design
         self.units: System = design.units
+        # Who writes a unit to one reading may have meant it of the bare one beside it.
+        read = (each.rpartition(":")[2] for name in _READ for each in getattr(options, name) or ())
+        written = {system_written(each) for each in read} - {None, design.units}
+        self.meant: System | None = options.units or next(iter(written), None)
 
     def length(self, written: str, option: str) -> str:
         """Read it in the units meant, and hand it on with its unit."""
-        return with_unit(written, "length", option, self.units, self.options.units)
+        return with_unit(written, "length", option, self.units, self.meant)
 
     def force(self, written: str, option: str) -> str:
         """Read a force in the units meant, and hand it on with its unit."""
@@ -71,7 +77,7 @@ class Values:
     def by_blade(self) -> dict[str, dict[str, list[str]]]:
         """Read "NAME: READING", the readings of several blades."""
         found: dict[str, dict[str, list[str]]] = {}
-        for option in ("half_stop", "closed"):
+        for option in _READ:
             for written in getattr(self.options, option) or ():
                 name, named, value = written.partition(":")
                 flag = option.replace("_", "-")

@@ -7,11 +7,11 @@ from typing import Any
 
 from backspring.cli.answer import Answer
 from backspring.cli.usage import UsageError
+from backspring.cli.values import units_of_given
 from backspring.errors import NoConvergence
 from backspring.new_joint.layout import layout
 from backspring.new_joint.request import MEANINGS
 from backspring.report.layout import refusal
-from backspring.units import System
 
 _NEEDED = {
     "blade": ("LENGTH", "what stands out of the handle, open"),
@@ -32,6 +32,9 @@ _MORE = {
     "pivot-pin": ("LENGTH", "its diameter (default: 3.2 mm or 1/8 in)"),
     "spring-pin": ("LENGTH", "middle and rear pin (default: the thinnest that does)"),
 }
+
+_NUMBERS = ("steel", "hardness", "openings", "yield-margin")
+_QUANTITIES = [each.replace("-", "_") for each in (*_NEEDED, *_MORE) if each not in _NUMBERS]
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -69,9 +72,10 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def run(options: argparse.Namespace) -> Answer:
     """Lay it out; `--units` are those of the file and of bare numbers."""
-    units: System = options.units or "mm"
     places = (name.replace("-", "_") for name in (*_NEEDED, *_MORE))
     asked: dict[str, Any] = {place: getattr(options, place) for place in places}
+    limits = (each for _, *ends in options.bounds for each in ends)
+    units = units_of_given(options, (*(asked[name] for name in _QUANTITIES), *limits))
     bounds = {}
     for name, low, high in options.bounds:
         if name in bounds:

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterator
 from typing import Any
 
 from backspring.cli.answer import Answer
 from backspring.cli.usage import UsageError
+from backspring.cli.values import units_of_given
 from backspring.new_joint.measured import MEASURES, measured_design
+from backspring.new_joint.measures import parted
 from backspring.new_joint.starter import new_design
-from backspring.units import System
 
 _ROWS = ("thickness", "pad")
 
@@ -45,9 +47,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def run(options: argparse.Namespace) -> Answer:
-    """Make the file; `--units` are those it is written in, and of a bare number."""
-    units: System = options.units or "mm"
+    """Make the file; `--units` are those it is written in, and of a bare number.
+
+    Where all that is given is written in inches and pounds, the file is too.
+    """
     given = _given(options)
+    units = units_of_given(options, [options.pull, *_written(given)])
     if options.measured:
         unwanted = [each for each in ("half-stop", "pull") if _held(options, each) is not None]
         _refuse(
@@ -85,6 +90,13 @@ def _given(options: argparse.Namespace) -> dict[str, Any]:
     if "thickness" in found:
         found["thickness"] = [each.split("=", 1) for each in found["thickness"]]
     return found
+
+
+def _written(given: dict[str, Any]) -> Iterator[str]:
+    """Every quantity without its spread, with the unit that either has."""
+    for value in given.values():
+        for each in [value] if isinstance(value, str) else value:
+            yield from (parted(part)[0] for part in ([each] if isinstance(each, str) else each))
 
 
 def _held(options: argparse.Namespace, option: str) -> Any:

@@ -10,7 +10,7 @@ from backspring.cli.given_design import add_own_steels
 from backspring.cli.pictures import write_picture
 from backspring.outline.reading import read_outline
 from backspring.report.outline import outline_report
-from backspring.whole_file import replace_file
+from backspring.whole_file import replace_file, require_free
 
 _VALUES = {
     "steel": ("spring.steel", "the steel's name"),
@@ -46,10 +46,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_own_steels(parser)
     add("--picture", metavar="FILE", help="picture of what was taken for what, .png or .svg")
     add("-o", "--output", metavar="FILE", help="write the design file")
+    add("--force", action="store_true", help="write over a file that is there")
 
 
 def run(options: argparse.Namespace) -> Answer:
     """Answer with the design file's text and what was taken for what."""
+    require_free(options.output, options.force)
     values = {
         key: _quoted(getattr(options, option), option == "steel")
         for option, (key, _) in _VALUES.items()

@@ -11,7 +11,7 @@ from backspring.cli.answer import Answer, answer_json, error_json, print_report
 from backspring.cli.commands import COMMANDS
 from backspring.cli.parsing import HelpAsked, parser_of
 from backspring.cli.streams import has_colors, tell
-from backspring.cli.usage import UsageError, refuse_repeats
+from backspring.cli.usage import UsageError, refuse_own_input, refuse_repeats
 from backspring.cli.values import shown_units
 from backspring.cli.watch import changes
 from backspring.errors import Error, Explained, NoConvergence
@@ -30,6 +30,7 @@ def answers(words: list[str]) -> Iterator[_Shown]:
         parser = parser_of(command)
         refuse_repeats(parser, words[1:])
         options = parser.parse_args(words[1:])
+        refuse_own_input(parser, options)
         rounds = changes(options)
     except HelpAsked as help_asked:
         yield 0, partial(print, help_asked, end="")

@@ -7,7 +7,7 @@ from typing import Any
 
 from backspring import Design, InvalidInput
 from backspring.cli.usage import UsageError
-from backspring.cli.values import tell_bare
+from backspring.cli.values import tell_bare, units_of_given
 from backspring.faults import Fault, invalid
 from backspring.report.display import text
 from backspring.units import System, parse
@@ -76,9 +76,10 @@ def make_design(options: argparse.Namespace) -> Design:
     for name in _LENGTHS:
         tell_bare(getattr(options, name), "length", name, "mm", options.units)
     try:
-        return Design(**_tables(options))
+        design = Design(**_tables(options))
     except InvalidInput as error:
         raise invalid([_by_option(fault) for fault in error.faults]) from None
+    return design.replace(units=units_of_given(options, (getattr(options, n) for n in _LENGTHS)))
 
 
 def _tables(options: argparse.Namespace) -> dict[str, Any]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+from collections.abc import Iterable
 
 from backspring.cli.given_design import given_design
 from backspring.cli.streams import tell
@@ -10,7 +11,7 @@ from backspring.design.arguments import quantity
 from backspring.errors import InvalidInput
 from backspring.report.display import Shown, text
 from backspring.unit_table import BARE, KINDS
-from backspring.units import Kind, System, names_unit, parse, shown
+from backspring.units import Kind, System, names_unit, parse, shown, system_written
 
 _UNITS: dict[Kind, str] = {
     "force": " N",
@@ -79,3 +80,15 @@ def shown_units(options: argparse.Namespace) -> System:
     if getattr(options, "design", None) is None:
         return "mm"
     return given_design(options).units
+
+
+def units_of_given(options: argparse.Namespace, given: Iterable[str | None]) -> System:
+    """Return the units of an answer without a design file: those asked for, or those of inches.
+
+    These where every quantity that is given is written in them; a bare number is in mm here.
+    """
+    if options.units is not None:
+        units: System = options.units
+        return units
+    systems = {system_written(written) for written in given if written is not None}
+    return "in" if systems == {"in"} else "mm"

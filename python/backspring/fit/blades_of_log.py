@@ -52,9 +52,8 @@ def plan_of_blades(
     dial_mm = max(ready[name].spread_mm * each.leeway.dial for name, each in found.items())
     spread_mm = max(dial_mm, *(each.widest_mm for each in found.values()))
     short_mm = max(stops_short_mm(each, ready[name].spread_mm) for name, each in found.items())
-    rules = plan_rules(
-        target, spread_mm, reserve, closed_by, material, tip, tip_allowance, spares_open=True
-    )
+    given = target, spread_mm, reserve, closed_by, material, tip, tip_allowance
+    rules = plan_rules(*given, spares_open=True, dial_mm=dial_mm)
     more = tuple(
         Notice(notice.code, {"blade": name, **notice.values})
         for name, each in ready.items()
@@ -62,7 +61,7 @@ def plan_of_blades(
     )
     now, fitted = _as_learned(knife.drawn, found)
     state = _last_state(knife)
-    plan = make_blades_plan(knife.drawn, now, fitted, state, rules, more, short_mm, dial_mm)
+    plan = make_blades_plan(knife.drawn, now, fitted, state, rules, more, short_mm)
     return _once_read_again(plan, ready)
 
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from backspring import _core
+from backspring.core_record import changed
 from backspring.design.arguments import refusal
 from backspring.design.design import Design
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
-from backspring.fit.least_off import Standing, plan_worth_it
 from backspring.fit.result import Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -41,30 +41,34 @@ def make_blades_plan(
     rules: _core.PlanRules,
     more: tuple[Notice, ...] = (),
     short_mm: float = 0.0,
-    dial_mm: float | None = None,
 ) -> BladesPlan:
     """Plan several blades of a knife as it stands; other blades stay as they are.
 
-    `short_mm` is how much farther off the target to stop, but where a reading is low; `dial_mm`
-    what a reading repeats to where the rules' own is wider.
+    `short_mm` is how much farther off the target to stop, but where a reading is low.
     """
-    least_mm = rules.repeatability_mm if dial_mm is None else dial_mm
-    result, left_on = plan_worth_it(now, blades, _core.FitState[state], rules, short_mm, least_mm)
+    result = plan_short(now, blades, _core.FitState[state], rules, short_mm)
     plans: dict[str, FitPlan] = {}
-    for fitted, own, on in zip(blades, result.blades, left_on, strict=True):
+    for fitted, own in zip(blades, result.blades, strict=True):
         seen = design.seen_from(design.blades[fitted.blade])
         left = _core.allowance(own.now, rules.target_mm, fitted.unknowns)
-        plans[seen.blade] = FitPlan(
-            seen,
-            state,
-            rules,
-            Allowance(seen, left),
-            own,
-            (),
-            fitted.unknowns,
-            standing=Standing(on, least_mm),
-        )
+        about = Allowance(seen, left)
+        plans[seen.blade] = FitPlan(seen, state, rules, about, own, (), fitted.unknowns)
     return BladesPlan(design, result, plans, more)
+
+
+def plan_short(
+    now: _core.Design,
+    blades: Sequence[_core.FittedBlade],
+    state: _core.FitState,
+    rules: _core.PlanRules,
+    short_mm: float,
+) -> _core.BladesPlan:
+    """Plan to stop so much farther off the target; where the open face goes, no farther."""
+    short = changed(rules, target_mm=rules.target_mm + short_mm)
+    plan = _core.fit_plan_of_blades(now, blades, state, short)
+    if short_mm and any(each.removed.open_mm for each in plan.blades):
+        return _core.fit_plan_of_blades(now, blades, state, rules)
+    return plan
 
 
 def _place(design: Design, blade: str) -> int:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from backspring.fit.misfit import off_the_last, worst
+from backspring.fit.moved_zero import KNOCKED_MM, hides_moved_zero
 from backspring.fit.priors import DEPTH_SHARE
 from backspring.notice import Notice, Number
 
@@ -64,3 +65,5 @@ def _doubts(found: FitEstimate, spread_mm: float) -> Iterator[Notice]:
         )
     if found.widest_mm > MORE * max(leeway.dial * spread_mm, 0.001):
         yield Notice("measure-loaded", {"spread": found.widest_mm})
+    if hides_moved_zero(found):
+        yield Notice("zero-unseen", {"moved": KNOCKED_MM})

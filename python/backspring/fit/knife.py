@@ -219,12 +219,11 @@ class Knife(KnifeLog, Reported):
             raise refusal("log", "not read since it was ground: measure half-stop and closed first")
         dial_mm, tip = self.spread_mm * found.leeway.dial, tip_wanted(found, tip, closed_by)
         good_mm = max(dial_mm, found.widest_mm)
-        rules = plan_rules(
-            target, good_mm, reserve, closed_by, material, tip, tip_allowance, spares_open=True
-        )
+        given = target, good_mm, reserve, closed_by, material, tip, tip_allowance
+        rules = plan_rules(*given, spares_open=True, dial_mm=dial_mm)
         more = (*self.notices, *doubts(found, self.spread_mm))
-        how = more, stops_short_mm(found, self.spread_mm), dial_mm
-        plan = make_plan(self.drawn, found.now, states[-1], rules, found.bench, *how)
+        how = found.bench, more, stops_short_mm(found, self.spread_mm)
+        plan = make_plan(self.drawn, found.now, states[-1], rules, *how)
         return once_read_again(plan, self.entries)
 
     def next_measurement(self) -> list[NextMeasurement]:

@@ -94,7 +94,7 @@ class KnifeLog(ABC):
         own = self.entries[entry - 1]
         place = next(at for at, each in enumerate(self._entries) if each is own)
         if place >= len(self._stood):
-            return "give it anew as it was, or leave it out; what stood in the log stands"
+            return "give it anew as it was, or leave it out"
         if self.path is None:
             return PUT_RIGHT
         last = place == len(self._stood) - 1

@@ -41,7 +41,6 @@ _HEADS = [*_ONE_HEADS, "blade"]
 # Under the design and the columns' names.
 FIRST_LINE = 3
 _LARGEST_BYTES = 1_000_000
-_SHOWN = 12
 _OUT = "mend the value, or take the line out and lower the count in the last line"
 
 
@@ -132,18 +131,15 @@ def _head(path: Path, rows: list[list[str]]) -> list[str]:
 
 def _require_same_design(path: Path, rows: list[list[str]], design: Design) -> None:
     head = _head(path, rows)
-    if head[1] == _BY_NAME:
-        if head[2] != design.name:
-            message = f'this log is of the design "{head[2]}", not "{design.name}"'
-            raise _refused(path, 1, message)
-    elif head[3] != design.shape_sha256:
-        raise _refused(
-            path,
-            1,
-            f'this log is of the design "{head[2]}" with the shape {head[3][:_SHOWN]}, not of '
-            f'"{design.name}" with the shape {design.shape_sha256[:_SHOWN]}: give the design as it '
-            "was when the log was begun (spring, tang and fit alike), or begin a new log",
+    by_name, name = head[1] == _BY_NAME, head[2]
+    if name != design.name if by_name else head[3] != design.shape_sha256:
+        another = (
+            f'spring, tang or fit of "{name}" is not as it was when this log was begun: put it '
+            "back, for what a knife differs by is what its log tells, or begin a new log"
         )
+        if name != design.name:
+            another = f'this log is of the design "{name}", not of "{design.name}"'
+        raise _refused(path, 1, another)
 
 
 def _entries(path: Path, rows: list[list[str]], design: Design) -> list[Entry]:

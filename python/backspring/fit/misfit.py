@@ -107,8 +107,8 @@ class Misfit:
     def rarity(self) -> str:
         """Say how rare that is."""
         if self.chance < _NEVER:
-            return f"less than once in {1.0 / _NEVER:,.0f} logs"
-        return f"once in {float(f'{1.0 / self.chance:.2g}'):,.0f} logs"
+            return f"less than once in {1.0 / _NEVER:,.0f}"
+        return f"once in {float(f'{1.0 / self.chance:.2g}'):,.0f}"
 
 
 def repeats(entries: Iterable[Entry]) -> dict[tuple[int, str, str], list[float]]:
@@ -156,21 +156,20 @@ def contradiction(
     """Return the refusal of a log from which a measurement lies farther off than by chance."""
     return refusal(
         "log",
-        f"this cannot all be one knife: what fits worst is {fits.text(units)}, where all else "
-        f"foretells {_foretold(fits, units)} (a sound log lies so far apart {misfit.rarity()}, and "
-        f"what comes less than once in {1.0 / _BY_CHANCE:.0f} is refused). Nothing is planned from "
-        f"this and nothing was written: {_look(fits)}; {mend}{_scatters(fits, units)}",
+        f"this cannot all be one knife: what fits worst is {fits.text(units)}, all else foretells "
+        f"{_foretold(fits, units)} (sound logs lie so far apart {misfit.rarity()}). "
+        f"{_look(fits, mend)}{_scatters(fits, units)}. Nothing was written",
     )
 
 
-def _look(fits: Observation) -> str:
-    """Say what to do at the bench."""
+def _look(fits: Observation, mend: str) -> str:
+    """Say what to do at the bench, and in the log."""
     if not fits.state:
-        return "measure it again, and look whether every depth, face and reading is as it was"
-    again = f"set the dial to nothing at open and read {_name(fits.what)} again"
+        return f"Measure it again, see that every depth, face and reading is right; {mend}"
     return (
-        f"{again} (the dial's zero moves easily) and look whether every depth and face is as it "
-        "was; if it reads the same, an earlier reading is off: go back before it with --undo"
+        f"Set the dial to nothing at open, for its zero moves easily, and read {_name(fits.what)} "
+        f"again; {mend}. If it reads the same, a face, a depth or an earlier reading is wrong: go "
+        "back before it with --undo"
     )
 
 
@@ -180,17 +179,14 @@ def _scatters(fits: Observation, units: System) -> str:
     if not fits.state or scatter > _WORN_DIAL_MM:
         return ""
     good = text(scatter + _step_mm(units), "reading", units)
-    return f'; if the dial comes back no better than that, --repeatability "{good}"'
+    return f'. Of a dial that comes back no better say --repeatability "{good}"'
 
 
 def _foretold(fits: Observation, units: System) -> str:
     """Say it, or only how far off it is where the number itself would be of no knife."""
     if abs(fits.off) > _NO_KNIFE:
-        return f"nothing like it, more than {_NO_KNIFE} standard deviations off"
-    foretold = text(fits.foretold, fits.shown, units)
-    # Where little is known of it the misfit shows elsewhere.
-    off = f", {abs(fits.off):.1f} standard deviations off" if abs(fits.off) > _CONTRADICTS else ""
-    return foretold + off
+        return "nothing like it"
+    return text(fits.foretold, fits.shown, units)
 
 
 def off_the_last(observations: Sequence[Observation]) -> Observation | None:
@@ -218,16 +214,16 @@ def _forgotten(
     position: str, was_mm: float, is_mm: float, units: System, anew: bool = False
 ) -> InvalidInput:
     went = f"{number(was_mm, 'reading', units)} to {text(is_mm, 'reading', units)}"
-    rose = ", which raises a reading at the open face alone" if is_mm > was_mm else ""
+    which = "open, the one face that raises a reading," if is_mm > was_mm else "FACE"
     scatter, hints = abs(is_mm - was_mm) / _SAME, ""
     if anew and scatter <= _WORN_DIAL_MM:
         good = text(scatter + _step_mm(units), "reading", units)
-        hints = f'; if nothing was, and readings scatter so, --repeatability "{good}"'
+        hints = f'; of a dial that scatters so say --repeatability "{good}"'
     return refusal(
         "",
-        f"{_name(position)} went from {went} with nothing ground between: what was ground{rose}? "
-        f"Give --ground FACE with this reading (the depth need not be known), {_UNDO}{hints}; if "
-        "the dial's zero moved, set it at open and read again",
+        f"{_name(position)} went from {went} with nothing ground between. If something was, give "
+        f"--ground {which} with this reading (the depth need not be known); if the dial's zero "
+        f"moved, set it to nothing at open and read again; {_UNDO}{hints}",
     )
 
 

@@ -11,7 +11,6 @@ from dataclasses import replace
 
 from backspring import _core
 from backspring.core_record import changed
-from backspring.fit.least_off import Standing
 from backspring.fit.log_entry import Entry, GroundEntry, MeasuredEntry
 from backspring.fit.misfit import repeats
 from backspring.fit.result import FitPlan, loaded_now
@@ -49,7 +48,7 @@ def once_read_again(plan: FitPlan, entries: Sequence[Entry]) -> FitPlan:
 
 def reading_again(plan: FitPlan, positions: tuple[str, ...]) -> FitPlan:
     """Plan nothing until these are read again."""
-    return replace(plan, result=nothing_off(plan.result), read_again=positions, standing=Standing())
+    return replace(plan, result=nothing_off(plan.result), read_again=positions)
 
 
 def nothing_off(result: _core.FitPlan) -> _core.FitPlan:
@@ -59,6 +58,7 @@ def nothing_off(result: _core.FitPlan) -> _core.FitPlan:
         steps=[],
         passes=0,
         removed=_core.FaceDepths(),
+        left_standing=_core.FaceDepths(),
         done=result.now,
         tip_mm=None if result.tip_mm is None else 0.0,
         tip_runs_out=None,

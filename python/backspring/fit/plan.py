@@ -13,9 +13,8 @@ from typing import Any, Literal, overload
 from backspring import _core
 from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
-from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan
+from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan, plan_short
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
-from backspring.fit.least_off import Standing, plan_worth_it
 from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -176,20 +175,16 @@ def make_plan(
     unknowns: _core.FitUnknowns | None = None,
     more: tuple[Notice, ...] = (),
     short_mm: float = 0.0,
-    dial_mm: float | None = None,
 ) -> FitPlan:
     """Plan for a knife as it stands; `more` are notices told before the plan's own.
 
-    `short_mm` is how far short of the target to stop, `dial_mm` what a reading repeats to.
+    `short_mm` is how much farther off the target to stop, but where a reading is low.
     """
     bench = unknowns or _core.FitUnknowns()
-    least_mm = rules.repeatability_mm if dial_mm is None else dial_mm
-    result, (left_on,) = plan_worth_it(
-        now, [_core.FittedBlade(unknowns=bench)], state_of(state), rules, short_mm, least_mm
-    )
+    fitted = [_core.FittedBlade(unknowns=bench)]
+    result = plan_short(now, fitted, state_of(state), rules, short_mm)
     left = Allowance(design, _core.allowance(now, rules.target_mm, bench))
-    stays = Standing(left_on, least_mm)
-    return FitPlan(design, state, rules, left, result.blades[0], more, unknowns, standing=stays)
+    return FitPlan(design, state, rules, left, result.blades[0], more, unknowns)
 
 
 def plan_rules(
@@ -202,8 +197,9 @@ def plan_rules(
     tip_allowance: Any = TIP_ALLOWANCE,
     *,
     spares_open: bool = False,
+    dial_mm: float | None = None,
 ) -> _core.PlanRules:
-    """Read how to plan."""
+    """Read how to plan; `dial_mm` is what a reading repeats to where readings are less sure."""
     if closed_by not in _core.ClosedGrind.__members__:
         raise refusal("closed_by", f"must be {_either(_core.ClosedGrind)}, got {closed_by!r}")
     if tip == "level" and closed_by != "level":
@@ -214,9 +210,11 @@ def plan_rules(
     if isinstance(reserve, bool) or not isinstance(reserve, int | float):
         raise refusal("reserve", f"must be a plain number, got {reserve!r}")
     left = {f"{face}_mm": length(deep, face) for face, deep in (material or {}).items()}
+    good_mm = length(repeatability, "repeatability")
     return _core.PlanRules(
         target_mm=length(target, "target"),
-        repeatability_mm=length(repeatability, "repeatability"),
+        repeatability_mm=good_mm,
+        least_off_mm=good_mm if dial_mm is None else dial_mm,
         reserve=reserve,
         closed_by=_core.ClosedGrind[closed_by],
         tip_mm=_tip_move(tip),

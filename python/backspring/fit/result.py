@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
 from backspring import _core
 from backspring.design.design import Design
-from backspring.fit.least_off import Standing
 from backspring.fit.levers import Levers, knife_levers, levers
 from backspring.notice import Notice, all_from_core
 from backspring.question.budget import error_budget
@@ -17,6 +17,7 @@ from backspring.report.budget import budget_data
 from backspring.report.result import Reported
 
 FACES = ("open", "half_stop", "closed", "kick")
+_CALLED = {"half_stop": "half-stop face", "closed": "closed face", "kick": "kick"}
 
 
 @dataclass(frozen=True, repr=False)
@@ -86,8 +87,7 @@ class FitPlan(Reported):
 
     Readings after a step are in the state they were measured in; with `_loaded_` pins in.
     `tip_mm` is the blade's tip against where it stands now, positive out of the handle. Where
-    `read_again` names positions nothing is planned before these are read once more. `standing` is
-    what is left on a face because it is too little to grind.
+    `read_again` names positions nothing is planned before these are read once more.
     """
 
     _report_by = "fit:plan_report"
@@ -100,7 +100,6 @@ class FitPlan(Reported):
     more: tuple[Notice, ...] = ()
     unknowns: _core.FitUnknowns | None = None
     read_again: tuple[str, ...] = ()
-    standing: Standing = Standing()
 
     @property
     def target_mm(self) -> float:
@@ -144,7 +143,7 @@ class FitPlan(Reported):
     @property
     def notices(self) -> tuple[Notice, ...]:
         """What to know before starting."""
-        found = (*all_from_core(self.result.notices), *self.standing.notices())
+        found = (*all_from_core(self.result.notices), *self._left_standing())
         shown = loaded_now(self.result)
         if self.read_again:
             lowest = {"reading": min(shown[each] for each in self.read_again)}
@@ -157,7 +156,7 @@ class FitPlan(Reported):
 
     def to_dict(self) -> dict[str, Any]:
         """Results as plain data, ready for JSON."""
-        result = self.result
+        result, left = self.result, _depths(self.result.left_standing)
         return self.allowance.to_dict() | {
             "state": self.state,
             "loaded_now": {
@@ -171,7 +170,7 @@ class FitPlan(Reported):
             "tip": self._tip(),
             "plan": [step_data(step) for step in result.steps],
             "removed": _depths(result.removed),
-            "left_standing": self.standing.to_dict(),
+            "left_standing": {"least_mm": self.rules.least_off_mm, **left},
             "tang": tang_data(result.now.tang),
             "tang_after": tang_data(result.done.tang),
             "preload_after_mm": result.done.fit.preload_mm,
@@ -179,15 +178,25 @@ class FitPlan(Reported):
             "along": self.along.to_dict(),
         }
 
+    def _left_standing(self) -> Iterator[Notice]:
+        """Tell what stays on faces, for it is too little to grind."""
+        left = _depths(self.result.left_standing)
+        names = [name for face, name in _CALLED.items() if left[f"{face}_mm"]]
+        if names:
+            *others, last = names
+            told = f"{', '.join(others)} and {last}" if others else last
+            yield Notice("left-standing", {"names": told, "least": self.rules.least_off_mm})
+
     def _tip(self) -> dict[str, Any]:
         result, short = self.result, self.result.tip_runs_out
+        level = result.level_removed
         return {
             "moves_mm": result.tip_mm,
             "wanted_mm": self.rules.tip_mm,
             "allowance_mm": self.rules.tip_allowance_mm,
             "beyond_allowance": self.moves_tip,
             "runs_out": None if short is None else short.name,
-            "level_removed": _depths(result.level_removed),
+            "level_removed": level and _depths(level),
         }
 
 
@@ -202,10 +211,8 @@ def position_names(positions: tuple[str, ...]) -> str:
     return " and ".join(each.replace("_", "-") for each in positions)
 
 
-def _depths(depths: _core.FaceDepths | None) -> dict[str, float] | None:
-    return (
-        None if depths is None else {f"{face}_mm": getattr(depths, f"{face}_mm") for face in FACES}
-    )
+def _depths(depths: _core.FaceDepths) -> dict[str, float]:
+    return {f"{face}_mm": getattr(depths, f"{face}_mm") for face in FACES}
 
 
 def step_data(step: _core.FitStep) -> dict[str, Any]:

@@ -12,9 +12,13 @@ from backspring.design.load import load
 from backspring.errors import Error
 from backspring.fit.habits import LeftOut, ShopHabits
 from backspring.fit.knife import Knife
+from backspring.fit.log_entry import Entry
 from backspring.fit.log_file import design_of_log
 from backspring.fit.pool_habits import habits_of
 from backspring.fit.told_by_log import LogTold, told_by
+
+# Two knives may read alike once or twice.
+_ALIKE_BY_CHANCE = 2
 
 
 def shop_habits(
@@ -27,8 +31,8 @@ def shop_habits(
 
     Each log needs the design it was begun with: a *.toml beside it, by whatever name, or one of
     `designs`. `without` is a log that does not count, that of the knife to be fitted. A log that
-    cannot be read or estimated is left out, and told. Random effects after DerSimonian and Laird;
-    with fewer than five logs common practice stays.
+    cannot be read or estimated, or is a copy of another, is left out, and told. Random effects
+    after DerSimonian and Laird; with fewer than five logs common practice stays.
     """
     place = Path(folder)
     if not place.is_dir():
@@ -37,15 +41,24 @@ def shop_habits(
     left_out: list[LeftOut] = []
     known += _designs(place, left_out)
     told: dict[Path, LogTold] = {}
+    seen: dict[tuple[Entry, ...], str] = {}
     for path in sorted(place.glob("*.csv")):
         if without is not None and path.resolve() == Path(without).resolve():
             continue
         try:
-            told[path.resolve()] = told_by(_knife(path, known).estimate())
+            knife = _knife(path, known)
+            _require_no_copy(seen.setdefault(knife.logged, path.name), path.name, knife)
+            told[path.resolve()] = told_by(knife.estimate())
         except Error as error:
             left_out.append(LeftOut(path.name, str(error)))
     habits = habits_of([*told.values()])
     return ShopHabits(str(place), tuple(told), habits, tuple(left_out))
+
+
+def _require_no_copy(first: str, name: str, knife: Knife) -> None:
+    """Refuse a log that is another to the last figure, unless both hold next to nothing."""
+    if first != name and len(knife.logged) > _ALIKE_BY_CHANCE:
+        raise refusal("", f"the same as {first} to the last entry: a knife counts once")
 
 
 def _designs(place: Path, left_out: list[LeftOut]) -> Iterator[Design]:

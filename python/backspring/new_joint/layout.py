@@ -19,11 +19,10 @@ from backspring.new_joint.relax import Relief, no_room, reliefs
 from backspring.new_joint.request import Request, read_request
 from backspring.new_joint.samples import Samples
 from backspring.new_joint.search import Found, Search, found_for, lighter
-from backspring.new_joint.starter import require_free
 from backspring.question.check import Check, check_blade
 from backspring.report.result import Reported
 from backspring.units import System
-from backspring.whole_file import replace_file
+from backspring.whole_file import replace_file, require_free
 
 _LIGHTER = 0.88
 _AT_BOUND = 0.02

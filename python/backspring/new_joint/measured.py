@@ -14,8 +14,9 @@ from backspring.design.arguments import refusal
 from backspring.faults import invalid, near_match
 from backspring.new_joint.file_text import COMMENTS, Tables, design_text
 from backspring.new_joint.measures import GAUGE_MM, Measured, Readings, mean_of
-from backspring.new_joint.starter import Starter, require_free, written
+from backspring.new_joint.starter import Starter, written
 from backspring.units import System, converted, shown
+from backspring.whole_file import require_free
 
 # What can be measured, and how: asked for by these names.
 MEASURES: Mapping[str, str] = {

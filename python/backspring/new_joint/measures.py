@@ -81,7 +81,7 @@ class Readings:
         self, value: Any, name: str, usual: float = CALIPER_MM, kind: Kind = "length"
     ) -> Measured | None:
         """Read a value with its spread, or with the usual one."""
-        written, spread = _split(value) if isinstance(value, str) else (value, None)
+        written, spread = parted(value) if isinstance(value, str) else (value, None)
         try:
             best = quantity(written, kind, name, self.units)
             off = usual if spread is None else self._spread(spread, kind, name)
@@ -102,7 +102,7 @@ class Readings:
         return quantity(spread, kind, name, self.units) - nought
 
 
-def _split(text: str) -> tuple[str, str | None]:
+def parted(text: str) -> tuple[str, str | None]:
     """Part "36.9 +- 0.05 mm" into both numbers, each with the unit that either has."""
     parts = _PARTS.split(text.strip(), maxsplit=1)
     if len(parts) == 1:

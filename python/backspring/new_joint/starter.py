@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Any, Literal
 
 from backspring import steel as steels
+from backspring._core import Quantity
 from backspring.design.arguments import quantity
 from backspring.design.design import Design
 from backspring.design.load import load_content
@@ -24,8 +25,8 @@ from backspring.new_joint.solving import candidates, first_that_passes
 from backspring.question.check import Check, check_blade
 from backspring.report.result import Reported
 from backspring.unit_table import POUND_FORCE_N
-from backspring.units import Kind, System
-from backspring.whole_file import replace_file
+from backspring.units import Kind, System, shown
+from backspring.whole_file import replace_file, require_free
 
 PULL_N: dict[System, float] = {"mm": 18.0, "in": 4.0 * POUND_FORCE_N}
 PULL_SHARE = 0.25
@@ -97,7 +98,8 @@ def new_design(
     require_free(output, force)
     tables = _sized(chosen, pull_n, units, half_stop)
     if tables is None:
-        raise invalid([Fault("bad-value", "pull", _none_gives(pull, chosen))])
+        asked = shown(pull_n, Quantity.force, units)
+        raise invalid([Fault("bad-value", "pull", _none_gives(asked, chosen))])
     text = design_text(name, units, tables, _about(name, half_stop))
     return written(text, output)
 
@@ -132,13 +134,6 @@ def require_plain(
     if faults:
         raise invalid(faults)
     return pull_n, {"steel": steel, "hardness": hrc}
-
-
-def require_free(output: str | os.PathLike[str] | None, force: bool) -> None:
-    """Refuse to write over a file."""
-    if output is not None and not force and Path(output).exists():
-        message = f"{os.fspath(output)} is there already: choose another name, or --force"
-        raise invalid([Fault("cannot-write", "output", message)])
 
 
 def written(text: str, output: str | os.PathLike[str] | None) -> Starter:
@@ -201,9 +196,9 @@ def _about(name: str, half_stop: bool) -> tuple[str, ...]:
     )
 
 
-def _none_gives(pull: Any, steel: dict[str, Any]) -> str:
+def _none_gives(pull: str, steel: dict[str, Any]) -> str:
     return (
         f"no spring of this hand-size knife in {steel['steel']} at {steel['hardness']:g} HRC "
-        f"opens with {pull if pull is not None else 'the usual pull'} and holds: ask for less, "
+        f"opens with {pull} and holds: ask for less, "
         "choose a steel or hardness with more yield, or see backspring layout"
     )

@@ -112,6 +112,12 @@ def _stated(key: str, given: Given) -> str:
     return f"{name} = {value}  # {why}"
 
 
+def assumed_lines(text: str) -> tuple[str, ...]:
+    """Return the lines of a design file in which something had to be assumed."""
+    marks = tuple(f"  # {why}" for _, why in ASSUMED.values())
+    return tuple(line for line in text.splitlines() if line.endswith(marks))
+
+
 def number_text(value: float, decimals: int = 8) -> str:
     """Write a number with what a millionth of a millimetre asks for, and no more."""
     text = f"{value:.{decimals}f}".rstrip("0").rstrip(".")

@@ -32,6 +32,7 @@ _NOTES = {
     "temper-time": "a time of the temper that the data cannot count",
     "tip-follows": "without a kick the tip follows the readings",
     "usual-friction": "no friction is stated, the usual one is counted",
+    "zero-unseen": "the log would not show that the dial's zero moved",
 }
 _WARNINGS = {
     "dry-joint": "pulls tell of more or less friction than usual",

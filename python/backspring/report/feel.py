@@ -64,7 +64,11 @@ def _lines(check: Check, units: System) -> Iterator[str]:
         yield f"the lighter stroke takes {percent} of the other's peak"
     if feel.pull_oiled_n is not None and feel.pull_dry_n is not None:
         oiled, dry = (text(each, "force", units) for each in (feel.pull_oiled_n, feel.pull_dry_n))
-        yield f"pull oiled {oiled}, dry {dry} ({_frictions(check)})"
+        at = _frictions(check.design.core.friction)
+        if _is_usual(check.design.core.friction):
+            yield f"pull oiled {oiled}, dry {dry} (friction {at[0]} and {at[1]})"
+        else:
+            yield f"pull {oiled} with friction {at[0]}, {dry} with {at[1]}"
     seats = ", ".join(
         f"{name.replace('_', '-')} {number(each, 'torque', units)}"
         for name, each in _seats(feel).items()
@@ -73,12 +77,16 @@ def _lines(check: Check, units: System) -> Iterator[str]:
     yield f"lift at the dial on the way: {text(feel.dial_lift_mm, 'reading', units)} over open"
 
 
-def _frictions(check: Check) -> str:
+def _is_usual(friction: _core.Friction) -> bool:
+    """Say whether the joint is one that is oiled and runs dry in turn."""
+    oiled = _core.oiled(friction)
+    usual = _core.USUAL_FRICTION - _core.FRICTION_SPREAD
+    return math.isclose(oiled.spring, usual) and math.isclose(oiled.pivot, usual)
+
+
+def _frictions(friction: _core.Friction) -> list[str]:
     """Say the coefficients; one where spring and pivot have the same."""
-    friction = check.design.core.friction
-    pairs = [_core.oiled(friction), _core.dry(friction)]
-    words = [
+    return [
         f"{each.spring:.3g}" if each.spring == each.pivot else f"{each.spring:.3g}/{each.pivot:.3g}"
-        for each in pairs
+        for each in (_core.oiled(friction), _core.dry(friction))
     ]
-    return f"friction {words[0]} and {words[1]}"

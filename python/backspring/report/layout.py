@@ -34,10 +34,10 @@ def layout_report(found: Layout, units: System | None = None) -> Report:
     units = units or found.request.units
     if not found.found:
         return Report(refusal(found, units), (), WIDTH)
-    first = found.proposals[0]
+    one = found.proposals[found.chosen - 1]
     headline = (
-        f"{found.request.name}: opens with {text(first.pull_n, 'force', units)}, yield margin "
-        f"{number(first.check.travel.yield_margin, 'margin', units)}, all targets met"
+        f"{found.request.name}: opens with {text(one.pull_n, 'force', units)}, yield margin "
+        f"{number(one.check.travel.yield_margin, 'margin', units)}, all targets met"
     )
     return Report(headline, tuple(_blocks(found, units)), WIDTH)
 
@@ -73,10 +73,10 @@ def _blocks(found: Layout, units: System) -> Iterator[Block]:
         for name in MEANINGS
     ]
     yield TextTable("Sizes", heads, tuple(sizes))
-    yield Lines("What holds it", tuple(_held(proposals[0], units)))
+    chosen = proposals[found.chosen - 1]
+    yield Lines("What holds it", tuple(_held(chosen, units)))
     if found.output is None:
-        text_of = proposals[found.chosen - 1].text
-        yield Lines(f"Design file of {found.chosen}", tuple(text_of.splitlines()))
+        yield Lines(f"Design file of {found.chosen}", tuple(chosen.text.splitlines()))
     else:
         yield Lines(
             "Next",
@@ -85,24 +85,24 @@ def _blocks(found: Layout, units: System) -> Iterator[Block]:
     yield Lines("Caution", (CAUTION,))
 
 
-def _held(first: Proposal, units: System) -> Iterator[str]:
-    for name in first.limits:
-        size = first.sizes_mm.get(name)
+def _held(chosen: Proposal, units: System) -> Iterator[str]:
+    for name in chosen.limits:
+        size = chosen.sizes_mm.get(name)
         at = "" if size is None else f" {text(size, 'length', units)}"
         yield f"{MEANINGS.get(name, 'handle height')}{at}: at its limit"
-    if not first.limits:
+    if not chosen.limits:
         yield "no limit: every size has room to either side"
-    margins = [each for each in first.check.verdict if each.margin and each.word.name != "note"]
+    margins = [each for each in chosen.check.verdict if each.margin and each.word.name != "note"]
     if margins:
         least = min(margins, key=lambda each: each.margin or 0.0)
         name = least.name.replace("-", " ")
         yield f"closest in the verdict: {name}, margin {number(least.margin, 'margin', units)}"
-    if first.ligament < _LEAST_LIGAMENT:
+    if chosen.ligament < _LEAST_LIGAMENT:
         yield (
-            f"only {first.ligament:.2f} of a hole's diameter of steel beside the pin holes: one "
+            f"only {chosen.ligament:.2f} of a hole's diameter of steel beside the pin holes: one "
             "whole is usual (common practice, no source)"
         )
-    if first.kick:
+    if chosen.kick:
         yield "a kick, because a square closed face left the edge too near the spring"
 
 

@@ -203,14 +203,12 @@ NOTICES: dict[str, Sentence] = {
     "left-standing": "a little is left on the {names}: less than {least:reading} no hand takes "
     "off and no dial tells, and proud is right rather than low",
     "short-of-target": "the lowest reading, {reading:reading}, is proud but short of the target; "
-    "only the open face could raise it, and it is left: say with --material open how much of it "
-    "may go",
+    "only the open face could raise it, and is left unless --material open says how much may go",
     "no-finer": "readings are good to +-{repeatability:reading}: nothing is planned finer than "
     "that, so measure again after every pass",
     "slightly-low": "a reading is below the target by less than can be read or matters: leave it",
-    "scatter": "readings differ more than stated: they scatter by {scatter:reading}, stated was "
-    "{stated:reading}; a worn bushing shows so, or a dial that is not held: nothing is planned "
-    "finer than the scatter",
+    "scatter": "readings scatter by {scatter:reading}, stated was {stated:reading}: a worn bushing "
+    "shows so, or a dial that is not held; nothing is planned finer than that",
     "rough-depths": "the readings belie the depths stated by more than {stated:percent}: these "
     "count as aimed at, good to {share:percent}; a depth that was not measured need not be given",
     "loaded-off": "with both pins in it reads {off:reading} {way} than the rest of the log "
@@ -224,12 +222,14 @@ NOTICES: dict[str, Sentence] = {
     "logs-left-out": "files of the habits' folder that count for nothing: {count:count}; "
     "`backspring habits FOLDER` says why",
     "dry-joint": "the pulls tell of friction {friction:margin}, far from the usual {usual:margin}: "
-    "if the joint is dry or galled, clean and oil it and pull again",
+    "if it is dry or galled, take these pulls off the log, clean and oil the joint, pull again",
     "worn-dial": "readings go astray both ways by more than the {stated:reading} stated: they are "
     "taken as good to +-{scatter:reading}; worst fits {worst}; set the dial at open and read twice",
     "measure-loaded": "from these readings the loaded ones are good to +-{spread:reading} only, "
     "for tilt, play, stop and liners are not known: the plan stops short by twice that; measure "
     "with both pins in before the last pass",
+    "zero-unseen": "nothing in this log would show that the dial's zero moved by {moved:reading}: "
+    "before you grind, see that it stands at nothing at open",
     "no-friction": "no friction is counted: the real pull to open is higher",
     "hardness-outside": "{hardness:hardness} lies outside the {low:hardness#} to {high:hardness} "
     "of the data of {steel}: take the yield margin as a guess",

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from backspring.outline.file_text import assumed_lines
 from backspring.outline.lean import STRAIGHT_MM
 from backspring.outline.loops import place_text
 from backspring.outline.named_parts import chains_of
@@ -96,6 +97,8 @@ def _blocks(reading: OutlineReading, written: str | None) -> Iterator[Block]:
         yield Lines("Noted", tuple(notes))
     if reading.scan:
         yield Lines("How sure", tuple(scan_lines(reading.scan, units)))
+    if written and (assumed := assumed_lines(reading.text)):
+        yield Lines("Assumed", assumed)
     if not written:
         yield Lines("Design file", tuple(reading.text.splitlines()))
     yield Lines("Caution", (CAUTION,))

@@ -43,6 +43,7 @@ struct Material {
 struct PlanRules {
     double target_mm = 0.0254;      ///< loaded reading wanted, -1 to 1 [mm]
     double repeatability_mm = 0.0;  ///< standard deviation of one reading, 0 to 0.2 [mm]
+    double least_off_mm = 0.0;      ///< less than that stays on a face, 0 to 0.2 [mm]
     double reserve = 1.0 / 3.0;     ///< share of what is to go that a pass leaves, 0 to 0.8
     ClosedGrind closed_by = ClosedGrind::level;  ///< where the closed reading is brought down
     std::optional<double> tip_mm;                ///< move of the tip wanted, + out, 0 level [mm]
@@ -74,6 +75,7 @@ struct FitPlan {
     std::optional<double> half_stop_loaded_mm;  ///< pins in, lowest, as it stands [mm]
     double closed_loaded_mm = 0.0;              ///< pins in, lowest, as it stands [mm]
     FaceDepths removed;                         ///< in all
+    FaceDepths left_standing;                   ///< too little to be ordered off
     std::optional<double> tip_mm;               ///< move of the tip in all, + out [mm]
     std::optional<TangFace> tip_runs_out;       ///< face for which the tip is not as wanted
     std::optional<FaceDepths> level_removed;    ///< in all for a tip kept level, where the plan
@@ -99,6 +101,10 @@ struct FitPlan {
 /// takes off all but the reserve; a face with 0.0254 mm or less to go is taken to the aim in one,
 /// if ten repeatabilities are less than that. Done: within 0.0015 mm above the target, or within
 /// one repeatability. No depth is planned to bring a reading nearer than that.
+///
+/// A share of less than rules.least_off_mm stays on its face until it is enough with what a later
+/// pass takes; but for the open face, which what else goes counts on. What comes off is never put
+/// back, so a face left so stands proud.
 ///
 /// With a kick the tip stays where it is, or moves as wanted, to about 0.01 mm at the end of the
 /// plan; between the steps of a pass it moves up and down. Where a face runs out the readings
