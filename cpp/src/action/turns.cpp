@@ -54,11 +54,18 @@ class Maker {
     }
 
     [[nodiscard]] Node keep(Contact contact) {
-        const double angle_deg = contact.blade_angle_deg;
-        known_.push_back(make_turn(action_, std::move(contact)));
-        most_nmm_ = std::max(most_nmm_, std::abs(known_.back().contact.torque_nmm));
-        const std::size_t kind = bearing_kind(known_.back().contact, action_.joint.pad);
-        return {known_.size() - 1, angle_deg, kind};
+        known_.emplace_back().contact = std::move(contact);
+        return keep_last();
+    }
+
+    /// The contact of the last turn is there.
+    [[nodiscard]] Node keep_last() {
+        Turn& turn = known_.back();
+        const Contact& contact = turn.contact;
+        add_friction(action_, turn);
+        most_nmm_ = std::max(most_nmm_, std::abs(contact.torque_nmm));
+        const std::size_t kind = bearing_kind(contact, action_.joint.pad);
+        return {known_.size() - 1, contact.blade_angle_deg, kind};
     }
 
     /// Pieces from one node to another, cut wherever known ones between them bear in other ways.
@@ -128,11 +135,20 @@ class Maker {
         const std::size_t known = piece.size() - 1, every = parts / known;
         piece.resize(parts + 1);
         for (std::size_t k = known; k > 0; --k) piece[k * every] = piece[k];
+        OwnCompliances::Numbers angles;
+        std::size_t count = 0;
         for (std::size_t k = 1; k < parts; ++k) {
             if (k % every == 0) continue;
-            const double share = chebyshev_share(parts, k);
-            piece[k] = work_out(std::lerp(low.angle_deg, high.angle_deg, share), way);
-            way.add(contact(piece[k]));
+            angles[count++] = std::lerp(low.angle_deg, high.angle_deg, chebyshev_share(parts, k));
+        }
+        const auto abreast = way.abreast(std::span(angles).first(count));
+        for (std::size_t k = 1, i = 0; k < parts; ++k) {
+            if (k % every == 0) continue;
+            Contact& contact = known_.emplace_back().contact;
+            if (!abreast || !abreast->tell(i, contact)) contact = way.contact_at(angles[i]);
+            piece[k] = keep_last();
+            way.add(contact);
+            ++i;
         }
         if (cuts_ >= kMostCuts) return std::nullopt;
         const auto other = [&](const Node& node) { return node.kind != low.kind; };

@@ -231,6 +231,26 @@ OwnCompliance own_compliance(const Flexibility& flexibility, double x_mm) {
             .to_mm = stretch.end_mm};
 }
 
+bool own_compliances(const Flexibility& flexibility,
+                     std::span<const double> x_mm,
+                     OwnCompliances& own) {
+    const Stretch& stretch = stretch_at(flexibility, x_mm[x_mm.size() / 2]);
+    if (stretch.hole.diameter_mm > 0.0 || stretch.width_taper != 0.0) return false;
+    if (!owns_of_taper(stretch, x_mm, flexibility.bending_factor, flexibility.shear_factor, own)) {
+        return false;
+    }
+    const BendingIntegrals& root = stretch.upto;
+    const double turn = root.a0 + flexibility.root_rotation_rad_per_nmm;
+    const double fixed = root.a2 + root.shear;
+    for (std::size_t i = 0; i < x_mm.size(); ++i) {
+        const double x = x_mm[i], to_a1 = x * turn - root.a1;
+        own.mm_per_n[i] += x * (to_a1 - root.a1) + fixed;
+        own.rad_per_n[i] += to_a1;
+        own.rad_per_nmm[i] += turn;
+    }
+    return true;
+}
+
 double deflection_per_force(const Flexibility& flexibility, double x_mm, double xi_mm) {
     return compliance(flexibility, x_mm, xi_mm).mm_per_n;
 }

@@ -18,6 +18,13 @@ namespace backspring::detail {
                                          double bending_factor,
                                          double shear_factor);
 
+/// The same at several stations at once; false where its taper is too steep for that.
+[[nodiscard]] bool owns_of_taper(const Stretch& stretch,
+                                 std::span<const double> x_mm,
+                                 double bending_factor,
+                                 double shear_factor,
+                                 OwnCompliances& own);
+
 }  // namespace backspring::detail
 
 namespace backspring {
