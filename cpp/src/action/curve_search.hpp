@@ -33,19 +33,17 @@ template <class Curve>
     return top;
 }
 
-/// Where it comes to a level between two places at which it is below and above, near a place.
+/// Where it vanishes between two places at which it has opposite signs, near a place.
 ///
 /// @param rises  from the first to the second
 template <class Curve>
-[[nodiscard]] double level_of(
-    const Curve& curve, double level, double low, double high, double near, bool rises) {
+[[nodiscard]] double zero_of(const Curve& curve, double low, double high, double near, bool rises) {
     const double close = kCloseOnCurve * (high - low), last_step = kLastCurveStep * (high - low);
     double x = near;
     for (int step = 0; step < kMostCurveSteps && high - low > close; ++step) {
         const auto jet = curve.at(x);
-        const double above = jet.value - level;
-        ((above < 0.0) == rises ? low : high) = x;
-        const double next = x - above / jet.slope;
+        ((jet.value < 0.0) == rises ? low : high) = x;
+        const double next = x - jet.value / jet.slope;
         const bool inside = next > low && next < high;
         const double last = std::exchange(x, inside ? next : 0.5 * (low + high));
         if (std::abs(x - last) <= (inside ? last_step : close)) break;

@@ -38,9 +38,6 @@ struct Hill {
 /// @param values  of all turns, piece after piece; outlive what is returned
 [[nodiscard]] std::vector<Hill> hills_of(std::span<const Piece> pieces, const Values& values);
 
-/// A value of all turns, piece after piece.
-[[nodiscard]] std::vector<double> values_of(std::span<const Piece> pieces, const TurnValue& value);
-
 /// Where a value is largest: by the curves through the pieces where these tell it to 1e-11 of it.
 ///
 /// @param values  of all turns, piece after piece

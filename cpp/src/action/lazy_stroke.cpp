@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "hills.hpp"
 #include "indenters.hpp"
 
 namespace backspring {
@@ -16,22 +15,18 @@ double energy_mj(const Turn* turn) { return turn->contact.energy_nmm; }
 
 }  // namespace
 
-Peak LazyStroke::peak_of(const TurnValue& value) const {
-    return detail::peak_of(*action_, pieces_, values_of(pieces_, value), value);
-}
-
-const Peak& LazyStroke::opening_peak() {
+const Turn& LazyStroke::opening_peak() {
     if (!opening_peak_) opening_peak_ = peak_of(opening_nmm);
     return *opening_peak_;
 }
 
-const Peak& LazyStroke::closing_peak() {
+const Turn& LazyStroke::closing_peak() {
     if (!closing_peak_) closing_peak_ = peak_of(closing_nmm);
     return *closing_peak_;
 }
 
 /// Where a value that falls first passes below nothing, about or after the highest turn.
-std::optional<Passing> LazyStroke::fall(const TurnValue& value) const {
+std::optional<Turn> LazyStroke::fall(const TurnValue& value) const {
     double highest = energy_mj(&from()), from_deg = angle_of(&from());
     double last_deg = from_deg;
     for (const Piece& piece : pieces_) {
@@ -49,43 +44,41 @@ std::optional<Passing> LazyStroke::fall(const TurnValue& value) const {
     for (const Piece& piece : pieces_) {
         for (std::size_t i = 0; i < piece.size(); ++i) {
             if (angle_of(piece[i]) <= from_deg || lifted(*piece[i]) >= 0.0) continue;
-            if (i == 0) return passing(*piece[i]);
-            if (lifted(*piece[i - 1]) <= 0.0) return passing(*piece[i - 1]);
-            return passes_between(*action_, piece, i - 1, lifted);
+            if (i == 0) return *piece[i];
+            if (lifted(*piece[i - 1]) <= 0.0) return *piece[i - 1];
+            return zero_between(*action_, piece, i - 1, lifted);
         }
     }
     return std::nullopt;
 }
 
-const std::optional<Passing>& LazyStroke::crest() {
+const std::optional<Turn>& LazyStroke::crest() {
     if (!crest_) crest_ = fall(torque_nmm);
     return *crest_;
 }
 
-double LazyStroke::friction_work_mj(double from_deg, double to_deg) {
+double LazyStroke::friction_work_mj(const Turn& from, const Turn& to) {
     if (!friction_work_) friction_work_.emplace(pieces_, friction_nmm);
-    return friction_work_->between(from_deg, to_deg);
+    return friction_work_->between(angle_of(&from), angle_of(&to));
 }
 
 double LazyStroke::snap_energy_mj() {
     if (!has_crest()) return 0.0;
     const auto runaway = fall(opening_nmm);
     if (!runaway) return 0.0;
-    const double released = runaway->energy_nmm - energy_mj(&to());
-    return std::max(released - friction_work_mj(runaway->blade_angle_deg, angle_of(&to())), 0.0);
+    const double released = energy_mj(&*runaway) - energy_mj(&to());
+    return std::max(released - friction_work_mj(*runaway, to()), 0.0);
 }
 
 /// Where the closing torque outdoes friction, going back from the crest.
-std::optional<Passing> LazyStroke::takes_over(const Passing& crest) const {
-    const Friction& friction = action_->friction;
-    if (friction.spring == 0.0 && friction.pivot * friction.pivot_pin_mm == 0.0) return crest;
+std::optional<Turn> LazyStroke::takes_over(const Turn& crest) const {
+    if (closing_nmm(crest) <= 0.0) return crest;
     for (std::size_t p = pieces_.size(); p-- > 0;) {
         const Piece& piece = pieces_[p];
         for (std::size_t i = piece.size(); i-- > 0;) {
-            if (angle_of(piece[i]) >= crest.blade_angle_deg || closing_nmm(*piece[i]) > 0.0)
-                continue;
-            if (i + 1 == piece.size()) return passing(*piece[i]);
-            return passes_between(*action_, piece, i, closing_nmm);
+            if (angle_of(piece[i]) >= angle_of(&crest) || closing_nmm(*piece[i]) > 0.0) continue;
+            if (i + 1 == piece.size()) return *piece[i];
+            return zero_between(*action_, piece, i, closing_nmm);
         }
     }
     return std::nullopt;
@@ -94,9 +87,9 @@ std::optional<Passing> LazyStroke::takes_over(const Passing& crest) const {
 double LazyStroke::closing_energy_mj() {
     if (!has_crest()) return 0.0;
     const auto start = takes_over(*crest());
-    if (!start || start->blade_angle_deg <= angle_of(&from())) return 0.0;
-    const double released = start->energy_nmm - energy_mj(&from());
-    return std::max(released - friction_work_mj(angle_of(&from()), start->blade_angle_deg), 0.0);
+    if (!start || angle_of(&*start) <= angle_of(&from())) return 0.0;
+    const double released = energy_mj(&*start) - energy_mj(&from());
+    return std::max(released - friction_work_mj(from(), *start), 0.0);
 }
 
 }  // namespace backspring

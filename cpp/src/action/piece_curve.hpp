@@ -1,7 +1,6 @@
 #pragma once
 
 #include <array>
-#include <cmath>
 #include <cstddef>
 #include <span>
 
@@ -19,24 +18,6 @@ class PieceCurve {
         for (std::size_t k = 0; k < count_; ++k) {
             points_[k] = {angle_of(piece[k]), values[k], chebyshev_weight(count_ - 1, k)};
         }
-    }
-
-    /// Whether it tells what lies between the turns: its last two terms, in Chebyshev's
-    /// polynomials, are next to nothing, and what it lacks is less than the last.
-    ///
-    /// @param size  of the values
-    [[nodiscard]] bool tells(double size) const {
-        constexpr double last = 1e-10, before_last = 1e-9;
-        const std::size_t parts = count_ - 1;
-        if (parts < 2 * kFewestParts) return false;
-        double end = 0.0, before = 0.0;
-        for (std::size_t k = 0; k <= parts; ++k) {
-            const double term = points_[k].weight * points_[k].value;
-            end += term;
-            before += term * (1.0 - 2.0 * chebyshev_share(parts, k));
-        }
-        const double most = std::abs(size) * static_cast<double>(parts);
-        return std::abs(end) <= last * most && std::abs(2.0 * before) <= before_last * most;
     }
 
     [[nodiscard]] double value_at(double angle_deg) const {

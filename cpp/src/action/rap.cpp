@@ -37,32 +37,38 @@ class PastRest {
 
     /// The overtravel that takes up an energy; nothing where the way is too short for it.
     [[nodiscard]] std::optional<Overtravel> taking_up(double energy_mj) const {
-        const auto taken_mj = [this](const Turn& turn) {
-            return turn.contact.energy_nmm + work_mj(angle_of(&turn));
+        const auto more = [&](const Turn& turn) {
+            return stored_mj(turn) + work_mj(turn) - energy_mj;
         };
-        const double level_mj = closed_.energy_nmm + energy_mj;
         const auto pieces = way_.pieces();
         for (std::size_t p = pieces.size(); p-- > 0;) {
             const Piece& piece = pieces[p];
             for (std::size_t i = piece.size(); i-- > 0;) {
-                if (taken_mj(*piece[i]) < level_mj) continue;
+                if (more(*piece[i]) < 0.0) continue;
                 const bool first = i + 1 == piece.size();
-                const double there_deg =
-                    first ? angle_of(piece[i])
-                          : passes_between(way_.action(), piece, i, taken_mj, level_mj)
-                                .blade_angle_deg;
-                const double work = work_mj(there_deg);
-                return Overtravel{.angle_deg = closed_.blade_angle_deg - there_deg,
-                                  .stored_mj = energy_mj - work,
-                                  .friction_work_mj = work};
+                return at(first ? *piece[i] : zero_between(way_.action(), piece, i, more),
+                          energy_mj);
             }
         }
         return std::nullopt;
     }
 
   private:
-    [[nodiscard]] double work_mj(double blade_angle_deg) const {
-        return friction_.between(blade_angle_deg, closed_.blade_angle_deg);
+    [[nodiscard]] double stored_mj(const Turn& turn) const {
+        return turn.contact.energy_nmm - closed_.energy_nmm;
+    }
+    [[nodiscard]] double work_mj(const Turn& turn) const {
+        return friction_.between(angle_of(&turn), closed_.blade_angle_deg);
+    }
+
+    /// At a turn so near that its torque tells the little way that is left.
+    [[nodiscard]] Overtravel at(const Turn& turn, double energy_mj) const {
+        const double stored = stored_mj(turn), work = work_mj(turn);
+        const double torque = -turn.contact.torque_nmm;
+        const double left = (energy_mj - stored - work) / (torque + turn.friction_nmm);
+        return {.angle_deg = closed_.blade_angle_deg - angle_of(&turn) + degrees(left),
+                .stored_mj = stored + torque * left,
+                .friction_work_mj = work + turn.friction_nmm * left};
     }
 
     const Contact& closed_;

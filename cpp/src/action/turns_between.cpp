@@ -8,7 +8,6 @@
 #include "backspring/core/root.hpp"
 #include "chebyshev.hpp"
 #include "curve_search.hpp"
-#include "hills.hpp"
 #include "piece_curve.hpp"
 #include "window.hpp"
 
@@ -24,29 +23,6 @@ std::vector<Contact> contacts_at(const Joint& joint, const std::vector<double>& 
     std::vector<Contact> contacts;
     for (const double angle : angles_deg) contacts.push_back(contact_at(joint, angle));
     return contacts;
-}
-
-constexpr auto stored_nmm = [](const Turn& turn) { return turn.contact.energy_nmm; };
-
-/// A value along a piece.
-struct AlongPiece {
-    std::vector<double> values;
-    PieceCurve curve;
-
-    AlongPiece(const Piece& piece, const TurnValue& value)
-        : values(values_of({&piece, 1}, value)), curve(piece, values) {}
-
-    [[nodiscard]] bool tells() const {
-        const auto [least, most] = std::ranges::minmax(values);
-        return curve.tells(std::max(-least, most));
-    }
-};
-
-/// So little beside a turn that its torque tells the energy there.
-Passing beside(const Turn& turn, double by_deg) {
-    const Contact& contact = turn.contact;
-    return {contact.blade_angle_deg + by_deg,
-            contact.energy_nmm + contact.torque_nmm * radians(by_deg)};
 }
 
 }  // namespace
@@ -66,34 +42,32 @@ std::span<const Piece> Turns::pieces(double from_deg, double to_deg) const {
     return {first, end};
 }
 
-Passing passes_between(
-    const Action& action, const Piece& piece, std::size_t i, const TurnValue& value, double level) {
+Turn zero_between(const Action& action, const Piece& piece, std::size_t i, const TurnValue& value) {
     constexpr int most_steps = 6;
-    const AlongPiece along(piece, value);
-    double at_low = along.values[i] - level, at_high = along.values[i + 1] - level;
-    if (at_low == 0.0) return passing(*piece[i]);
+    AtPlaces values{};
+    for (std::size_t k = 0; k < piece.size(); ++k) values[k] = value(*piece[k]);
+    double at_low = values[i], at_high = values[i + 1];
+    if (at_low == 0.0) return *piece[i];
     const bool rises = at_low < 0.0;
-    const PieceCurve& curve = along.curve;
+    const PieceCurve curve(piece, {values.data(), piece.size()});
+    const PlaceCurve way = way_about(action, piece, i);
     double low = angle_of(piece[i]), high = angle_of(piece[i + 1]);
     const double same = kSameAngle * (high - low), first = low + same, last = high - same;
     const double near = std::lerp(low, high, at_low / (at_low - at_high));
-    double angle = level_of(curve, level, low, high, near, rises);
-    const AlongPiece energy(piece, stored_nmm);
-    if (along.tells() && energy.tells()) return {angle, energy.curve.value_at(angle)};
-    const PlaceCurve way = way_about(action, piece, i);
+    double angle = zero_of(curve, low, high, near, rises);
     const auto inside = [&] {
         return angle > std::max(low, first) && angle < std::min(high, last);
     };
     for (int step = 0; step < most_steps && inside(); ++step) {
-        const Turn turn = turn_near(action, angle, way);
-        const double here = value(turn) - level, left = -here / curve.at(angle).slope;
-        if (here == 0.0 || std::abs(left) <= kThereDeg) return beside(turn, left);
+        Turn turn = turn_near(action, angle, way);
+        const double here = value(turn), left = -here / curve.at(angle).slope;
+        if (here == 0.0 || std::abs(left) <= kThereDeg) return turn;
         ((here < 0.0) == rises ? low : high) = angle;
         ((here < 0.0) == rises ? at_low : at_high) = here;
         angle += left;
     }
-    const auto at = [&](double x) { return value(turn_near(action, x, way)) - level; };
-    return passing(turn_near(action, find_crossing(at, low, high, at_low, at_high), way));
+    const auto at = [&](double x) { return value(turn_near(action, x, way)); };
+    return turn_near(action, find_crossing(at, low, high, at_low, at_high), way);
 }
 
 TurnIntegral::TurnIntegral(std::span<const Piece> pieces, const TurnValue& value)

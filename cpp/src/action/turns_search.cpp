@@ -40,14 +40,14 @@ class Climb {
         : action_(action),
           hill_(hill),
           value_(value),
-          curve_(*hill.piece, hill.values),
           low_deg_(hill.low_deg()),
           high_deg_(hill.high_deg()),
           best_{hill.node(), {}, hill.value()} {
         if (hill.piece->size() == 1) return;
+        const PieceCurve curve(*hill.piece, hill.values);
         const double node_deg = angle_of(hill.node());
         const bool at_end = hill.at_first() || hill.at_last();
-        if (at_end && curve_.at(node_deg).slope * (hill.at_first() ? 1.0 : -1.0) <= 0.0) {
+        if (at_end && curve.at(node_deg).slope * (hill.at_first() ? 1.0 : -1.0) <= 0.0) {
             // Its end is the top, or else rises a little way from there: one look tells.
             constexpr double little = 0.02;
             top_.x = std::lerp(node_deg, hill.at_first() ? high_deg_ : low_deg_, little);
@@ -55,7 +55,7 @@ class Climb {
         } else {
             const double near = node_deg + hill.ahead;
             const bool inside = action.joint.alone() && near > low_deg_ && near < high_deg_;
-            top_ = top_of(curve_, low_deg_, high_deg_, inside ? near : node_deg);
+            top_ = top_of(curve, low_deg_, high_deg_, inside ? near : node_deg);
         }
     }
 
@@ -83,8 +83,21 @@ class Climb {
         return std::move(best_);
     }
 
-    /// Whether the curve through the piece tells its values.
-    [[nodiscard]] bool curve_tells() const { return curve_.tells(hill_.value()); }
+    /// Whether the curve through the piece tells its values: its last two terms, in Chebyshev's
+    /// polynomials, are next to nothing, and what it lacks is less than the last.
+    [[nodiscard]] bool curve_tells() const {
+        constexpr double last = 1e-10, before_last = 1e-9;
+        const std::size_t parts = hill_.values.size() - 1;
+        if (parts < 2 * kFewestParts) return false;
+        double end = 0.0, before = 0.0;
+        for (std::size_t k = 0; k <= parts; ++k) {
+            const double term = chebyshev_weight(parts, k) * hill_.values[k];
+            end += term;
+            before += term * (1.0 - 2.0 * chebyshev_share(parts, k));
+        }
+        const double most = std::abs(hill_.value()) * static_cast<double>(parts);
+        return std::abs(end) <= last * most && std::abs(2.0 * before) <= before_last * most;
+    }
 
     /// What the curve tells.
     [[nodiscard]] Peak curve_top() const {
@@ -148,7 +161,6 @@ class Climb {
     const Action& action_;
     const Hill& hill_;
     const TurnValue& value_;
-    PieceCurve curve_;
     std::optional<PlaceCurve> way_;
     double low_deg_, high_deg_;
     CurveTop top_{0.0, -std::numeric_limits<double>::infinity(), 0.0};  ///< of the curve
@@ -179,7 +191,7 @@ void climb_all(const Action& action,
 
 }  // namespace
 
-std::vector<double> detail::values_of(std::span<const Piece> pieces, const TurnValue& value) {
+Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValue& value) {
     std::size_t count = 0;
     for (const Piece& piece : pieces) count += piece.size();
     std::vector<double> values(count);
@@ -187,11 +199,6 @@ std::vector<double> detail::values_of(std::span<const Piece> pieces, const TurnV
     for (const Piece& piece : pieces) {
         for (const Turn* turn : piece) *next++ = value(*turn);
     }
-    return values;
-}
-
-Turn largest(const Action& action, std::span<const Piece> pieces, const TurnValue& value) {
-    const std::vector<double> values = values_of(pieces, value);
     const std::vector<Hill> hills = hills_of(pieces, values);
     const Hill& top_node = *std::ranges::max_element(hills, {}, &Hill::value);
     Top best{top_node.node(), {}, top_node.value()};

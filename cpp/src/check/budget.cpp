@@ -61,18 +61,16 @@ class Sticking {
 };
 
 double steepest_slope(Solution& solution) {
-    const auto slope_at = [&](double blade_angle_deg) {
+    const auto slope = [](const Turn& turn) {
         double steepest = 0.0;
-        const Contact contact = contact_at(solution.joint(), blade_angle_deg);
-        for (const Touch& touch : contact.all()) {
+        for (const Touch& touch : turn.contact.all()) {
             steepest = std::max(steepest, std::abs(touch.slope));
         }
         return steepest;
     };
     double steepest = 0.0;
     for (LazyStroke& way : solution.ways()) {
-        if (way.has_crest())
-            steepest = std::max(steepest, slope_at(way.opening_peak().blade_angle_deg));
+        if (way.has_crest()) steepest = std::max(steepest, slope(way.opening_peak()));
     }
     return steepest;
 }

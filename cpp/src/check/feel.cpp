@@ -45,8 +45,7 @@ std::vector<double> rises(Solution& solution) {
     for (LazyStroke& way : solution.ways()) {
         const auto& crest = way.crest();
         if (!crest) continue;
-        rises.push_back(at_pivot(contact_at(joint, crest->blade_angle_deg)) -
-                        at_pivot(way.from().contact));
+        rises.push_back(at_pivot(crest->contact) - at_pivot(way.from().contact));
     }
     return rises;
 }
@@ -54,8 +53,8 @@ std::vector<double> rises(Solution& solution) {
 std::optional<double> evenness(Solution& solution) {
     auto& ways = solution.ways();
     if (ways.size() < 2 || !snaps_everywhere(solution)) return std::nullopt;
-    const double first = ways[0].opening_peak().value;
-    const double second = ways[1].opening_peak().value;
+    const double first = ways[0].opening_peak().opening_nmm();
+    const double second = ways[1].opening_peak().opening_nmm();
     return std::min(first, second) / std::max(first, second);
 }
 

@@ -19,17 +19,6 @@ Part& kept(std::optional<Part>& part, Work work) {
     return *part;
 }
 
-/// The largest torque against opening of all strokes.
-std::optional<Peak> opening_peak(Solution& solution) {
-    std::optional<Peak> highest;
-    for (LazyStroke& way : solution.ways()) {
-        if (!way.has_crest()) continue;
-        const Peak& peak = way.opening_peak();
-        if (!highest || peak.value > highest->value) highest = peak;
-    }
-    return highest;
-}
-
 const Design& sound(const Design& design) {
     if (std::vector<Fault> broken = faults(design); !broken.empty()) {
         throw InvalidInput(std::move(broken));
@@ -160,19 +149,24 @@ double Solution::stiffness_n_per_mm() const {
 }
 
 std::optional<Turn> hardest_turn(Solution& solution) {
-    const auto peak = opening_peak(solution);
-    return peak ? std::optional(turn_at(solution.action(), peak->blade_angle_deg)) : std::nullopt;
+    std::optional<Turn> hardest;
+    for (LazyStroke& way : solution.ways()) {
+        if (!way.has_crest()) continue;
+        const Turn& peak = way.opening_peak();
+        if (!hardest || peak.opening_nmm() > hardest->opening_nmm()) hardest = peak;
+    }
+    return hardest;
 }
 
 std::optional<double> peak_torque_nmm(Solution& solution) {
-    const auto peak = opening_peak(solution);
-    return peak ? std::optional(peak->value) : std::nullopt;
+    const auto hardest = hardest_turn(solution);
+    return hardest ? std::optional(hardest->opening_nmm()) : std::nullopt;
 }
 
 std::optional<double> way_peak_torque_nmm(Solution& solution, std::size_t way) {
     auto& ways = solution.ways();
     if (way >= ways.size() || !ways[way].has_crest()) return std::nullopt;
-    return ways[way].opening_peak().value;
+    return ways[way].opening_peak().opening_nmm();
 }
 
 std::optional<double> way_peak_stress_mpa(Solution& solution, std::size_t way) {

@@ -25,8 +25,8 @@ void raise_to(std::optional<double>& pull_n, double torque_nmm, double nick_mm) 
 void add_pulls(BenchFigures& figures, Solution& solution, double nick_mm) {
     if (!snaps_everywhere(solution)) return;
     for (LazyStroke& way : solution.ways()) {
-        raise_to(figures.peak_pull_n, way.opening_peak().value, nick_mm);
-        raise_to(figures.closing_peak_pull_n, way.closing_peak().value, nick_mm);
+        raise_to(figures.peak_pull_n, way.opening_peak().opening_nmm(), nick_mm);
+        raise_to(figures.closing_peak_pull_n, -way.closing_peak().closing_nmm(), nick_mm);
     }
     const double start_nmm = solution.strokes().front().start_torque_nmm;
     figures.start_pull_n = start_nmm / nick_mm;

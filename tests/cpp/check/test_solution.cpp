@@ -50,7 +50,7 @@ TEST_CASE("no angle of the travel is worse than the worst", "[solution][property
             CHECK(step.turn.contact.force_n <= force);
         }
         for (LazyStroke& way : solution.ways()) {
-            const double opening = way.opening_peak().value;
+            const double opening = way.opening_peak().opening_nmm();
             for (const Step& step : steps) {
                 const double angle = step.turn.contact.blade_angle_deg;
                 if (angle < angle_of(&way.from()) || angle > angle_of(&way.to())) continue;

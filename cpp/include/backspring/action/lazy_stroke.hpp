@@ -20,21 +20,21 @@ class LazyStroke {
     [[nodiscard]] std::span<const Piece> pieces() const { return pieces_; }
 
     /// Where the torque against opening is largest, friction included.
-    [[nodiscard]] const Peak& opening_peak();
+    [[nodiscard]] const Turn& opening_peak();
 
     /// Where the torque against closing is largest, friction included.
-    [[nodiscard]] const Peak& closing_peak();
+    [[nodiscard]] const Turn& closing_peak();
 
     /// Whether the torque changes sign on the way; if not, the spring has let go.
     [[nodiscard]] bool has_crest() { return crest().has_value(); }
 
     /// Where the torque changes sign: beyond it the blade snaps [deg]; nothing without a crest.
     [[nodiscard]] std::optional<double> crest_angle_deg() {
-        return crest() ? std::optional(crest()->blade_angle_deg) : std::nullopt;
+        return crest() ? std::optional(angle_of(&*crest())) : std::nullopt;
     }
 
-    /// The same with the energy there.
-    [[nodiscard]] const std::optional<Passing>& crest();
+    /// The turn there.
+    [[nodiscard]] const std::optional<Turn>& crest();
 
     /// Energy that the crest releases less friction, from where the blade runs away; 0 where it
     /// does not [mJ].
@@ -47,16 +47,20 @@ class LazyStroke {
     /// @note   a hand that goes on pushing adds to it
     [[nodiscard]] double closing_energy_mj();
 
+    /// Where any number of a turn is largest on the way.
+    [[nodiscard]] Turn peak_of(const TurnValue& value) const {
+        return largest(*action_, pieces_, value);
+    }
+
   private:
-    Peak peak_of(const TurnValue& value) const;
-    std::optional<Passing> fall(const TurnValue& value) const;
-    std::optional<Passing> takes_over(const Passing& crest) const;
-    double friction_work_mj(double from_deg, double to_deg);
+    std::optional<Turn> fall(const TurnValue& value) const;
+    std::optional<Turn> takes_over(const Turn& crest) const;
+    double friction_work_mj(const Turn& from, const Turn& to);
 
     const Action* action_;
     std::span<const Piece> pieces_;
-    std::optional<Peak> opening_peak_, closing_peak_;
-    std::optional<std::optional<Passing>> crest_;
+    std::optional<Turn> opening_peak_, closing_peak_;
+    std::optional<std::optional<Turn>> crest_;
     std::optional<TurnIntegral> friction_work_;
 };
 

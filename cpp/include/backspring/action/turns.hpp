@@ -73,25 +73,14 @@ struct Peak {
 /// smooth, and the worst of several is not.
 [[nodiscard]] Turn most_stressed(const Action& action, std::span<const Piece> pieces);
 
-/// A place between turns.
-struct Passing {
-    double blade_angle_deg;  ///< [deg]
-    double energy_nmm;       ///< strain energy of the whole spring there [N mm]
-};
-
-[[nodiscard]] inline Passing passing(const Turn& turn) {
-    return {turn.contact.blade_angle_deg, turn.contact.energy_nmm};
-}
-
-/// Where a value comes to a level between two neighbouring turns at which it is below and above, or
-/// at the first: by the curve through the piece, or by contacts where that does not tell it.
+/// The turn where a value vanishes between two neighbouring turns at which it has opposite signs,
+/// or 0 at the first.
 ///
 /// @param i  the first of both, of the piece
-[[nodiscard]] Passing passes_between(const Action& action,
-                                     const Piece& piece,
-                                     std::size_t i,
-                                     const TurnValue& value,
-                                     double level = 0.0);
+[[nodiscard]] Turn zero_between(const Action& action,
+                                const Piece& piece,
+                                std::size_t i,
+                                const TurnValue& value);
 
 /// Integral of a value along pieces by the angle in radians, added up once for all their turns.
 class TurnIntegral {
