@@ -107,9 +107,9 @@ std::optional<Flat> flat_at(const Joint& joint, const Contact& contact) {
     return Flat{part, slope, (end.y_mm - slope * end.x_mm) / std::hypot(1.0, slope)};
 }
 
-/// The rest on the flat that the blade lies on at a nominal angle or within a degree, the spring
-/// bent over a disc that touches that flat: the foot of the perpendicular from the pivot bears.
-/// Nothing where the blade comes to rest on something else.
+/// The rest on the flat that the blade lies on at a nominal angle, or turns to, the spring bent
+/// over a disc that touches that flat: the foot of the perpendicular from the pivot bears. Nothing
+/// where the blade comes to rest on something else.
 ///
 /// @param first  at the nominal angle
 std::optional<Contact> rest_on_flat(const Joint& joint, const Contact& first, double reach_deg) {
@@ -120,10 +120,17 @@ std::optional<Contact> rest_on_flat(const Joint& joint, const Contact& first, do
     const auto slope = slope_over(joint, disc, flat->part);
     if (!slope) return std::nullopt;
     const double turn = degrees(std::atan(*slope) - std::atan(flat->slope));
-    const double reach = first.touches[0].part.flat ? reach_deg : std::min(reach_deg, 1.0);
-    if (turn * first.torque_nmm >= 0.0 || std::abs(turn) > reach) return std::nullopt;
+    if (turn * first.torque_nmm >= 0.0 || std::abs(turn) > reach_deg) return std::nullopt;
     PlaceCurve way(joint);
     way.add(first);
+    const auto back_nmm = [&](double away) {
+        return way.contact_at(nominal_deg + std::copysign(away, turn)).torque_nmm * turn;
+    };
+    // On the arc it must not come to rest before.
+    const bool on_arc = !first.touches[0].part.flat;
+    for (double away = 1.0; on_arc && away < std::abs(turn); away += 1.0) {
+        if (back_nmm(away) >= 0.0) return std::nullopt;
+    }
     const double foot_mm = -*slope * flat->face_mm / std::hypot(1.0, *slope);
     const PlaceGuess guess{flat->part.arc, true, foot_mm};
     Contact rest = joint.alone() ? find_contact(joint, nominal_deg + turn, nullptr, &guess)
@@ -132,9 +139,7 @@ std::optional<Contact> rest_on_flat(const Joint& joint, const Contact& first, do
     const bool same = rest.count == 1 && part.flat && part.arc == flat->part.arc;
     const bool still = std::abs(rest.torque_nmm) <= kRounding * std::abs(first.torque_nmm);
     // Not in a dent too slight to stay in: the next whole degree drives the blade back.
-    const Contact past =
-        way.contact_at(nominal_deg + std::copysign(std::ceil(std::abs(turn)), turn));
-    if (past.torque_nmm * turn <= 0.0) return std::nullopt;
+    if (back_nmm(std::ceil(std::abs(turn))) <= 0.0) return std::nullopt;
     return same && still ? std::optional(std::move(rest)) : std::nullopt;
 }
 
