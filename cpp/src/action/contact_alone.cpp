@@ -131,6 +131,11 @@ std::vector<Borne> bear_with_kick(const Flexibility& flexibility,
 
 }  // namespace
 
+bool detail::kick_clears(const Joint& joint, const Indenter& body, const Touch& touch) {
+    const auto kick = kick_in_reach(joint, body);
+    return !kick || clears(joint.flexibility, *kick, touch);
+}
+
 std::optional<double> detail::clear_by_mm(const Joint& joint,
                                           double blade_angle_deg,
                                           const Touch& bears,

@@ -7,18 +7,11 @@
 
 #include "backspring/core/angle.hpp"
 #include "backspring/core/root.hpp"
-#include "indenters.hpp"
 #include "neighbours.hpp"
+#include "pad_edge.hpp"
 
 namespace backspring {
 namespace {
-
-enum class Edge { none, start, end };
-
-Edge edge_of(const Touch& touch, const Pad& pad) {
-    if (touch.x_mm == pad.start_mm) return Edge::start;
-    return touch.x_mm == pad.end_mm ? Edge::end : Edge::none;
-}
 
 std::size_t part_of(const Touch& touch) {
     const auto arc = static_cast<std::size_t>(touch.part.arc);
@@ -26,7 +19,7 @@ std::size_t part_of(const Touch& touch) {
 }
 
 std::size_t kind_of(const Touch& touch, const Pad& pad) {
-    return 3 * part_of(touch) + static_cast<std::size_t>(edge_of(touch, pad));
+    return 3 * part_of(touch) + static_cast<std::size_t>(pad_edge(touch, pad));
 }
 
 /// Force of a touch of the other blades that another contact does not have.
@@ -59,23 +52,6 @@ const Touch& lone_touch(const Contact& contact, const Contact& other) {
     return contact.touches[0];
 }
 
-/// The arc whose end lies between two neighbouring parts, and whether that is its rear end.
-struct ArcEnd {
-    int arc;
-    bool rear;
-};
-
-std::optional<ArcEnd> end_between(const Part& a, const Part& b) {
-    const auto rank = [](const Part& part) { return 2 * part.arc + (part.flat ? 1 : 0); };
-    const Part& front = rank(a) < rank(b) ? a : b;
-    const Part& rear = rank(a) < rank(b) ? b : a;
-    if (!front.flat && (rear.arc == front.arc || (!rear.flat && rear.arc == front.arc + 1))) {
-        return ArcEnd{front.arc, true};
-    }
-    if (front.flat && !rear.flat && rear.arc == front.arc + 1) return ArcEnd{rear.arc, false};
-    return std::nullopt;
-}
-
 }  // namespace
 
 std::size_t detail::bearing_kind(const Contact& contact, const Pad& pad) {
@@ -104,10 +80,10 @@ std::optional<double> detail::left_to(const Joint& joint,
     for (int k = 0; k < contact.count; ++k) {
         const auto i = static_cast<std::size_t>(k);
         const Touch &own = contact.touches[i], &its = other.touches[i];
-        const Edge edge = edge_of(its, joint.pad);
-        if (edge_of(own, joint.pad) != edge) {
-            if (edge == Edge::none) return std::nullopt;
-            return own.x_mm - (edge == Edge::start ? joint.pad.start_mm : joint.pad.end_mm);
+        const PadEdge edge = pad_edge(its, joint.pad);
+        if (pad_edge(own, joint.pad) != edge) {
+            if (edge == PadEdge::none) return std::nullopt;
+            return own.x_mm - (edge == PadEdge::start ? joint.pad.start_mm : joint.pad.end_mm);
         }
         if (own.part.flat == its.part.flat && own.part.arc == its.part.arc) continue;
         if (own.part.flat || own.part.kick != its.part.kick) return std::nullopt;
@@ -142,54 +118,6 @@ std::optional<double> detail::comes_to_bear_deg(const Joint& joint,
     if (!by_one || !(*by_one > 0.0)) return std::nullopt;
     const auto by = [&](double angle) { return clear(angle).value_or(*by_one); };
     return find_root(by, at_one_deg, at_two_deg, *by_one, *by_two);
-}
-
-PlaceGuess detail::GoesOver::beside(const Joint& joint, const Touch& touch) const {
-    // Within the ends of its part, which lie at the cut.
-    constexpr double little = 1e-7;
-    const Part& part = touch.part;
-    const double x = touch.x_mm - joint.pivot_mm;
-    if (edge_of(touch, joint.pad) != Edge::none) return {part.arc, part.flat, x, true};
-    const double at = part.flat ? ahead_mm : slope, own = part.flat ? x : touch.slope;
-    return {part.arc, part.flat, at + std::copysign(little, own - at)};
-}
-
-std::optional<GoesOver> detail::goes_over(const Joint& joint,
-                                          const Contact& low,
-                                          const Contact& high) {
-    const Touch &a = low.touches[0], &b = high.touches[0];
-    if (!joint.alone() || low.count != 1 || high.count != 1) return std::nullopt;
-    if (a.part.kick || b.part.kick) return std::nullopt;
-    const Edge from = edge_of(a, joint.pad), to = edge_of(b, joint.pad);
-    const bool same_part = a.part.arc == b.part.arc && a.part.flat == b.part.flat;
-    const auto end = end_between(a.part, b.part);
-    const bool at_edge = from != to;
-    if (same_part != at_edge || (at_edge && from != Edge::none && to != Edge::none) ||
-        (!at_edge && !end)) {
-        return std::nullopt;
-    }
-    const double edge_mm =
-        from == Edge::start || to == Edge::start ? joint.pad.start_mm : joint.pad.end_mm;
-    const auto place = [&](const TurnedOutline& outline) {
-        if (at_edge) return outline.top_at(edge_mm - joint.pivot_mm);
-        const int arc = end->arc;
-        const double slope = end->rear ? outline.highest_slope(arc) : outline.lowest_slope(arc);
-        return std::optional(outline.at_slope(arc, slope));
-    };
-    const auto miss = [&](double angle) {
-        const Indenter body = body_of(joint, 0, angle);
-        const auto point = place(body.outline);
-        if (!point) return 0.0;
-        if (!at_edge && from != Edge::none) return joint.pivot_mm + point->x_mm - edge_mm;
-        return miss_at(joint.flexibility, body, *point);
-    };
-    const double at_low = miss(low.blade_angle_deg), at_high = miss(high.blade_angle_deg);
-    if (!(at_low * at_high < 0.0)) return std::nullopt;
-    const double angle =
-        find_root(miss, low.blade_angle_deg, high.blade_angle_deg, at_low, at_high);
-    const auto point = place(body_of(joint, 0, angle).outline);
-    if (!point) return std::nullopt;
-    return GoesOver{angle, point->x_mm, point->slope};
 }
 
 void detail::CutSearch::keep(double angle_deg, double left, bool from_low) {

@@ -3,7 +3,7 @@
 #include <cstddef>
 #include <optional>
 
-#include "indenters.hpp"
+#include "backspring/action/contact.hpp"
 
 namespace backspring::detail {
 
@@ -51,23 +51,6 @@ class CutSearch {
 [[nodiscard]] std::optional<double> comes_to_bear_deg(const Joint& joint,
                                                       const Contact& low,
                                                       const Contact& high);
-
-/// Where one touch goes over from a part to the next, or from a part to an edge of the pad.
-struct GoesOver {
-    double angle_deg;
-    double ahead_mm, slope;  ///< of the touch right there, from the pivot
-
-    /// About where it bears beside the cut.
-    ///
-    /// @param touch  on that side of it
-    [[nodiscard]] PlaceGuess beside(const Joint& joint, const Touch& touch) const;
-};
-
-/// Where the one touch of a blade alone goes over between two contacts: the face runs along the
-/// outline right there. None where more lies between.
-[[nodiscard]] std::optional<GoesOver> goes_over(const Joint& joint,
-                                                const Contact& low,
-                                                const Contact& high);
 
 }  // namespace backspring::detail
 

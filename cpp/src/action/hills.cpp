@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace backspring {
 namespace {
@@ -65,9 +66,11 @@ std::vector<Hill> detail::hills_of(std::span<const Piece> pieces, const Values& 
     for (const Piece& piece : pieces) {
         const Values own = values.subspan(first, piece.size());
         first += piece.size();
+        double before = own[0];
         for (std::size_t i = 0; i < piece.size(); ++i) {
-            if (i > 0 && own[i] < own[i - 1]) continue;
-            if (i + 1 < piece.size() && own[i] < own[i + 1]) continue;
+            const double here = own[i], after = i + 1 < piece.size() ? own[i + 1] : here;
+            const bool passed = std::exchange(before, here) > here || after > here;
+            if (passed) continue;
             if (stays_below(piece, i, own, (least - own[i]) / most_rise)) continue;
             const Hill hill = make_hill(piece, i, own);
             if (hill.value() + most_rise * hill.rise >= least) put_in(hills, hill);

@@ -24,6 +24,9 @@ void add_touch(Contact& contact, const Indenter& indenter, const Touch& touch);
                                     const Pushed* pushed,
                                     const PlaceGuess* guess);
 
+/// Whether a blade's kick, if it has one, surely stands clear of the spring that its body bends.
+[[nodiscard]] bool kick_clears(const Joint& joint, const Indenter& body, const Touch& touch);
+
 /// How far a blade alone's body or kick stands clear of the face that the other of both bends.
 ///
 /// @param bears  which of both bends it, and about where

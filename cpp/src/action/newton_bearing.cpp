@@ -22,9 +22,7 @@ constexpr double kFine = 1e-13;
 struct NewtonTrial {
     SurfacePoint point{};
     OwnCompliance own{};
-    double force_n = 0.0;
-    double miss = 0.0;        ///< by how much the loaded face is steeper than the outline
-    double slope_rate = 0.0;  ///< how fast that face grows steeper with the station
+    Pressed pressed{};
 };
 
 class NewtonBearing {
@@ -61,11 +59,11 @@ class NewtonBearing {
             LastTwo two = on_this_arc();
             if (!go_along_arc(here, two)) return std::nullopt;
             if (two.looked_enough()) return ended_on_arc(here, two);
-            const bool rearward = here.miss > 0.0;
+            const bool rearward = here.pressed.miss > 0.0;
             const int next = rearward ? arc_ + 1 : arc_ - 1;
             if (next < 0 || next >= outline_.count()) return std::nullopt;
             if (!bear(across, outline_.at_slope(next, here.point.slope))) return std::nullopt;
-            if (rearward ? across.miss <= 0.0 : across.miss >= 0.0) {
+            if (rearward ? across.pressed.miss <= 0.0 : across.pressed.miss >= 0.0) {
                 return rearward ? on_flat(here, across) : on_flat(across, here);
             }
             arc_ = next;
@@ -94,14 +92,8 @@ class NewtonBearing {
     void press(NewtonTrial& trial, const SurfacePoint& point, double overlap) const {
         const OwnCompliance& own = trial.own;
         trial.point = point;
-        const double per_way = 1.0 / own.mm_per_n, force = overlap * per_way;
-        const double turned = force * own.rad_per_n;
-        // The outline rises by its slope, the free face by its own.
-        const double above_face = point.slope - indenter_.face_slope;
-        trial.force_n = force;
-        trial.miss = turned - above_face;
-        trial.slope_rate =
-            (above_face - 2.0 * turned) * per_way * own.rad_per_n + force * own.rad_per_nmm;
+        trial.pressed = backspring::press(overlap, point.slope - indenter_.face_slope, own.mm_per_n,
+                                          own.rad_per_n, own.rad_per_nmm);
     }
 
     [[nodiscard]] LastTwo on_this_arc() const {
@@ -127,7 +119,8 @@ class NewtonBearing {
         const double slope = trial.point.slope, steep = 1.0 + slope * slope;
         // The place goes towards the rear by r/steep^(3/2) as the slope grows.
         const double out = outline_.radius_mm(arc_) / std::sqrt(steep);
-        return {slope, trial.miss, -steep / (trial.slope_rate * out + steep), trial.own.from_mm};
+        return {slope, trial.pressed.miss, -steep / (trial.pressed.slope_rate * out + steep),
+                trial.own.from_mm};
     }
 
     /// Goes on to within a step of the right place on the arc, or to the end beyond which it lies.
@@ -138,7 +131,7 @@ class NewtonBearing {
             double next = two.next_place();
             if (!has(next)) {
                 const double here = trial.point.slope;
-                if (trial.miss > 0.0 ? here >= high_ : here <= low_) return true;
+                if (trial.pressed.miss > 0.0 ? here >= high_ : here <= low_) return true;
                 next = std::clamp(next, low_, high_);
             }
             if (!bear(trial, outline_.at_slope(arc_, next))) return false;
@@ -158,7 +151,7 @@ class NewtonBearing {
     [[nodiscard]] std::optional<Touch> on_flat(const NewtonTrial& ahead,
                                                const NewtonTrial& behind) const {
         const double front = ahead.point.x_mm, rear = behind.point.x_mm;
-        const double share = behind.miss / (behind.miss - ahead.miss);
+        const double share = behind.pressed.miss / (behind.pressed.miss - ahead.pressed.miss);
         return along_flat(ahead.point, rear, rear + (front - rear) * share);
     }
 
@@ -171,13 +164,15 @@ class NewtonBearing {
             return SurfacePoint{x, front.y_mm + front.slope * (x - front.x_mm), front.slope,
                                 front.arc, true};
         };
-        const auto way = [](const NewtonTrial& there) { return -there.miss / there.slope_rate; };
+        const auto way = [](const NewtonTrial& there) {
+            return -there.pressed.miss / there.pressed.slope_rate;
+        };
         NewtonTrial trial;
         LastTwo two{kOfTwoPlaces, 0.0};
         for (int step = 0; step < kMostNewtonSteps; ++step) {
             const auto point = at(place);
             if (!point || !bear(trial, *point)) return std::nullopt;
-            two.add({place, trial.miss, 1.0 / trial.slope_rate, trial.own.from_mm});
+            two.add({place, trial.pressed.miss, 1.0 / trial.pressed.slope_rate, trial.own.from_mm});
             if (two.looked_enough()) return ended(trial, two, at, way);
             place = two.next_place();
         }
@@ -212,7 +207,7 @@ class NewtonBearing {
         return Touch{.x_mm = indenter_.pivot_mm + trial.point.x_mm,
                      .height_mm = trial.point.y_mm,
                      .slope = trial.point.slope,
-                     .force_n = trial.force_n,
+                     .force_n = trial.pressed.force_n,
                      .part = {.arc = trial.point.arc, .flat = trial.point.flat}};
     }
 

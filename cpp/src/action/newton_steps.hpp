@@ -4,6 +4,26 @@
 
 namespace backspring::detail {
 
+/// The force that presses the face up to a place of the outline, and how the loaded face lies to
+/// it.
+struct Pressed {
+    double force_n;
+    double miss;        ///< by how much the loaded face is steeper than the outline
+    double slope_rate;  ///< how fast that face grows steeper with the station
+};
+
+/// @param overlap_mm   of outline and free face
+/// @param above_face   by how much the outline is steeper than the free face
+/// @param mm_per_n, rad_per_n, rad_per_nmm  see OwnCompliance
+[[nodiscard]] inline Pressed press(
+    double overlap_mm, double above_face, double mm_per_n, double rad_per_n, double rad_per_nmm) {
+    const double per_way = 1.0 / mm_per_n, force = overlap_mm * per_way;
+    const double turned = force * rad_per_n;
+    // The outline rises by its slope, the free face by its own.
+    return {force, turned - above_face,
+            (above_face - 2.0 * turned) * per_way * rad_per_n + force * rad_per_nmm};
+}
+
 /// A coordinate along a part of the outline, slope or station, and the miss there with its rate.
 struct MissAt {
     double place = 0.0, miss = 0.0, place_per_miss = 0.0;

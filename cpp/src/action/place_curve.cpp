@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "all_bear.hpp"
 #include "cut.hpp"
@@ -77,6 +78,15 @@ Contact detail::PlaceCurve::contact_at(double blade_angle_deg) const {
         if (auto contact = kick_bears_as(*joint_, blade_angle_deg, *kick_)) return *contact;
     }
     return backspring::contact_at(*joint_, blade_angle_deg);
+}
+
+std::optional<TouchesAbreast> detail::PlaceCurve::abreast(
+    std::span<const double> angles_deg) const {
+    if (!joint_->alone() || !tells_ || edge_mm_) return std::nullopt;
+    OwnCompliances::Numbers guesses;
+    for (std::size_t i = 0; i < angles_deg.size(); ++i) guesses[i] = curve_.value_at(angles_deg[i]);
+    return std::optional<TouchesAbreast>(std::in_place, *joint_, part_, angles_deg,
+                                         std::span(guesses).first(angles_deg.size()));
 }
 
 /// As those known bear that lie nearest, or as the nearest of the others.

@@ -4,6 +4,7 @@
 #include <optional>
 #include <vector>
 
+#include "abreast.hpp"
 #include "backspring/action/sweep.hpp"
 #include "backspring/core/interpolant.hpp"
 #include "indenters.hpp"
@@ -31,6 +32,11 @@ class PlaceCurve {
 
     /// The contact at an angle, soon found where those known tell about where the blade bears.
     [[nodiscard]] Contact contact_at(double blade_angle_deg) const;
+
+    /// Contacts at several angles, where one part bears in all; nothing where that is not known.
+    ///
+    /// @param angles_deg  outlive what is returned
+    [[nodiscard]] std::optional<TouchesAbreast> abreast(std::span<const double> angles_deg) const;
 
   private:
     /// A contact of several blades.

@@ -8,6 +8,7 @@
 #include "backspring/core/angle.hpp"
 #include "backspring/core/root.hpp"
 #include "blades.hpp"
+#include "neighbours.hpp"
 #include "place_curve.hpp"
 #include "rest_search.hpp"
 
@@ -83,31 +84,62 @@ std::optional<double> slope_over(const Joint& joint, const Arc& disc, const Part
     return touch ? std::optional(touch->slope) : std::nullopt;
 }
 
-/// The rest on the flat that the blade lies on at a nominal angle, the spring bent over a disc that
-/// touches that flat: the foot of the perpendicular from the pivot bears. Nothing where the blade
-/// comes to rest on something else.
+/// A flat as the blade stands.
+struct Flat {
+    Part part;
+    double slope;
+    double face_mm;  ///< from the pivot, square to it
+};
+
+/// The flat that bears, or of a blade alone the one on the pivot's side of the arc that does.
+std::optional<Flat> flat_at(const Joint& joint, const Contact& contact) {
+    const Touch& touch = contact.touches[0];
+    if (contact.count != 1 || touch.part.kick) return std::nullopt;
+    if (!touch.part.flat && !joint.alone()) return std::nullopt;
+    const bool ahead = !touch.part.flat && touch.x_mm < joint.pivot_mm;
+    const int arc = ahead ? touch.part.arc - 1 : touch.part.arc;
+    const Indenter body = body_of(joint, 0, contact.blade_angle_deg);
+    if (arc < 0 || arc + 1 >= body.outline.count()) return std::nullopt;
+    const double slope = body.outline.highest_slope(arc);
+    const SurfacePoint end = body.outline.at_slope(arc, slope);
+    Part part = touch.part;
+    part.arc = arc, part.flat = true;
+    return Flat{part, slope, (end.y_mm - slope * end.x_mm) / std::hypot(1.0, slope)};
+}
+
+/// The rest on the flat that the blade lies on at a nominal angle, or turns to, the spring bent
+/// over a disc that touches that flat: the foot of the perpendicular from the pivot bears. Nothing
+/// where the blade comes to rest on something else.
 ///
 /// @param first  at the nominal angle
 std::optional<Contact> rest_on_flat(const Joint& joint, const Contact& first, double reach_deg) {
     const double nominal_deg = first.blade_angle_deg;
-    const Touch& lying = first.touches[0];
-    if (first.count != 1 || !lying.part.flat || first.torque_nmm == 0.0) return std::nullopt;
-    const double face = lying.height_mm - lying.slope * (lying.x_mm - joint.pivot_mm);
-    const Arc disc{0.0, 0.0, face / std::hypot(1.0, lying.slope), 0.0, std::numbers::pi};
-    const auto slope = slope_over(joint, disc, lying.part);
+    const auto flat = flat_at(joint, first);
+    if (!flat || first.torque_nmm == 0.0) return std::nullopt;
+    const Arc disc{0.0, 0.0, flat->face_mm, 0.0, std::numbers::pi};
+    const auto slope = slope_over(joint, disc, flat->part);
     if (!slope) return std::nullopt;
-    const double turn = degrees(std::atan(*slope) - std::atan(lying.slope));
+    const double turn = degrees(std::atan(*slope) - std::atan(flat->slope));
     if (turn * first.torque_nmm >= 0.0 || std::abs(turn) > reach_deg) return std::nullopt;
     PlaceCurve way(joint);
     way.add(first);
-    Contact rest = way.contact_at(nominal_deg + turn);
+    const auto back_nmm = [&](double away) {
+        return way.contact_at(nominal_deg + std::copysign(away, turn)).torque_nmm * turn;
+    };
+    // On the arc it must not come to rest before.
+    const bool on_arc = !first.touches[0].part.flat;
+    for (double away = 1.0; on_arc && away < std::abs(turn); away += 1.0) {
+        if (back_nmm(away) >= 0.0) return std::nullopt;
+    }
+    const double foot_mm = -*slope * flat->face_mm / std::hypot(1.0, *slope);
+    const PlaceGuess guess{flat->part.arc, true, foot_mm};
+    Contact rest = joint.alone() ? find_contact(joint, nominal_deg + turn, nullptr, &guess)
+                                 : way.contact_at(nominal_deg + turn);
     const Part& part = rest.touches[0].part;
-    const bool same = rest.count == 1 && part.flat && part.arc == lying.part.arc;
+    const bool same = rest.count == 1 && part.flat && part.arc == flat->part.arc;
     const bool still = std::abs(rest.torque_nmm) <= kRounding * std::abs(first.torque_nmm);
     // Not in a dent too slight to stay in: the next whole degree drives the blade back.
-    const Contact past =
-        way.contact_at(nominal_deg + std::copysign(std::ceil(std::abs(turn)), turn));
-    if (past.torque_nmm * turn <= 0.0) return std::nullopt;
+    if (back_nmm(std::ceil(std::abs(turn))) <= 0.0) return std::nullopt;
     return same && still ? std::optional(std::move(rest)) : std::nullopt;
 }
 

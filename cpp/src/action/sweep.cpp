@@ -28,12 +28,17 @@ Action make_action(const Spring& spring, Joint joint, StressProbe probe, const F
     return action;
 }
 
-Turn make_turn(const Action& action, Contact contact) {
-    const double friction = friction_torque_nmm(contact, action.friction, action.joint.pivot_mm);
-    Turn turn{std::move(contact), friction};
+void add_friction(const Action& action, Turn& turn) {
+    const Contact& contact = turn.contact;
+    turn.friction_nmm = friction_torque_nmm(contact, action.friction, action.joint.pivot_mm);
     if (const auto& spring = action.bent_by_friction) {
-        turn.couple = friction_couple(*spring, action.joint, turn.contact, action.friction);
+        turn.couple = friction_couple(*spring, action.joint, contact, action.friction);
     }
+}
+
+Turn make_turn(const Action& action, Contact contact) {
+    Turn turn{std::move(contact)};
+    add_friction(action, turn);
     return turn;
 }
 

@@ -9,6 +9,7 @@
 #include "adds_up.hpp"
 #include "cut.hpp"
 #include "fineness.hpp"
+#include "goes_over.hpp"
 #include "neighbours.hpp"
 #include "place_curve.hpp"
 
@@ -45,20 +46,19 @@ class Maker {
     }
 
   private:
-    [[nodiscard]] Node work_out(double angle_deg, const PlaceCurve& way) {
-        return keep(way.contact_at(angle_deg));
-    }
-
-    [[nodiscard]] Node work_out(double angle_deg, const PlaceGuess* guess) {
-        return keep(find_contact(action_.joint, angle_deg, nullptr, guess));
-    }
-
     [[nodiscard]] Node keep(Contact contact) {
-        const double angle_deg = contact.blade_angle_deg;
-        known_.push_back(make_turn(action_, std::move(contact)));
-        most_nmm_ = std::max(most_nmm_, std::abs(known_.back().contact.torque_nmm));
-        const std::size_t kind = bearing_kind(known_.back().contact, action_.joint.pad);
-        return {known_.size() - 1, angle_deg, kind};
+        known_.emplace_back().contact = std::move(contact);
+        return keep_last();
+    }
+
+    /// The contact of the last turn is there.
+    [[nodiscard]] Node keep_last() {
+        Turn& turn = known_.back();
+        const Contact& contact = turn.contact;
+        add_friction(action_, turn);
+        most_nmm_ = std::max(most_nmm_, std::abs(contact.torque_nmm));
+        const std::size_t kind = bearing_kind(contact, action_.joint.pad);
+        return {known_.size() - 1, contact.blade_angle_deg, kind};
     }
 
     /// Pieces from one node to another, cut wherever known ones between them bear in other ways.
@@ -128,11 +128,20 @@ class Maker {
         const std::size_t known = piece.size() - 1, every = parts / known;
         piece.resize(parts + 1);
         for (std::size_t k = known; k > 0; --k) piece[k * every] = piece[k];
+        OwnCompliances::Numbers angles;
+        std::size_t count = 0;
         for (std::size_t k = 1; k < parts; ++k) {
             if (k % every == 0) continue;
-            const double share = chebyshev_share(parts, k);
-            piece[k] = work_out(std::lerp(low.angle_deg, high.angle_deg, share), way);
-            way.add(contact(piece[k]));
+            angles[count++] = std::lerp(low.angle_deg, high.angle_deg, chebyshev_share(parts, k));
+        }
+        const auto abreast = way.abreast(std::span(angles).first(count));
+        for (std::size_t k = 1, i = 0; k < parts; ++k) {
+            if (k % every == 0) continue;
+            Contact& contact = known_.emplace_back().contact;
+            if (!abreast || !abreast->tell(i, contact)) contact = way.contact_at(angles[i]);
+            piece[k] = keep_last();
+            way.add(contact);
+            ++i;
         }
         if (cuts_ >= kMostCuts) return std::nullopt;
         const auto other = [&](const Node& node) { return node.kind != low.kind; };
@@ -154,15 +163,15 @@ class Maker {
             if (std::exchange(tried, kinds) != kinds) {
                 search = CutSearch(action_.joint, fine_.cut_deg);
                 bears.reset();
-                const auto over = goes_over(action_.joint, contact(low), contact(high));
-                if (over) {
-                    const auto sides = sides_of(low, high, over->angle_deg, &*over);
+                if (auto over = goes_over(action_.joint, contact(low), contact(high))) {
+                    const Node before = keep(std::move(over->low));
+                    const auto sides = between(low, high, before, keep(std::move(over->high)));
                     if (sides) return *sides;
                 }
             }
             if (!bears) {
                 bears = comes_to_bear_deg(action_.joint, contact(low), contact(high));
-                const auto sides = bears ? sides_of(low, high, *bears, nullptr) : std::nullopt;
+                const auto sides = bears ? sides_of(low, high, *bears) : std::nullopt;
                 if (sides) return *sides;
             }
             const double angle = search.next_deg(contact(low), contact(high));
@@ -170,7 +179,7 @@ class Maker {
             PlaceCurve way(action_.joint);
             way.add(contact(near_low ? high : low));
             way.add(contact(near_low ? low : high));
-            const Node there = work_out(angle, way);
+            const Node there = keep(way.contact_at(angle));
             (there.kind == low.kind ? low : high) = there;
             if (there.kind != low.kind) ahead.push_back(there);
         }
@@ -180,19 +189,19 @@ class Maker {
     using Sides = std::optional<std::pair<Node, Node>>;
 
     /// Both sides of a cut, if it is where it is told to be.
-    ///
-    /// @param over  how one touch goes over there, if that is what happens
-    [[nodiscard]] Sides sides_of(const Node& low,
-                                 const Node& high,
-                                 double angle_deg,
-                                 const GoesOver* over) {
-        const auto at = [&](double angle, const Node& side) {
-            if (!over) return work_out(angle, nullptr);
-            const PlaceGuess guess = over->beside(action_.joint, contact(side).touches[0]);
-            return work_out(angle, &guess);
+    [[nodiscard]] Sides sides_of(const Node& low, const Node& high, double angle_deg) {
+        const auto at = [&](double by) {
+            return keep(contact_at(action_.joint, angle_deg + by * fine_.cut_deg));
         };
-        const Node before = at(angle_deg - 0.4 * fine_.cut_deg, low);
-        const Node after = at(angle_deg + 0.4 * fine_.cut_deg, high);
+        const Node before = at(-0.4);
+        return between(low, high, before, at(0.4));
+    }
+
+    /// Both, if a cut is between them.
+    [[nodiscard]] Sides between(const Node& low,
+                                const Node& high,
+                                const Node& before,
+                                const Node& after) const {
         const bool inside = before.angle_deg > low.angle_deg && after.angle_deg < high.angle_deg;
         if (!inside || before.kind != low.kind || after.kind == low.kind) return std::nullopt;
         return std::pair(before, after);
@@ -232,18 +241,6 @@ Turns::Turns(const Action& action, std::vector<Contact> marks) : action_(&action
         pieces_.push_back(Piece(order_).subspan(first, end - first));
         first = end;
     }
-}
-
-std::span<const Piece> Turns::pieces(double from_deg, double to_deg) const {
-    const auto first = std::ranges::find_if(
-        pieces_, [&](const Piece& piece) { return angle_of(piece.front()) >= from_deg; });
-    // A way ends at its mark also where a cut lies so near to it that the mark is a piece by
-    // itself.
-    const auto end = std::find_if(first, pieces_.end(), [&](const Piece& piece) {
-        const double angle = angle_of(piece.front());
-        return angle > to_deg || (angle == to_deg && piece.size() > 1);
-    });
-    return {first, end};
 }
 
 }  // namespace backspring

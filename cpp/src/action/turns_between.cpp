@@ -30,6 +30,18 @@ std::vector<Contact> contacts_at(const Joint& joint, const std::vector<double>& 
 Turns::Turns(const Action& action, const std::vector<double>& marks_deg)
     : Turns(action, contacts_at(action.joint, marks_deg)) {}
 
+std::span<const Piece> Turns::pieces(double from_deg, double to_deg) const {
+    const auto first = std::ranges::find_if(
+        pieces_, [&](const Piece& piece) { return angle_of(piece.front()) >= from_deg; });
+    // A way ends at its mark also where a cut lies so near to it that the mark is a piece by
+    // itself.
+    const auto end = std::find_if(first, pieces_.end(), [&](const Piece& piece) {
+        const double angle = angle_of(piece.front());
+        return angle > to_deg || (angle == to_deg && piece.size() > 1);
+    });
+    return {first, end};
+}
+
 Turn zero_between(const Action& action, const Piece& piece, std::size_t i, const TurnValue& value) {
     constexpr int most_steps = 6;
     AtPlaces values{};

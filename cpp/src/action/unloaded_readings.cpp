@@ -1,15 +1,19 @@
 #include "backspring/action/unloaded_readings.hpp"
 
+#include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "backspring/action/end_stop.hpp"
 #include "backspring/core/angle.hpp"
+#include "backspring/tang/envelope.hpp"
 
 namespace backspring {
 namespace {
 
 // Wider than rounding, narrower than anything a face could do.
 constexpr double kBesideDeg = 1e-3;
+constexpr double kSameSlope = 1e-9;
 // rest_near() looks one degree on either side before it walks on.
 constexpr double kNearDeg = 1.0;
 
@@ -18,6 +22,23 @@ struct Lying {
     double blade_angle_deg;
     double slope;  ///< of the spring
 };
+
+/// Whether a flat lies along the pad to both sides of the foot of its perpendicular from the
+/// pivot: a blade that is turned either way then bears on that side, and is driven back.
+bool stays_on(const Joint& unloaded, const Lying& lying, double face_mm) {
+    const Pad& pad = unloaded.pad;
+    const double pivot = unloaded.pivot_mm;
+    const TurnedOutline outline(unloaded.outline.body,
+                                radians(lying.blade_angle_deg) - std::numbers::pi);
+    const double foot = -lying.slope * face_mm / std::hypot(1.0, lying.slope);
+    const auto top = outline.top_at(foot);
+    if (!top || !top->flat || std::abs(top->slope - lying.slope) > kSameSlope) return false;
+    const double front = outline.at_slope(top->arc, top->slope).x_mm;
+    const double rear = outline.at_slope(top->arc + 1, top->slope).x_mm;
+    const double beside = face_mm * radians(kBesideDeg);
+    return foot - beside > std::max(rear, pad.start_mm - pivot) &&
+           foot + beside < std::min(front, pad.end_mm - pivot);
+}
 
 /// Nothing when it comes to rest on something else.
 std::optional<Lying> lying_on(const Joint& unloaded, double nominal_deg, double face_mm) {
@@ -28,10 +49,8 @@ std::optional<Lying> lying_on(const Joint& unloaded, double nominal_deg, double 
     const double slope = (d - open) * (d + open) / (open * a + d * std::sqrt(square));
     const double rest_deg = nominal_deg + degrees(std::atan(slope));
     if (!(std::abs(rest_deg - nominal_deg) < kNearDeg)) return std::nullopt;
-    const double before = contact_at(unloaded, rest_deg - kBesideDeg).torque_nmm;
-    const double after = contact_at(unloaded, rest_deg + kBesideDeg).torque_nmm;
-    if (!(before < 0.0 && after > 0.0)) return std::nullopt;
-    return Lying{rest_deg, slope};
+    const Lying lying{rest_deg, slope};
+    return stays_on(unloaded, lying, face_mm) ? std::optional(lying) : std::nullopt;
 }
 
 /// Both rests, where the spring lies on faces in all there are.

@@ -3,9 +3,8 @@
 #include <algorithm>
 #include <limits>
 
-#include "backspring/core/error.hpp"
-#include "backspring/core/require.hpp"
 #include "backspring/spring/stretches.hpp"
+#include "overhang.hpp"
 #include "stretch_integrals.hpp"
 
 namespace backspring {
@@ -84,13 +83,6 @@ double shear_factor_of(const Spring& spring) {
     return 1.0 / (kShearFactor * shear_modulus_mpa(spring.elastic) * spring.width_mm);
 }
 
-const Stretch& stretch_at(const Flexibility& flexibility, double x_mm) {
-    // The pad is at the end, so the search starts there.
-    std::size_t i = flexibility.stretches.size() - 1;
-    while (i > 0 && x_mm < flexibility.stretches[i].start_mm) --i;
-    return flexibility.stretches[i];
-}
-
 BendingIntegrals upto(const Flexibility& flexibility, const Stretch& stretch, double x_mm) {
     return stretch.upto + from_middle_pin(shape_integrals(stretch, x_mm), stretch.start_mm,
                                           flexibility.bending_factor, flexibility.shear_factor);
@@ -106,13 +98,6 @@ Compliance between(const Flexibility& flexibility,
     const double shear_share = x_mm > xi_mm ? 0.0 : x_mm < xi_mm ? 1.0 : 0.5;
     return {.mm_per_n = x_mm * xi_mm * turn - (x_mm + xi_mm) * i.a1 + i.a2 + i.shear,
             .rad_per_n = xi_mm * turn - i.a1 + shear_share * nearer.shear_rad_per_n};
-}
-
-void require_overhang(double x_mm) {
-    if (!(x_mm >= 0.0)) {
-        throw OutOfRange("station: must be at least 0 mm (ahead of the middle pin), got " +
-                         with_unit(x_mm, "mm"));
-    }
 }
 
 }  // namespace
@@ -202,33 +187,6 @@ Compliance compliance(const Flexibility& flexibility,
 Compliance compliance(const Flexibility& flexibility, const BeamPlace& moves, double xi_mm) {
     if (moves.x_mm <= xi_mm) return between(flexibility, moves, moves.x_mm, xi_mm);
     return compliance(flexibility, moves, beam_place(flexibility, xi_mm));
-}
-
-OwnCompliance own_compliance(const Flexibility& flexibility, double x_mm) {
-    require_overhang(x_mm);
-    const Stretch& stretch = stretch_at(flexibility, x_mm);
-    if (stretch.hole.diameter_mm > 0.0 || stretch.width_taper != 0.0) {
-        const BeamPlace place = beam_place(flexibility, x_mm);
-        const BendingIntegrals& i = place.upto;
-        const double turn = i.a0 + flexibility.root_rotation_rad_per_nmm;
-        const double to_a1 = x_mm * turn - i.a1;
-        return {.mm_per_n = x_mm * (to_a1 - i.a1) + i.a2 + i.shear,
-                .rad_per_n = to_a1 + 0.5 * place.shear_rad_per_n,
-                .rad_per_nmm = turn,
-                .from_mm = stretch.start_mm,
-                .to_mm = stretch.start_mm};
-    }
-    // The root and all stretches before as one parabola, and this stretch from its start.
-    const BendingIntegrals& root = stretch.upto;
-    const double turn = root.a0 + flexibility.root_rotation_rad_per_nmm;
-    const double to_a1 = x_mm * turn - root.a1;
-    const OwnCompliance own =
-        own_of_taper(stretch, x_mm, flexibility.bending_factor, flexibility.shear_factor);
-    return {.mm_per_n = x_mm * (to_a1 - root.a1) + root.a2 + root.shear + own.mm_per_n,
-            .rad_per_n = to_a1 + own.rad_per_n,
-            .rad_per_nmm = turn + own.rad_per_nmm,
-            .from_mm = stretch.start_mm,
-            .to_mm = stretch.end_mm};
 }
 
 double deflection_per_force(const Flexibility& flexibility, double x_mm, double xi_mm) {

@@ -6,15 +6,10 @@
 #include <numbers>
 
 #include "net_sections.hpp"
+#include "taper_series.hpp"
 
 namespace backspring {
 namespace {
-
-// Below this relative taper the closed form loses digits to cancellation; the series does not.
-constexpr double kSmallTaper = 0.1;
-constexpr int kTerms = 20;
-
-using Series = std::array<double, kTerms>;
 
 // Coefficients of int_0^1 u^2 / (1 + z u)^3 du = sum (-z)^j (j + 1)(j + 2) / (2 (j + 3)).
 constexpr Series kSecondMoment = [] {
@@ -24,40 +19,6 @@ constexpr Series kSecondMoment = [] {
     }
     return c;
 }();
-
-// And of int_0^1 (1 - u)^2 / (1 + z u)^3 du = sum (-z)^j / (j + 3).
-constexpr Series kFromEnd = [] {
-    Series c{};
-    for (int j = 0; j < kTerms; ++j) c[static_cast<std::size_t>(j)] = 1.0 / (j + 3.0);
-    return c;
-}();
-
-/// The first terms of a series in -z, in four short chains instead of a long one.
-template <std::size_t terms>
-double first_terms(const Series& series, double z) {
-    const double square = z * z, fourth = square * square;
-    double even = 0.0, odd = 0.0, even2 = 0.0, odd2 = 0.0;
-    for (std::size_t j = terms; j > 0; j -= 4) {
-        even = even * fourth + series[j - 4];
-        odd = odd * fourth + series[j - 3];
-        even2 = even2 * fourth + series[j - 2];
-        odd2 = odd2 * fourth + series[j - 1];
-    }
-    return (even + square * even2) - z * (odd + square * odd2);
-}
-
-double sum_of(const Series& series, double z) {
-    // What follows is below rounding: j/2 z^j at most of the first term left out.
-    const double size = std::abs(z);
-    if (size < 0.005) return first_terms<8>(series, z);
-    return size < 0.03 ? first_terms<12>(series, z) : first_terms<kTerms>(series, z);
-}
-
-/// int_0^1 (1 - u)^2 / (1 + z u)^3 du = (ln(1 + z) - z + z^2/2)/z^3.
-double from_end(double z) {
-    if (std::abs(z) < kSmallTaper) return sum_of(kFromEnd, z);
-    return (std::log1p(z) - z + 0.5 * z * z) / (z * z * z);
-}
 
 /// int_0^1 u^2 / (1 + z u)^3 du and ln(1 + z) / z, each from the other where that is exact.
 struct TaperFunctions {
@@ -213,29 +174,6 @@ BendingIntegrals detail::shape_integrals(const Stretch& stretch, double x_mm) {
     if (stretch.hole.diameter_mm > 0.0) return pierced(stretch, x_mm);
     const double h = x_mm - stretch.start_mm;
     return stretch.width_taper == 0.0 ? whole(stretch, h) : wedged(stretch, h);
-}
-
-OwnCompliance detail::own_of_taper(const Stretch& stretch,
-                                   double x_mm,
-                                   double bending_factor,
-                                   double shear_factor) {
-    const double t0 = stretch.thickness_mm, h = x_mm - stretch.start_mm;
-    const double per_t0 = 1.0 / t0, per_t1 = 1.0 / (t0 + stretch.taper * h);
-    const double u = h * per_t0, z = stretch.taper * u, bent = from_end(z);
-    double bending = bending_factor, shear = shear_factor;
-    if (stretch.cosine != 1.0 || stretch.width_share != 1.0) {
-        const double c = stretch.cosine * stretch.cosine;
-        bending /= stretch.width_share * c * c;
-        shear *= (1.0 + stretch.axial_share) / stretch.width_share;
-    }
-    const double log_ratio = 1.0 + z * (z * bent - 0.5);
-    const double half_slope = 0.5 * shear * per_t1;
-    return {.mm_per_n = bending * u * u * u * bent + shear * u * log_ratio,
-            .rad_per_n = 0.5 * bending * u * u * per_t1 + half_slope,
-            .rad_per_nmm = 0.5 * bending * u * per_t1 * (per_t0 + per_t1) -
-                           half_slope * stretch.taper * per_t1,
-            .from_mm = stretch.start_mm,
-            .to_mm = stretch.end_mm};
 }
 
 }  // namespace backspring

@@ -11,13 +11,6 @@ namespace backspring::detail {
 /// Gauss-Legendre. Pierced: likewise in the angle round the hole, where the integrand is smooth.
 [[nodiscard]] BendingIntegrals shape_integrals(const Stretch& stretch, double x_mm);
 
-/// A stretch of one width without a hole as a beam built in at its start: what a unit force does at
-/// its own place x, (1/E b) int (x - s)^2 12/t^3 ds and shear; twice and once derived.
-[[nodiscard]] OwnCompliance own_of_taper(const Stretch& stretch,
-                                         double x_mm,
-                                         double bending_factor,
-                                         double shear_factor);
-
 }  // namespace backspring::detail
 
 namespace backspring {

@@ -43,27 +43,48 @@ double fine_friction_work_mj(const Action& action, const Piece& piece) {
     return sum;
 }
 
+void each_is_the_contact_at_its_angle(const Travelled& way, const Turns& turns) {
+    const auto all = turns.all();
+    const auto harder = [](const Turn* a, const Turn* b) {
+        return std::abs(a->contact.torque_nmm) < std::abs(b->contact.torque_nmm);
+    };
+    const double most_nmm =
+        std::abs((*std::max_element(all.begin(), all.end(), harder))->contact.torque_nmm);
+    for (const Turn* turn : all) {
+        const Contact alone = contact_at(way.action.joint, angle_of(turn));
+        CAPTURE(angle_of(turn));
+        REQUIRE(turn->contact.count == alone.count);
+        CHECK_THAT(turn->contact.force_n, WithinRel(alone.force_n, 1e-11));
+        CHECK_THAT(turn->contact.energy_nmm, WithinRel(alone.energy_nmm, 1e-11));
+        CHECK_THAT(turn->contact.torque_nmm, WithinAbs(alone.torque_nmm, 1e-10 * most_nmm));
+    }
+}
+
 }  // namespace
 
 TEST_CASE("a turn found from those beside it is the contact at its angle", "[action][property]") {
     for (const auto& [name, design] : designs::all()) {
+        CAPTURE(name);
         const Travelled way = travelled_by(design);
-        const Turns turns(way.action, {way.from_deg, way.to_deg});
-        const auto all = turns.all();
-        const auto harder = [](const Turn* a, const Turn* b) {
-            return std::abs(a->contact.torque_nmm) < std::abs(b->contact.torque_nmm);
-        };
-        const double most_nmm =
-            std::abs((*std::max_element(all.begin(), all.end(), harder))->contact.torque_nmm);
-        for (const Turn* turn : all) {
-            const Contact alone = contact_at(way.action.joint, angle_of(turn));
-            CAPTURE(name, angle_of(turn));
-            REQUIRE(turn->contact.count == alone.count);
-            CHECK_THAT(turn->contact.force_n, WithinRel(alone.force_n, 1e-11));
-            CHECK_THAT(turn->contact.energy_nmm, WithinRel(alone.energy_nmm, 1e-11));
-            CHECK_THAT(turn->contact.torque_nmm, WithinAbs(alone.torque_nmm, 1e-10 * most_nmm));
-        }
+        each_is_the_contact_at_its_angle(way, Turns(way.action, {way.from_deg, way.to_deg}));
     }
+}
+
+TEST_CASE("where a flat ends beyond the pad, the pad's edge bears before the arc behind it",
+          "[action][property]") {
+    Design design = designs::heron();
+    design.own().tang.pivot_mm = 32.9;
+    const Travelled way = travelled_by(design);
+    const Turns turns(way.action, {way.from_deg, way.to_deg});
+    each_is_the_contact_at_its_angle(way, turns);
+    const double edge_mm = design.own().pad.end_mm;
+    std::vector<bool> flats;
+    for (const Turn* turn : turns.all()) {
+        const Touch& touch = turn->contact.touches[0];
+        if (touch.x_mm == edge_mm) flats.push_back(touch.part.flat);
+    }
+    REQUIRE(flats.size() > 2);
+    CHECK((flats.front() && !flats.back()));
 }
 
 TEST_CASE("an integral over a way is that of its parts", "[action][property]") {

@@ -1,5 +1,6 @@
 #include <cmath>
 #include <limits>
+#include <vector>
 
 #include "backspring/core/error.hpp"
 #include "backspring/spring/bending.hpp"
@@ -158,6 +159,28 @@ TEST_CASE("half the rate of a point's own compliance is the mean slope", "[sprin
     const double rate =
         (8.0 * (c(x + h) - c(x - h)) - (c(x + 2.0 * h) - c(x - 2.0 * h))) / (12.0 * h);
     CHECK_THAT(slope_per_force(f, x, x), WithinRel(0.5 * rate, 1e-10));
+}
+
+TEST_CASE("several stations at once are told as one by one", "[spring][property]") {
+    const Flexibility f = make_flexibility(designs::heron().spring);
+    // Of the taper under the pad, and beyond the spring's end.
+    const std::vector<std::vector<double>> stretches{{25.5, 27.0, 31.9, 36.2}, {36.9, 38.0, 41.0}};
+    for (const auto& stations : stretches) {
+        OwnCompliances all{};
+        REQUIRE(own_compliances(f, stations, all));
+        for (std::size_t i = 0; i < stations.size(); ++i) {
+            const OwnCompliance one = own_compliance(f, stations[i]);
+            CHECK_THAT(all.mm_per_n[i], WithinRel(one.mm_per_n, kRounding));
+            CHECK_THAT(all.rad_per_n[i], WithinRel(one.rad_per_n, kRounding));
+            CHECK_THAT(all.rad_per_nmm[i], WithinRel(one.rad_per_nmm, kRounding));
+            CHECK((all.from_mm == one.from_mm && all.to_mm == one.to_mm));
+        }
+    }
+    // At the pin's hole a parabola tells nothing.
+    OwnCompliances none{};
+    CHECK_FALSE(own_compliances(f, std::vector{0.5}, none));
+    const Flexibility steep = make_flexibility(strip({{0.0, 2.0}, {30.0, 3.0}}));
+    CHECK_FALSE(own_compliances(steep, std::vector{20.0}, none));
 }
 
 TEST_CASE("stiffness of the worked example agrees with a slow solution", "[spring][oracle]") {

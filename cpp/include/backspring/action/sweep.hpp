@@ -38,6 +38,9 @@ struct Turn {
                                  StressProbe probe,
                                  const Friction& friction);
 
+/// Adds what friction takes at a turn's contact.
+void add_friction(const Action& action, Turn& turn);
+
 /// A contact with what friction takes there.
 [[nodiscard]] Turn make_turn(const Action& action, Contact contact);
 

@@ -1,5 +1,7 @@
 #pragma once
 
+#include <array>
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -141,6 +143,24 @@ struct OwnCompliance {
 /// @throws OutOfRange  behind the middle pin
 /// @source unit-load theorem; shear after Timoshenko, kappa = 5/6
 [[nodiscard]] OwnCompliance own_compliance(const Flexibility& flexibility, double x_mm);
+
+/// own_compliance() at several stations of one stretch over which all of it is smooth.
+struct OwnCompliances {
+    static constexpr std::size_t kMost = 16;
+    using Numbers = std::array<double, kMost>;
+
+    Numbers mm_per_n, rad_per_n, rad_per_nmm;  ///< see OwnCompliance; one for each station
+    double from_mm, to_mm;                     ///< ends of the stretch [mm]
+};
+
+/// The same of the stretch on which the station in the middle lies.
+///
+/// @param x_mm  stations [mm], at most OwnCompliances::kMost; those beyond the stretch are as if it
+///              went on
+/// @returns     false at a hole, where the width varies, or where the taper is steep
+[[nodiscard]] bool own_compliances(const Flexibility& flexibility,
+                                   std::span<const double> x_mm,
+                                   OwnCompliances& own);
 
 /// Deflection at x for a unit force at xi, both ahead of the middle pin.
 ///
