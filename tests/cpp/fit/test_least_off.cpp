@@ -7,7 +7,7 @@ using namespace backspring;
 
 namespace {
 
-constexpr double kTargetMm = 0.0254, kDialMm = 0.004;
+constexpr double kWantedMm = 0.0254, kDialMm = 0.004;
 constexpr std::array kFaces{TangFace::open, TangFace::half_stop, TangFace::closed, TangFace::kick};
 
 PlanRules with_dial(double repeatability_mm, double least_off_mm) {
@@ -18,8 +18,8 @@ PlanRules with_dial(double repeatability_mm, double least_off_mm) {
 }
 
 FitPlan planned(const Design& design, double half_stop, double closed, const PlanRules& rules) {
-    Measured read{.half_stop_mm = std::nullopt, .closed_mm = kTargetMm + closed};
-    if (design.own().tang.half_stop_mm) read.half_stop_mm = kTargetMm + half_stop;
+    Measured read{.half_stop_mm = std::nullopt, .closed_mm = kWantedMm + closed};
+    if (design.own().tang.half_stop_mm) read.half_stop_mm = kWantedMm + half_stop;
     return fit_plan(design, read, rules);
 }
 
