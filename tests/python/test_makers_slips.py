@@ -240,3 +240,18 @@ def test_how_well_a_log_tells_a_moved_zero_is_how_far_it_would_be_found(bench: B
 
     low, at, high = (chi_squared(off) for off in (-sd_mm, 0.0, sd_mm))
     assert 0.5 * (low + high) - at == pytest.approx(1.0, rel=0.02)
+
+
+@pytest.mark.parametrize("off", [0.03, -0.03])
+def test_a_zero_that_moved_after_every_face_was_ground_is_no_worn_dial(
+    bench: Bench, off: float
+) -> None:
+    """The unknown depth of the trip before takes half of it, which would look like scatter."""
+    for _ in range(2):
+        bench.trip(half_stop=0.02, closed=0.02)
+    stood = bench.log.read_bytes()
+    bench.grind(half_stop=0.02)
+    half, closed = bench.read()
+    with pytest.raises(bs.InvalidInput, match="Set the dial to nothing at open"):
+        bench.tell(half + off, closed + off, "half_stop")
+    assert bench.log.read_bytes() == stood
