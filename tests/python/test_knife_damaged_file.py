@@ -25,7 +25,7 @@ DAMAGED: list[tuple[str, Callable[[str], str], str]] = [
         ":1: damaged: format, name and fingerprint of",
     ),
     ("another knife", lambda _: cut("Heron", "Wren")(BY_NAME), ':1: this log is of the design "Wr'),
-    ("another shape", cut(HERON.shape_sha256, "0" * 64), ":1: this log is of the design"),
+    ("another shape", cut(HERON.shape_sha256, "0" * 64), ':1: spring, tang or fit of "Heron"'),
     ("heads changed", cut("what,", "which,"), ":2: damaged: the columns' names must be what,state"),
     ("end cut", cut("end,2\n", ""), ":4: damaged: the file ends here, its last line is missing"),
     (

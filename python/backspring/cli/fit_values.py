@@ -42,6 +42,10 @@ class Values:
 
     def length(self, written: str, option: str) -> str:
         """Read it in the units meant, and hand it on with its unit."""
+        return with_unit(written, "length", option, self.units, self.options.units)
+
+    def reading(self, written: str, option: str) -> str:
+        """Read what the dial showed, and hand it on with its unit."""
         return with_unit(written, "length", option, self.units, self.meant)
 
     def force(self, written: str, option: str) -> str:
@@ -72,7 +76,7 @@ class Values:
         """Read an option that may be repeated."""
         written = getattr(self.options, name)
         option = name.replace("_", "-")
-        return None if written is None else [self.length(each, option) for each in written]
+        return None if written is None else [self.reading(each, option) for each in written]
 
     def by_blade(self) -> dict[str, dict[str, list[str]]]:
         """Read "NAME: READING", the readings of several blades."""
@@ -84,7 +88,7 @@ class Values:
                 if not named:
                     known = ", ".join(self.design.blades)
                     raise refusal(flag, f'say whose, as "NAME: READING", of {known}; or --blade')
-                read = self.length(value.strip(), flag)
+                read = self.reading(value.strip(), flag)
                 found.setdefault(name.strip(), {}).setdefault(option, []).append(read)
         return found
 

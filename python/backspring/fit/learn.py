@@ -22,7 +22,7 @@ from backspring.fit.habits import ShopHabits
 from backspring.fit.knife_model import KnifeModel
 from backspring.fit.log_entry import PULLS, Entry, FigureEntry, GroundEntry, MeasuredEntry
 from backspring.fit.log_rows import GAPES, LEAST_SPREAD_MM, LogRows, ground_in
-from backspring.fit.misfit import Observation, off_the_last
+from backspring.fit.misfit import off_the_last
 from backspring.fit.priors import AIMED_SHARE, DEPTH_SHARE, Leeway
 
 # In standard deviations. Where a nose or a corner takes over, slopes jump by about so much. A sound
@@ -44,6 +44,8 @@ _ALL_WITHIN = 2.5
 # From one reading to the next a worn dial goes astray by more than this, in standard deviations as
 # stated, and as far back: two of a difference of two. A zero that moved goes one way.
 _ASTRAY = 2.0 * math.sqrt(2.0)
+
+_FACES_OF = {"half_stop": ("open", "half_stop"), "closed": ("open", "closed", "kick")}
 
 _End = tuple[LogRows, _core.LeastSquares]
 
@@ -109,18 +111,25 @@ def _is_scatter(found: FitEstimate) -> bool:
     if found.leeway.dial == 1.0:
         return True
     read = [each for each in found.observations if each.state]
-    steps = [*_steps(read, found.leeway.dial)]
+    steps = [*_steps(found)]
     one_way = max(steps, default=0.0) < _ASTRAY or min(steps, default=0.0) > -_ASTRAY
     return not one_way and all(abs(each.off) <= _ALL_WITHIN for each in read)
 
 
-def _steps(read: Sequence[Observation], dial: float) -> Iterator[float]:
-    """Yield how far each reading goes astray from the one before of the same thing."""
-    before: dict[tuple[str, str], float] = {}
-    for each in read:
-        astray = -dial * each.residual
-        yield astray - before.get((each.what, each.state), astray)
-        before[each.what, each.state] = astray
+def _steps(found: FitEstimate) -> Iterator[float]:
+    """Yield how far each reading goes astray from the one before of the same thing.
+
+    One from which an unknown depth parts it tells nothing: that depth takes half of it.
+    """
+    before: dict[tuple[str, str, int], float] = {}
+    for each, measured in zip(found.observations, found.rows.measured, strict=True):
+        if each.state:
+            faces = _FACES_OF[each.what]
+            ground = found.rows.ground[: measured.row.count]
+            parted = sum(trip.depth_mm is None and trip.face in faces for trip in ground)
+            astray, thing = -found.leeway.dial * each.residual, (each.what, each.state, parted)
+            yield astray - before.get(thing, astray)
+            before[thing] = astray
 
 
 def _learn(design: Design, rows: Callable[..., LogRows], leeway: Leeway) -> FitEstimate:

@@ -15,6 +15,7 @@ from backspring.design.arguments import length, refusal
 from backspring.design.design import Design
 from backspring.fit.blades_plan import as_measured, blades_allowance, make_blades_plan, plan_short
 from backspring.fit.blades_result import BladesAllowance, BladesPlan
+from backspring.fit.log_entry import LIMITS
 from backspring.fit.result import FACES, Allowance, FitPlan
 from backspring.notice import Notice
 
@@ -210,11 +211,12 @@ def plan_rules(
     if isinstance(reserve, bool) or not isinstance(reserve, int | float):
         raise refusal("reserve", f"must be a plain number, got {reserve!r}")
     left = {f"{face}_mm": length(deep, face) for face, deep in (material or {}).items()}
-    good_mm = length(repeatability, "repeatability")
+    good_mm, (low, high) = length(repeatability, "repeatability"), LIMITS["repeatability_mm"]
     return _core.PlanRules(
         target_mm=length(target, "target"),
         repeatability_mm=good_mm,
-        least_off_mm=good_mm if dial_mm is None else dial_mm,
+        # What is out of range is told of the repeatability alone.
+        least_off_mm=min(max(good_mm if dial_mm is None else dial_mm, low), high),
         reserve=reserve,
         closed_by=_core.ClosedGrind[closed_by],
         tip_mm=_tip_move(tip),
