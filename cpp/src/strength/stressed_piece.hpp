@@ -28,8 +28,8 @@ class StressedPiece {
     /// The first of the two turns that enclose an angle, which is no less than the first turn's.
     [[nodiscard]] std::size_t before(double angle_deg) const;
 
-    /// At any angle from the first turn to the last.
-    [[nodiscard]] Loads at(double angle_deg) const;
+    /// At any angle from the first turn to the last, by so many turns on either side.
+    [[nodiscard]] Loads at(double angle_deg, std::size_t on_each_side = 2) const;
 
   private:
     std::vector<SeenForces> seen_;

@@ -91,8 +91,14 @@ class PlasticSpring {
     [[nodiscard]] FaceShift shift_after(std::span<const Load> loads,
                                         std::span<FaceShift> per_n = {}) const;
 
+    /// The foremost station at which loads make it yield further [mm]; 0 where none does.
+    [[nodiscard]] double yields_upto_mm(std::span<const Load> loads) const;
+
     /// Bends it for good.
     void bend(std::span<const Load> loads);
+
+    /// By how much loads could grow, or must fall, for a first section to turn further as a hinge.
+    [[nodiscard]] double share_to_hinge(std::span<const Load> loads) const;
 
     /// Whether the loads are less than the plastic moment of every section.
     [[nodiscard]] bool bears(std::span<const Load> loads) const;

@@ -1,0 +1,138 @@
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "opening.hpp"
+
+namespace backspring {
+namespace {
+
+// A moment so near what it bears may be more between the turns.
+constexpr double kMayYield = 0.995;
+// The set about the worst angle is asked to so much, to tell where to stop.
+constexpr double kRoughShare = 1e-2, kRoughMm = 1e-9;
+constexpr std::size_t kStops = 3, kBetween = 3;
+// Closer together all stops are one.
+constexpr double kOneStopDeg = 0.02;
+constexpr int kParts = 8;
+
+double moment_nmm(const Loads& loads, double x_mm) {
+    double sum = 0.0;
+    for (const Load& load : loads) sum += load.force_n * std::max(load.x_mm - x_mm, 0.0);
+    return sum;
+}
+
+/// Where the moment at a station is greatest along a piece.
+double greatest_at_deg(const StressedPiece& piece, double x_mm, double from_deg, double to_deg) {
+    const auto moment = [&](double angle) { return moment_nmm(piece.at(angle), x_mm); };
+    const std::span<const SeenForces> seen = piece.seen();
+    std::size_t first = piece.before(from_deg), last = piece.before(to_deg) + 1;
+    last = std::min(last, seen.size() - 1);
+    std::size_t best = first;
+    double most = 0.0;
+    for (std::size_t i = first; i <= last; ++i) {
+        const double here = moment_nmm(seen[i].loads, x_mm);
+        if (here > most) most = here, best = i;
+    }
+    const double from = seen[best > first ? best - 1 : first].angle_deg;
+    const double to = seen[std::min(best + 1, last)].angle_deg;
+    std::array<double, kParts + 1> values;
+    for (int i = 0; i <= kParts; ++i) values[i] = moment(std::lerp(from, to, i / double(kParts)));
+    const auto top = static_cast<int>(std::ranges::max_element(values) - values.begin());
+    double place = top;
+    if (top > 0 && top < kParts) {
+        const double a = values[top - 1], b = values[top], c = values[top + 1];
+        if (a + c < 2.0 * b) place += 0.5 * (a - c) / (a - 2.0 * b + c);
+    }
+    return std::lerp(from, to, place / kParts);
+}
+
+}  // namespace
+
+/// The angles between which the greatest moments arise: from where it is bent most as far ahead as
+/// it yields to where it is bent most at its root, both as it will be set.
+std::vector<Opening::Stop> Opening::stops_of(const Way& way, const Setting& most) const {
+    StressedPiece after = way.forces;
+    for (SeenForces& each : after.seen()) {
+        if (each.angle_deg < way.from_deg || each.angle_deg > way.to_deg) continue;
+        lessen(fitted_.joint.flexibility, each.loads, moved(most.set, -1.0, each.set));
+    }
+    double from = greatest_at_deg(after, plastic_.yields_upto_mm(most.loads), way.from_deg, way.to_deg);
+    double to = greatest_at_deg(after, 0.0, way.from_deg, way.to_deg);
+    if (from > to) std::swap(from, to);
+    const auto stop_at = [&](double angle) {
+        constexpr std::size_t all_near = 4;
+        const Loads loads = way.as_fitted->at(angle, all_near);
+        Stop stop{angle};
+        if (loads.size() == 1 && fitted_.joint.alone()) stop.as_fitted = *loads.data();
+        return stop;
+    };
+    if (to - from < kOneStopDeg) return {stop_at(to)};
+    std::vector<Stop> stops;
+    for (std::size_t i = 0; i < kStops; ++i) {
+        stops.push_back(stop_at(std::lerp(from, to, static_cast<double>(i) / (kStops - 1))));
+    }
+    return stops;
+}
+
+/// Bends it as between stops: root moment and force go from stop to stop along a parabola.
+bool Opening::bend_between(std::span<const SeenForces> stopped) {
+    if (stopped.size() != kStops) return false;
+    struct Line {
+        double root_nmm = 0.0, force_n = 0.0;
+    };
+    std::array<Line, kStops> lines;
+    double most_nmm = 0.0;
+    for (std::size_t i = 0; i < kStops; ++i) {
+        if (stopped[i].loads.size() != 1) return false;
+        const auto& [x, force] = *stopped[i].loads.data();
+        lines[i] = {x * force, force};
+        most_nmm = std::max(most_nmm, lines[i].root_nmm);
+    }
+    std::vector<Load> between;
+    for (std::size_t i = 0; i + 1 < kStops; ++i) {
+        for (std::size_t k = 1; k <= kBetween; ++k) {
+            const double at = static_cast<double>(i) + static_cast<double>(k) / (kBetween + 1.0);
+            const std::array shares{0.5 * (at - 1.0) * (at - 2.0), at * (2.0 - at),
+                                    0.5 * at * (at - 1.0)};
+            Line line;
+            for (std::size_t j = 0; j < kStops; ++j) {
+                line.root_nmm += shares[j] * lines[j].root_nmm;
+                line.force_n += shares[j] * lines[j].force_n;
+            }
+            // A section that turns as a hinge bears no more between stops than at them.
+            line.root_nmm = std::min(line.root_nmm, most_nmm);
+            between.push_back({line.root_nmm / line.force_n, line.force_n});
+        }
+    }
+    for (const Load& load : between) plastic_.bend({&load, 1});
+    shift_ = plastic_.shift();
+    return true;
+}
+
+/// Stops as the blade passes; whether the spring is set further.
+bool Opening::stop_in_turn(Way& way) {
+    refresh_about(way);
+    const Loads worst = way.forces.at(way.worst_deg);
+    if (plastic_.beyond_elastic(worst) < kMayYield) return false;
+    const Setting most = setting_forces(plastic_, fitted_.joint.flexibility, worst, shift_, {},
+                                        {kRoughMm, kRoughShare});
+    const std::vector<Stop> stops = stops_of(way, most);
+    std::vector<SeenForces> stopped;
+    Setting guess = most;
+    bool further = false;
+    for (std::size_t i = 0; i < stops.size(); ++i) {
+        Setting here = held_at(stops[i], guess.set, guess.loads);
+        stopped.push_back({stops[i].angle_deg, here.loads, here.set});
+        if (i > 0 && i + 1 == stops.size() && bend_between(stopped)) {
+            here = held_at(stops[i], here.set, here.loads);
+            stopped.back() = {stops[i].angle_deg, here.loads, here.set};
+        }
+        further = bend(here) || further;
+        guess = here;
+    }
+    for (const SeenForces& each : stopped) way.forces.take_in(each);
+    return further;
+}
+
+}  // namespace backspring
