@@ -12,6 +12,8 @@ namespace backspring {
 namespace {
 
 constexpr int kMostBends = 30;
+// What the curves promise is not there where another part comes to bear.
+constexpr int kMostInVain = 2;
 // A piece whose turns all bend it by less of that stays elastic between them, too.
 constexpr double kHardly = 0.9;
 constexpr int kLooks = 16;
@@ -31,23 +33,24 @@ MomentLine detail::line_of(std::span<const Load> loads, double ahead_mm) {
 }
 
 std::vector<StressedWay> detail::stressed_ways(const Turns& travel, const PlasticSpring& plastic) {
-    const auto beyond = [&](const Turn& turn) {
-        return plastic.beyond_elastic(loads_ahead(turn.contact));
-    };
+    const auto beyond = [&](const Loads& loads) { return plastic.beyond_elastic(loads); };
     std::vector<StressedWay> ways;
     for (const Piece& piece : travel.pieces()) {
-        std::vector<double> all;
-        all.reserve(piece.size());
-        for (const Turn* turn : piece) all.push_back(beyond(*turn));
-        if (*std::ranges::max_element(all) <= kHardly) continue;
         std::vector<SeenForces> seen;
+        std::vector<double> all;
         seen.reserve(piece.size());
+        all.reserve(piece.size());
         for (const Turn* turn : piece) {
             seen.push_back({angle_of(turn), loads_ahead(turn->contact)});
+            all.push_back(beyond(seen.back().loads));
         }
-        const Turn worst = largest(travel.action(), {&piece, 1}, beyond);
-        ways.push_back(
-            {StressedPiece(std::move(seen)), std::move(all), angle_of(&worst), beyond(worst)});
+        if (*std::ranges::max_element(all) <= kHardly) continue;
+        StressedPiece forces(std::move(seen));
+        const double worst =
+            forces.top_deg(angle_of(piece.front()), angle_of(piece.back()), beyond);
+        const double worst_beyond =
+            std::max(*std::ranges::max_element(all), beyond(forces.at(worst)));
+        ways.push_back({std::move(forces), std::move(all), worst, worst_beyond});
     }
     return ways;
 }
@@ -150,9 +153,12 @@ bool Opening::go_over(Way& way) {
         if (!further) return false;
     }
     std::optional<Stop> stop = next_stop(way);
-    for (int bends = 0; stop && bends < kMostBends; ++bends) {
-        const Setting setting = held_at(*stop, shift_, {});
-        further = bend(setting) || further;
+    int in_vain = 0;
+    for (int bends = 0; stop && bends < kMostBends && in_vain < kMostInVain; ++bends) {
+        const Setting setting = held_at(*stop, shift_, {}).setting;
+        const bool set = bend(setting);
+        in_vain += set ? 0 : 1;
+        further = set || further;
         way.forces.take_in({stop->angle_deg, setting.loads, shift_});
         stop = next_stop(way);
     }

@@ -61,6 +61,12 @@ class Opening {
         std::optional<Load> as_fitted{};  ///< of one touch, on the spring as fitted
     };
 
+    /// The spring held by what touches it at a stop.
+    struct Held {
+        Setting setting;
+        std::optional<HeldPlace> place{};  ///< of one touch, by the set
+    };
+
     [[nodiscard]] Contact contact_in(Joint& joint, const FaceShift& shift, double angle_deg);
     void add_way(const StressedWay& way, double softer);
     [[nodiscard]] HeldPlace place_of(const Contact& contact,
@@ -78,7 +84,8 @@ class Opening {
     [[nodiscard]] double added_mm(const Loads& loads) const;
     [[nodiscard]] double slight_mm() const;
     [[nodiscard]] double far_mm(const FaceShift& shift) const;
-    [[nodiscard]] Setting held_at(const Stop& stop, FaceShift guess, const Loads& forces);
+    [[nodiscard]] Held held_at(const Stop& stop, FaceShift guess, const Loads& forces);
+    [[nodiscard]] Held held_again(const Held& before, const Stop& stop);
     [[nodiscard]] bool bend(const Setting& setting);
 
     const Action& fitted_;

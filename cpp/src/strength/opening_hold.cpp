@@ -66,7 +66,7 @@ Setting Opening::force_at(const HeldPlace& about, const Loads& guess, const Enou
 /// @param shift   a guess of where the set will be
 /// @param forces  a guess of the forces; none: as if nothing set further
 /// @source B. M. Irons and R. C. Tuck, IJNME 1 (1969), a version of Aitken's accelerator
-Setting Opening::held_at(const Stop& stop, FaceShift shift, const Loads& forces) {
+Opening::Held Opening::held_at(const Stop& stop, FaceShift shift, const Loads& forces) {
     const Pad& pad = fitted_.joint.pad;
     const double angle = stop.angle_deg;
     Contact contact = contact_in(moved_, shift, angle);
@@ -83,21 +83,24 @@ Setting Opening::held_at(const Stop& stop, FaceShift shift, const Loads& forces)
         return at;
     };
     if (loads_ahead(contact).size() == 0) shift = look(shift, shift_);
-    if (loads_ahead(contact).size() == 0) return {{}, shift_};
+    if (loads_ahead(contact).size() == 0) return {{{}, shift_}};
     FaceShift miss;
+    std::optional<HeldPlace> place;
     Setting by_now{forces, {}};
     for (double way = 1.0; round < kMostRounds; ++round) {
         const FaceShift last = miss;
         const Loads loads = loads_ahead(contact);
         const Enough enough{kFound * agreed_mm(far_mm(shift))};
         const bool one = loads.size() == 1 && stop.as_fitted;
-        by_now = one ? force_at(place_of(contact, shift, stop), by_now.loads, enough)
-                     : setting_forces(plastic_, joint.flexibility, loads, shift, by_now.loads,
-                                      enough);
+        if (one) place = place_of(contact, shift, stop);
+        by_now =
+            one ? force_at(*place, by_now.loads, enough)
+                : setting_forces(plastic_, joint.flexibility, loads, shift, by_now.loads, enough);
         miss = moved(by_now.set, -1.0, shift);
         const double off_mm = std::sqrt(dot(miss, miss, pad)), far = far_mm(by_now.set);
         const bool told = one && off_mm <= kToldShare * far;
-        if (told || off_mm <= agreed_mm(far)) break;
+        if (told) return {by_now, place};
+        if (off_mm <= agreed_mm(far)) break;
         if (round > 0) {
             const FaceShift change = moved(miss, -1.0, last);
             const double changed = dot(change, change, pad);
@@ -105,7 +108,15 @@ Setting Opening::held_at(const Stop& stop, FaceShift shift, const Loads& forces)
         }
         shift = look(moved(shift, way, miss), shift);
     }
-    return by_now;
+    return {by_now};
+}
+
+/// The same after it was bent further meanwhile.
+Opening::Held Opening::held_again(const Held& before, const Stop& stop) {
+    if (!before.place) return held_at(stop, before.setting.set, before.setting.loads);
+    const Enough enough{kFound * agreed_mm(far_mm(before.setting.set))};
+    const HeldPlace about = before.place->at_slope(before.setting.set.slope);
+    return {setting_force(plastic_, about, before.setting.loads, enough), before.place};
 }
 
 /// Bends it for good; whether that sets it further.

@@ -14,37 +14,11 @@ constexpr double kRoughShare = 1e-2, kRoughMm = 1e-9;
 constexpr std::size_t kStops = 3, kBetween = 3;
 // Closer together all stops are one.
 constexpr double kOneStopDeg = 0.02;
-constexpr int kParts = 8;
 
 double moment_nmm(const Loads& loads, double x_mm) {
     double sum = 0.0;
     for (const Load& load : loads) sum += load.force_n * std::max(load.x_mm - x_mm, 0.0);
     return sum;
-}
-
-/// Where the moment at a station is greatest along a piece.
-double greatest_at_deg(const StressedPiece& piece, double x_mm, double from_deg, double to_deg) {
-    const auto moment = [&](double angle) { return moment_nmm(piece.at(angle), x_mm); };
-    const std::span<const SeenForces> seen = piece.seen();
-    std::size_t first = piece.before(from_deg), last = piece.before(to_deg) + 1;
-    last = std::min(last, seen.size() - 1);
-    std::size_t best = first;
-    double most = 0.0;
-    for (std::size_t i = first; i <= last; ++i) {
-        const double here = moment_nmm(seen[i].loads, x_mm);
-        if (here > most) most = here, best = i;
-    }
-    const double from = seen[best > first ? best - 1 : first].angle_deg;
-    const double to = seen[std::min(best + 1, last)].angle_deg;
-    std::array<double, kParts + 1> values;
-    for (int i = 0; i <= kParts; ++i) values[i] = moment(std::lerp(from, to, i / double(kParts)));
-    const auto top = static_cast<int>(std::ranges::max_element(values) - values.begin());
-    double place = top;
-    if (top > 0 && top < kParts) {
-        const double a = values[top - 1], b = values[top], c = values[top + 1];
-        if (a + c < 2.0 * b) place += 0.5 * (a - c) / (a - 2.0 * b + c);
-    }
-    return std::lerp(from, to, place / kParts);
 }
 
 }  // namespace
@@ -57,8 +31,11 @@ std::vector<Opening::Stop> Opening::stops_of(const Way& way, const Setting& most
         if (each.angle_deg < way.from_deg || each.angle_deg > way.to_deg) continue;
         lessen(fitted_.joint.flexibility, each.loads, moved(most.set, -1.0, each.set));
     }
-    double from = greatest_at_deg(after, plastic_.yields_upto_mm(most.loads), way.from_deg, way.to_deg);
-    double to = greatest_at_deg(after, 0.0, way.from_deg, way.to_deg);
+    const auto top_at = [&](double x_mm) {
+        return after.top_deg(way.from_deg, way.to_deg,
+                             [&](const Loads& loads) { return moment_nmm(loads, x_mm); });
+    };
+    double from = top_at(plastic_.yields_upto_mm(most.loads)), to = top_at(0.0);
     if (from > to) std::swap(from, to);
     const auto stop_at = [&](double angle) {
         constexpr std::size_t all_near = 4;
@@ -105,7 +82,7 @@ bool Opening::bend_between(std::span<const SeenForces> stopped) {
             between.push_back({line.root_nmm / line.force_n, line.force_n});
         }
     }
-    for (const Load& load : between) plastic_.bend({&load, 1});
+    plastic_.bend_by_each(between);
     shift_ = plastic_.shift();
     return true;
 }
@@ -122,14 +99,14 @@ bool Opening::stop_in_turn(Way& way) {
     Setting guess = most;
     bool further = false;
     for (std::size_t i = 0; i < stops.size(); ++i) {
-        Setting here = held_at(stops[i], guess.set, guess.loads);
-        stopped.push_back({stops[i].angle_deg, here.loads, here.set});
+        Held held = held_at(stops[i], guess.set, guess.loads);
+        stopped.push_back({stops[i].angle_deg, held.setting.loads, held.setting.set});
         if (i > 0 && i + 1 == stops.size() && bend_between(stopped)) {
-            here = held_at(stops[i], here.set, here.loads);
-            stopped.back() = {stops[i].angle_deg, here.loads, here.set};
+            held = held_again(held, stops[i]);
+            stopped.back() = {stops[i].angle_deg, held.setting.loads, held.setting.set};
         }
-        further = bend(here) || further;
-        guess = here;
+        further = bend(held.setting) || further;
+        guess = held.setting;
     }
     for (const SeenForces& each : stopped) way.forces.take_in(each);
     return further;

@@ -35,12 +35,12 @@ struct Setting {
 
 /// Where one touch holds a spring, by how far the set has turned the face.
 struct HeldPlace {
-    double x_mm;                      ///< station [mm]
-    double movement_mm;               ///< there, elastic and set [mm]
-    double mm_per_n;                  ///< by which it moves elastically [mm/N]
-    double per_n = 0.0;               ///< how fast that grows along the spring [1/N]
-    double slope = 0.0;               ///< of the set at which all this is
-    double x_per_slope_mm = 0.0;      ///< how fast the station moves with that [mm]
+    double x_mm;                         ///< station [mm]
+    double movement_mm;                  ///< there, elastic and set [mm]
+    double mm_per_n;                     ///< by which it moves elastically [mm/N]
+    double per_n = 0.0;                  ///< how fast that grows along the spring [1/N]
+    double slope = 0.0;                  ///< of the set at which all this is
+    double x_per_slope_mm = 0.0;         ///< how fast the station moves with that [mm]
     double movement_per_slope_mm = 0.0;  ///< how fast the movement grows with that [mm]
 
     /// Where it holds once the set has another slope.
