@@ -59,12 +59,10 @@ bool Opening::bend_between(std::span<const SeenForces> stopped) {
         double root_nmm = 0.0, force_n = 0.0;
     };
     std::array<Line, kStops> lines;
-    double most_nmm = 0.0;
     for (std::size_t i = 0; i < kStops; ++i) {
         if (stopped[i].loads.size() != 1) return false;
         const auto& [x, force] = *stopped[i].loads.data();
         lines[i] = {x * force, force};
-        most_nmm = std::max(most_nmm, lines[i].root_nmm);
     }
     std::vector<Load> between;
     for (std::size_t i = 0; i + 1 < kStops; ++i) {
@@ -77,9 +75,10 @@ bool Opening::bend_between(std::span<const SeenForces> stopped) {
                 line.root_nmm += shares[j] * lines[j].root_nmm;
                 line.force_n += shares[j] * lines[j].force_n;
             }
-            // A section that turns as a hinge bears no more between stops than at them.
-            line.root_nmm = std::min(line.root_nmm, most_nmm);
-            between.push_back({line.root_nmm / line.force_n, line.force_n});
+            Load load{line.root_nmm / line.force_n, line.force_n};
+            // A hinge turns at the stops alone: a trace of moment more would turn it far.
+            load.force_n *= std::min(plastic_.share_to_hinge({&load, 1}), 1.0);
+            between.push_back(load);
         }
     }
     plastic_.bend_by_each(between);
