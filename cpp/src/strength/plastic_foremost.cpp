@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "backspring/strength/plastic_spring.hpp"
 #include "hinge.hpp"
@@ -87,6 +88,49 @@ double PlasticSpring::beyond_elastic(std::span<const Load> loads) const {
     for (const MomentPart& part : moments_of(loads))
         most = std::max(most, beyond_elastic(part.moment));
     return most;
+}
+
+double PlasticSpring::yields_upto_mm(std::span<const Load> loads) const {
+    double upto = 0.0;
+    for (const Node& node : watched()) {
+        if (moment_nmm(loads, node) > node.elastic_nmm) upto = std::max(upto, node.x_mm);
+    }
+    std::vector<MomentPart> parts = moments_of(loads);
+    keep_greatest(parts);
+    for (const PlasticTaper& taper : watched_) {
+        if (taper.from_mm < 0.0) continue;
+        each_yielded(
+            parts, taper, {taper.from_mm, taper.to_mm},
+            [&](const MomentPart&, const Span& yields) { upto = std::max(upto, yields.to_mm); });
+    }
+    return upto;
+}
+
+double PlasticSpring::share_to_hinge(std::span<const Load> loads) const {
+    double least = std::numeric_limits<double>::infinity();
+    const auto consider = [&](double moment, double hinge) {
+        if (moment > 0.0) least = std::min(least, hinge / moment);
+    };
+    for (const Node& node : watched()) {
+        const double hinge = kHingeShare * node.section.plastic_moment_nmm;
+        consider(moment_nmm(loads, node), std::max(hinge, node.borne_nmm));
+    }
+    constexpr double plastic = 1.5 * kTaperHingeShare;
+    const std::vector<MomentPart> parts = moments_of(loads);
+    for (const PlasticTaper& taper : watched_) {
+        const auto consider_at = [&](const StraightMoment& moment, double x) {
+            const double hinge = plastic * taper.yield_moment_nmm(x);
+            consider(moment.at_nmm(x), std::max(hinge, borne_nmm(x)));
+        };
+        for (const MomentPart& part : parts) {
+            StraightMoment moment = part.moment;
+            if (taper.from_mm < 0.0) moment.fall_n = -moment.root_nmm / rear_pin_mm_;
+            consider_at(moment, taper.from_mm);
+            consider_at(moment, taper.to_mm);
+            if (taper.taper != 0.0) consider_at(moment, taper.worst_mm(moment));
+        }
+    }
+    return least;
 }
 
 bool PlasticSpring::bears(std::span<const Load> loads) const {

@@ -86,19 +86,34 @@ FaceShift PlasticSpring::shift_after(std::span<const Load> loads,
 }
 
 void PlasticSpring::bend(std::span<const Load> loads) {
-    shift_of_nodes_ = {};
-    for (Node& node : nodes_) {
-        const double moment = moment_nmm(loads, node);
-        if (moment > node.borne_nmm) {
-            node.residual_per_mm = residual_after(node, moment);
-            node.borne_nmm = moment;
-            node.elastic_nmm = std::max(node.elastic_nmm, moment);
-        }
-        add_turn(shift_of_nodes_, node, node.length_mm * node.residual_per_mm);
-    }
+    bear(loads);
+    let_go();
+}
+
+void PlasticSpring::bend_by_each(std::span<const Load> forces) {
+    for (const Load& force : forces) bear({&force, 1});
+    let_go();
+}
+
+/// Keeps the greatest moments.
+void PlasticSpring::bear(std::span<const Load> loads) {
+    for (Node& node : nodes_) node.bent_nmm = std::max(node.bent_nmm, moment_nmm(loads, node));
     borne_ = greatest_with(moments_of(loads));
     for (MomentPart& part : borne_.ahead) part.nearest_mm = kAll;
     borne_.behind.nearest_mm = kAll;
+}
+
+/// What stays of all that it has borne.
+void PlasticSpring::let_go() {
+    shift_of_nodes_ = {};
+    for (Node& node : nodes_) {
+        if (node.bent_nmm > node.borne_nmm) {
+            node.residual_per_mm = residual_after(node, node.bent_nmm);
+            node.borne_nmm = node.bent_nmm;
+            node.elastic_nmm = std::max(node.elastic_nmm, node.borne_nmm);
+        }
+        add_turn(shift_of_nodes_, node, node.length_mm * node.residual_per_mm);
+    }
     shift_ = shift_of_nodes_;
     add_tapers(borne_, {}, kAll, shift_, {});
     find_foremost();

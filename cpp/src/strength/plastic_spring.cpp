@@ -31,7 +31,7 @@ PlasticSpring PlasticSpring::with_yield(double yield_mpa) const {
     other.watched_ = other.tapers_;
     for (Node& node : other.nodes_) {
         const double share = yield_mpa / node.section.yield_mpa;
-        node.borne_nmm = node.residual_per_mm = 0.0;
+        node.borne_nmm = node.bent_nmm = node.residual_per_mm = 0.0;
         node.section.yield_mpa = yield_mpa;
         node.section.yield_moment_nmm *= share;
         node.section.plastic_moment_nmm *= share;

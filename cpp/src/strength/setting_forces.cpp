@@ -61,8 +61,7 @@ class SettingForces {
           needed_(compliance_ * forces_of(elastic) + rises(elastic, shift)) {}
 
     /// @param guess      where to begin; empty: as if nothing set further
-    /// @param enough_mm  by how much it may be off
-    [[nodiscard]] Setting search(const Loads& guess, double enough_mm) const {
+    [[nodiscard]] Setting search(const Loads& guess, const Enough& enough) const {
         const bool guessed = guess.size() == places_.size();
         State here = at(guessed ? forces_of(guess) : largest_forces());
         double before_mm = 0.0, now_mm = miss_mm(here);
@@ -73,7 +72,7 @@ class SettingForces {
                                        ? now_mm * now_mm * now_mm / (before_mm * before_mm)
                                    : guessed ? now_mm * now_mm / grown_mm(here)
                                              : now_mm;
-            const bool last = left_mm <= enough_mm;
+            const bool last = left_mm <= enough.mm + enough.share * grown_mm(here);
             if (last && (here.forces_n + way).minCoeff() > 0.0) return moved_on(here, way);
             State next = stepped(here, way);
             const auto change = (next.forces_n - here.forces_n).array().abs();
@@ -199,14 +198,14 @@ Setting detail::setting_forces(const PlasticSpring& plastic,
                                const Loads& elastic,
                                const FaceShift& shift,
                                const Loads& guess,
-                               double enough_mm) {
+                               const Enough& enough) {
     if (elastic.size() == 1) {
         const auto& [x, force] = *elastic.data();
         const double mm_per_n = deflection_per_force(flexibility, x, x);
         return setting_force(plastic, {x, mm_per_n * force + shift.at_mm(x), mm_per_n}, guess,
-                             enough_mm);
+                             enough);
     }
-    return SettingForces(plastic, flexibility, elastic, shift).search(guess, enough_mm);
+    return SettingForces(plastic, flexibility, elastic, shift).search(guess, enough);
 }
 
 void detail::lessen(const Flexibility& flexibility, Loads& loads, const FaceShift& away) {

@@ -5,6 +5,12 @@
 
 namespace backspring::detail {
 
+/// By how much places and movements may miss each other.
+struct Enough {
+    double mm;           ///< [mm]
+    double share = 0.0;  ///< and of what sets further
+};
+
 /// Forces on a spring and the set that they leave.
 struct Setting {
     Loads loads;
@@ -20,26 +26,40 @@ struct Setting {
 /// @param elastic  loads of a contact, and what holds it there [N]
 /// @param shift    of the face, at which they are
 /// @param guess    loads to begin with; none: as if nothing set further
-/// @param enough_mm  by how much places and movements may miss each other
 [[nodiscard]] Setting setting_forces(const PlasticSpring& plastic,
                                      const Flexibility& flexibility,
                                      const Loads& elastic,
                                      const FaceShift& shift,
                                      const Loads& guess,
-                                     double enough_mm);
+                                     const Enough& enough);
 
-/// Where one touch holds a spring.
+/// Where one touch holds a spring, by how far the set has turned the face.
 struct HeldPlace {
-    double x_mm;         ///< station [mm]
-    double movement_mm;  ///< there, elastic and set [mm]
-    double mm_per_n;     ///< by which it moves elastically [mm/N]
+    double x_mm;                         ///< station [mm]
+    double movement_mm;                  ///< there, elastic and set [mm]
+    double mm_per_n;                     ///< by which it moves elastically [mm/N]
+    double per_n = 0.0;                  ///< how fast that grows along the spring [1/N]
+    double slope = 0.0;                  ///< of the set at which all this is
+    double x_per_slope_mm = 0.0;         ///< how fast the station moves with that [mm]
+    double movement_per_slope_mm = 0.0;  ///< how fast the movement grows with that [mm]
+
+    /// Where it holds once the set has another slope.
+    [[nodiscard]] HeldPlace at_slope(double other) const {
+        HeldPlace place = *this;
+        const double turned = other - slope, way = x_per_slope_mm * turned;
+        place.x_mm += way;
+        place.mm_per_n += per_n * way;
+        place.movement_mm += movement_per_slope_mm * turned;
+        place.slope = other;
+        return place;
+    }
 };
 
 /// The force under which a spring stands where one touch holds it.
 [[nodiscard]] Setting setting_force(const PlasticSpring& plastic,
                                     const HeldPlace& held,
                                     const Loads& guess,
-                                    double enough_mm);
+                                    const Enough& enough);
 
 /// Leaves of loads what is left where the face moves away from what touches it and stays elastic.
 void lessen(const Flexibility& flexibility, Loads& loads, const FaceShift& away);

@@ -7,11 +7,11 @@
 namespace backspring {
 namespace {
 
-constexpr std::size_t kNear = 4;
+constexpr std::size_t kMostNear = 8;
 
 /// What each of a few turns has in a polynomial through all of them, at an angle.
-std::array<double, kNear> lagrange_shares(std::span<const SeenForces> near, double angle_deg) {
-    std::array<double, kNear> shares{}, under{};
+std::array<double, kMostNear> lagrange_shares(std::span<const SeenForces> near, double angle_deg) {
+    std::array<double, kMostNear> shares{}, under{};
     double all = 1.0;
     for (std::size_t k = 0; k < near.size(); ++k) {
         under[k] = 1.0;
@@ -54,9 +54,10 @@ std::size_t StressedPiece::before(double angle_deg) const {
     return std::min(i > 0 ? i - 1 : 0, seen_.size() > 1 ? seen_.size() - 2 : 0);
 }
 
-Loads StressedPiece::at(double angle_deg) const {
+Loads StressedPiece::at(double angle_deg, std::size_t on_each_side) const {
     const std::size_t i = before(angle_deg), last = seen_.size() - 1;
-    const std::size_t first = i > 0 ? i - 1 : 0, end = std::min(i + 2, last);
+    const std::size_t first = i + 1 - std::min(i + 1, on_each_side);
+    const std::size_t end = std::min(i + on_each_side, last);
     const std::size_t count = seen_[i].loads.size();
     for (std::size_t k = first; k <= end; ++k) {
         if (seen_[k].loads.size() == count) continue;
@@ -66,7 +67,7 @@ Loads StressedPiece::at(double angle_deg) const {
         return nearer ? seen_[i + 1].loads : seen_[i].loads;
     }
     const std::span<const SeenForces> near = seen().subspan(first, end - first + 1);
-    const std::array<double, kNear> shares = lagrange_shares(near, angle_deg);
+    const std::array<double, kMostNear> shares = lagrange_shares(near, angle_deg);
     Loads loads;
     for (std::size_t j = 0; j < count; ++j) {
         Load sum{0.0, 0.0};

@@ -36,9 +36,11 @@ struct PlasticSet {
 /// yielding the forces are those at which elastic and plastic movement together make room for the
 /// tang. Each section keeps the curvature of the greatest moment it has borne; unloading and all
 /// bending below that moment are elastic. An opening takes the pieces of the travel in turn, each
-/// at its worst angle and then wherever the spring, as set by now, is still bent further (their
-/// order is worth 0.2 % of the set), down to 1e-4 of the set; it is repeated until it changes
-/// nothing.
+/// as the blade passes: from the angle that bends it most as far ahead as it yields to the angle
+/// that bends it most at its root, at three stops and along a parabola between them, then wherever
+/// the spring as set by now is still bent further by 2e-4 of the set. Against an opening in steps
+/// of a quarter of a degree that leaves 3e-4 of the set (root mean square of 205 drawn springs) and
+/// 2e-3 at worst. Openings are repeated until one changes nothing.
 ///
 /// @param spring     of the travel
 /// @param travel     of the design as fitted, from closed on

@@ -91,8 +91,17 @@ class PlasticSpring {
     [[nodiscard]] FaceShift shift_after(std::span<const Load> loads,
                                         std::span<FaceShift> per_n = {}) const;
 
+    /// The foremost station at which loads make it yield further [mm]; 0 where none does.
+    [[nodiscard]] double yields_upto_mm(std::span<const Load> loads) const;
+
     /// Bends it for good.
     void bend(std::span<const Load> loads);
+
+    /// Bends it for good by each of several forces, one after another.
+    void bend_by_each(std::span<const Load> forces);
+
+    /// By how much loads could grow, or must fall, for a first section to turn further as a hinge.
+    [[nodiscard]] double share_to_hinge(std::span<const Load> loads) const;
 
     /// Whether the loads are less than the plastic moment of every section.
     [[nodiscard]] bool bears(std::span<const Load> loads) const;
@@ -108,7 +117,8 @@ class PlasticSpring {
         PlasticSection section;
         double share_behind;           ///< of the root's moment, between the pins; else 1
         double elastic_nmm;            ///< moment up to which it answers elastically
-        double borne_nmm = 0.0;        ///< greatest moment so far
+        double borne_nmm = 0.0;        ///< greatest moment so far, let go since
+        double bent_nmm = 0.0;         ///< the same, not yet let go
         double residual_per_mm = 0.0;  ///< curvature that stays of it
     };
 
@@ -154,6 +164,8 @@ class PlasticSpring {
     }
     /// Curvature that stays of a section after a moment, and all that it bore before.
     [[nodiscard]] double residual_after(const Node& node, double moment_nmm) const;
+    void bear(std::span<const Load> loads);
+    void let_go();
     void add_tapers(const Greatest& most,
                     std::span<const Load> loads,
                     double upto_mm,
