@@ -11,6 +11,8 @@
 namespace backspring {
 namespace {
 
+constexpr int kMostComing = 3;
+
 /// As the other end moves its root.
 Indenter moved(Indenter indenter, const RootMove& root) {
     indenter.face_mm += root.lift_mm;
@@ -35,7 +37,8 @@ class End {
         : flexibility_(far ? joint.far_end->flexibility : joint.flexibility) {
         const RootMove& root = all.root(far);
         for (std::size_t blade = 0; blade < all.angles_deg().size(); ++blade) {
-            if (all.is_far(blade) != far) continue;
+            // One that stands where it lets go is clear by next to nothing.
+            if (all.is_far(blade) != far || all.is_loose_on_kick(blade)) continue;
             for (const Indenter& indenter : all.indenters(blade)) {
                 own_.push_back(&indenter);
                 moved_.push_back(moved(indenter, root));
@@ -46,19 +49,26 @@ class End {
         }
     }
 
-    /// Whether nothing bears besides, nor the same flats in each other's place.
-    [[nodiscard]] bool is_all() const {
+    /// What bears besides, about where.
+    [[nodiscard]] std::optional<Touch> besides() const {
         std::vector<const Indenter*> doubtful;
         for (const Indenter& indenter : moved_) {
             if (!bears(indenter) && !surely_clear(indenter)) doubtful.push_back(&indenter);
         }
-        if (flats_side_by_side(borne_)) return found_again();
-        if (doubtful.empty()) return true;
-        if (borne_.empty()) return bear(flexibility_, moved_).empty();
+        if (doubtful.empty()) return std::nullopt;
+        if (borne_.empty()) {
+            const std::vector<Borne> all = bear(flexibility_, moved_);
+            return all.empty() ? std::nullopt : std::optional(all.front().touch);
+        }
         BearingSet set(flexibility_, doubtful);
         set.start(borne_);
-        return !set.add_one();
+        if (!set.add_one()) return std::nullopt;
+        const auto added = [&](const Borne& b) { return !bears(*b.indenter); };
+        return std::ranges::find_if(set.borne(), added)->touch;
     }
+
+    /// Whether no flats bear in each other's place.
+    [[nodiscard]] bool flats_stay() const { return !flats_side_by_side(borne_) || found_again(); }
 
   private:
     [[nodiscard]] const Indenter* moved_one(const Indenter* own) const {
@@ -131,9 +141,22 @@ std::optional<Contact> detail::all_bear_as(const Joint& joint,
                                            std::span<const Contact* const> near) {
     if (joint.flexibility.rigid() || !near.front()->others.all_rest) return std::nullopt;
     Following all(joint, blade_angle_deg, near);
-    if (!all.found() || !End(joint, all, false).is_all()) return std::nullopt;
-    if (joint.far_end && !End(joint, all, true).is_all()) return std::nullopt;
-    return contact_of(joint, all);
+    bool found = all.found();
+    for (int come = 0; found; ++come) {
+        const End own(joint, all, false);
+        if (const auto touch = own.besides()) {
+            found = come < kMostComing && all.found_with(*touch, false);
+            continue;
+        }
+        const auto far = joint.far_end ? std::optional(End(joint, all, true)) : std::nullopt;
+        if (const auto touch = far ? far->besides() : std::nullopt) {
+            found = come < kMostComing && all.found_with(*touch, true);
+            continue;
+        }
+        if (!own.flats_stay() || (far && !far->flats_stay())) return std::nullopt;
+        return contact_of(joint, all);
+    }
+    return std::nullopt;
 }
 
 }  // namespace backspring
