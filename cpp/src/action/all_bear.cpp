@@ -11,7 +11,7 @@
 namespace backspring {
 namespace {
 
-constexpr int kMostComing = 3;
+constexpr int kMostChanging = 4;
 
 /// As the other end moves its root.
 Indenter moved(Indenter indenter, const RootMove& root) {
@@ -67,8 +67,15 @@ class End {
         return std::ranges::find_if(set.borne(), added)->touch;
     }
 
-    /// Whether no flats bear in each other's place.
-    [[nodiscard]] bool flats_stay() const { return !flats_side_by_side(borne_) || found_again(); }
+    /// What bears instead, where flats of two blades do in each other's place.
+    [[nodiscard]] std::optional<std::vector<Touch>> instead() const {
+        if (!flats_side_by_side(borne_)) return std::nullopt;
+        const std::vector<Borne> again = bear(flexibility_, moved_, borne_);
+        if (is_same(again)) return std::nullopt;
+        std::vector<Touch> touches;
+        for (const Borne& b : again) touches.push_back(b.touch);
+        return touches;
+    }
 
   private:
     [[nodiscard]] const Indenter* moved_one(const Indenter* own) const {
@@ -91,9 +98,8 @@ class End {
         return highest_mm(indenter.outline) < face + bent;
     }
 
-    [[nodiscard]] bool found_again() const {
+    [[nodiscard]] bool is_same(const std::vector<Borne>& again) const {
         constexpr double same_mm = 1e-7;
-        const std::vector<Borne> again = bear(flexibility_, moved_, borne_);
         return again.size() == borne_.size() && std::ranges::all_of(borne_, [&](const Borne& b) {
                    return std::ranges::any_of(again, [&](const Borne& a) {
                        return a.indenter == b.indenter &&
@@ -107,6 +113,25 @@ class End {
     std::vector<Indenter> moved_;
     std::vector<Borne> borne_;
 };
+
+/// What does not bear as it was followed.
+struct Changed {
+    std::optional<Touch> comes{};  ///< besides
+    std::vector<Touch> instead{};  ///< of all at its end
+
+    [[nodiscard]] bool nothing() const { return !comes && instead.empty(); }
+};
+
+Changed changed_at_either_end(const Joint& joint, const Following& all) {
+    const End own(joint, all, false);
+    if (auto touch = own.besides()) return {touch, {}};
+    std::optional<End> far;
+    if (joint.far_end) far.emplace(joint, all, true);
+    if (auto touch = far ? far->besides() : std::nullopt) return {touch, {}};
+    if (auto touches = own.instead()) return {{}, *std::move(touches)};
+    if (auto touches = far ? far->instead() : std::nullopt) return {{}, *std::move(touches)};
+    return {};
+}
 
 Contact contact_of(const Joint& joint, const Following& all) {
     Contact contact;
@@ -142,19 +167,11 @@ std::optional<Contact> detail::all_bear_as(const Joint& joint,
     if (joint.flexibility.rigid() || !near.front()->others.all_rest) return std::nullopt;
     Following all(joint, blade_angle_deg, near);
     bool found = all.found();
-    for (int come = 0; found; ++come) {
-        const End own(joint, all, false);
-        if (const auto touch = own.besides()) {
-            found = come < kMostComing && all.found_with(*touch, false);
-            continue;
-        }
-        const auto far = joint.far_end ? std::optional(End(joint, all, true)) : std::nullopt;
-        if (const auto touch = far ? far->besides() : std::nullopt) {
-            found = come < kMostComing && all.found_with(*touch, true);
-            continue;
-        }
-        if (!own.flats_stay() || (far && !far->flats_stay())) return std::nullopt;
-        return contact_of(joint, all);
+    for (int changes = 0; found; ++changes) {
+        const Changed changed = changed_at_either_end(joint, all);
+        if (changed.nothing()) return contact_of(joint, all);
+        found = changes < kMostChanging && (changed.comes ? all.found_with(*changed.comes)
+                                                          : all.found_instead(changed.instead));
     }
     return std::nullopt;
 }

@@ -184,7 +184,7 @@ detail::Following::Way detail::Following::set_loose(std::size_t blade) {
     mount(blade);
     if (loose->bear.empty()) return Way::there;
     if (touches_.size() + loose->bear.size() > TouchesStep::kMostTouches) return Way::lost;
-    for (const Touch& touch : loose->bear) add(touch, far);
+    for (const Touch& touch : loose->bear) add(touch);
     return Way::comes;
 }
 

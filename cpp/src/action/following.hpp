@@ -20,8 +20,11 @@ class Following {
 
     /// The same with what bears besides.
     ///
-    /// @param touch  of a blade of the given end, about where it bears
-    [[nodiscard]] bool found_with(const Touch& touch, bool far);
+    /// @param touch  about where, at its own end
+    [[nodiscard]] bool found_with(const Touch& touch);
+
+    /// The same with touches in the place of all at their end.
+    [[nodiscard]] bool found_instead(const std::vector<Touch>& touches);
 
     // Afterwards:
     [[nodiscard]] const std::vector<AnyTouch>& touches() const { return touches_; }
@@ -64,7 +67,7 @@ class Following {
     [[nodiscard]] Way keep(TouchesStep& step);
     [[nodiscard]] bool seat_on_flats() const;
     [[nodiscard]] Way set_loose(std::size_t blade);
-    void add(const Touch& touch, bool far);
+    void add(const Touch& touch);
     [[nodiscard]] double slope_at_pivot(std::size_t blade) const;
 
     const Joint& joint_;

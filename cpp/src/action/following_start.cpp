@@ -113,17 +113,26 @@ bool detail::Following::set_touches() {
     return true;
 }
 
-void detail::Following::add(const Touch& touch, bool far) {
-    const auto& indenters = indenters_[static_cast<std::size_t>(touch.part.blade)];
-    const Indenter& indenter = indenters[touch.part.kick ? 1 : 0];
-    touches_.push_back({&indenter, touch, far, at_edge(touch, indenter.pad)});
+void detail::Following::add(const Touch& touch) {
+    const auto blade = static_cast<std::size_t>(touch.part.blade);
+    const Indenter& indenter = indenters_[blade][touch.part.kick ? 1 : 0];
+    touches_.push_back({&indenter, touch, is_far(blade), at_edge(touch, indenter.pad)});
 }
 
-bool detail::Following::found_with(const Touch& touch, bool far) {
+bool detail::Following::found_with(const Touch& touch) {
     const auto blade = static_cast<std::size_t>(touch.part.blade);
     if (touches_.size() == TouchesStep::kMostTouches) return false;
     if (taken_along_ != 0 && (blade == 0 || blade == taken_along_)) return false;
-    add(touch, far);
+    add(touch);
+    return settle();
+}
+
+bool detail::Following::found_instead(const std::vector<Touch>& touches) {
+    const bool far = is_far(static_cast<std::size_t>(touches.front().part.blade));
+    if (taken_along_ != 0) return false;
+    std::erase_if(touches_, [&](const AnyTouch& each) { return each.far == far; });
+    if (touches_.size() + touches.size() > TouchesStep::kMostTouches) return false;
+    for (const Touch& touch : touches) add(touch);
     return settle();
 }
 
