@@ -11,6 +11,8 @@
 namespace backspring {
 namespace {
 
+constexpr int kMostChanging = 4;
+
 /// As the other end moves its root.
 Indenter moved(Indenter indenter, const RootMove& root) {
     indenter.face_mm += root.lift_mm;
@@ -35,7 +37,8 @@ class End {
         : flexibility_(far ? joint.far_end->flexibility : joint.flexibility) {
         const RootMove& root = all.root(far);
         for (std::size_t blade = 0; blade < all.angles_deg().size(); ++blade) {
-            if (all.is_far(blade) != far) continue;
+            // One that stands where it lets go is clear by next to nothing.
+            if (all.is_far(blade) != far || all.is_loose_on_kick(blade)) continue;
             for (const Indenter& indenter : all.indenters(blade)) {
                 own_.push_back(&indenter);
                 moved_.push_back(moved(indenter, root));
@@ -46,18 +49,32 @@ class End {
         }
     }
 
-    /// Whether nothing bears besides, nor the same flats in each other's place.
-    [[nodiscard]] bool is_all() const {
+    /// What bears besides, about where.
+    [[nodiscard]] std::optional<Touch> besides() const {
         std::vector<const Indenter*> doubtful;
         for (const Indenter& indenter : moved_) {
             if (!bears(indenter) && !surely_clear(indenter)) doubtful.push_back(&indenter);
         }
-        if (flats_side_by_side(borne_)) return found_again();
-        if (doubtful.empty()) return true;
-        if (borne_.empty()) return bear(flexibility_, moved_).empty();
+        if (doubtful.empty()) return std::nullopt;
+        if (borne_.empty()) {
+            const std::vector<Borne> all = bear(flexibility_, moved_);
+            return all.empty() ? std::nullopt : std::optional(all.front().touch);
+        }
         BearingSet set(flexibility_, doubtful);
         set.start(borne_);
-        return !set.add_one();
+        if (!set.add_one()) return std::nullopt;
+        const auto added = [&](const Borne& b) { return !bears(*b.indenter); };
+        return std::ranges::find_if(set.borne(), added)->touch;
+    }
+
+    /// What bears instead, where flats of two blades do in each other's place.
+    [[nodiscard]] std::optional<std::vector<Touch>> instead() const {
+        if (!flats_side_by_side(borne_)) return std::nullopt;
+        const std::vector<Borne> again = bear(flexibility_, moved_, borne_);
+        if (is_same(again)) return std::nullopt;
+        std::vector<Touch> touches;
+        for (const Borne& b : again) touches.push_back(b.touch);
+        return touches;
     }
 
   private:
@@ -81,9 +98,8 @@ class End {
         return highest_mm(indenter.outline) < face + bent;
     }
 
-    [[nodiscard]] bool found_again() const {
+    [[nodiscard]] bool is_same(const std::vector<Borne>& again) const {
         constexpr double same_mm = 1e-7;
-        const std::vector<Borne> again = bear(flexibility_, moved_, borne_);
         return again.size() == borne_.size() && std::ranges::all_of(borne_, [&](const Borne& b) {
                    return std::ranges::any_of(again, [&](const Borne& a) {
                        return a.indenter == b.indenter &&
@@ -97,6 +113,25 @@ class End {
     std::vector<Indenter> moved_;
     std::vector<Borne> borne_;
 };
+
+/// What does not bear as it was followed.
+struct Changed {
+    std::optional<Touch> comes{};  ///< besides
+    std::vector<Touch> instead{};  ///< of all at its end
+
+    [[nodiscard]] bool nothing() const { return !comes && instead.empty(); }
+};
+
+Changed changed_at_either_end(const Joint& joint, const Following& all) {
+    const End own(joint, all, false);
+    if (auto touch = own.besides()) return {touch, {}};
+    std::optional<End> far;
+    if (joint.far_end) far.emplace(joint, all, true);
+    if (auto touch = far ? far->besides() : std::nullopt) return {touch, {}};
+    if (auto touches = own.instead()) return {{}, *std::move(touches)};
+    if (auto touches = far ? far->instead() : std::nullopt) return {{}, *std::move(touches)};
+    return {};
+}
 
 Contact contact_of(const Joint& joint, const Following& all) {
     Contact contact;
@@ -131,9 +166,14 @@ std::optional<Contact> detail::all_bear_as(const Joint& joint,
                                            std::span<const Contact* const> near) {
     if (joint.flexibility.rigid() || !near.front()->others.all_rest) return std::nullopt;
     Following all(joint, blade_angle_deg, near);
-    if (!all.found() || !End(joint, all, false).is_all()) return std::nullopt;
-    if (joint.far_end && !End(joint, all, true).is_all()) return std::nullopt;
-    return contact_of(joint, all);
+    bool found = all.found();
+    for (int changes = 0; found; ++changes) {
+        const Changed changed = changed_at_either_end(joint, all);
+        if (changed.nothing()) return contact_of(joint, all);
+        found = changes < kMostChanging && (changed.comes ? all.found_with(*changed.comes)
+                                                          : all.found_instead(changed.instead));
+    }
+    return std::nullopt;
 }
 
 }  // namespace backspring

@@ -8,7 +8,8 @@
 
 namespace backspring::detail {
 
-/// All blades of a joint that bear and seat as in contacts near by, moved to where they do so now.
+/// All blades of a joint that bear and seat, moved from where they do so in contacts near by to
+/// where they do so now. What would pull there lets go; what comes to bear besides is taken in.
 class Following {
   public:
     /// @param joint, near  see all_bear_as(); outlive this
@@ -16,6 +17,14 @@ class Following {
 
     /// @returns  false where Newton's method does not get there, or not to a rest of every blade
     [[nodiscard]] bool found();
+
+    /// The same with what bears besides.
+    ///
+    /// @param touch  about where, at its own end
+    [[nodiscard]] bool found_with(const Touch& touch);
+
+    /// The same with touches in the place of all at their end.
+    [[nodiscard]] bool found_instead(const std::vector<Touch>& touches);
 
     // Afterwards:
     [[nodiscard]] const std::vector<AnyTouch>& touches() const { return touches_; }
@@ -29,28 +38,44 @@ class Following {
     /// The blade beside the own one that is taken along, flat on flat; 0: none.
     [[nodiscard]] std::size_t taken_along() const { return taken_along_; }
     [[nodiscard]] bool is_far(std::size_t blade) const { return blade > joint_.beside.size(); }
+    /// Whether a blade free to seat on its kick bears nowhere: it stands where it is clear.
+    [[nodiscard]] bool is_loose_on_kick(std::size_t blade) const {
+        return is_loose(blade) && !on_face(blade);
+    }
 
   private:
+    enum class Way { there, pulls, comes, lost };
+
     [[nodiscard]] const Neighbour& neighbour(std::size_t blade) const;
     [[nodiscard]] const Mounted& tang(std::size_t blade) const {
         return blade == 0 ? joint_ : neighbour(blade).tang;
     }
+    [[nodiscard]] bool is_loose(std::size_t blade) const {
+        return is_free_[blade] && seats_[blade] < 0;
+    }
+    [[nodiscard]] bool on_face(std::size_t blade) const { return neighbour(blade).seat_mm > 0.0; }
     void mount(std::size_t blade);
     [[nodiscard]] bool find_seats();
     [[nodiscard]] bool is_taken_along(std::size_t blade, const Touch& touch) const;
     [[nodiscard]] bool stays_along() const;
     [[nodiscard]] bool set_touches();
-    [[nodiscard]] bool follow();
+    void number_seats();
+    [[nodiscard]] bool settle();
+    [[nodiscard]] bool let_go();
+    [[nodiscard]] Way follow();
     [[nodiscard]] bool go(const TouchesStep::Column& by);
-    [[nodiscard]] bool keep(TouchesStep& step);
+    [[nodiscard]] Way keep(TouchesStep& step);
+    [[nodiscard]] bool seat_on_flats() const;
+    [[nodiscard]] Way set_loose(std::size_t blade);
+    void add(const Touch& touch);
     [[nodiscard]] double slope_at_pivot(std::size_t blade) const;
 
     const Joint& joint_;
     std::span<const Contact* const> near_;
     std::vector<double> angles_deg_;  ///< the own blade's first
     std::vector<std::vector<Indenter>> indenters_;
-    std::vector<int> seats_;          ///< which of those free to seat that bear a blade is, or -1
-    std::vector<std::size_t> loose_;  ///< free to seat on a face, and not in touch
+    std::vector<bool> is_free_;  ///< to seat, by itself
+    std::vector<int> seats_;     ///< which of those free to seat that bear a blade is, or -1
     std::vector<AnyTouch> touches_;
     std::size_t count_ = 0;  ///< of seats
     std::size_t taken_along_ = 0;

@@ -101,8 +101,17 @@ Contact detail::PlaceCurve::with_others(double blade_angle_deg) const {
     for (int tried = 0; tried < most_kinds && !nearest.empty(); ++tried) {
         const std::size_t kind = nearest.front()->kind;
         std::vector<const Contact*> alike;
+        // Through contacts much nearer to each other than to the angle a curve tells nothing.
+        const double angle = nearest.front()->contact.blade_angle_deg;
+        const double apart = 0.1 * std::abs(angle - blade_angle_deg);
+        const auto stands_apart = [&](const Contact& one) {
+            return std::ranges::all_of(alike, [&](const Contact* other) {
+                return std::abs(one.blade_angle_deg - other->blade_angle_deg) > apart;
+            });
+        };
         for (const Known* known : nearest) {
-            if (known->kind == kind && alike.size() < most) alike.push_back(&known->contact);
+            if (known->kind != kind || alike.size() == most) continue;
+            if (stands_apart(known->contact)) alike.push_back(&known->contact);
         }
         if (auto found = all_bear_as(*joint_, blade_angle_deg, alike)) return *found;
         std::erase_if(nearest, [&](const Known* known) { return known->kind == kind; });

@@ -98,8 +98,8 @@ void detail::TouchesStep::judge() {
 }
 
 bool detail::TouchesStep::pushes() const {
-    return solved_ && std::ranges::all_of(
-                          touches_, [](const AnyTouch& each) { return each.touch.force_n > 0.0; });
+    return std::ranges::all_of(touches_,
+                               [](const AnyTouch& each) { return each.touch.force_n > 0.0; });
 }
 
 std::array<EndSums, 2> detail::TouchesStep::sums() const {

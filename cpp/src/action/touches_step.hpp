@@ -25,6 +25,11 @@ struct AnyTouch {
     }
 };
 
+/// Moves a touch as go_along() does, from where it bore before its outline was turned a little.
+///
+/// @returns  false where its part does not reach there any more
+bool turn_along(AnyTouch& one, double by);
+
 /// Forces that keep all touches of a spring in touch at both ends, and Newton's step towards the
 /// places, and the angles of those free to seat, at which its energy is stationary.
 ///
@@ -41,6 +46,9 @@ class TouchesStep {
 
     /// @param touches  outlive this; their forces and whether they are held are set
     TouchesStep(const Joint& joint, std::span<AnyTouch> touches, std::size_t seats);
+
+    /// Whether any forces keep all touches in touch.
+    [[nodiscard]] bool solved() const { return solved_; }
 
     /// Whether every touch pushes.
     [[nodiscard]] bool pushes() const;
