@@ -30,6 +30,12 @@ class Blades {
     [[nodiscard]] std::vector<Contact> on_faces(std::vector<double>& angles_deg,
                                                 const std::vector<bool>& faces);
 
+    /// Whether two blades, each from 1, are at one end of the spring.
+    [[nodiscard]] bool side_by_side(std::size_t a, std::size_t b) const {
+        const std::size_t beside = joint_.beside.size();
+        return (a <= beside) == (b <= beside);
+    }
+
     /// Takes a blade off the spring, or puts it back.
     ///
     /// @param blade  from 1

@@ -111,17 +111,18 @@ class Seating {
         return rest_from(turned, start_deg, blades_.neighbour(blade).standing);
     }
 
-    /// Those free to seat, and not at rest yet, that bear while a blade stands at an angle.
-    [[nodiscard]] std::vector<std::size_t> bearing_unseated(std::size_t blade, double angle_deg) {
+    /// Those beside it, free to seat and driven to turn, that bear while a blade stands at an
+    /// angle.
+    [[nodiscard]] std::vector<std::size_t> bearing_driven(std::size_t blade, double angle_deg) {
         std::vector<double> angles = angles_deg_;
         angles[blade] = angle_deg;
         const std::vector<Contact> found = blades_.on_faces(angles, faces_);
-        std::vector<std::size_t> unseated;
+        std::vector<std::size_t> driven;
         for (std::size_t k = 1; k < found.size(); ++k) {
-            if (k == blade || !turned_[k] || stands_[k]) continue;
-            if (torque_share(found, k) > kTorqueFree) unseated.push_back(k);
+            if (k == blade || !turned_[k] || !blades_.side_by_side(k, blade)) continue;
+            if (torque_share(found, k) > kTorqueFree) driven.push_back(k);
         }
-        return unseated;
+        return driven;
     }
 
     /// Turns a blade to its rest. Where it lets go because others bear that will give way as well
@@ -129,7 +130,7 @@ class Seating {
     [[nodiscard]] std::optional<Contact> turn(std::size_t blade) {
         std::optional<Contact> rest = rest_of(blade, angles_deg_[blade]);
         if (!rest || rest->count > 0) return rest;
-        const auto others = bearing_unseated(blade, rest->blade_angle_deg);
+        const auto others = bearing_driven(blade, rest->blade_angle_deg);
         if (others.empty()) return rest;
         for (const std::size_t other : others) blades_.take_off(other, true);
         rest = rest_of(blade, rest->blade_angle_deg);

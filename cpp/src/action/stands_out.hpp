@@ -4,6 +4,7 @@
 #include <limits>
 #include <optional>
 #include <span>
+#include <vector>
 
 #include "held.hpp"
 #include "places.hpp"
@@ -13,6 +14,13 @@ namespace backspring::detail {
 /// Whether a touch is one of a flat of another blade.
 [[nodiscard]] inline bool on_another_flat(const Indenter& indenter, const Borne& other) {
     return other.touch.part.flat && other.indenter->part.blade != indenter.part.blade;
+}
+
+/// Whether a kick or an arc bears between two stations: it holds the face there, dip or none.
+[[nodiscard]] inline bool held_between(std::span<const Borne> borne, double a_mm, double b_mm) {
+    return std::ranges::any_of(borne, [&](const Borne& b) {
+        return !b.touch.part.flat && (b.touch.x_mm - a_mm) * (b_mm - b.touch.x_mm) > 0.0;
+    });
 }
 
 /// How far the face seems to dip under a flat beside those of other blades, which fill it.
@@ -26,9 +34,11 @@ namespace backspring::detail {
     double dip = 0.0;
     if (!touch.part.flat) return dip;
     for (std::size_t i = 0; i < borne.size(); ++i) {
-        if (!on_another_flat(indenter, borne[i])) continue;
+        const double at_mm = borne[i].touch.x_mm;
+        if (!on_another_flat(indenter, borne[i]) || held_between(borne, at_mm, touch.x_mm))
+            continue;
         dip += shear_dip_mm(flexibility, touch.x_mm, held.forces_n()[static_cast<Eigen::Index>(i)],
-                            borne[i].touch.x_mm);
+                            at_mm);
     }
     return dip;
 }
@@ -57,6 +67,19 @@ namespace backspring::detail {
     return !stands_in(indenter, overlap_mm - dip) && !reaches_deeper(indenter, borne);
 }
 
+/// Where the ranges begin and end that touches cut an indenter's stations into, in rising order.
+///
+/// In each the face bent by them is hollow, and what stands out of it has one deepest place.
+[[nodiscard]] inline std::vector<double> range_ends(const Indenter& indenter,
+                                                    std::span<const Borne> touches) {
+    std::vector<double> ends;
+    for (const Borne& borne : touches) ends.push_back(borne.touch.x_mm);
+    ends.push_back(0.5 * indenter.pad.start_mm);
+    ends.push_back(std::numeric_limits<double>::infinity());
+    std::ranges::sort(ends);
+    return ends;
+}
+
 /// Whether an indenter stands out of the face bent by other blades, by more than its dip.
 ///
 /// @param borne  what bears already, with the forces of held
@@ -69,12 +92,16 @@ namespace backspring::detail {
         answer.mm_per_n = 0.0;  // no force of its own yet
         return answer;
     };
-    const Range all{0.5 * indenter.pad.start_mm, std::numeric_limits<double>::infinity()};
-    const std::optional<Touch> deepest =
-        BearingSearch(indenter.outline, indenter.pivot_mm, all, spring).on(indenter.pad);
-    if (!deepest) return false;
-    const double overlap = deepest->height_mm - spring(deepest->x_mm).face_mm;
-    return !is_in_dip(flexibility, indenter, held, borne, *deepest, overlap);
+    const std::vector<double> ends = range_ends(indenter, borne);
+    for (std::size_t i = ends.size() - 1; i > 0; --i) {
+        const Range range{ends[i - 1], ends[i]};
+        const std::optional<Touch> deepest =
+            BearingSearch(indenter.outline, indenter.pivot_mm, range, spring).on(indenter.pad);
+        if (!deepest) continue;
+        const double overlap = deepest->height_mm - spring(deepest->x_mm).face_mm;
+        if (!is_in_dip(flexibility, indenter, held, borne, *deepest, overlap)) return true;
+    }
+    return false;
 }
 
 }  // namespace backspring::detail

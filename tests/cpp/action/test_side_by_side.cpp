@@ -2,6 +2,7 @@
 #include <cmath>
 #include <vector>
 
+#include "backspring/action/friction_couple.hpp"
 #include "backspring/action/rest.hpp"
 #include "backspring/check/columns.hpp"
 #include "backspring/core/angle.hpp"
@@ -157,4 +158,31 @@ TEST_CASE("what two flats alike store goes on where they run along each other",
         CAPTURE(angle, beside_deg);
         CHECK_THAT(pair_at(design, angle, angle + beside_deg).energy_nmm, WithinRel(along, 2e-8));
     }
+}
+
+TEST_CASE("a blade that is taken along rubs as well", "[blades][friction][property]") {
+    const Joint joint = make_joint(twins_on_flats());
+    const Contact here = contact_at(joint, 0.96);
+    const Friction friction{.spring = 0.12, .pivot = 0.2, .pivot_pin_mm = 3.0};
+    REQUIRE(here.others.taken_along == 1);
+    double each = 0.0;
+    for (const Contact& blade : blades_of(joint, here)) {
+        REQUIRE(blade.force_n > 0.0);
+        each += friction_torque_nmm(blade, friction, joint.pivot_mm);
+    }
+    CHECK_THAT(friction_torque_nmm(here, friction, joint.pivot_mm), WithinRel(each, 1e-12));
+}
+
+TEST_CASE("what slides next to without friction bears as what stands still, another taken along",
+          "[blades][friction][property]") {
+    const Design design = twins_on_flats();
+    const Joint joint = make_joint(design);
+    const Contact here = contact_at(joint, 0.96);
+    constexpr Friction slight{.spring = 1e-9};
+    const Contact sliding = sliding_contact(design.spring, joint, here, slight, true);
+    CHECK_THAT(sliding.torque_nmm, WithinRel(here.torque_nmm, 1e-6));
+    CHECK_THAT(sliding.force_n, WithinRel(here.force_n, 1e-6));
+    const FrictionCouple couple =
+        friction_couple(design.spring, joint, here, Friction{.spring = 0.12});
+    CHECK(couple.opening_nmm * couple.closing_nmm < 0.0);
 }
