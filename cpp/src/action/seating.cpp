@@ -10,6 +10,8 @@ namespace {
 
 // A torque below this share of all forces times distance is none.
 constexpr double kTorqueFree = 1e-10;
+// A torque above this share drives a blade far; below it, all seats together are about to be found.
+constexpr double kDriven = 1e-6;
 constexpr double kStaysDeg = 1e-10;
 constexpr int kMostRounds = 25;
 
@@ -120,7 +122,7 @@ class Seating {
         std::vector<std::size_t> driven;
         for (std::size_t k = 1; k < found.size(); ++k) {
             if (k == blade || !turned_[k] || !blades_.side_by_side(k, blade)) continue;
-            if (torque_share(found, k) > kTorqueFree) driven.push_back(k);
+            if (torque_share(found, k) > kDriven) driven.push_back(k);
         }
         return driven;
     }
