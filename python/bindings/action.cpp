@@ -62,7 +62,8 @@ void define_action(py::module_& m) {
                   BACKSPRING_FIELD(Others, angles_deg), BACKSPRING_FIELD(Others, root_turn_rad),
                   BACKSPRING_FIELD(Others, far_root_turn_rad),
                   BACKSPRING_FIELD(Others, root_lift_mm),
-                  BACKSPRING_FIELD(Others, far_root_lift_mm), BACKSPRING_FIELD(Others, all_rest));
+                  BACKSPRING_FIELD(Others, far_root_lift_mm), BACKSPRING_FIELD(Others, all_rest),
+                  BACKSPRING_FIELD(Others, taken_along));
     auto contact = declared<Contact>();
     define_record(contact, BACKSPRING_FIELD(Contact, blade_angle_deg),
                   BACKSPRING_FIELD(Contact, touches), BACKSPRING_FIELD(Contact, count),

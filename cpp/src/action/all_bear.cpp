@@ -152,6 +152,7 @@ Contact contact_of(const Joint& joint, const Following& all) {
             others.beside.push_back(each.touch);
         }
     }
+    others.taken_along = static_cast<int>(all.taken_along());
     others.root_turn_rad = all.root(false).turn_rad;
     others.root_lift_mm = all.root(false).lift_mm;
     others.far_root_turn_rad = all.root(true).turn_rad;

@@ -10,6 +10,7 @@
 
 #include "held.hpp"
 #include "places.hpp"
+#include "stands_out.hpp"
 
 namespace backspring::detail {
 
@@ -44,7 +45,8 @@ class BearingSet {
         double most_nmm = 0.0;
         for (const Indenter* indenter : indenters_) {
             if (bears(indenter)) continue;
-            if (!bears_with(*indenter) && !stands_out(*indenter, held)) continue;
+            if (!bears_with(*indenter) && !stands_out(flexibility_, *indenter, held, borne_))
+                continue;
             if (const auto touch = beside(*indenter, held, borne_, most_nmm))
                 best = {indenter, *touch};
         }
@@ -86,21 +88,6 @@ class BearingSet {
         });
     }
 
-    /// Whether an indenter stands out of the face bent by other blades, by more than its dip.
-    [[nodiscard]] bool stands_out(const Indenter& indenter, const Held& held) const {
-        const auto spring = [&](double x) {
-            Answer answer = held.answer(indenter, x);
-            answer.mm_per_n = 0.0;  // no force of its own yet
-            return answer;
-        };
-        const Range all{0.5 * indenter.pad.start_mm, kInfinity};
-        const std::optional<Touch> deepest =
-            BearingSearch(indenter.outline, indenter.pivot_mm, all, spring).on(indenter.pad);
-        if (!deepest) return false;
-        const double overlap = deepest->height_mm - spring(deepest->x_mm).face_mm;
-        return stands_in(indenter, overlap - dip_mm(indenter, held, *deepest));
-    }
-
     [[nodiscard]] bool bears(const Indenter* indenter) const {
         return std::ranges::any_of(borne_, [&](const Borne& b) { return b.indenter == indenter; });
     }
@@ -121,17 +108,13 @@ class BearingSet {
             if (!touch || touch->force_n <= 0.0) return;
             const double overlap = touch->height_mm - spring(touch->x_mm).face_mm;
             if (!stands_in(indenter, overlap)) return;
-            if (!now && overlap <= dip_mm(indenter, held, *touch)) return;
+            if (!now && is_in_dip(flexibility_, indenter, held, borne_, *touch, overlap)) return;
             if (worth * touch->force_n * overlap <= most_nmm) return;
             if (now && cut_off(touch->x_mm, range, indenter)) return;
             most_nmm = worth * touch->force_n * overlap;
             best = touch;
         };
-        std::vector<double> ends;
-        for (const Borne& borne : touches) ends.push_back(borne.touch.x_mm);
-        ends.push_back(0.5 * indenter.pad.start_mm);
-        ends.push_back(kInfinity);
-        std::ranges::sort(ends);
+        const std::vector<double> ends = range_ends(indenter, touches);
         if (now && settled_to < kNear) {
             consider(about(now->x_mm, ends, kNear * indenter.pivot_mm), 1.0);
             if (best) best->part = named(indenter, best->part);
@@ -152,22 +135,6 @@ class BearingSet {
         }
         if (best) best->part = named(indenter, best->part);
         return best;
-    }
-
-    /// How far the face seems to dip under a flat beside those of other blades, which fill it.
-    [[nodiscard]] double dip_mm(const Indenter& indenter,
-                                const Held& held,
-                                const Touch& touch) const {
-        double dip = 0.0;
-        if (!touch.part.flat) return dip;
-        for (std::size_t i = 0; i < borne_.size(); ++i) {
-            const bool other = borne_[i].indenter->part.blade != indenter.part.blade;
-            if (!other || !borne_[i].touch.part.flat) continue;
-            dip +=
-                shear_dip_mm(flexibility_, touch.x_mm,
-                             held.forces_n()[static_cast<Eigen::Index>(i)], borne_[i].touch.x_mm);
-        }
-        return dip;
     }
 
     /// Whether a place is one only because the range about an older place ends there.

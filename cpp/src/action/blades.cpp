@@ -74,7 +74,9 @@ Contact with_others(const Joint& joint, const std::vector<Contact>& blades) {
             own.others.far.push_back(seen_from_own(joint, touch));
         }
         own.others.angles_deg.push_back(blades[i].blade_angle_deg);
-        if (taken_along(joint, blades, i)) own.torque_nmm += blades[i].torque_nmm;
+        if (!taken_along(joint, blades, i)) continue;
+        own.torque_nmm += blades[i].torque_nmm;
+        own.others.taken_along = static_cast<int>(i);
     }
     return own;
 }
@@ -83,8 +85,10 @@ Contact with_others(const Joint& joint, const std::vector<Contact>& blades) {
 
 detail::Blades::Blades(const Joint& joint, const Pushed* pushed) : joint_(joint), pushed_(pushed) {
     for (const Neighbour& neighbour : joint.beside) neighbours_.push_back(&neighbour);
-    if (!joint.far_end) return;
-    for (const Neighbour& neighbour : joint.far_end->blades) neighbours_.push_back(&neighbour);
+    if (joint.far_end) {
+        for (const Neighbour& neighbour : joint.far_end->blades) neighbours_.push_back(&neighbour);
+    }
+    off_.resize(neighbours_.size());
 }
 
 std::vector<Contact> detail::Blades::at(const std::vector<double>& angles_deg) {
@@ -125,6 +129,7 @@ std::vector<Contact> detail::Blades::solve(const std::vector<double>& angles_deg
     own.add(joint_, 0, angles_deg[0]);
     if (joint_.far_end) far.emplace(joint_.far_end->flexibility);
     for (std::size_t i = 0; i < tangs.size(); ++i) {
+        if (off_[i]) continue;
         SpringEnd& end = i < joint_.beside.size() ? own : *far;
         end.add(*tangs[i], static_cast<int>(i) + 1, angles_deg[i + 1]);
     }

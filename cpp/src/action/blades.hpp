@@ -30,6 +30,17 @@ class Blades {
     [[nodiscard]] std::vector<Contact> on_faces(std::vector<double>& angles_deg,
                                                 const std::vector<bool>& faces);
 
+    /// Whether two blades, each from 1, are at one end of the spring.
+    [[nodiscard]] bool side_by_side(std::size_t a, std::size_t b) const {
+        const std::size_t beside = joint_.beside.size();
+        return (a <= beside) == (b <= beside);
+    }
+
+    /// Takes a blade off the spring, or puts it back.
+    ///
+    /// @param blade  from 1
+    void take_off(std::size_t blade, bool off) { off_[blade - 1] = off; }
+
   private:
     using Outlines = std::vector<const Mounted*>;
 
@@ -41,6 +52,7 @@ class Blades {
     const Joint& joint_;
     const Pushed* pushed_;
     std::vector<const Neighbour*> neighbours_;
+    std::vector<bool> off_;
     Balance last_;
 };
 

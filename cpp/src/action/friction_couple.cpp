@@ -3,24 +3,39 @@
 #include <Eigen/Dense>
 #include <array>
 
+#include "tent.hpp"
+#include "twins.hpp"
+
 namespace backspring {
 namespace {
 
 // The couple is a percent of the bending: a coarse lever does.
 constexpr int kPieces = 8;
 
+/// The touches that rub as the blade is turned: its own, and that of one taken along, which is
+/// beside a single one.
+struct Rubbing {
+    std::array<Touch, 2> touches;
+    int count;
+};
+
+Rubbing rubbing(const Contact& contact) {
+    Rubbing all{contact.touches, contact.count};
+    if (const Touch* along = touch_taken_along(contact)) {
+        all.touches[static_cast<std::size_t>(all.count++)] = *along;
+    }
+    return all;
+}
+
 /// Drag of a unit force at each place, and how friction's share of it goes with a force there.
 struct Drags {
     std::array<AxialPush, 2> pushes;
     double share;  ///< of the force, + towards the pins
 
-    [[nodiscard]] double compliance_mm_per_n(const Flexibility& flexibility,
-                                             int i,
-                                             double x_mm,
-                                             double at_mm) const {
+    /// Of a unit force at a place, by its drag alone.
+    [[nodiscard]] double added_mm_per_n(const Flexibility& flexibility, int i, double x_mm) const {
         const AxialPush& push = pushes[static_cast<std::size_t>(i)];
-        return deflection_per_force(flexibility, x_mm, at_mm) +
-               share * push_compliance(flexibility, push, x_mm).mm_per_n;
+        return share * push_compliance(flexibility, push, x_mm).mm_per_n;
     }
 };
 
@@ -33,8 +48,9 @@ Drags make_drags(const Spring& spring,
     const auto face = [&](const BeamPlace& place) {
         return joint.face_slope * place.x_mm + deflection_mm(joint, contact, place);
     };
-    for (int i = 0; i < contact.count; ++i) {
-        const Touch& touch = contact.touches[static_cast<std::size_t>(i)];
+    const Rubbing all = rubbing(contact);
+    for (int i = 0; i < all.count; ++i) {
+        const Touch& touch = all.touches[static_cast<std::size_t>(i)];
         const double at = touch.x_mm;
         const double face_there = face(beam_place(joint.flexibility, at));
         // Drag goes along the face that it rubs on, which leans.
@@ -50,26 +66,33 @@ Drags make_drags(const Spring& spring,
 
 /// The contact with forces that fit its places again under their own drags.
 Contact dragged(const Joint& joint, const Contact& contact, const Drags& drags) {
-    const int n = contact.count;
+    const Rubbing all = rubbing(contact);
+    const int n = all.count;
     const Flexibility& flexibility = joint.flexibility;
     Eigen::Matrix2d plain = Eigen::Matrix2d::Identity(), with_drag = plain;
     Eigen::Vector2d forces = Eigen::Vector2d::Zero();
     for (int i = 0; i < n; ++i) {
-        const double x = contact.touches[static_cast<std::size_t>(i)].x_mm;
-        forces[i] = contact.touches[static_cast<std::size_t>(i)].force_n;
+        const double x = all.touches[static_cast<std::size_t>(i)].x_mm;
+        forces[i] = all.touches[static_cast<std::size_t>(i)].force_n;
         for (int j = 0; j < n; ++j) {
-            const double at = contact.touches[static_cast<std::size_t>(j)].x_mm;
-            plain(i, j) = deflection_per_force(flexibility, x, at);
-            with_drag(i, j) = drags.compliance_mm_per_n(flexibility, j, x, at);
+            const double at = all.touches[static_cast<std::size_t>(j)].x_mm;
+            const bool beside = all.touches[0].part.blade != all.touches[1].part.blade && i != j;
+            plain(i, j) = beside ? beside_compliance(flexibility, beam_place(flexibility, x),
+                                                     beam_place(flexibility, at))
+                                       .mm_per_n
+                                 : deflection_per_force(flexibility, x, at);
+            with_drag(i, j) = plain(i, j) + drags.added_mm_per_n(flexibility, j, x);
         }
     }
     forces = with_drag.partialPivLu().solve(plain * forces);
     Contact sliding = contact;
     sliding.force_n = sliding.torque_nmm = 0.0;
     for (int i = 0; i < n; ++i) {
-        Touch& touch = sliding.touches[static_cast<std::size_t>(i)];
+        const bool own = i < contact.count;
+        Touch& touch =
+            own ? sliding.touches[static_cast<std::size_t>(i)] : *touch_taken_along(sliding);
         touch.force_n = forces[i];
-        sliding.force_n += touch.force_n;
+        if (own) sliding.force_n += touch.force_n;
         sliding.torque_nmm +=
             touch.force_n * (touch.x_mm - joint.pivot_mm + touch.slope * touch.height_mm);
     }
@@ -95,10 +118,10 @@ double sliding_deflection_mm(const Spring& spring,
     const Drags drags = make_drags(spring, joint, contact, friction, opening);
     const Contact sliding = dragged(joint, contact, drags);
     double sum = deflection_mm(joint, sliding, x_mm);
-    for (int i = 0; i < contact.count; ++i) {
+    const Rubbing all = rubbing(sliding);
+    for (int i = 0; i < all.count; ++i) {
         const auto at = static_cast<std::size_t>(i);
-        sum += drags.share * sliding.touches[at].force_n *
-               push_compliance(joint.flexibility, drags.pushes[at], x_mm).mm_per_n;
+        sum += all.touches[at].force_n * drags.added_mm_per_n(joint.flexibility, i, x_mm);
     }
     return sum;
 }

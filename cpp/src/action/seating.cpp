@@ -10,6 +10,8 @@ namespace {
 
 // A torque below this share of all forces times distance is none.
 constexpr double kTorqueFree = 1e-10;
+// A torque above this share drives a blade far; below it, all seats together are about to be found.
+constexpr double kDriven = 1e-6;
 constexpr double kStaysDeg = 1e-10;
 constexpr int kMostRounds = 25;
 
@@ -98,23 +100,55 @@ class Seating {
         }
     }
 
+    /// A blade's rest downhill of an angle, while all others stay.
+    [[nodiscard]] std::optional<Contact> rest_of(std::size_t blade, double start_deg) {
+        const auto turned = [&](double angle) {
+            std::vector<double> angles = angles_deg_;
+            angles[blade] = angle;
+            std::vector<Contact> found = blades_.on_faces(angles, faces_);
+            if (torque_share(found, blade) <= kTorqueFree) found[blade].torque_nmm = 0.0;
+            add_others(found, blade);
+            return found[blade];
+        };
+        return rest_from(turned, start_deg, blades_.neighbour(blade).standing);
+    }
+
+    /// Those beside it, free to seat and driven to turn, that bear while a blade stands at an
+    /// angle.
+    [[nodiscard]] std::vector<std::size_t> bearing_driven(std::size_t blade, double angle_deg) {
+        std::vector<double> angles = angles_deg_;
+        angles[blade] = angle_deg;
+        const std::vector<Contact> found = blades_.on_faces(angles, faces_);
+        std::vector<std::size_t> driven;
+        for (std::size_t k = 1; k < found.size(); ++k) {
+            if (k == blade || !turned_[k] || !blades_.side_by_side(k, blade)) continue;
+            if (torque_share(found, k) > kDriven) driven.push_back(k);
+        }
+        return driven;
+    }
+
+    /// Turns a blade to its rest. Where it lets go because others bear that will give way as well
+    /// once they are turned, it goes on without them: else each would wait for the other.
+    [[nodiscard]] std::optional<Contact> turn(std::size_t blade) {
+        std::optional<Contact> rest = rest_of(blade, angles_deg_[blade]);
+        if (!rest || rest->count > 0) return rest;
+        const auto others = bearing_driven(blade, rest->blade_angle_deg);
+        if (others.empty()) return rest;
+        for (const std::size_t other : others) blades_.take_off(other, true);
+        rest = rest_of(blade, rest->blade_angle_deg);
+        for (const std::size_t other : others) blades_.take_off(other, false);
+        return rest;
+    }
+
     /// @returns  whether each has a rest within its reach
     bool turn_each() {
         bool all = true;
         for (std::size_t i = 1; i < blades_.count(); ++i) {
             if (!turned_[i]) continue;
-            const auto turned = [&](double angle) {
-                std::vector<double> angles = angles_deg_;
-                angles[i] = angle;
-                std::vector<Contact> found = blades_.on_faces(angles, faces_);
-                if (torque_share(found, i) <= kTorqueFree) found[i].torque_nmm = 0.0;
-                add_others(found, i);
-                return found[i];
-            };
-            const Standing& standing = blades_.neighbour(i).standing;
-            const auto rest = rest_from(turned, angles_deg_[i], standing);
+            const auto rest = turn(i);
             stands_[i] = rest && rest->torque_nmm != 0.0;
-            angles_deg_[i] = rest ? rest->blade_angle_deg : standing.blade_angle_deg;
+            angles_deg_[i] =
+                rest ? rest->blade_angle_deg : blades_.neighbour(i).standing.blade_angle_deg;
             all = all && rest;
         }
         if (std::ranges::count(faces_, true) > 0) (void)blades_.on_faces(angles_deg_, faces_);

@@ -16,6 +16,16 @@ namespace backspring::detail {
     return std::abs(b.height_mm + b.slope * (a.x_mm - b.x_mm) - a.height_mm) < same_mm;
 }
 
+/// Where the blade that is taken along bears; nothing where none is.
+template <class Some>  // a contact, or one that does not change
+[[nodiscard]] auto touch_taken_along(Some& contact) -> decltype(contact.others.beside.data()) {
+    for (auto& touch : contact.others.beside) {
+        if (contact.others.taken_along != 0 && touch.part.blade == contact.others.taken_along)
+            return &touch;
+    }
+    return nullptr;
+}
+
 }  // namespace backspring::detail
 
 namespace backspring {

@@ -2,6 +2,7 @@
 #include <cmath>
 #include <vector>
 
+#include "backspring/action/friction_couple.hpp"
 #include "backspring/action/rest.hpp"
 #include "backspring/check/columns.hpp"
 #include "backspring/core/angle.hpp"
@@ -121,13 +122,24 @@ TEST_CASE("of two blades alike the one that is turned goes on smoothly while the
 
 TEST_CASE("two blades alike rest closed where one alone does", "[blades]") {
     const Design design = twins_on_flats();
-    const auto beside = rest_near(make_joint(design), 0.0, kClosedReachDeg);
-    const auto alone = rest_near(make_joint_alone(design), 0.0, kClosedReachDeg);
+    const Joint both = make_joint(design), one = make_joint_alone(design);
+    const auto beside = rest_near(both, 0.0, kClosedReachDeg);
+    const auto alone = rest_near(one, 0.0, kClosedReachDeg);
     REQUIRE(beside);
     REQUIRE(alone);
-    // Two forces on the flats tell part of the pressure's spread, which one force leaves out: that
-    // is 0.02 % of a force.
-    CHECK_THAT(beside->blade_angle_deg, WithinRel(alone->blade_angle_deg, 2e-4));
+    REQUIRE(beside->others.beside.size() == 1);
+    // Two forces on the flats tell part of the pressure's spread, which one force leaves out and
+    // which is under 0.02 % of a force: together they press by so much more.
+    const double force = beside->force_n + beside->others.beside[0].force_n;
+    const double more = force / alone->force_n - 1.0;
+    CHECK(more > 0.0);
+    CHECK(more < 2e-4);
+    // The face is bent by as much more, but for the places, which are others; the blade turns by
+    // what is left of that beyond the free face's slope.
+    const auto bent = [](const Joint& joint, const Contact& rest) {
+        return std::tan(radians(rest.blade_angle_deg)) - joint.face_slope;
+    };
+    CHECK_THAT(bent(both, *beside) / bent(one, *alone) - 1.0, WithinRel(more, 0.05));
 }
 
 TEST_CASE("who turns one of two blades alike feels what both of them store", "[blades][property]") {
@@ -157,4 +169,31 @@ TEST_CASE("what two flats alike store goes on where they run along each other",
         CAPTURE(angle, beside_deg);
         CHECK_THAT(pair_at(design, angle, angle + beside_deg).energy_nmm, WithinRel(along, 2e-8));
     }
+}
+
+TEST_CASE("a blade that is taken along rubs as well", "[blades][friction][property]") {
+    const Joint joint = make_joint(twins_on_flats());
+    const Contact here = contact_at(joint, 0.96);
+    const Friction friction{.spring = 0.12, .pivot = 0.2, .pivot_pin_mm = 3.0};
+    REQUIRE(here.others.taken_along == 1);
+    double each = 0.0;
+    for (const Contact& blade : blades_of(joint, here)) {
+        REQUIRE(blade.force_n > 0.0);
+        each += friction_torque_nmm(blade, friction, joint.pivot_mm);
+    }
+    CHECK_THAT(friction_torque_nmm(here, friction, joint.pivot_mm), WithinRel(each, 1e-12));
+}
+
+TEST_CASE("what slides next to without friction bears as what stands still, another taken along",
+          "[blades][friction][property]") {
+    const Design design = twins_on_flats();
+    const Joint joint = make_joint(design);
+    const Contact here = contact_at(joint, 0.96);
+    constexpr Friction slight{.spring = 1e-9};
+    const Contact sliding = sliding_contact(design.spring, joint, here, slight, true);
+    CHECK_THAT(sliding.torque_nmm, WithinRel(here.torque_nmm, 1e-6));
+    CHECK_THAT(sliding.force_n, WithinRel(here.force_n, 1e-6));
+    const FrictionCouple couple =
+        friction_couple(design.spring, joint, here, Friction{.spring = 0.12});
+    CHECK(couple.opening_nmm * couple.closing_nmm < 0.0);
 }

@@ -21,6 +21,9 @@ struct BladesDraw {
 /// Angles all over the travel, near the rests, and of all blades together.
 BladesDraw draw_blades(Chance& chance, const Arrangement& arrangement, int rows);
 
+/// Goes on to the next draw, and answers nothing.
+void pass_over(Chance& chance, const Arrangement& arrangement, int rows);
+
 /// Angles turned to at which every other blade has a rest; the others say nothing of resting.
 int count_rests(const BladesDraw& draw);
 

@@ -1,5 +1,5 @@
 // Draws designs with several blades and counts how often each relation is missed:
-// count_blade_misses [designs] [seed] [rows of angles]
+// count_blade_misses [designs] [seed] [rows of angles] [first of them]
 #include <cstdio>
 #include <cstdlib>
 #include <vector>
@@ -10,12 +10,17 @@ int main(int argc, char** argv) {
     const int designs = argc > 1 ? std::atoi(argv[1]) : 5000;
     drawn::Chance chance(argc > 2 ? std::strtoull(argv[2], nullptr, 10) : 1);
     const int rows = argc > 3 ? std::atoi(argv[3]) : 3;
+    const int first = argc > 4 ? std::atoi(argv[4]) : 0;
     const auto relations = drawn::blade_relations();
     const std::size_t kinds = drawn::kArrangements.size();
     std::vector<std::vector<int>> misses(relations.size(), std::vector<int>(kinds));
     std::vector<int> turned(kinds), rests(kinds);
-    for (int i = 0; i < designs; ++i) {
+    for (int i = 0; i < first + designs; ++i) {
         const std::size_t kind = static_cast<std::size_t>(i) % kinds;
+        if (i < first) {
+            pass_over(chance, drawn::kArrangements[kind], rows);
+            continue;
+        }
         const drawn::BladesDraw draw = draw_blades(chance, drawn::kArrangements[kind], rows);
         turned[kind] += static_cast<int>(draw.turned_deg.size());
         rests[kind] += count_rests(draw);

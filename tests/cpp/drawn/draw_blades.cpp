@@ -20,9 +20,8 @@ double rest_of(const Design& design, std::size_t blade) {
     return rest ? rest->blade_angle_deg : 0.0;
 }
 
-}  // namespace
-
-BladesDraw draw_blades(Chance& chance, const Arrangement& arrangement, int rows) {
+/// Without the answers.
+BladesDraw draw_question(Chance& chance, const Arrangement& arrangement, int rows) {
     BladesDraw draw{draw_design(chance, arrangement), {}, {}, {}, {}};
     const std::size_t count = draw.design.blades.size();
     std::vector<double> rests;
@@ -36,15 +35,26 @@ BladesDraw draw_blades(Chance& chance, const Arrangement& arrangement, int rows)
                              : chance.share() < 0.5 ? rests[k] + chance.between(-1.0, 1.0)
                                                     : chance.between(-15.0, 185.0));
         }
-        draw.held.push_back(held(draw.design, angles));
         draw.angles_deg.push_back(std::move(angles));
     }
     for (int turn = 0; turn < (rows + 1) / 2; ++turn) {
         draw.turned_deg.push_back(turn == 0 ? rests[0] + chance.between(-1.0, 1.0)
                                             : chance.between(-15.0, 185.0));
-        draw.seated.push_back(seated(draw.design, draw.turned_deg.back()));
     }
     return draw;
+}
+
+}  // namespace
+
+BladesDraw draw_blades(Chance& chance, const Arrangement& arrangement, int rows) {
+    BladesDraw draw = draw_question(chance, arrangement, rows);
+    for (const auto& angles : draw.angles_deg) draw.held.push_back(held(draw.design, angles));
+    for (const double angle : draw.turned_deg) draw.seated.push_back(seated(draw.design, angle));
+    return draw;
+}
+
+void pass_over(Chance& chance, const Arrangement& arrangement, int rows) {
+    (void)draw_question(chance, arrangement, rows);
 }
 
 }  // namespace drawn

@@ -43,6 +43,7 @@ struct Others {
     double root_lift_mm = 0.0;       ///< how far the other end lifts this root, by the frame [mm]
     double far_root_lift_mm = 0.0;   ///< how far this end lifts the other root [mm]
     bool all_rest = true;            ///< false: one that is free to seat has no rest
+    int taken_along = 0;             ///< the one beside that turns with this blade; 0: none
 };
 
 /// The joint at one blade angle.

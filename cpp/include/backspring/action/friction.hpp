@@ -15,7 +15,7 @@ struct Friction {
 /// Torque that friction takes, whichever way the blade turns.
 ///
 /// mu sum P |w - s X| at the spring (X, w: contact from the pivot) and mu_p N d/2 at the pin, N the
-/// resultant of the contact forces.
+/// resultant of the contact forces; of a blade that is taken along as well, which rubs as much.
 ///
 /// @returns  [N mm], >= 0
 /// @source Coulomb friction; thin-pin form

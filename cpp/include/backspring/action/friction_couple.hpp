@@ -17,7 +17,8 @@ struct FrictionCouple {
 ///
 /// @param opening  which way the blade turns: opening it drags the face towards the pins
 /// @source statics; Coulomb friction
-/// @note   where the tang bears is left where it was; of other blades nothing changes
+/// @note   where the tang bears is left where it was; of other blades nothing changes, but that one
+///         which is taken along drags as well
 [[nodiscard]] Contact sliding_contact(const Spring& spring,
                                       const Joint& joint,
                                       const Contact& contact,
