@@ -114,7 +114,11 @@ class BearingSet {
             most_nmm = worth * touch->force_n * overlap;
             best = touch;
         };
-        const std::vector<double> ends = range_ends(indenter, touches);
+        std::vector<double> ends;
+        for (const Borne& borne : touches) ends.push_back(borne.touch.x_mm);
+        ends.push_back(0.5 * indenter.pad.start_mm);
+        ends.push_back(kInfinity);
+        std::ranges::sort(ends);
         if (now && settled_to < kNear) {
             consider(about(now->x_mm, ends, kNear * indenter.pivot_mm), 1.0);
             if (best) best->part = named(indenter, best->part);

@@ -4,7 +4,6 @@
 #include <limits>
 #include <optional>
 #include <span>
-#include <vector>
 
 #include "held.hpp"
 #include "places.hpp"
@@ -67,19 +66,6 @@ namespace backspring::detail {
     return !stands_in(indenter, overlap_mm - dip) && !reaches_deeper(indenter, borne);
 }
 
-/// Where the ranges begin and end that touches cut an indenter's stations into, in rising order.
-///
-/// In each the face bent by them is hollow, and what stands out of it has one deepest place.
-[[nodiscard]] inline std::vector<double> range_ends(const Indenter& indenter,
-                                                    std::span<const Borne> touches) {
-    std::vector<double> ends;
-    for (const Borne& borne : touches) ends.push_back(borne.touch.x_mm);
-    ends.push_back(0.5 * indenter.pad.start_mm);
-    ends.push_back(std::numeric_limits<double>::infinity());
-    std::ranges::sort(ends);
-    return ends;
-}
-
 /// Whether an indenter stands out of the face bent by other blades, by more than its dip.
 ///
 /// @param borne  what bears already, with the forces of held
@@ -92,16 +78,12 @@ namespace backspring::detail {
         answer.mm_per_n = 0.0;  // no force of its own yet
         return answer;
     };
-    const std::vector<double> ends = range_ends(indenter, borne);
-    for (std::size_t i = ends.size() - 1; i > 0; --i) {
-        const Range range{ends[i - 1], ends[i]};
-        const std::optional<Touch> deepest =
-            BearingSearch(indenter.outline, indenter.pivot_mm, range, spring).on(indenter.pad);
-        if (!deepest) continue;
-        const double overlap = deepest->height_mm - spring(deepest->x_mm).face_mm;
-        if (!is_in_dip(flexibility, indenter, held, borne, *deepest, overlap)) return true;
-    }
-    return false;
+    const Range all{0.5 * indenter.pad.start_mm, std::numeric_limits<double>::infinity()};
+    const std::optional<Touch> deepest =
+        BearingSearch(indenter.outline, indenter.pivot_mm, all, spring).on(indenter.pad);
+    if (!deepest) return false;
+    const double overlap = deepest->height_mm - spring(deepest->x_mm).face_mm;
+    return !is_in_dip(flexibility, indenter, held, borne, *deepest, overlap);
 }
 
 }  // namespace backspring::detail

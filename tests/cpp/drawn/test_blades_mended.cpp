@@ -44,8 +44,7 @@ TEST_CASE("a flat that reaches deeper than one that bears is not in its dip",
     check_relations({5, 102});
 }
 
-// What holds the face between the two ends a dip, and what stands out may do so in any range
-// between those that bear.
+// What holds the face between the two ends a dip.
 TEST_CASE("a flat far ahead of one that bears stands out of the face behind a kick",
           "[blades][action][property]") {
     for (const Mended mended : {Mended{5, 2493}, Mended{6, 1133}, Mended{6, 1672}}) {
