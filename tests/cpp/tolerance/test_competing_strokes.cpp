@@ -29,17 +29,20 @@ Design even_strokes() {
     return design;
 }
 
+/// Every face a twentieth of a millimetre off.
+std::vector<Spread> of_faces() {
+    return {{.key = "tang.open", .kind = SpreadKind::uniform, .size = 0.05},
+            {.key = "tang.half_stop", .kind = SpreadKind::uniform, .size = 0.05},
+            {.key = "tang.closed", .kind = SpreadKind::uniform, .size = 0.05}};
+}
+
 }  // namespace
 
 TEST_CASE("the worst of two strokes that compete is the worst of all corners", "[tolerance]") {
     // With every dimension at one end or the other: the worst cases are the extremes of all of
     // them, and the first stroke's own would miss them.
     const Design design = even_strokes();
-    const std::vector<Spread> spreads{
-        {.key = "tang.open", .kind = SpreadKind::uniform, .size = 0.05},
-        {.key = "tang.half_stop", .kind = SpreadKind::uniform, .size = 0.05},
-        {.key = "tang.closed", .kind = SpreadKind::uniform, .size = 0.05}};
-    const auto local = local_spreads(design, spreads, {"peak_pull_n"}).front();
+    const auto local = local_spreads(design, of_faces(), {"peak_pull_n"}).front();
     REQUIRE(local.strokes.size() == 2);
     double low = 1e9, high = 0.0;
     for (int corner = 0; corner < 8; ++corner) {
@@ -58,6 +61,17 @@ TEST_CASE("the worst of two strokes that compete is the worst of all corners", "
     CHECK(local.root_sum_square_sd >= local.strokes[1].root_sum_square_sd);
     CHECK(local.root_sum_square_sd >= local.strokes[0].root_sum_square_sd);
     CHECK(local.slopes == local.strokes[0].slopes);
+}
+
+TEST_CASE("two strokes compete whichever of them is the harder", "[tolerance]") {
+    for (const double by_mm : {-1e-3, 1e-3}) {
+        Design design = even_strokes();
+        design.own().tang.corner_open_mm += by_mm;
+        const auto local = local_spreads(design, of_faces(), {"peak_pull_n"}).front();
+        REQUIRE(local.strokes.size() == 2);
+        const bool first_is_harder = local.strokes[0].name == "peak_pull_from_closed_n";
+        CHECK(first_is_harder == (by_mm > 0.0));
+    }
 }
 
 TEST_CASE("strokes too far apart to change places do not compete", "[tolerance]") {
