@@ -43,6 +43,13 @@ def test_what_is_read_is_not_written_over(
     assert not (tmp_path / "log.csv").exists()
 
 
+def test_a_knife_may_be_called_as_its_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    words = "new --name linnet --steel O1 --hardness 46 -o linnet"
+    assert main(words.split()) == 0
+    assert (tmp_path / "linnet").is_file()
+
+
 def test_two_outputs_are_two_files(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     both = str(tmp_path / "both.svg")
     assert main(["outline", str(HERON), "-o", both, "--picture", both]) == 2

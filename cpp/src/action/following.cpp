@@ -17,7 +17,8 @@ constexpr int kMostFollowings = 10;
 constexpr int kMostChanges = 5;
 // Of slopes, and of levers by the distance from pin to pivot.
 constexpr double kStill = 1e-13;
-constexpr double kAlmostStill = 1e-10;  // if it gets no less
+// Where it gets no less: torque is then nearer to the rate of energy than after a search.
+constexpr double kAlmostStill = 1e-10;
 constexpr double kMostTurnDeg = 5.0;
 
 }  // namespace

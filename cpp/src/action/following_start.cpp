@@ -5,6 +5,7 @@
 #include "backspring/core/interpolant.hpp"
 #include "following.hpp"
 #include "neighbours.hpp"
+#include "pad_edge.hpp"
 #include "twins.hpp"
 
 namespace backspring {
@@ -16,10 +17,6 @@ std::vector<Touch> all_touches(const Contact& contact) {
     all.insert(all.end(), contact.others.beside.begin(), contact.others.beside.end());
     all.insert(all.end(), contact.others.far.begin(), contact.others.far.end());
     return all;
-}
-
-bool at_edge(const Touch& touch, const Pad& pad) {
-    return touch.x_mm == pad.start_mm || touch.x_mm == pad.end_mm;
 }
 
 /// About what a number of a contact will be, by what it was in those near by.
@@ -95,7 +92,7 @@ bool detail::Following::set_touches() {
         const Touch last = far ? seen_from_own(joint_, all[i]) : all[i];
         if (last.part.kick && indenters_[blade].size() < 2) return false;
         const Indenter& indenter = indenters_[blade][last.part.kick ? 1 : 0];
-        AnyTouch one{&indenter, last, far, at_edge(last, indenter.pad)};
+        AnyTouch one{&indenter, last, far, pad_edge(last, indenter.pad) != PadEdge::none};
         if (!one.held) {
             const double place = told(near_, angles_deg_[0], [&](std::size_t k) {
                 const Touch& touch = known[k][i];
@@ -116,7 +113,8 @@ bool detail::Following::set_touches() {
 void detail::Following::add(const Touch& touch) {
     const auto blade = static_cast<std::size_t>(touch.part.blade);
     const Indenter& indenter = indenters_[blade][touch.part.kick ? 1 : 0];
-    touches_.push_back({&indenter, touch, is_far(blade), at_edge(touch, indenter.pad)});
+    touches_.push_back(
+        {&indenter, touch, is_far(blade), pad_edge(touch, indenter.pad) != PadEdge::none});
 }
 
 bool detail::Following::found_with(const Touch& touch) {

@@ -7,6 +7,7 @@
 #include "all_bear.hpp"
 #include "cut.hpp"
 #include "neighbours.hpp"
+#include "pad_edge.hpp"
 
 namespace backspring {
 
@@ -29,7 +30,7 @@ BothTouches detail::PlaceCurve::both_at(double blade_angle_deg) const {
     for (std::size_t i = 0; i < touches.size(); ++i) {
         Touch& touch = touches[i];
         // At an edge of the pad a touch stays there.
-        if (touch.x_mm == joint_->pad.start_mm || touch.x_mm == joint_->pad.end_mm) continue;
+        if (pad_edge(touch, joint_->pad) != PadEdge::none) continue;
         const double place = both_->places[i].value_at(blade_angle_deg);
         (touch.part.flat ? touch.x_mm : touch.slope) = place;
     }
@@ -50,8 +51,7 @@ void detail::PlaceCurve::add(const Contact& contact) {
     tells_ = contact.count == 1 && !kick;
     if (!tells_ || curve_.full()) return;
     const Touch& touch = contact.touches[0];
-    const Pad& pad = joint_->pad;
-    const bool at_edge = touch.x_mm == pad.start_mm || touch.x_mm == pad.end_mm;
+    const bool at_edge = pad_edge(touch, joint_->pad) != PadEdge::none;
     const bool same =
         edge_mm_ ? touch.x_mm == *edge_mm_
                  : !at_edge && touch.part.arc == part_.arc && touch.part.flat == part_.flat;
@@ -82,7 +82,8 @@ Contact detail::PlaceCurve::contact_at(double blade_angle_deg) const {
 
 std::optional<TouchesAbreast> detail::PlaceCurve::abreast(
     std::span<const double> angles_deg) const {
-    if (!joint_->alone() || !tells_ || edge_mm_) return std::nullopt;
+    const bool too_many = angles_deg.size() > TouchesAbreast::kMost;
+    if (too_many || !joint_->alone() || !tells_ || edge_mm_) return std::nullopt;
     OwnCompliances::Numbers guesses;
     for (std::size_t i = 0; i < angles_deg.size(); ++i) guesses[i] = curve_.value_at(angles_deg[i]);
     return std::optional<TouchesAbreast>(std::in_place, *joint_, part_, angles_deg,

@@ -128,7 +128,7 @@ class Maker {
         const std::size_t known = piece.size() - 1, every = parts / known;
         piece.resize(parts + 1);
         for (std::size_t k = known; k > 0; --k) piece[k * every] = piece[k];
-        OwnCompliances::Numbers angles;
+        std::array<double, kMostPlaces> angles;
         std::size_t count = 0;
         for (std::size_t k = 1; k < parts; ++k) {
             if (k % every == 0) continue;

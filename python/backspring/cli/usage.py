@@ -6,7 +6,9 @@ import argparse
 import os
 from collections import Counter
 
+# Arguments that name a file, in all commands.
 _WRITTEN = {"output", "picture"}
+_READ = {"design", "other", "drawing", "log"}
 
 
 class UsageError(Exception):
@@ -24,13 +26,14 @@ def refuse_repeats(parser: argparse.ArgumentParser, words: list[str]) -> None:
 
 def refuse_own_input(parser: argparse.ArgumentParser, options: argparse.Namespace) -> None:
     """Refuse to write over a file that is read, or was just written."""
-    texts = {name: each for name, each in vars(options).items() if isinstance(each, str)}
-    for name in _WRITTEN & texts.keys():
-        for other in texts.keys() - {name}:
-            if _place(texts[name]) == _place(texts[other]):
+    files = {name: getattr(options, name, None) for name in _WRITTEN | _READ}
+    places = {name: _place(path) for name, path in files.items() if isinstance(path, str)}
+    for name in sorted(_WRITTEN & places.keys()):
+        for other in sorted(places.keys() - {name}):
+            if places[name] == places[other]:
                 what = "written" if other in _WRITTEN else "read"
                 raise UsageError(
-                    f"{parser.prog}: --{name} {texts[name]} is {what} too: choose another name"
+                    f"{parser.prog}: --{name} {files[name]} is {what} too: choose another name"
                 )
 
 

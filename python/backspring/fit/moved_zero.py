@@ -16,9 +16,10 @@ from backspring.fit.log_entry import MeasuredEntry
 if TYPE_CHECKING:
     from backspring.fit.estimate import FitEstimate
 
-# What a dial that was knocked is off by, and so many standard deviations are refused. Common
-# practice, no source.
+# What a dial that was knocked is off by: our choice, no source.
 KNOCKED_MM = 0.03
+# A log that is off by one number alone, by so many of its standard deviations, goes together less
+# often than is refused (fit/misfit.py).
 _REFUSED = 4.0
 
 
